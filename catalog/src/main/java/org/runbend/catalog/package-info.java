@@ -1,0 +1,2 @@
+/** Room {@code catalog} of Runbend. */
+package org.runbend.catalog;

@@ -1,0 +1,2 @@
+/** Room {@code export} of Runbend. */
+package org.runbend.export;

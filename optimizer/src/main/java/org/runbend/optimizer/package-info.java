@@ -1,0 +1,2 @@
+/** Room {@code optimizer} of Runbend. */
+package org.runbend.optimizer;
