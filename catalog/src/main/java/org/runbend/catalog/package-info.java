@@ -1,2 +1,0 @@
-/** Room {@code catalog} of Runbend. */
-package org.runbend.catalog;

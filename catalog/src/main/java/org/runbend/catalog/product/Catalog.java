@@ -1,0 +1,101 @@
+package org.runbend.catalog.product;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+/**
+ * Everything that one workshop sells.
+ *
+ * @param workshop its name
+ * @param currency three-letter code of ISO 4217; all amounts are whole minor units of it
+ * @param pipes pipes
+ * @param plates spreader plates
+ * @param items fittings, tools and consumables, in the order in which a box is packed
+ * @param coolants heat carriers
+ * @param pumps pumps
+ * @param boards boards
+ */
+public record Catalog(
+        String workshop,
+        String currency,
+        List<Pipe> pipes,
+        List<SpreaderPlate> plates,
+        List<Item> items,
+        List<Coolant> coolants,
+        List<Pump> pumps,
+        List<Board> boards) {
+    /** Checks that no part number stands twice and that each bending aid exists. */
+    public Catalog {
+        Check.that(
+                currency.matches("[A-Z]{3}"), "currency %s: three capital letters of ISO 4217, such as EUR", currency);
+        pipes = List.copyOf(pipes);
+        plates = List.copyOf(plates);
+        items = List.copyOf(items);
+        coolants = List.copyOf(coolants);
+        pumps = List.copyOf(pumps);
+        boards = List.copyOf(boards);
+        Set<String> seen = new HashSet<>();
+        skus(pipes, plates, items, coolants, pumps, boards)
+                .forEach(sku -> Check.that(seen.add(sku), "part number %s stands twice", sku));
+        for (Pipe p : pipes) {
+            List<Item> all = items;
+            p.aid()
+                    .ifPresent(a -> Check.that(
+                            all.stream().anyMatch(i -> i.sku().equals(a)),
+                            "pipe %s: its aid %s is not among the items",
+                            p.sku(),
+                            a));
+        }
+    }
+
+    private static Stream<String> skus(
+            List<Pipe> pipes,
+            List<SpreaderPlate> plates,
+            List<Item> items,
+            List<Coolant> coolants,
+            List<Pump> pumps,
+            List<Board> boards) {
+        return Stream.of(
+                        pipes.stream().map(Pipe::sku),
+                        plates.stream().map(SpreaderPlate::sku),
+                        items.stream().map(Item::sku),
+                        coolants.stream().map(Coolant::sku),
+                        pumps.stream().map(Pump::sku),
+                        boards.stream().map(Board::sku))
+                .flatMap(Function.identity());
+    }
+
+    /** The pipe of a part number, if it is sold. */
+    public Optional<Pipe> findPipe(String sku) {
+        return pipes.stream().filter(p -> p.sku().equals(sku)).findFirst();
+    }
+
+    /** The plate of a part number, if it is sold. */
+    public Optional<SpreaderPlate> findPlate(String sku) {
+        return plates.stream().filter(p -> p.sku().equals(sku)).findFirst();
+    }
+
+    /** The item of a part number, if it is sold. */
+    public Optional<Item> findItem(String sku) {
+        return items.stream().filter(p -> p.sku().equals(sku)).findFirst();
+    }
+
+    /** The coolant of a name, if it is sold. */
+    public Optional<Coolant> findCoolant(String sku) {
+        return coolants.stream().filter(p -> p.sku().equals(sku)).findFirst();
+    }
+
+    /** The pump of a part number, if it is sold. */
+    public Optional<Pump> findPump(String sku) {
+        return pumps.stream().filter(p -> p.sku().equals(sku)).findFirst();
+    }
+
+    /** The board of a name, if it is sold. */
+    public Optional<Board> findBoard(String sku) {
+        return boards.stream().filter(p -> p.sku().equals(sku)).findFirst();
+    }
+}

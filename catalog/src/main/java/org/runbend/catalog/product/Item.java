@@ -1,0 +1,63 @@
+package org.runbend.catalog.product;
+
+import java.util.List;
+
+/**
+ * A fitting, tool or consumable that goes into the box by a rule.
+ *
+ * @param sku part number
+ * @param name what a person calls it
+ * @param unit what one of it is, such as piece, roll, pair
+ * @param cost minor units of the catalog's currency
+ * @param price minor units
+ * @param weight kg of one
+ * @param per what the rule counts
+ * @param amount how many for each one counted; the sum is rounded up to whole items
+ * @param forPipes part numbers of the pipes it fits; empty: all
+ */
+public record Item(
+        String sku,
+        String name,
+        String unit,
+        long cost,
+        long price,
+        double weight,
+        Per per,
+        double amount,
+        List<String> forPipes) {
+    /** What the number of an item follows. */
+    public enum Per {
+        /** Each kit. */
+        KIT,
+        /** Each loop. */
+        LOOP,
+        /** Each quarter bend (a return bend counts two). */
+        BEND,
+        /** Each metre of straight run. */
+        METRE_OF_RUN,
+        /** Each metre of pipe on the floor. */
+        METRE_OF_PIPE,
+        /** Each plate piece. */
+        PLATE_PIECE,
+        /** Only when another rule asks for it, such as a bending aid. */
+        ON_DEMAND
+    }
+
+    /** Checks that nothing is negative. */
+    public Item {
+        Check.that(cost >= 0 && price >= 0, "item %s: cost and price must not be negative", sku);
+        Check.that(weight >= 0, "item %s: weight must not be negative", sku);
+        Check.that(amount > 0 && amount <= 1000, "item %s: amount %s must be over 0 and at most 1000", sku, amount);
+        forPipes = List.copyOf(forPipes);
+    }
+
+    /** Whether this item goes with the pipe of the given part number. */
+    public boolean fits(String pipeSku) {
+        return forPipes.isEmpty() || forPipes.contains(pipeSku);
+    }
+
+    /** Whole number of items for a count of what the rule counts; rounded up, with 1e-9 forgiven for noise. */
+    public long quantityFor(double counted) {
+        return (long) Math.ceil(amount * counted - 1e-9);
+    }
+}

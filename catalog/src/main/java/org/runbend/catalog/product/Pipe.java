@@ -1,0 +1,58 @@
+package org.runbend.catalog.product;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A pipe as it is sold in coils. Sizes in mm. A value that exists is a valid one.
+ *
+ * @param sku part number
+ * @param name what a person calls it
+ * @param outer outside diameter, mm
+ * @param wall wall thickness, mm
+ * @param material short word, such as pe-rt
+ * @param fittedRadius least bend radius with the bending aid, centreline, mm
+ * @param handRadius least bend radius by hand, centreline, mm, at least the fitted one
+ * @param aid part number of the bending aid, if there is one
+ * @param weightPerMetre kg/m, empty pipe
+ * @param coils coil lengths on offer, shortest first
+ */
+public record Pipe(
+        String sku,
+        String name,
+        double outer,
+        double wall,
+        String material,
+        double fittedRadius,
+        double handRadius,
+        Optional<String> aid,
+        double weightPerMetre,
+        List<Coil> coils) {
+    /** Checks sizes against each other and sorts the coils. */
+    public Pipe {
+        Check.that(outer > 0 && outer <= 63, "pipe %s: outer %s mm must be over 0 and at most 63 mm", sku, outer);
+        Check.that(
+                wall > 0 && wall < outer / 2, "pipe %s: wall %s mm must be over 0 and under half of outer", sku, wall);
+        Check.that(
+                fittedRadius > outer / 2,
+                "pipe %s: least radius as fitted %s mm must be over half of outer %s mm",
+                sku,
+                fittedRadius,
+                outer);
+        Check.that(
+                handRadius >= fittedRadius,
+                "pipe %s: least radius by hand %s mm must not be under the fitted one %s mm",
+                sku,
+                handRadius,
+                fittedRadius);
+        Check.that(weightPerMetre >= 0, "pipe %s: weight must not be negative", sku);
+        Check.that(!coils.isEmpty(), "pipe %s: at least one coil length must be on offer", sku);
+        coils = coils.stream().sorted(Comparator.comparingDouble(Coil::length)).toList();
+    }
+
+    /** The longest coil on offer, mm. */
+    public double longestCoil() {
+        return coils.get(coils.size() - 1).length();
+    }
+}

@@ -1,0 +1,62 @@
+package org.runbend.catalog.product;
+
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * A heat-spreader plate with one or two grooves for the pipe. Sizes in mm.
+ *
+ * @param sku part number
+ * @param name what a person calls it
+ * @param width across the groove, mm
+ * @param grooves 1 or 2
+ * @param centres distance of the two grooves, mm; 0 for a single groove
+ * @param grooveDiameter pipe diameter that the groove takes, mm
+ * @param thickness sheet thickness, mm
+ * @param material short word, such as aluminium
+ * @param weightPerMetre kg/m
+ * @param kerf what the saw takes per cut, mm
+ * @param step lengths are cut in steps of this, mm
+ * @param stock lengths on offer, shortest first
+ */
+public record SpreaderPlate(
+        String sku,
+        String name,
+        double width,
+        int grooves,
+        double centres,
+        double grooveDiameter,
+        double thickness,
+        String material,
+        double weightPerMetre,
+        double kerf,
+        double step,
+        List<PlateStock> stock) {
+    /** Checks sizes against each other and sorts the stock lengths. */
+    public SpreaderPlate {
+        Check.that(grooves == 1 || grooves == 2, "plate %s: grooves must be 1 or 2, not %s", sku, grooves);
+        Check.that(
+                width > grooveDiameter,
+                "plate %s: width %s mm must exceed the groove %s mm",
+                sku,
+                width,
+                grooveDiameter);
+        Check.that(
+                grooves == 1 ? centres == 0 : centres > grooveDiameter && centres < width,
+                "plate %s: centres %s mm must lie between groove diameter and width for two grooves, and be 0 for one",
+                sku,
+                centres);
+        Check.that(
+                thickness > 0 && thickness < 10,
+                "plate %s: thickness %s mm must be over 0 and under 10 mm",
+                sku,
+                thickness);
+        Check.that(kerf >= 0 && kerf < 20, "plate %s: kerf %s mm must be 0 to 20 mm", sku, kerf);
+        Check.that(step >= 1 && step <= 100, "plate %s: step %s mm must be 1 to 100 mm", sku, step);
+        Check.that(weightPerMetre >= 0, "plate %s: weight must not be negative", sku);
+        Check.that(!stock.isEmpty(), "plate %s: at least one stock length must be on offer", sku);
+        stock = stock.stream()
+                .sorted(Comparator.comparingDouble(PlateStock::length))
+                .toList();
+    }
+}

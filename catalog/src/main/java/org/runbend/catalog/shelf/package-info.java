@@ -1,0 +1,2 @@
+/** What lies on the shelf: opened coils and offcuts. */
+package org.runbend.catalog.shelf;

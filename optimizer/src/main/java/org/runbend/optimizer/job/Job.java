@@ -1,0 +1,176 @@
+package org.runbend.optimizer.job;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.runbend.catalog.product.Catalog;
+import org.runbend.catalog.product.Pipe;
+import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.catalog.shelf.Shelf;
+
+/**
+ * One order as it was read, with the products it names resolved. Sizes in mm, temperatures in degrees C.
+ *
+ * @param title shown on every sheet
+ * @param order order number
+ * @param customer optional text
+ * @param date optional text; nothing else dates an output
+ * @param revision optional text
+ * @param catalog the catalog that it names
+ * @param shelf opened coils and offcuts at hand
+ * @param floor the floor
+ * @param layout how the loop is to be laid
+ * @param pipe the pipe wanted
+ * @param plates the plates wanted
+ * @param build what lies under and over the pipe, if given
+ * @param heating temperatures and pump, if given
+ * @param fingerprint SHA-256 of job, catalog and shelf as read, hexadecimal
+ */
+public record Job(
+        String title,
+        String order,
+        Optional<String> customer,
+        Optional<String> date,
+        Optional<String> revision,
+        Catalog catalog,
+        Shelf shelf,
+        FloorPlan floor,
+        Layout layout,
+        PipeWish pipe,
+        PlateWish plates,
+        Optional<Build> build,
+        Optional<Heating> heating,
+        String fingerprint) {
+
+    /**
+     * The floor as the customer gave it.
+     *
+     * @param outline corners in order, anticlockwise or clockwise
+     * @param marks what a person recognises the floor by
+     * @param keepOuts what no pipe may touch
+     * @param unheated where heat is pointless
+     * @param port where flow and return come through
+     */
+    public record FloorPlan(
+            List<Point> outline, List<FloorMark> marks, List<KeepOut> keepOuts, List<Unheated> unheated, Port port) {
+        /** Copies the lists. */
+        public FloorPlan {
+            outline = List.copyOf(outline);
+            marks = List.copyOf(marks);
+            keepOuts = List.copyOf(keepOuts);
+            unheated = List.copyOf(unheated);
+        }
+    }
+
+    /**
+     * A mark.
+     *
+     * @param text what it says
+     * @param at where it stands: the point given, or the middle of the outline edge given
+     * @param edge index of the outline edge, from corner i to i + 1; -1 if a point was given
+     */
+    public record FloorMark(String text, Point at, int edge) {}
+
+    /**
+     * A region that needs no heat.
+     *
+     * @param name what a person calls it
+     * @param region its region
+     */
+    public record Unheated(String name, Shape.Polygon region) {}
+
+    /**
+     * Where flow and return come through.
+     *
+     * @param at the point
+     * @param reach how far from it the loop may begin and end, mm
+     */
+    public record Port(Point at, double reach) {}
+
+    /**
+     * How the loop is laid.
+     *
+     * @param spacing centre to centre of neighbouring runs, mm
+     * @param edge centreline to outline, mm
+     * @param along direction of the lattice, degrees from the x axis, 0 to under 90; empty: free
+     * @param axis wanted direction of the runs
+     * @param leftOutPrice what leaving a node out costs, in turns
+     * @param prefer what decides among loops of equal turns
+     */
+    public record Layout(
+            double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {}
+
+    /** Wanted direction of the runs. */
+    public enum RunAxis {
+        /** The longer side of the floor. */
+        FREE,
+        /** Along x. */
+        X,
+        /** Along y. */
+        Y
+    }
+
+    /** What decides among loops of equal turns. */
+    public enum Prefer {
+        /** Long runs in the wanted direction. */
+        LONG_RUNS,
+        /** Flow beside return. */
+        EVEN_HEAT
+    }
+
+    /**
+     * The pipe wanted.
+     *
+     * @param product the pipe
+     * @param flowTail pipe from the port to the valve on the flow side, mm
+     * @param returnTail likewise on the return side, mm
+     * @param allowance share added to the cut, 0 or more
+     * @param loopLimit longest cut allowed, mm
+     */
+    public record PipeWish(
+            Pipe product, double flowTail, double returnTail, double allowance, OptionalDouble loopLimit) {}
+
+    /**
+     * The plates wanted.
+     *
+     * @param products plates that may be used, in the order of the job
+     * @param bendClearance distance kept from each bend, mm
+     * @param gap between two pieces of a run, mm
+     * @param minPiece shortest piece, mm
+     * @param coverage share of the plateable length to be covered, 0 to 1
+     * @param plateClearance distance of a plate body from a bare keep-out, mm
+     */
+    public record PlateWish(
+            List<SpreaderPlate> products,
+            double bendClearance,
+            double gap,
+            double minPiece,
+            double coverage,
+            double plateClearance) {
+        /** Copies the list. */
+        public PlateWish {
+            products = List.copyOf(products);
+        }
+    }
+
+    /**
+     * What lies under and over the pipe. Read, checked and kept.
+     *
+     * @param insulation thickness under the pipe, mm
+     * @param coverThickness mm
+     * @param coverMaterial board of the catalog
+     * @param finishResistance thermal resistance of the floor covering, m2 K/W
+     */
+    public record Build(double insulation, double coverThickness, String coverMaterial, double finishResistance) {}
+
+    /**
+     * Temperatures and pump. Read, checked and kept.
+     *
+     * @param coolant coolant of the catalog
+     * @param flow flow temperature, degrees C
+     * @param room degrees C
+     * @param outside degrees C
+     * @param pump pump of the catalog
+     */
+    public record Heating(String coolant, double flow, double room, double outside, Optional<String> pump) {}
+}

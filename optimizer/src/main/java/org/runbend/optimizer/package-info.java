@@ -1,2 +1,0 @@
-/** Room {@code optimizer} of Runbend. */
-package org.runbend.optimizer;
