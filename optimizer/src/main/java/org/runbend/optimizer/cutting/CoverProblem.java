@@ -1,0 +1,47 @@
+package org.runbend.optimizer.cutting;
+
+import java.util.List;
+
+/**
+ * Stretches to be covered by pieces of free length, lengths and cutting decided together.
+ *
+ * <p>A piece is a multiple of {@code step}, at least {@code minPiece} and at most {@code maxPiece}. n pieces p lie on a
+ * stretch when sum(p) + (n - 1) gap is at most its length; that sum is what is covered of it. Pieces are cut from a
+ * stock when sum(p) + (n - 1) kerf is at most its length.
+ *
+ * @param stretches what to cover
+ * @param stock kinds of stock
+ * @param gap between neighbouring pieces of a stretch, 0 or more
+ * @param minPiece least length of a piece, positive
+ * @param maxPiece greatest length of a piece, at least minPiece; Long.MAX_VALUE when any will do
+ * @param step of the lengths, positive
+ * @param kerf lost by every cut, 0 or more
+ * @param target least sum of what is covered, 0 or more
+ */
+public record CoverProblem(
+        List<Stretch> stretches,
+        List<Stock> stock,
+        long gap,
+        long minPiece,
+        long maxPiece,
+        long step,
+        long kerf,
+        long target) {
+    /** Copies the lists and refuses numbers outside their range. */
+    public CoverProblem {
+        stretches = List.copyOf(stretches);
+        stock = List.copyOf(stock);
+        Check.that(gap >= 0 && gap <= Stock.GREATEST, "gap (%d) must be 0 to %d", gap, Stock.GREATEST);
+        Check.that(kerf >= 0 && kerf <= Stock.GREATEST, "kerf (%d) must be 0 to %d", kerf, Stock.GREATEST);
+        Check.that(
+                minPiece > 0 && minPiece <= Stock.GREATEST, "minPiece (%d) must be 1 to %d", minPiece, Stock.GREATEST);
+        Check.that(maxPiece >= minPiece, "maxPiece (%d) must be at least minPiece (%d)", maxPiece, minPiece);
+        Check.that(step > 0 && step <= Stock.GREATEST, "step (%d) must be 1 to %d", step, Stock.GREATEST);
+        Check.that(target >= 0, "target (%d) must not be negative", target);
+    }
+
+    /** The same problem with another target. */
+    public CoverProblem withTarget(long newTarget) {
+        return new CoverProblem(stretches, stock, gap, minPiece, maxPiece, step, kerf, newTarget);
+    }
+}
