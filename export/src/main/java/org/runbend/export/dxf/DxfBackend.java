@@ -1,0 +1,155 @@
+package org.runbend.export.dxf;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.runbend.export.drawing.Arc;
+import org.runbend.export.drawing.Arrow;
+import org.runbend.export.drawing.Backend;
+import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Dimension;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.LineStyle;
+import org.runbend.export.drawing.Paragraph;
+import org.runbend.export.drawing.Path;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.Shape;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.drawing.Text;
+
+/** Draws a sheet as DXF: paths as polylines with bulges, dimensions as dimensions with a picture of their own. */
+public final class DxfBackend implements Backend {
+    private final DxfDocument document;
+    private DxfBlock block;
+
+    private DxfBackend(DxfDocument document) {
+        this.document = document;
+        this.block = document.model();
+    }
+
+    /** The sheet as a DXF file. */
+    public static byte[] bytes(Sheet sheet) {
+        DxfDocument document = new DxfDocument();
+        try {
+            sheet.drawOn(new DxfBackend(document));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return document.toBytes();
+    }
+
+    @Override
+    public void begin(String title, Extent extent) {
+        for (LineStyle style : LineStyle.values()) {
+            document.lineType(new DxfLineType(name(style), "", style.dashes()));
+        }
+        for (Layer layer : Layer.values()) {
+            int weight = (int) Math.round(layer.pen() * 100);
+            document.layer(new DxfLayer(layer.name(), layer.colourIndex(), name(layer.style()), weight));
+        }
+        document.extent(extent.minX(), extent.minY(), extent.maxX(), extent.maxY());
+        document.lineTypeScale(extent.mmPerPaperMm());
+    }
+
+    @Override
+    public void segment(Layer layer, Segment s) {
+        block.line(layer.name(), s.a().x(), s.a().y(), s.b().x(), s.b().y());
+    }
+
+    @Override
+    public void arc(Layer layer, Arc arc) {
+        if (Math.abs(arc.sweep()) == 360) {
+            circle(layer, new Circle(arc.centre(), arc.radius()));
+            return;
+        }
+        double from = Math.min(arc.startAngle(), arc.startAngle() + arc.sweep());
+        double to = Math.max(arc.startAngle(), arc.startAngle() + arc.sweep());
+        block.arc(layer.name(), arc.centre().x(), arc.centre().y(), arc.radius(), from, to);
+    }
+
+    @Override
+    public void circle(Layer layer, Circle c) {
+        block.circle(layer.name(), c.centre().x(), c.centre().y(), c.radius());
+    }
+
+    @Override
+    public void path(Layer layer, Path path) {
+        List<DxfVertex> vertices = path.vertices().stream()
+                .map(v -> new DxfVertex(v.x(), v.y(), v.bulge()))
+                .toList();
+        block.polyline(layer.name(), vertices, path.closed());
+    }
+
+    @Override
+    public void arrow(Layer layer, Arrow arrow) {
+        List<Point> c = arrow.corners();
+        block.triangle(
+                layer.name(),
+                c.get(0).x(),
+                c.get(0).y(),
+                c.get(1).x(),
+                c.get(1).y(),
+                c.get(2).x(),
+                c.get(2).y());
+    }
+
+    @Override
+    public void text(Layer layer, Text t) {
+        block.text(
+                layer.name(),
+                t.at().x(),
+                t.at().y(),
+                t.height(),
+                t.angle(),
+                t.anchor().column(),
+                t.anchor().row(),
+                t.string());
+    }
+
+    @Override
+    public void paragraph(Layer layer, Paragraph p) {
+        // Width 0: no program may break the lines anew.
+        block.multiLineText(layer.name(), p.at().x(), p.at().y(), p.height(), 0, p.lines());
+    }
+
+    @Override
+    public void dimension(Layer layer, Dimension d) throws IOException {
+        DxfBlock drawing = block;
+        block = drawing.dimension(layer.name(), entity(d));
+        for (Shape part : d.parts()) {
+            part.drawOn(this, layer);
+        }
+        block = drawing;
+    }
+
+    @Override
+    public void end() {
+        // The document is complete as it is.
+    }
+
+    private static DxfDimension entity(Dimension d) {
+        Text label = d.label();
+        Point middle = label.at().polar(label.height() / 2, label.angle() + 90);
+        Point line = d.lineEnd();
+        return new DxfDimension(
+                d.a().x(),
+                d.a().y(),
+                d.b().x(),
+                d.b().y(),
+                line.x(),
+                line.y(),
+                middle.x(),
+                middle.y(),
+                d.angle(),
+                d.height(),
+                d.text(),
+                d.textMoved());
+    }
+
+    private static String name(LineStyle style) {
+        // Names without underscore: some programs know DASHED and DASHDOT by name only and draw their own.
+        return style == LineStyle.CONTINUOUS ? "Continuous" : style.name().replace("_", "");
+    }
+}

@@ -1,0 +1,93 @@
+package org.runbend.export;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * Programs of others that read our files. A test that needs one which is not installed is skipped with a word, and fails
+ * where the environment says {@code CI=true}.
+ */
+public final class OutsideReader {
+    /** Far over what any of them needs; only a hung program meets it. */
+    private static final int PATIENCE_SECONDS = 120;
+
+    private OutsideReader() {}
+
+    /** Runs a program found on the PATH and gives back what it printed; a code other than 0 fails the test. */
+    public static String run(String tool, String... arguments) {
+        Path program = onPath(tool);
+        need(program != null, tool + " is not installed");
+        List<String> command = new ArrayList<>(List.of(program.toString()));
+        command.addAll(List.of(arguments));
+        Result result = start(command);
+        assertTrue(result.code() == 0, () -> command + " ended with " + result.code() + ":\n" + result.output());
+        return result.output();
+    }
+
+    /** What ezdxf found in a DXF file: lines of facts, see {@code read_dxf.py} among the test resources. */
+    public static List<String> ezdxf(Path dxf) throws IOException {
+        Path python = Files.exists(Path.of("/usr/bin/python3")) ? Path.of("/usr/bin/python3") : onPath("python3");
+        need(python != null, "python3 is not installed");
+        need(start(List.of(python.toString(), "-c", "import ezdxf")).code() == 0, "python3 has no ezdxf");
+        Path script = Files.createTempFile("read", ".py");
+        try (InputStream in = OutsideReader.class.getResourceAsStream("read_dxf.py")) {
+            Files.write(script, in.readAllBytes());
+        }
+        Result result = start(List.of(python.toString(), script.toString(), dxf.toString()));
+        Files.delete(script);
+        assertTrue(result.code() == 0, () -> "ezdxf refused " + dxf + ":\n" + result.output());
+        return result.output().lines().toList();
+    }
+
+    private static void need(boolean there, String word) {
+        if (!there && "true".equals(System.getenv("CI"))) {
+            fail(word + ", but CI must have it");
+        }
+        assumeTrue(there, word);
+    }
+
+    private static Path onPath(String tool) {
+        for (String folder : List.of(System.getenv().getOrDefault("PATH", "").split(":", -1))) {
+            Path program = Path.of(folder, tool);
+            if (Files.isExecutable(program)) {
+                return program;
+            }
+        }
+        return null;
+    }
+
+    private static Result start(List<String> command) {
+        try {
+            ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
+            builder.environment().put("QT_QPA_PLATFORM", "offscreen");
+            builder.environment().put("LC_ALL", "C.UTF-8");
+            Process process = builder.start();
+            process.getOutputStream().close();
+            String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+            if (!process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+                throw new IllegalStateException(String.format(Locale.ROOT, "%s hung", command));
+            }
+            return new Result(process.exitValue(), output);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private record Result(int code, String output) {}
+}
