@@ -1,0 +1,2 @@
+/** Draws sheets as SVG. */
+package org.runbend.export.svg;
