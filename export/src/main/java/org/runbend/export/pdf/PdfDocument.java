@@ -1,0 +1,146 @@
+package org.runbend.export.pdf;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
+
+/**
+ * A PDF document. No clock and no random id: equal calls give equal bytes. Written once by {@link #toBytes()}. A footer
+ * and "page x of y" stand at the foot of every page that was opened with them.
+ */
+public final class PdfDocument implements AutoCloseable {
+    private static final long DOCUMENT_ID = 0x72756E62656E64L;
+
+    private final PDDocument document = new PDDocument();
+    private final PdfFonts fonts = new PdfFonts(document);
+    private final PageFormat format;
+    private final List<PdfPage> pages = new ArrayList<>();
+    private final List<PDPageContentStream> streams = new ArrayList<>();
+    private String footer = "";
+    private boolean numbered = true;
+
+    /** An empty document; {@code language} is a tag such as {@code en}. */
+    public PdfDocument(String title, String language, PageFormat format) {
+        this.format = format;
+        document.setDocumentId(DOCUMENT_ID);
+        document.getDocumentInformation().setTitle(fonts.showable(title, false));
+        document.getDocumentCatalog().setLanguage(language);
+        PDViewerPreferences viewer = new PDViewerPreferences(new COSDictionary());
+        viewer.setDisplayDocTitle(true);
+        viewer.setPrintScaling(PDViewerPreferences.PRINT_SCALING.None);
+        document.getDocumentCatalog().setViewerPreferences(viewer);
+    }
+
+    /** What stands at the foot of every page, left of the page number. */
+    public PdfDocument footer(String text) {
+        footer = text;
+        return this;
+    }
+
+    /** Leaves footer and page numbers out. */
+    public PdfDocument withoutPageNumbers() {
+        numbered = false;
+        return this;
+    }
+
+    /** A new page of the document's format. */
+    public PdfPage addPage() {
+        return addPage(format);
+    }
+
+    /** A new page of another format. */
+    public PdfPage addPage(PageFormat other) {
+        PDPage page = new PDPage(new PDRectangle(points(other.width()), points(other.height())));
+        document.addPage(page);
+        try {
+            PDPageContentStream stream = new PDPageContentStream(document, page);
+            streams.add(stream);
+            PdfPage added = new PdfPage(other, stream, fonts);
+            pages.add(added);
+            return added;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The pages so far. */
+    public List<PdfPage> pages() {
+        return List.copyOf(pages);
+    }
+
+    /** The format of pages that are not told another. */
+    public PageFormat format() {
+        return format;
+    }
+
+    /** Length of a line of letters, mm. */
+    public double width(String text, TextStyle style) {
+        return fonts.width(text, style);
+    }
+
+    /** Breaks a text into lines of at most {@code room} mm. */
+    public List<String> wrap(String text, TextStyle style, double room) {
+        return fonts.wrap(text, style, room);
+    }
+
+    /** Writes the footers and ends the document. An empty document gets one empty page. */
+    public byte[] toBytes() {
+        if (pages.isEmpty()) {
+            addPage();
+        }
+        if (numbered) {
+            writeFooters();
+        }
+        try {
+            for (PDPageContentStream stream : streams) {
+                stream.close();
+            }
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            document.save(bytes);
+            document.close();
+            return bytes.toByteArray();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Frees what an unfinished document holds; harmless after {@link #toBytes()}. */
+    @Override
+    public void close() {
+        try {
+            document.close();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void writeFooters() {
+        for (int i = 0; i < pages.size(); i++) {
+            PdfPage page = pages.get(i);
+            Box inside = page.format().inside();
+            double y = Math.max(4, page.format().margin() - 7);
+            String number = String.format(Locale.ROOT, "page %d of %d", i + 1, pages.size());
+            page.text(inside.x() + inside.width(), y, TextStyle.SMALL, Align.RIGHT, number);
+            double room = inside.width() - width(number, TextStyle.SMALL) - 5;
+            page.text(
+                    inside.x(),
+                    y,
+                    TextStyle.SMALL,
+                    Align.LEFT,
+                    wrap(footer, TextStyle.SMALL, room).get(0));
+        }
+    }
+
+    private static float points(double mm) {
+        return (float) (mm * 72 / 25.4);
+    }
+}

@@ -1,0 +1,101 @@
+package org.runbend.export.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Prints one table down a flow. A row goes to the next page in one piece unless it is longer than a page. */
+final class TablePrinter {
+    private static final double PAD = 1.3;
+    private static final int RULE = 0xB8B8B8;
+    private static final int STRONG_RULE = 0x404040;
+    private static final int HEAD_FILL = 0xECEFF2;
+
+    private final PdfFlow flow;
+    private final PdfTable table;
+    private final List<Double> widths;
+
+    TablePrinter(PdfFlow flow, PdfTable table) {
+        this.flow = flow;
+        this.table = table;
+        this.widths = table.widths(flow.width());
+    }
+
+    void print() {
+        double head = height(lines(table.head()));
+        double first = table.rows().isEmpty() ? 0 : height(lines(table.rows().get(0)));
+        flow.keep(head + first);
+        printHead();
+        for (PdfTable.Row row : table.rows()) {
+            List<List<String>> lines = lines(row);
+            if (height(lines) > flow.room()) {
+                newPage();
+            }
+            while (height(lines) > flow.room()) {
+                int some =
+                        Math.max(1, (int) ((flow.room() - 2 * PAD) / style(row).pitch()));
+                printRow(row, part(lines, 0, some), RULE);
+                lines = part(lines, some, Integer.MAX_VALUE);
+                newPage();
+            }
+            printRow(row, lines, row.strong() ? STRONG_RULE : RULE);
+        }
+    }
+
+    private void newPage() {
+        flow.pageBreak();
+        printHead();
+    }
+
+    private void printHead() {
+        List<List<String>> lines = lines(table.head());
+        double height = height(lines);
+        flow.page().fill(new Box(flow.left(), flow.y() - height, flow.width(), height), HEAD_FILL);
+        printRow(table.head(), lines, STRONG_RULE);
+    }
+
+    private void printRow(PdfTable.Row row, List<List<String>> lines, int rule) {
+        TextStyle style = style(row);
+        double height = height(lines);
+        double x = flow.left();
+        for (int c = 0; c < widths.size(); c++) {
+            Align align = table.columns().get(c).align();
+            double anchor = x + PAD + (widths.get(c) - 2 * PAD) * align.share();
+            double y = flow.y() - PAD - style.ascent();
+            for (String line : lines.get(c)) {
+                flow.page().text(anchor, y, style, align, line);
+                y -= style.pitch();
+            }
+            x += widths.get(c);
+        }
+        boolean total = row.strong() && rule == STRONG_RULE;
+        double top = flow.y();
+        flow.down(height);
+        if (total) {
+            flow.page().line(flow.left(), top, flow.left() + flow.width(), top, 0.25, STRONG_RULE);
+        }
+        flow.page().line(flow.left(), flow.y(), flow.left() + flow.width(), flow.y(), 0.12, rule);
+    }
+
+    private List<List<String>> lines(PdfTable.Row row) {
+        List<List<String>> cells = new ArrayList<>();
+        for (int c = 0; c < widths.size(); c++) {
+            cells.add(flow.wrap(row.cells().get(c), style(row), widths.get(c) - 2 * PAD));
+        }
+        return cells;
+    }
+
+    private double height(List<List<String>> lines) {
+        int most = lines.stream().mapToInt(List::size).max().orElse(1);
+        return 2 * PAD + most * TextStyle.BODY.pitch();
+    }
+
+    private static List<List<String>> part(List<List<String>> cells, int from, int to) {
+        return cells.stream()
+                .map(l -> l.subList(Math.min(from, l.size()), Math.min(to, l.size())))
+                .toList();
+    }
+
+    private static TextStyle style(PdfTable.Row row) {
+        return row.strong() ? TextStyle.BODY.bold() : TextStyle.BODY;
+    }
+}
