@@ -1,0 +1,110 @@
+package org.runbend.optimizer.breakdown;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.optimizer.job.Point;
+
+/**
+ * Rounds the corners of a path and breaks it into runs and bends.
+ *
+ * <p>A corner that turns by t takes r tan(t / 2) of both its legs. What is left of a leg is a run; where nothing is left,
+ * bends meet, and those of equal hand with one centre are one bend.
+ */
+public final class Filleting {
+    /** Lengths under this are nothing, mm: over the noise of doubles, under what a tape can read. */
+    private static final double NOTHING = 1e-6;
+
+    /**
+     * Breaks down the path through the given points.
+     *
+     * @param path points in order of flow, mm; points on a straight line are passed over
+     * @param radius of every bend, mm
+     * @throws IllegalArgumentException if a leg is too short for the bends at its ends
+     */
+    public Breakdown breakDown(List<Point> path, double radius) {
+        List<Point> corners = corners(path);
+        List<Element> elements = new ArrayList<>();
+        Point at = corners.get(0);
+        for (int i = 1; i < corners.size() - 1; i++) {
+            Element.Bend bend = bend(corners.get(i - 1), corners.get(i), corners.get(i + 1), radius);
+            addRun(elements, at, bend.from(), corners.get(i));
+            at = addBend(elements, bend);
+        }
+        addRun(elements, at, corners.get(corners.size() - 1), corners.get(corners.size() - 1));
+        return new Breakdown(elements);
+    }
+
+    private static List<Point> corners(List<Point> path) {
+        List<Point> corners = new ArrayList<>();
+        for (int i = 0; i < path.size(); i++) {
+            boolean end = i == 0 || i == path.size() - 1;
+            if (end || Math.abs(turn(path.get(i - 1), path.get(i), path.get(i + 1))) > 1e-9) {
+                corners.add(path.get(i));
+            }
+        }
+        return corners;
+    }
+
+    /** Signed turn at b, radians, anticlockwise positive. */
+    private static double turn(Point a, Point b, Point c) {
+        double ux = b.x() - a.x();
+        double uy = b.y() - a.y();
+        double vx = c.x() - b.x();
+        double vy = c.y() - b.y();
+        return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
+    }
+
+    private static Element.Bend bend(Point a, Point b, Point c, double radius) {
+        double turn = turn(a, b, c);
+        double take = radius * Math.tan(Math.abs(turn) / 2);
+        Point from = toward(b, a, take);
+        Point to = toward(b, c, take);
+        double ux = (b.x() - a.x()) / a.distance(b);
+        double uy = (b.y() - a.y()) / a.distance(b);
+        double side = Math.signum(turn) * radius;
+        Point centre = new Point(from.x() - side * uy, from.y() + side * ux);
+        return new Element.Bend(from, to, centre, radius, clean(Math.toDegrees(turn)));
+    }
+
+    /** Right angles of a lattice come out as whole degrees. */
+    private static double clean(double degrees) {
+        double whole = Math.rint(degrees);
+        return Math.abs(degrees - whole) < 1e-9 ? whole : degrees;
+    }
+
+    private static Point toward(Point from, Point to, double distance) {
+        double t = distance / from.distance(to);
+        return new Point(from.x() + t * (to.x() - from.x()), from.y() + t * (to.y() - from.y()));
+    }
+
+    private static void addRun(List<Element> elements, Point from, Point to, Point corner) {
+        double length = from.distance(to);
+        if (length <= NOTHING) {
+            return;
+        }
+        if (from.distance(corner) < to.distance(corner)) {
+            throw new IllegalArgumentException("the leg that ends at (" + corner.x() + ", " + corner.y()
+                    + ") is too short for the bends at its ends");
+        }
+        elements.add(new Element.Run(from, to));
+    }
+
+    private static Point addBend(List<Element> elements, Element.Bend bend) {
+        int last = elements.size() - 1;
+        if (last >= 0
+                && elements.get(last) instanceof Element.Bend before
+                && before.turn() * bend.turn() > 0
+                && before.centre().distance(bend.centre()) < 0.001) {
+            elements.set(
+                    last,
+                    new Element.Bend(
+                            before.from(), bend.to(), before.centre(), bend.radius(), before.turn() + bend.turn()));
+        } else {
+            Point from = last >= 0 && elements.get(last).to().distance(bend.from()) <= NOTHING
+                    ? elements.get(last).to()
+                    : bend.from();
+            elements.add(new Element.Bend(from, bend.to(), bend.centre(), bend.radius(), bend.turn()));
+        }
+        return bend.to();
+    }
+}

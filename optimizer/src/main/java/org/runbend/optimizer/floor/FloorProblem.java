@@ -1,0 +1,43 @@
+package org.runbend.optimizer.floor;
+
+import java.util.List;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
+
+/**
+ * What the lattice has to respect. Sizes in mm.
+ *
+ * @param outline corners in order
+ * @param keepOuts what no pipe may touch
+ * @param unheated where heat is pointless; pipe may cross
+ * @param port where flow and return come through
+ * @param reach how far from the port the loop may begin and end
+ * @param spacing centre to centre of neighbouring runs
+ * @param edge centreline to outline
+ * @param radius radius at which corners are laid
+ * @param angle direction of the lattice, degrees
+ * @param leftOutPrice price of a heated node left out, in turns
+ */
+public record FloorProblem(
+        List<Point> outline,
+        List<KeepOut> keepOuts,
+        List<Shape.Polygon> unheated,
+        Point port,
+        double reach,
+        double spacing,
+        double edge,
+        double radius,
+        double angle,
+        int leftOutPrice) {
+    /** Copies the lists and checks the sizes. */
+    public FloorProblem {
+        outline = List.copyOf(outline);
+        keepOuts = List.copyOf(keepOuts);
+        unheated = List.copyOf(unheated);
+        if (!(spacing > 0 && edge >= 0 && reach > 0 && radius > 0 && radius <= spacing / 2 + 1e-9)) {
+            throw new IllegalArgumentException(
+                    "spacing, edge, reach and radius must be positive, radius at most spacing / 2");
+        }
+    }
+}

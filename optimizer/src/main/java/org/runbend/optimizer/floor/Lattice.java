@@ -1,0 +1,38 @@
+package org.runbend.optimizer.floor;
+
+import java.util.List;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.loop.PortPair;
+
+/**
+ * The lattice on a floor: its graph, where its nodes lie, and the port pairs that a loop may use.
+ *
+ * @param origin place of column 0, row 0 on the floor, mm
+ * @param angle direction of the columns' axis, degrees
+ * @param spacing mm
+ * @param radius radius at which corners are laid, mm
+ * @param graph nodes, links and forbidden bends; a heated node's price is the price of leaving it out
+ * @param ports pairs of one block, best place first
+ * @param reachable heated nodes of the block that the ports belong to
+ */
+public record Lattice(
+        Point origin,
+        double angle,
+        double spacing,
+        double radius,
+        LatticeGraph graph,
+        List<PortPair> ports,
+        int reachable) {
+    /** Copies the list. */
+    public Lattice {
+        ports = List.copyOf(ports);
+    }
+
+    /** Where a node lies on the floor. */
+    public Point at(int node) {
+        Frame frame = new Frame(angle);
+        Point base = frame.in(origin);
+        return frame.out(new Point(base.x() + graph.column(node) * spacing, base.y() + graph.row(node) * spacing));
+    }
+}

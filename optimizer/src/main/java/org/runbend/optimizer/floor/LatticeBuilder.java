@@ -1,0 +1,148 @@
+package org.runbend.optimizer.floor;
+
+import java.util.List;
+import java.util.Optional;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.loop.Heading;
+import org.runbend.optimizer.loop.LatticeGraph;
+
+/**
+ * Builds the lattice of one offset: nodes, links and corner arcs, each tested against edge and keep-outs.
+ *
+ * <p>Works in the lattice's own axes, see {@link Frame}.
+ */
+final class LatticeBuilder {
+    private final FloorProblem problem;
+    private final Frame frame;
+    private final FreeSpace space;
+    private final List<Point> outline;
+    private final List<double[][]> cold;
+    private final double lowX;
+    private final double lowY;
+    private final double highX;
+    private final double highY;
+
+    LatticeBuilder(FloorProblem problem) {
+        this.problem = problem;
+        this.frame = new Frame(problem.angle());
+        this.outline = frame.in(problem.outline());
+        this.space = new FreeSpace(
+                outline,
+                problem.edge(),
+                problem.keepOuts().stream().map(frame::in).toList());
+        this.cold = problem.unheated().stream().map(this::ring).toList();
+        this.lowX = outline.stream().mapToDouble(Point::x).min().orElseThrow();
+        this.lowY = outline.stream().mapToDouble(Point::y).min().orElseThrow();
+        this.highX = outline.stream().mapToDouble(Point::x).max().orElseThrow();
+        this.highY = outline.stream().mapToDouble(Point::y).max().orElseThrow();
+    }
+
+    private double[][] ring(Shape.Polygon polygon) {
+        List<Point> corners = frame.in(polygon.corners());
+        return new double[][] {
+            corners.stream().mapToDouble(Point::x).toArray(),
+            corners.stream().mapToDouble(Point::y).toArray()
+        };
+    }
+
+    /** The outline in the lattice's axes. */
+    List<Point> outline() {
+        return outline;
+    }
+
+    /** Number of heated nodes at an offset, whether a loop can reach them or not. */
+    int countHeated(Point offset) {
+        int count = 0;
+        Point base = base(offset);
+        for (double y = base.y(); y <= highY; y += problem.spacing()) {
+            for (double x = base.x(); x <= highX; x += problem.spacing()) {
+                count += space.allowsPoint(x, y) && isHeated(x, y) ? 1 : 0;
+            }
+        }
+        return count;
+    }
+
+    /** The lattice at an offset with the ports of its best block, if it has any. */
+    Optional<Lattice> build(Point offset) {
+        Point base = base(offset);
+        LatticeGraph.Builder graph = LatticeGraph.builder();
+        int columns = (int) Math.floor((highX - base.x()) / problem.spacing() + 1e-9) + 1;
+        int rows = (int) Math.floor((highY - base.y()) / problem.spacing() + 1e-9) + 1;
+        for (int row = 0; row < rows; row++) {
+            for (int column = 0; column < columns; column++) {
+                addNode(graph, base, column, row);
+            }
+        }
+        for (int row = 0; row < rows; row++) {
+            for (int column = 0; column < columns; column++) {
+                link(graph, base, column, row);
+            }
+        }
+        return new PortSearch(problem, frame.in(problem.port()), isInside(problem.port()))
+                .choose(graph.build(), base)
+                .map(found -> new Lattice(
+                        frame.out(base),
+                        problem.angle(),
+                        problem.spacing(),
+                        problem.radius(),
+                        found.graph(),
+                        found.pairs(),
+                        found.reachable()));
+    }
+
+    private Point base(Point offset) {
+        double p = problem.spacing();
+        return new Point(
+                offset.x() + p * Math.floor((lowX - offset.x()) / p),
+                offset.y() + p * Math.floor((lowY - offset.y()) / p));
+    }
+
+    private void addNode(LatticeGraph.Builder graph, Point base, int column, int row) {
+        double x = base.x() + column * problem.spacing();
+        double y = base.y() + row * problem.spacing();
+        if (space.allowsPoint(x, y)) {
+            graph.addNode(column, row, isHeated(x, y) ? problem.leftOutPrice() : 0);
+        }
+    }
+
+    private void link(LatticeGraph.Builder graph, Point base, int column, int row) {
+        int node = graph.nodeAt(column, row);
+        if (node < 0) {
+            return;
+        }
+        double x = base.x() + column * problem.spacing();
+        double y = base.y() + row * problem.spacing();
+        for (Heading h : List.of(Heading.EAST, Heading.NORTH)) {
+            int next = graph.nodeAt(column + h.dx(), row + h.dy());
+            if (next >= 0
+                    && space.allowsSegment(x, y, x + h.dx() * problem.spacing(), y + h.dy() * problem.spacing())) {
+                graph.link(node, next);
+            }
+        }
+        for (Heading h : Heading.values()) {
+            if (!allowsCorner(x, y, h)) {
+                graph.forbidBend(node, h, h.left());
+            }
+        }
+    }
+
+    /** The corner with legs h and h.left(): its arc runs from a point on one leg to a point on the other. */
+    private boolean allowsCorner(double x, double y, Heading h) {
+        double r = problem.radius();
+        double cx = x + r * (h.dx() + h.left().dx());
+        double cy = y + r * (h.dy() + h.left().dy());
+        double start = Math.atan2(-h.left().dy(), -h.left().dx());
+        return space.allowsArc(cx, cy, r, start, -Math.PI / 2);
+    }
+
+    private boolean isHeated(double x, double y) {
+        return cold.stream().noneMatch(ring -> FreeSpace.inside(ring[0], ring[1], x, y));
+    }
+
+    /** Whether the port lies in the floor further from the outline than the pipe keeps from it. */
+    private boolean isInside(Point port) {
+        Point p = frame.in(port);
+        return new FreeSpace(outline, problem.edge() + 1, List.of()).allowsPoint(p.x(), p.y());
+    }
+}

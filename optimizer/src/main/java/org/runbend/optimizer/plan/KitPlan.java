@@ -1,0 +1,108 @@
+package org.runbend.optimizer.plan;
+
+import java.util.List;
+import java.util.OptionalInt;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.coils.CoilPlan;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.plates.PlatePlan;
+
+/**
+ * Everything that leaves: what papers, drawings and data files say stands here, so that none of them computes.
+ *
+ * @param job the job
+ * @param bendRadius radius at which bends are laid, mm
+ * @param lattice where the lattice lies
+ * @param loops the loops
+ * @param plates plates
+ * @param coils coils
+ * @param items everything that goes in the box
+ * @param total sum of the prices, minor units
+ * @param weight of the box without packing, kg
+ * @param checks what was checked and what came of it
+ * @param remarks what a person should know, one sentence each
+ */
+public record KitPlan(
+        Job job,
+        double bendRadius,
+        LatticePlace lattice,
+        List<LoopPlan> loops,
+        PlatePlan plates,
+        CoilPlan coils,
+        List<BoxItem> items,
+        long total,
+        double weight,
+        List<PlanCheck> checks,
+        List<String> remarks) {
+    /** Copies the lists. */
+    public KitPlan {
+        loops = List.copyOf(loops);
+        items = List.copyOf(items);
+        checks = List.copyOf(checks);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** Whether every check passed or only warns. */
+    public boolean isSound() {
+        return checks.stream().noneMatch(c -> c.verdict() == PlanCheck.Verdict.FAIL);
+    }
+
+    /**
+     * Where the lattice lies.
+     *
+     * @param origin a node, mm
+     * @param angle degrees
+     * @param spacing mm
+     * @param reachable heated nodes that a loop through the port can reach
+     */
+    public record LatticePlace(Point origin, double angle, double spacing, int reachable) {}
+
+    /**
+     * A loop.
+     *
+     * @param name A, B, ...
+     * @param breakdown runs and bends in order of flow
+     * @param floorLength pipe on the floor, mm
+     * @param cutLength pipe to cut, tails and allowance included, whole mm
+     * @param turns corners of the closed cycle
+     * @param leftOut reachable nodes not served
+     * @param turnBound least turns at this leftOut, if proved
+     * @param objective turns + price of what is left out
+     * @param objectiveBound least objective, if proved
+     * @param bare places of the heated nodes not served, mm
+     */
+    public record LoopPlan(
+            String name,
+            Breakdown breakdown,
+            double floorLength,
+            long cutLength,
+            int turns,
+            int leftOut,
+            OptionalInt turnBound,
+            int objective,
+            OptionalInt objectiveBound,
+            List<Point> bare) {
+        /** Copies the list. */
+        public LoopPlan {
+            bare = List.copyOf(bare);
+        }
+    }
+
+    /**
+     * A line of the pick list.
+     *
+     * @param sku part number
+     * @param name what a person calls it
+     * @param quantity whole number over 0
+     * @param unit what one of it is
+     * @param price of one, minor units
+     * @param weight of one, kg
+     */
+    public record BoxItem(String sku, String name, long quantity, String unit, long price, double weight) {
+        /** Price of all, minor units. */
+        public long sum() {
+            return Math.multiplyExact(price, quantity);
+        }
+    }
+}
