@@ -1,11 +1,41 @@
 package org.runbend.export.cli;
 
-/** Entry point. */
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** The command {@code runbend} with its subcommands. */
+@Command(
+        name = "runbend",
+        version = "runbend 0.1.0",
+        mixinStandardHelpOptions = true,
+        subcommands = {PlanCommand.class, CheckCommand.class},
+        synopsisSubcommandLabel = "COMMAND",
+        description = "Lays the pipe loop of a small heated floor, packs its plates and coils, and draws the kit.",
+        footer = {
+            "",
+            "Exit codes: 0 done; 1 done, but a check failed; 2 bad input or usage; 70 a fault of our own.",
+            "Example:",
+            "  runbend plan examples/camper.yaml --out kit"
+        })
 public final class Runbend {
     private Runbend() {}
 
-    /** Runs. */
+    /** Runs the command line and ends the process with its exit code. */
     public static void main(String[] args) {
-        System.exit(0);
+        CommandLine line = commandLine();
+        line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
+        line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+        System.exit(line.execute(args));
+    }
+
+    /** The command line with its failures mapped to exit codes; tests set its writers. */
+    public static CommandLine commandLine() {
+        Failures failures = new Failures();
+        return new CommandLine(new Runbend())
+                .setExecutionExceptionHandler(failures)
+                .setParameterExceptionHandler(failures)
+                .setCaseInsensitiveEnumValuesAllowed(true);
     }
 }

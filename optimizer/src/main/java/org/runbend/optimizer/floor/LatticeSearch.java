@@ -31,7 +31,7 @@ public final class LatticeSearch {
         int reachable = 1;
         long built = 0;
         for (Candidate candidate : candidates) {
-            if (candidate.heated < reachable || built > MOST_BUILT_NODES && !best.isEmpty()) {
+            if (candidate.heated < reachable || (built > MOST_BUILT_NODES && !best.isEmpty())) {
                 break;
             }
             built += candidate.heated;

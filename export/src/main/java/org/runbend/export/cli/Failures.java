@@ -1,0 +1,68 @@
+package org.runbend.export.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.runbend.catalog.source.BadInput;
+import org.runbend.optimizer.job.Unbuildable;
+import picocli.CommandLine;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.IParameterExceptionHandler;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+
+/** Maps failures once for all commands: bad input is one line and exit code 2, our own fault one line, a report and 70. */
+final class Failures implements IExecutionExceptionHandler, IParameterExceptionHandler {
+    static final int BAD_INPUT = 2;
+    static final int OWN_FAULT = 70;
+
+    @Override
+    public int handleParseException(ParameterException e, String[] args) {
+        CommandLine at = e.getCommandLine();
+        at.getErr()
+                .println(at.getCommandSpec().qualifiedName() + ": " + oneLine(e.getMessage()) + " (see '"
+                        + at.getCommandSpec().qualifiedName() + " --help')");
+        return BAD_INPUT;
+    }
+
+    @Override
+    public int handleExecutionException(Exception e, CommandLine at, ParseResult parsed) {
+        if (e instanceof BadInput || e instanceof OutputRefused) {
+            at.getErr().println(oneLine(e.getMessage()));
+            return BAD_INPUT;
+        }
+        if (e instanceof Unbuildable unbuildable) {
+            at.getErr().println(oneLine(jobOf(at) + unbuildable.key() + ": " + unbuildable.getMessage()));
+            return BAD_INPUT;
+        }
+        at.getErr()
+                .println("runbend: a fault of our own (" + e.getClass().getSimpleName() + ")"
+                        + report(e)
+                                .map(r -> "; please send " + r + " with the job file")
+                                .orElse(""));
+        return OWN_FAULT;
+    }
+
+    private static String jobOf(CommandLine at) {
+        return at.getCommandSpec().userObject() instanceof JobCommand command ? command.jobFile() + ": " : "";
+    }
+
+    private static String oneLine(String text) {
+        return text == null ? "" : text.replaceAll("\\p{Cntrl}+", " ").strip();
+    }
+
+    private static Optional<Path> report(Exception e) {
+        StringWriter text = new StringWriter();
+        e.printStackTrace(new PrintWriter(text));
+        try {
+            Path file = Files.createTempFile("runbend-fault-", ".txt");
+            Files.writeString(file, text.toString());
+            return Optional.of(file);
+        } catch (IOException ignored) {
+            return Optional.empty();
+        }
+    }
+}

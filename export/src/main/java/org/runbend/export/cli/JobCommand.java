@@ -1,0 +1,62 @@
+package org.runbend.export.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KitPlanner;
+import org.runbend.optimizer.plan.Progress;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** What commands on a job have in common: the job file, the shelf, and progress on a terminal. */
+abstract sealed class JobCommand permits PlanCommand, CheckCommand {
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "JOB.yaml", description = "The job file.")
+    private Path job;
+
+    @Option(names = "--shelf", paramLabel = "FILE", description = "Opened coils and offcuts at hand.")
+    private Path shelf;
+
+    @Option(names = "--quiet", description = "No progress and no summary.")
+    private boolean quiet;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Shows this help.")
+    private boolean help;
+
+    final Path jobFile() {
+        return job;
+    }
+
+    final boolean isQuiet() {
+        return quiet;
+    }
+
+    final PrintWriter out() {
+        return spec.commandLine().getOut();
+    }
+
+    /** Reads and plans the job, with progress on the error stream when a person watches. */
+    final KitPlan plan() {
+        return new KitPlanner(progress()).plan(JobReader.read(job, Optional.ofNullable(shelf)));
+    }
+
+    final Progress progress() {
+        boolean watched = !quiet && System.console() != null;
+        PrintWriter err = spec.commandLine().getErr();
+        return watched ? step -> err.println("... " + step) : Progress.SILENT;
+    }
+
+    /** 0 for a sound plan, 1 if a check failed. */
+    static int codeOf(KitPlan plan) {
+        return plan.isSound() ? 0 : 1;
+    }
+}

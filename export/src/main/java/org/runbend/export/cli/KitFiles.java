@@ -1,0 +1,35 @@
+package org.runbend.export.cli;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.runbend.export.data.CutsCsv;
+import org.runbend.export.data.KitJson;
+import org.runbend.export.drafting.FloorDrafting;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.dxf.DxfBackend;
+import org.runbend.export.papers.PickList;
+import org.runbend.export.svg.SvgBackend;
+import org.runbend.optimizer.plan.KitPlan;
+
+/** The files of a kit, by name, in memory. */
+final class KitFiles {
+    /** Name of the file that tells a folder of ours. */
+    static final String KIT = "kit.json";
+
+    private KitFiles() {}
+
+    static Map<String, byte[]> of(KitPlan plan) {
+        Sheet sheet = new FloorDrafting().draw(plan);
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        files.put("drawing.dxf", DxfBackend.bytes(sheet));
+        files.put("floor.svg", SvgBackend.bytes(sheet));
+        files.put("pick-list.pdf", new PickList().bytes(plan, sheet));
+        files.put("cuts.csv", new CutsCsv().bytes(plan));
+        List<String> names = new ArrayList<>(files.keySet());
+        names.add(KIT);
+        files.put(KIT, new KitJson().bytes(plan, names));
+        return files;
+    }
+}

@@ -1,0 +1,88 @@
+package org.runbend.export.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlanCheck;
+
+/** What a person reads on the terminal after a plan. */
+final class Summary {
+    private final PrintWriter out;
+
+    Summary(PrintWriter out) {
+        this.out = out;
+    }
+
+    void print(KitPlan plan, Path folder) {
+        for (KitPlan.LoopPlan loop : plan.loops()) {
+            line(
+                    "Loop %s: %.2f m on the floor, %.2f m to cut, %d turns%s, %d of %d places left out",
+                    loop.name(),
+                    loop.floorLength() / 1000,
+                    loop.cutLength() / 1000.0,
+                    loop.turns(),
+                    bound(loop),
+                    loop.leftOut(),
+                    plan.lattice().reachable());
+        }
+        line(
+                "Plates: %d pieces from %d plates, cost %s (proved: not under %s; run by run %s)",
+                plan.plates().pieces().size(),
+                plan.plates().stock().size(),
+                money(plan, plan.plates().bought()),
+                money(plan, plan.plates().bound()),
+                money(plan, plan.plates().runByRun()));
+        line("Box: %d lines, %.1f kg, %s", plan.items().size(), plan.weight(), money(plan, plan.total()));
+        for (PlanCheck check : plan.checks()) {
+            if (check.verdict() != PlanCheck.Verdict.OK) {
+                printCheck(check);
+            }
+        }
+        plan.remarks().forEach(r -> line("Note: %s", r));
+        line("Written to %s", folder);
+    }
+
+    void printChecks(KitPlan plan) {
+        plan.checks().forEach(this::printCheck);
+        plan.remarks().forEach(r -> line("note  %s", r));
+    }
+
+    private void printCheck(PlanCheck c) {
+        line(
+                "%-5s %s: %s %s, limit %s %s (%s)",
+                c.verdict().name().toLowerCase(Locale.ROOT),
+                c.name(),
+                number(c.value()),
+                c.unit(),
+                number(c.limit()),
+                c.unit(),
+                c.source());
+    }
+
+    private static String bound(KitPlan.LoopPlan loop) {
+        if (loop.turnBound().isEmpty()) {
+            return "";
+        }
+        int bound = loop.turnBound().getAsInt();
+        return bound == loop.turns() ? " (proved fewest)" : " (proved: not under " + bound + ")";
+    }
+
+    private static String number(double value) {
+        String text = String.format(Locale.ROOT, "%.2f", value);
+        return text.replaceFirst("\\.?0+$", "");
+    }
+
+    private static String money(KitPlan plan, long minor) {
+        return String.format(
+                Locale.ROOT,
+                "%d.%02d %s",
+                minor / 100,
+                Math.abs(minor % 100),
+                plan.job().catalog().currency());
+    }
+
+    private void line(String text, Object... values) {
+        out.println(String.format(Locale.ROOT, text, values));
+    }
+}

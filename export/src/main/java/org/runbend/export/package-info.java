@@ -1,2 +1,0 @@
-/** Room {@code export} of Runbend. */
-package org.runbend.export;

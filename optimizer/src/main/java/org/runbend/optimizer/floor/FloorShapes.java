@@ -1,0 +1,55 @@
+package org.runbend.optimizer.floor;
+
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
+
+/** Regions of the floor as polygons for area work; circles become 256 chords (0.008 % of the radius off at most). */
+public final class FloorShapes {
+    private static final GeometryFactory SHAPES = new GeometryFactory();
+
+    private FloorShapes() {}
+
+    /** The region inside the corners. */
+    public static Polygon polygon(List<Point> corners) {
+        Coordinate[] ring = new Coordinate[corners.size() + 1];
+        for (int i = 0; i < ring.length; i++) {
+            Point p = corners.get(i % corners.size());
+            ring[i] = new Coordinate(p.x(), p.y());
+        }
+        return SHAPES.createPolygon(ring);
+    }
+
+    /** The straight line between two points. */
+    public static Geometry line(Point a, Point b) {
+        return SHAPES.createLineString(new Coordinate[] {new Coordinate(a.x(), a.y()), new Coordinate(b.x(), b.y())});
+    }
+
+    /** The bare region of a keep-out; a spot is taken as a disc of the given radius, mm. */
+    public static Geometry bare(Shape shape, double spotRadius) {
+        if (shape instanceof Shape.Polygon polygon) {
+            return polygon(polygon.corners());
+        }
+        Point at = shape instanceof Shape.Circle circle ? circle.centre() : ((Shape.Spot) shape).at();
+        double radius = shape instanceof Shape.Circle circle ? circle.radius() : spotRadius;
+        return SHAPES.createPoint(new Coordinate(at.x(), at.y())).buffer(radius, 64);
+    }
+
+    /** Area that wants heat: the floor less grown keep-outs and unheated regions, mm2. */
+    public static double heatedArea(Job.FloorPlan floor) {
+        Geometry heated = polygon(floor.outline());
+        for (KeepOut k : floor.keepOuts()) {
+            heated = heated.difference(bare(k.bare(), 0.01).buffer(k.clearance(), 32));
+        }
+        for (Job.Unheated u : floor.unheated()) {
+            heated = heated.difference(polygon(u.region().corners()));
+        }
+        return heated.getArea();
+    }
+}

@@ -1,0 +1,121 @@
+package org.runbend.optimizer.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Filleting;
+import org.runbend.optimizer.coils.CoilNesting;
+import org.runbend.optimizer.coils.CoilPlan;
+import org.runbend.optimizer.coils.CoilProblem;
+import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.plates.PlatePacking;
+import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.plates.PlateProblem;
+
+/**
+ * The main job: floor, loop, breakdown, plates, coils, box, in this order, then verified.
+ *
+ * <p>Same job, same plan: no step reads a clock or an unseeded number.
+ */
+public final class KitPlanner {
+    private final Progress progress;
+
+    /** A planner that tells the listener what it is at. */
+    public KitPlanner(Progress progress) {
+        this.progress = progress;
+    }
+
+    /**
+     * Plans a job.
+     *
+     * @throws Unbuildable if the job cannot be built as asked
+     * @throws IllegalStateException if a verifier finds a fault in our own plan
+     */
+    public KitPlan plan(Job job) {
+        double radius =
+                Math.max(job.layout().spacing() / 2, job.pipe().product().fittedRadius());
+        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
+        Breakdown breakdown = new Filleting().breakDown(laid.path(), radius);
+        long cut = cutLength(job, breakdown);
+        checkLimit(job, cut);
+        KitPlan.LoopPlan loop = new KitPlan.LoopPlan(
+                "A",
+                breakdown,
+                breakdown.floorLength(),
+                cut,
+                laid.loop().turns(),
+                laid.loop().leftOut(),
+                laid.loop().turnBound(),
+                laid.loop().objective(),
+                laid.loop().objectiveBound(),
+                laid.bare());
+        progress.step("nesting the pipe");
+        CoilPlan coils = new CoilNesting()
+                .nest(new CoilProblem(
+                        job.pipe().product(), job.shelf(), List.of(new CoilPlan.LoopCut(loop.name(), cut))));
+        progress.step("packing the plates");
+        PlatePlan plates =
+                new PlatePacking().pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), List.of(breakdown)));
+        return assemble(job, radius, laid, loop, plates, coils);
+    }
+
+    private KitPlan assemble(
+            Job job, double radius, LoopLaying.Laid laid, KitPlan.LoopPlan loop, PlatePlan plates, CoilPlan coils) {
+        List<KitPlan.BoxItem> items = new BoxPacking(job).pack(List.of(loop.breakdown()), plates, coils);
+        double served = loop.floorLength() * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
+        KitPlan plan = new KitPlan(
+                job,
+                radius,
+                new KitPlan.LatticePlace(
+                        laid.lattice().origin(),
+                        laid.lattice().angle(),
+                        laid.lattice().spacing(),
+                        laid.lattice().reachable()),
+                List.of(loop),
+                plates,
+                coils,
+                items,
+                items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
+                items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
+                PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates),
+                remarks(plates, loop));
+        progress.step("verifying");
+        List<String> violations = KitVerifier.verify(plan);
+        if (!violations.isEmpty()) {
+            throw new IllegalStateException("the plan breaks a rule: " + violations);
+        }
+        return plan;
+    }
+
+    private static List<String> remarks(PlatePlan plates, KitPlan.LoopPlan loop) {
+        List<String> remarks = new ArrayList<>(plates.remarks());
+        if (loop.leftOut() > 0) {
+            remarks.add(loop.leftOut()
+                    + " lattice places that a loop could reach stay bare, because serving them would cost"
+                    + " more bends than they are worth.");
+        }
+        return remarks;
+    }
+
+    /** Whole mm, rounded up; a millionth of a mm is forgiven so that exact lengths are not pushed up by noise. */
+    private static long cutLength(Job job, Breakdown breakdown) {
+        double bare =
+                breakdown.floorLength() + job.pipe().flowTail() + job.pipe().returnTail();
+        return (long) Math.ceil(bare * (1 + job.pipe().allowance()) - 1e-6);
+    }
+
+    private static void checkLimit(Job job, long cut) {
+        if (cut > job.pipe().loopLimit().orElse(Double.POSITIVE_INFINITY)) {
+            throw new Unbuildable(
+                    "pipe.loopLimit",
+                    String.format(
+                            Locale.ROOT,
+                            "the loop needs %d mm of pipe, the limit is %.0f mm; laying a shorter loop is not available yet",
+                            cut,
+                            job.pipe().loopLimit().orElseThrow()));
+        }
+    }
+}

@@ -1,0 +1,169 @@
+package org.runbend.optimizer.plan;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.runbend.optimizer.floor.FloorProblem;
+import org.runbend.optimizer.floor.Lattice;
+import org.runbend.optimizer.floor.LatticeSearch;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.loop.Axis;
+import org.runbend.optimizer.loop.BiconnectedBlock;
+import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSolution;
+import org.runbend.optimizer.loop.LoopSolver;
+import org.runbend.optimizer.loop.LoopVerifier;
+import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.loop.Preference;
+import org.runbend.optimizer.loop.WorkLimit;
+
+/**
+ * Chooses lattice and port pair and lays the loop: the best over a few lattices that reach equally many nodes.
+ *
+ * <p>On small floors several offsets reach as many nodes but leave bends different room, so each is tried.
+ */
+final class LoopLaying {
+    /** Floors up to this many nodes try several lattices. */
+    private static final int SMALL = 260;
+
+    private static final int MOST_LATTICES = 4;
+
+    /** A loop on its lattice. */
+    record Laid(Lattice lattice, LoopSolution loop) {
+        /** Places of the nodes in order of flow. */
+        List<Point> path() {
+            return loop.cycle().stream().map(lattice::at).toList();
+        }
+
+        /** Places of the heated nodes of the port's block that are not served. */
+        List<Point> bare() {
+            Set<Integer> served = new HashSet<>(loop.cycle());
+            return BiconnectedBlock.ofLink(
+                            lattice.graph(), loop.port().from(), loop.port().to())
+                    .orElseThrow()
+                    .nodes()
+                    .stream()
+                    .filter(n -> lattice.graph().price(n) > 0 && !served.contains(n))
+                    .map(lattice::at)
+                    .toList();
+        }
+    }
+
+    Laid lay(Job job, double radius, Progress progress) {
+        FloorProblem problem = problem(job, radius, job.floor().port().reach());
+        progress.step("choosing the lattice");
+        List<Lattice> lattices = new LatticeSearch().best(problem, MOST_LATTICES);
+        if (lattices.isEmpty()) {
+            throw noPlace(job, radius);
+        }
+        if (lattices.get(0).reachable() > SMALL) {
+            lattices = lattices.subList(0, 1);
+        }
+        List<Laid> laid = new ArrayList<>();
+        Unbuildable failure = null;
+        for (Lattice lattice : lattices) {
+            progress.step(String.format(
+                    Locale.ROOT, "laying the loop on %d nodes", lattice.graph().size()));
+            LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
+            LoopOutcome outcome = new LoopSolver().solve(loop);
+            if (outcome instanceof LoopOutcome.Found found) {
+                verify(loop, found.solution());
+                laid.add(new Laid(lattice, found.solution()));
+            } else {
+                failure = failure(outcome);
+            }
+            if (!laid.isEmpty() && laid.get(laid.size() - 1).loop().leftOut() == 0 && lattice.reachable() > SMALL / 2) {
+                break;
+            }
+        }
+        if (laid.isEmpty()) {
+            throw failure;
+        }
+        Laid best = laid.get(0);
+        for (Laid other : laid) {
+            best = other.loop().objective() < best.loop().objective() ? other : best;
+        }
+        return best;
+    }
+
+    private static void verify(LoopProblem problem, LoopSolution solution) {
+        List<String> violations = LoopVerifier.verify(problem, solution);
+        if (!violations.isEmpty()) {
+            throw new IllegalStateException("the loop laid breaks a rule: " + violations);
+        }
+    }
+
+    private static Unbuildable failure(LoopOutcome outcome) {
+        return outcome instanceof LoopOutcome.TooWide wide
+                ? new Unbuildable("floor.outline", "the floor is too wide to lay a loop on yet: " + wide.what())
+                : new Unbuildable("floor", "no closed loop is possible: " + ((LoopOutcome.NoLoop) outcome).reason());
+    }
+
+    private static FloorProblem problem(Job job, double radius, double reach) {
+        return new FloorProblem(
+                job.floor().outline(),
+                job.floor().keepOuts(),
+                job.floor().unheated().stream().map(Job.Unheated::region).toList(),
+                job.floor().port().at(),
+                reach,
+                job.layout().spacing(),
+                job.layout().edge(),
+                radius,
+                job.layout().along().orElse(0),
+                Math.max(1, job.layout().leftOutPrice()));
+    }
+
+    private static Preference preference(Job job) {
+        return new Preference(
+                axis(job),
+                job.layout().prefer() == Job.Prefer.EVEN_HEAT,
+                job.plates().bendClearance() / job.layout().spacing());
+    }
+
+    private static Axis axis(Job job) {
+        if (job.layout().axis() != Job.RunAxis.FREE) {
+            return job.layout().axis() == Job.RunAxis.X ? Axis.X : Axis.Y;
+        }
+        double[] x =
+                job.floor().outline().stream().mapToDouble(Point::x).sorted().toArray();
+        double[] y =
+                job.floor().outline().stream().mapToDouble(Point::y).sorted().toArray();
+        return x[x.length - 1] - x[0] >= y[y.length - 1] - y[0] ? Axis.X : Axis.Y;
+    }
+
+    /** Says whether the floor is too small or the port too far, and what would do. */
+    private static Unbuildable noPlace(Job job, double radius) {
+        List<Lattice> anywhere = new LatticeSearch().best(problem(job, radius, 1e6), 1);
+        if (anywhere.isEmpty()) {
+            return new Unbuildable(
+                    "floor.outline",
+                    String.format(
+                            Locale.ROOT,
+                            "the floor is too small for any loop: at spacing %.0f and edge %.0f mm a clear square of at"
+                                    + " least %.0f mm is needed",
+                            job.layout().spacing(),
+                            job.layout().edge(),
+                            job.layout().spacing() + 2 * job.layout().edge()));
+        }
+        Point port = job.floor().port().at();
+        double nearest = Double.POSITIVE_INFINITY;
+        for (PortPair pair : anywhere.get(0).ports()) {
+            double reach = Math.max(
+                    port.distance(anywhere.get(0).at(pair.from())),
+                    port.distance(anywhere.get(0).at(pair.to())));
+            nearest = Math.min(nearest, reach);
+        }
+        return new Unbuildable(
+                "floor.port",
+                String.format(
+                        Locale.ROOT,
+                        "no place for flow and return within %.0f mm of the port; a reach of %.0f mm would do",
+                        job.floor().port().reach(),
+                        Math.ceil(nearest)));
+    }
+}

@@ -1,0 +1,75 @@
+package org.runbend.optimizer.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.catalog.product.Pipe;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.PlanCheck.Verdict;
+import org.runbend.optimizer.plates.PlatePlan;
+
+/** What is checked on every plan and printed with it. */
+final class PlanChecks {
+    private PlanChecks() {}
+
+    static List<PlanCheck> of(Job job, double radius, LoopLaying.Laid laid, double served, long cut, PlatePlan plates) {
+        List<PlanCheck> checks = new ArrayList<>();
+        Pipe pipe = job.pipe().product();
+        checks.add(new PlanCheck(
+                "least bend radius",
+                radius,
+                pipe.fittedRadius(),
+                "mm",
+                atLeast(radius, pipe.fittedRadius()),
+                "catalog, as fitted"));
+        boolean aid = radius < pipe.handRadius();
+        checks.add(new PlanCheck(
+                "bend radius by hand",
+                radius,
+                pipe.handRadius(),
+                "mm",
+                aid ? Verdict.WARN : Verdict.OK,
+                aid ? "catalog, by hand: use the bending aid" : "catalog, by hand"));
+        double longest = Math.max(
+                pipe.longestCoil(),
+                job.shelf().of(pipe.sku()).stream()
+                        .mapToDouble(r -> r.length())
+                        .max()
+                        .orElse(0));
+        double limit = Math.min(longest, job.pipe().loopLimit().orElse(longest)) / 1000;
+        checks.add(new PlanCheck(
+                "pipe in one piece",
+                cut / 1000.0,
+                limit,
+                "m",
+                cut / 1000.0 <= limit ? Verdict.OK : Verdict.FAIL,
+                job.pipe().loopLimit().isPresent() ? "job, loopLimit, and longest coil" : "longest coil"));
+        checks.add(new PlanCheck(
+                "share of heated floor served",
+                100 * served,
+                80,
+                "%",
+                served >= 0.8 ? Verdict.OK : Verdict.WARN,
+                "common practice"));
+        double share = laid.lattice().reachable() == 0
+                ? 0
+                : 100.0
+                        * (laid.lattice().reachable() - laid.loop().leftOut())
+                        / laid.lattice().reachable();
+        checks.add(new PlanCheck(
+                "reachable nodes served", share, 95, "%", share >= 95 ? Verdict.OK : Verdict.WARN, "common practice"));
+        double plated = plates.plateable() == 0 ? 0 : 100 * plates.plated() / plates.plateable();
+        double asked = 100 * job.plates().coverage();
+        checks.add(new PlanCheck(
+                "plated share of plateable length",
+                plated,
+                asked,
+                "%",
+                plated >= asked - 5 ? Verdict.OK : Verdict.WARN,
+                "job, plates.coverage (gaps count as covered there)"));
+        return checks;
+    }
+
+    private static Verdict atLeast(double value, double limit) {
+        return value >= limit - 1e-9 ? Verdict.OK : Verdict.FAIL;
+    }
+}

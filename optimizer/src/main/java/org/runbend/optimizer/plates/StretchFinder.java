@@ -1,0 +1,138 @@
+package org.runbend.optimizer.plates;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Point;
+
+/**
+ * Finds the stretches of the runs that can take plates.
+ *
+ * <p>A stretch keeps the bend clearance from each bend and lies on heated floor; a plate body of the given width on it
+ * stays inside the outline and off each bare keep-out by the plate clearance. What blocks a run is cut out as one
+ * interval for each region. An overlap of under {@value #FORGIVEN} mm2 is within what a saw leaves and blocks nothing.
+ */
+public final class StretchFinder {
+    /** mm2: common practice, less than the sawing tolerance of a plate's end. */
+    private static final double FORGIVEN = 25;
+
+    /** A spot has no size of its own; it is taken as this radius, mm (a small screw). */
+    private static final double SPOT_RADIUS = 0.5;
+
+    private final Job.PlateWish wish;
+    private final double width;
+    private final Polygon outline;
+    private final List<Geometry> solid = new ArrayList<>();
+    private final List<Geometry> cold = new ArrayList<>();
+
+    /**
+     * Describes the floor.
+     *
+     * @param floor outline, keep-outs and unheated regions
+     * @param wish clearances and least piece
+     * @param width of the plate body, mm
+     */
+    public StretchFinder(Job.FloorPlan floor, Job.PlateWish wish, double width) {
+        this.wish = wish;
+        this.width = width;
+        this.outline = FloorShapes.polygon(floor.outline());
+        for (KeepOut k : floor.keepOuts()) {
+            solid.add(FloorShapes.bare(k.bare(), SPOT_RADIUS).buffer(wish.plateClearance(), 32));
+        }
+        for (Job.Unheated u : floor.unheated()) {
+            cold.add(FloorShapes.polygon(u.region().corners()));
+        }
+    }
+
+    /** Stretches of all loops in order of flow, each at least {@code minPiece} long. */
+    public List<PlateStretch> find(List<Breakdown> loops) {
+        List<PlateStretch> found = new ArrayList<>();
+        for (int loop = 0; loop < loops.size(); loop++) {
+            List<Element> elements = loops.get(loop).elements();
+            for (int i = 0; i < elements.size(); i++) {
+                if (elements.get(i) instanceof Element.Run run) {
+                    double from = i > 0 ? wish.bendClearance() : 0;
+                    double to = run.length() - (i + 1 < elements.size() ? wish.bendClearance() : 0);
+                    for (double[] part : free(run, from, to)) {
+                        found.add(new PlateStretch(loop, i, part[0], part[1]));
+                    }
+                }
+            }
+        }
+        return found;
+    }
+
+    private List<double[]> free(Element.Run run, double from, double to) {
+        List<double[]> parts = new ArrayList<>();
+        if (to - from < wish.minPiece()) {
+            return parts;
+        }
+        parts.add(new double[] {from, to});
+        Geometry body = body(run, from, to);
+        for (Geometry region : solid) {
+            parts = without(parts, run, body.intersection(region), FORGIVEN);
+        }
+        Geometry outside = body.difference(outline);
+        for (int i = 0; i < outside.getNumGeometries(); i++) {
+            parts = without(parts, run, outside.getGeometryN(i), FORGIVEN);
+        }
+        Geometry line = FloorShapes.line(run.along(from), run.along(to));
+        for (Geometry region : cold) {
+            Geometry hit = line.intersection(region);
+            for (int i = 0; i < hit.getNumGeometries(); i++) {
+                parts = without(parts, run, hit.getGeometryN(i), -1);
+            }
+        }
+        return parts.stream().filter(p -> p[1] - p[0] >= wish.minPiece() - 1e-6).toList();
+    }
+
+    private static List<double[]> without(List<double[]> parts, Element.Run run, Geometry hit, double forgiven) {
+        if (hit.isEmpty() || hit.getArea() <= forgiven) {
+            return parts;
+        }
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (Coordinate c : hit.getCoordinates()) {
+            double s = project(run, c);
+            low = Math.min(low, s);
+            high = Math.max(high, s);
+        }
+        List<double[]> left = new ArrayList<>();
+        for (double[] p : parts) {
+            if (high <= p[0] || low >= p[1]) {
+                left.add(p);
+            } else {
+                left.add(new double[] {p[0], low});
+                left.add(new double[] {high, p[1]});
+            }
+        }
+        return left.stream().filter(p -> p[1] > p[0]).toList();
+    }
+
+    private static double project(Element.Run run, Coordinate c) {
+        double length = run.length();
+        double ux = (run.to().x() - run.from().x()) / length;
+        double uy = (run.to().y() - run.from().y()) / length;
+        return (c.x - run.from().x()) * ux + (c.y - run.from().y()) * uy;
+    }
+
+    private Polygon body(Element.Run run, double from, double to) {
+        double length = run.length();
+        double nx = -(run.to().y() - run.from().y()) / length * width / 2;
+        double ny = (run.to().x() - run.from().x()) / length * width / 2;
+        Point a = run.along(from);
+        Point b = run.along(to);
+        return FloorShapes.polygon(List.of(
+                new Point(a.x() + nx, a.y() + ny),
+                new Point(b.x() + nx, b.y() + ny),
+                new Point(b.x() - nx, b.y() - ny),
+                new Point(a.x() - nx, a.y() - ny)));
+    }
+}
