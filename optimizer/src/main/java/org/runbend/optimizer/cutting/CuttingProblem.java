@@ -15,10 +15,15 @@ import java.util.List;
  * @param keepFrom a leftover at least this long is kept, a shorter one is scrap; 0 keeps everything
  */
 public record CuttingProblem(List<Stock> stock, List<Demand> demands, long kerf, long endTrim, long keepFrom) {
+    /** Most cuts of one problem: the answer lists every single one. */
+    static final int GREATEST_COUNT = 1_000_000;
+
     /** Copies the lists and refuses negative lengths. */
     public CuttingProblem {
         stock = List.copyOf(stock);
         demands = List.copyOf(demands);
+        long cuts = demands.stream().mapToLong(Demand::count).sum();
+        Check.that(cuts <= GREATEST_COUNT, "there are %d cuts; a plan takes at most %d", cuts, GREATEST_COUNT);
         Check.that(kerf >= 0 && kerf <= Stock.GREATEST, "kerf (%d) must be 0 to %d", kerf, Stock.GREATEST);
         Check.that(endTrim >= 0 && endTrim <= Stock.GREATEST, "endTrim (%d) must be 0 to %d", endTrim, Stock.GREATEST);
         Check.that(keepFrom >= 0, "keepFrom (%d) must not be negative", keepFrom);

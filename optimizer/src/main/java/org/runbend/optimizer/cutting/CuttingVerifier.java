@@ -1,0 +1,69 @@
+package org.runbend.optimizer.cutting;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Checks a cutting plan from problem and plan alone; shares no line with any solver. */
+public final class CuttingVerifier {
+    private CuttingVerifier() {}
+
+    /** What is wrong with the plan, one sentence each; empty when nothing is. */
+    public static List<String> verify(CuttingProblem problem, CuttingSolution solution) {
+        List<String> wrong = new ArrayList<>();
+        int[] made = new int[problem.demands().size()];
+        int[] used = new int[problem.stock().size()];
+        long cost = 0;
+        long scrap = 0;
+        for (int c = 0; c < solution.cuts().size(); c++) {
+            StockCut cut = solution.cuts().get(c);
+            if (cut.stock() < 0 || cut.stock() >= used.length) {
+                wrong.add(say("stock piece %d: no stock has index %d", c, cut.stock()));
+                continue;
+            }
+            used[cut.stock()]++;
+            cost += problem.stock().get(cut.stock()).cost();
+            scrap += cut.leftover() < problem.keepFrom() ? cut.leftover() : 0;
+            checkOne(problem, c, cut, made, wrong);
+        }
+        for (int d = 0; d < made.length; d++) {
+            int count = problem.demands().get(d).count();
+            report(made[d] != count, wrong, "demand %d: %d cuts instead of %d", d, made[d], count);
+        }
+        for (int s = 0; s < used.length; s++) {
+            int available = problem.stock().get(s).available();
+            report(used[s] > available, wrong, "stock %d: %d used of %d", s, used[s], available);
+        }
+        report(cost != solution.cost(), wrong, "the stock costs %d, not %d", cost, solution.cost());
+        report(scrap != solution.scrap(), wrong, "the scrap is %d, not %d", scrap, solution.scrap());
+        return wrong;
+    }
+
+    private static void checkOne(CuttingProblem problem, int c, StockCut cut, int[] made, List<String> wrong) {
+        long room = problem.stock().get(cut.stock()).length() - problem.endTrim();
+        long lengths = 0;
+        for (int d : cut.demands()) {
+            if (d < 0 || d >= made.length) {
+                wrong.add(say("stock piece %d: no demand has index %d", c, d));
+                return;
+            }
+            made[d]++;
+            lengths += problem.demands().get(d).length();
+        }
+        int n = cut.demands().size();
+        report(n == 0, wrong, "stock piece %d: nothing is cut from it", c);
+        report(lengths + (n - 1) * problem.kerf() > room, wrong, "stock piece %d: %d cuts do not fit", c, n);
+        long left = Math.max(0, room - lengths - n * problem.kerf());
+        report(left != cut.leftover(), wrong, "stock piece %d: leaves %d, not %d", c, left, cut.leftover());
+    }
+
+    private static void report(boolean isWrong, List<String> wrong, String sentence, Object... values) {
+        if (isWrong) {
+            wrong.add(say(sentence, values));
+        }
+    }
+
+    private static String say(String sentence, Object... values) {
+        return String.format(Locale.ROOT, sentence, values);
+    }
+}

@@ -1,0 +1,105 @@
+package org.runbend.optimizer.cutting;
+
+import com.google.ortools.linearsolver.MPConstraint;
+import com.google.ortools.linearsolver.MPObjective;
+import com.google.ortools.linearsolver.MPSolver;
+import com.google.ortools.linearsolver.MPSolverParameters;
+import com.google.ortools.linearsolver.MPVariable;
+import java.util.List;
+
+/**
+ * Solves a {@link Model} in whole numbers with SCIP, one thread, stopped by its node count and never by the clock.
+ *
+ * <p>Optimality and infeasibility rest on the solver's tolerance of 1e-6.
+ */
+final class IntegerSolver {
+    private final int nodes;
+
+    /** A solver that stops after so many nodes. */
+    IntegerSolver(int nodes) {
+        this.nodes = nodes;
+    }
+
+    /** How a solve ended. */
+    enum Status {
+        OPTIMAL,
+        FEASIBLE,
+        INFEASIBLE,
+        UNKNOWN
+    }
+
+    /** The status and, for the first two, the value of each column. */
+    static final class Answer {
+        private final Status status;
+        private final long[] values;
+
+        Answer(Status status, long[] values) {
+            this.status = status;
+            this.values = values;
+        }
+
+        Status status() {
+            return status;
+        }
+
+        long[] values() {
+            return values;
+        }
+
+        boolean hasValues() {
+            return status == Status.OPTIMAL || status == Status.FEASIBLE;
+        }
+    }
+
+    /** The best whole-number answer found. */
+    Answer solve(Model model) {
+        Natives.load();
+        MPSolver solver = MPSolver.createSolver("SCIP");
+        MPSolverParameters parameters = new MPSolverParameters();
+        try {
+            MPVariable[] columns = build(solver, model);
+            solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n");
+            parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, 0);
+            Status status = status(solver.solve(parameters));
+            long[] values = new long[columns.length];
+            Answer answer = new Answer(status, values);
+            for (int c = 0; c < values.length && answer.hasValues(); c++) {
+                values[c] = Math.round(columns[c].solutionValue());
+            }
+            return answer;
+        } finally {
+            parameters.delete();
+            solver.delete();
+        }
+    }
+
+    private static Status status(MPSolver.ResultStatus status) {
+        if (status == MPSolver.ResultStatus.OPTIMAL) {
+            return Status.OPTIMAL;
+        }
+        if (status == MPSolver.ResultStatus.FEASIBLE) {
+            return Status.FEASIBLE;
+        }
+        return status == MPSolver.ResultStatus.INFEASIBLE ? Status.INFEASIBLE : Status.UNKNOWN;
+    }
+
+    private static MPVariable[] build(MPSolver solver, Model model) {
+        MPConstraint[] rows = new MPConstraint[model.rowCount()];
+        for (int r = 0; r < rows.length; r++) {
+            rows[r] = solver.makeConstraint(model.lower(r), model.upper(r));
+        }
+        MPObjective objective = solver.objective();
+        List<Model.Column> columns = model.columns();
+        MPVariable[] made = new MPVariable[columns.size()];
+        for (int c = 0; c < made.length; c++) {
+            Model.Column column = columns.get(c);
+            made[c] = solver.makeIntVar(0, column.upper(), "");
+            objective.setCoefficient(made[c], column.cost());
+            for (int k = 0; k < column.rows().length; k++) {
+                rows[column.rows()[k]].setCoefficient(made[c], column.entries()[k]);
+            }
+        }
+        objective.setMinimization();
+        return made;
+    }
+}

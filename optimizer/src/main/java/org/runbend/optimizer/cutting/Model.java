@@ -1,0 +1,69 @@
+package org.runbend.optimizer.cutting;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** A minimisation model as plain data: rows with limits, columns with a cost, an upper limit and sparse entries. */
+final class Model {
+    private final List<double[]> rowLimits = new ArrayList<>();
+    private final List<Column> columns = new ArrayList<>();
+
+    /** One column: {@code rows[k]} has the coefficient {@code entries[k]}; lower limit 0. */
+    static final class Column {
+        private final double cost;
+        private final double upper;
+        private final int[] rows;
+        private final double[] entries;
+
+        Column(double cost, double upper, int[] rows, double[] entries) {
+            this.cost = cost;
+            this.upper = upper;
+            this.rows = rows;
+            this.entries = entries;
+        }
+
+        double cost() {
+            return cost;
+        }
+
+        double upper() {
+            return upper;
+        }
+
+        int[] rows() {
+            return rows;
+        }
+
+        double[] entries() {
+            return entries;
+        }
+    }
+
+    /** Adds a row and returns its index. */
+    int row(double lower, double upper) {
+        rowLimits.add(new double[] {lower, upper});
+        return rowLimits.size() - 1;
+    }
+
+    /** Adds a column and returns its index. */
+    int column(double cost, double upper, int[] rows, double[] entries) {
+        columns.add(new Column(cost, upper, rows, entries));
+        return columns.size() - 1;
+    }
+
+    int rowCount() {
+        return rowLimits.size();
+    }
+
+    double lower(int row) {
+        return rowLimits.get(row)[0];
+    }
+
+    double upper(int row) {
+        return rowLimits.get(row)[1];
+    }
+
+    List<Column> columns() {
+        return columns;
+    }
+}
