@@ -9,8 +9,11 @@ import java.util.List;
  * @param name what a person calls it
  * @param curve points of flow and head, flow rising, head falling
  * @param power electrical power, W
+ * @param cost minor units of the catalog's currency
+ * @param price minor units
+ * @param weight kg
  */
-public record Pump(String sku, String name, List<Point> curve, double power) {
+public record Pump(String sku, String name, List<Point> curve, double power, long cost, long price, double weight) {
     /**
      * A point of the curve.
      *
@@ -24,6 +27,8 @@ public record Pump(String sku, String name, List<Point> curve, double power) {
         curve = List.copyOf(curve);
         Check.that(curve.size() >= 2, "pump %s: the curve needs two points or more", sku);
         Check.that(power >= 0, "pump %s: power must not be negative", sku);
+        Check.that(cost >= 0 && price >= 0, "pump %s: cost and price must not be negative", sku);
+        Check.that(weight >= 0, "pump %s: weight must not be negative", sku);
         for (int i = 1; i < curve.size(); i++) {
             Check.that(
                     curve.get(i).flow() > curve.get(i - 1).flow()

@@ -1,0 +1,217 @@
+package org.runbend.catalog.product;
+
+import java.nio.file.Path;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import org.runbend.catalog.source.Faults;
+import org.runbend.catalog.source.SourceFile;
+import org.runbend.catalog.source.YamlDocument;
+import org.runbend.catalog.source.YamlMap;
+import org.runbend.catalog.source.YamlValue;
+
+/** Reads a workshop's catalog. Lengths are mm unless the file says {@code units: in}; money is written in major units. */
+public final class CatalogReader {
+    private static final int MOST = 2000;
+    private static final double LONGEST = 1_000_000;
+    private static final double HEAVIEST = 10_000;
+
+    private final YamlMap root;
+    private final int digits;
+
+    private CatalogReader(YamlMap root, int digits) {
+        this.root = root;
+        this.digits = digits;
+    }
+
+    /**
+     * Reads a catalog.
+     *
+     * @throws org.runbend.catalog.source.BadInput with every fault that was found
+     */
+    public static Catalog read(Path file) {
+        return read(SourceFile.read(file));
+    }
+
+    /** Reads a catalog from a file that is in memory already. Errors as with {@link #read(Path)}. */
+    public static Catalog read(SourceFile file) {
+        Faults faults = new Faults();
+        YamlMap root = YamlDocument.open(file, faults).inOwnUnit();
+        String currency =
+                root.require("currency", "a code of ISO 4217 such as EUR").text();
+        Optional<Catalog> catalog = new CatalogReader(root, digitsOf(root, currency)).catalog(currency);
+        faults.throwIfAny();
+        return catalog.orElseThrow();
+    }
+
+    private static int digitsOf(YamlMap root, String currency) {
+        if (currency.isEmpty()) {
+            return 2;
+        }
+        try {
+            return Math.max(0, Currency.getInstance(currency).getDefaultFractionDigits());
+        } catch (IllegalArgumentException e) {
+            root.find("currency").ifPresent(v -> v.wrong("a code of ISO 4217 such as EUR"));
+            return 2;
+        }
+    }
+
+    private Optional<Catalog> catalog(String currency) {
+        String workshop = root.require("workshop", "the workshop's name").text();
+        List<Pipe> pipes = root.each("pipes", MOST, "a list of pipes", this::pipe);
+        List<SpreaderPlate> plates = root.each("plates", MOST, "a list of plates", this::plate);
+        List<Item> items = root.each("items", MOST, "a list of items", this::item);
+        List<Coolant> coolants = root.each("coolants", MOST, "a list of coolants", CatalogReader::coolant);
+        List<Pump> pumps = root.each("pumps", MOST, "a list of pumps", this::pump);
+        List<Board> boards = root.each("boards", MOST, "a list of boards", this::board);
+        return root.make(() -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards));
+    }
+
+    private Optional<Pipe> pipe(YamlValue value) {
+        YamlMap m = value.map();
+        String sku = sku(m);
+        String name = name(m);
+        double outer = m.require("outer", "the outside diameter").length(0, 100);
+        double wall = m.require("wall", "the wall thickness").length(0, 50);
+        String material = m.require("material", "a word such as pe-rt").text();
+        YamlMap radius = m.require("leastRadius", "a mapping such as {fitted: 55, byHand: 80}")
+                .map();
+        double fitted =
+                radius.require("fitted", "the least bend radius as fitted").length(0, 2000);
+        double byHand =
+                radius.require("byHand", "the least bend radius by hand").length(0, 2000);
+        radius.make(() -> fitted);
+        Optional<String> aid = m.find("aid").map(YamlValue::text);
+        double weight = m.require("weightPerMetre", "kg per metre").number(0, 100);
+        List<Coil> coils = m.require("coils", "a list of coils").list(1, 100, "a list of coils").stream()
+                .flatMap(v -> coil(v).stream())
+                .toList();
+        return m.make(() -> new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils));
+    }
+
+    private Optional<Coil> coil(YamlValue value) {
+        YamlMap m = value.map();
+        double length = m.require("length", "the coil's length").length(0, LONGEST);
+        long cost = cost(m);
+        long price = price(m);
+        return m.make(() -> new Coil(length, cost, price));
+    }
+
+    private Optional<SpreaderPlate> plate(YamlValue value) {
+        YamlMap m = value.map();
+        String sku = sku(m);
+        String name = name(m);
+        double width = m.require("width", "the width across the groove").length(0, 2000);
+        int grooves = m.get("grooves", v -> v.whole(1, 2), 1);
+        double centres = m.get("centres", v -> v.length(0, 1000), 0.0);
+        double diameter = m.require("grooveDiameter", "the pipe diameter that the groove takes")
+                .length(0, 100);
+        double thickness = m.require("thickness", "the sheet thickness").length(0, 100);
+        String material = m.require("material", "a word such as aluminium").text();
+        double weight = m.require("weightPerMetre", "kg per metre").number(0, 100);
+        double kerf = m.get("kerf", v -> v.length(0, 100), 0.0);
+        double step = m.get("step", v -> v.length(0, 1000), 10.0);
+        List<PlateStock> stock =
+                m.require("stock", "a list of stock lengths").list(1, 100, "a list of stock lengths").stream()
+                        .flatMap(v -> stock(v).stream())
+                        .toList();
+        return m.make(() -> new SpreaderPlate(
+                sku, name, width, grooves, centres, diameter, thickness, material, weight, kerf, step, stock));
+    }
+
+    private Optional<PlateStock> stock(YamlValue value) {
+        YamlMap m = value.map();
+        double length = m.require("length", "the stock length").length(0, LONGEST);
+        long cost = cost(m);
+        long price = price(m);
+        return m.make(() -> new PlateStock(length, cost, price));
+    }
+
+    private Optional<Item> item(YamlValue value) {
+        YamlMap m = value.map();
+        String sku = sku(m);
+        String name = name(m);
+        String unit = m.get("unit", YamlValue::text, "piece");
+        long cost = cost(m);
+        long price = price(m);
+        double weight = m.require("weight", "kg").number(0, HEAVIEST);
+        Item.Per per =
+                m.require("per", "what the rule counts, such as kit or loop,").oneOf(Item.Per.class);
+        double amount = m.get("amount", v -> v.number(0, 1000), 1.0);
+        List<String> pipes = m.each("pipes", MOST, "a list of part numbers", v -> Optional.of(v.text()));
+        return m.make(() -> new Item(sku, name, unit, cost, price, weight, per, amount, pipes));
+    }
+
+    private static Optional<Coolant> coolant(YamlValue value) {
+        YamlMap m = value.map();
+        String sku = sku(m);
+        String name = name(m);
+        Coolant.Base base = m.require("base", "what it is made from").oneOf(Coolant.Base.class);
+        double share = m.get("share", v -> v.share(0, 1), base == Coolant.Base.WATER ? 0.0 : 1.0);
+        double freezes = m.get("freezes", v -> v.number(-100, 0), 0.0);
+        return m.make(() -> new Coolant(sku, name, base, share, freezes));
+    }
+
+    private Optional<Pump> pump(YamlValue value) {
+        YamlMap m = value.map();
+        String sku = sku(m);
+        String name = name(m);
+        long cost = cost(m);
+        long price = price(m);
+        double weight = m.require("weight", "kg").number(0, HEAVIEST);
+        double power = m.require("power", "electrical power in W").number(0, 10_000);
+        String wanted = "a list of 2 or more points [l/min, kPa]";
+        List<Pump.Point> curve = m.require("curve", wanted).list(2, 100, wanted).stream()
+                .flatMap(v -> curvePoint(v).stream())
+                .toList();
+        return m.make(() -> new Pump(sku, name, curve, power, cost, price, weight));
+    }
+
+    private static Optional<Pump.Point> curvePoint(YamlValue value) {
+        List<YamlValue> pair = value.list(2, 2, "a point [l/min, kPa]");
+        return pair.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        new Pump.Point(pair.get(0).number(0, 1000), pair.get(1).number(0, 10_000)));
+    }
+
+    private Optional<Board> board(YamlValue value) {
+        YamlMap m = value.map();
+        String sku = sku(m);
+        String name = name(m);
+        Board.Kind kind = m.require("kind", "cover or insulation").oneOf(Board.Kind.class);
+        double conductivity = m.require("conductivity", "W/(m K)").number(0, 10);
+        double density = m.require("density", "kg/m3").number(0, 10_000);
+        List<Board.BoardSheet> sheets =
+                m.require("sheets", "a list of sheets").list(1, 100, "a list of sheets").stream()
+                        .flatMap(v -> sheet(v).stream())
+                        .toList();
+        return m.make(() -> new Board(sku, name, kind, conductivity, density, sheets));
+    }
+
+    private Optional<Board.BoardSheet> sheet(YamlValue value) {
+        YamlMap m = value.map();
+        double length = m.require("length", "the sheet's length").length(0, 20_000);
+        double width = m.require("width", "the sheet's width").length(0, 20_000);
+        double thickness = m.require("thickness", "the sheet's thickness").length(0, 1000);
+        long cost = cost(m);
+        long price = price(m);
+        return m.make(() -> new Board.BoardSheet(length, width, thickness, cost, price));
+    }
+
+    private static String sku(YamlMap m) {
+        return m.require("sku", "a part number").text();
+    }
+
+    private static String name(YamlMap m) {
+        return m.require("name", "a name").text();
+    }
+
+    private long cost(YamlMap m) {
+        return m.require("cost", "what the workshop pays").money(digits);
+    }
+
+    private long price(YamlMap m) {
+        return m.require("price", "what the customer pays").money(digits);
+    }
+}

@@ -1,0 +1,98 @@
+package org.runbend.catalog.source;
+
+import java.util.Optional;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.api.lowlevel.Parse;
+import org.snakeyaml.engine.v2.events.AliasEvent;
+import org.snakeyaml.engine.v2.events.CollectionEndEvent;
+import org.snakeyaml.engine.v2.events.CollectionStartEvent;
+import org.snakeyaml.engine.v2.events.DocumentStartEvent;
+import org.snakeyaml.engine.v2.events.Event;
+import org.snakeyaml.engine.v2.events.NodeEvent;
+import org.snakeyaml.engine.v2.events.ScalarEvent;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.nodes.Node;
+
+/**
+ * Makes one tree of nodes from a file. A job needs no alias, anchor or tag, no deep nesting and no second document; all
+ * of them are refused from the stream of events, before a tree exists that they could blow up.
+ */
+public final class YamlDocument {
+    private static final int DEEPEST = 20;
+
+    private YamlDocument() {}
+
+    /** The root of the file's only document, which must be a mapping. Errors as with {@link #root}. */
+    public static YamlMap open(SourceFile file, Faults faults) {
+        return root(file, faults).map();
+    }
+
+    /**
+     * The root of the file's only document.
+     *
+     * @param file the file
+     * @param faults where everything that is wrong below the root will be noted
+     * @throws BadInput if the file is not YAML, or uses what is refused
+     */
+    public static YamlValue root(SourceFile file, Faults faults) {
+        LoadSettings settings = LoadSettings.builder()
+                .setLabel(file.name())
+                .setCodePointLimit(SourceFile.LIMIT + 1)
+                .build();
+        try {
+            guard(file, settings);
+            Optional<Node> root = new Compose(settings).composeString(file.text());
+            Node node = root.orElseThrow(() -> new BadInput(Fault.ofFile(file.name(), "is empty")));
+            return new YamlValue(node, "", new Reading(file.name(), faults, Unit.MM));
+        } catch (MarkedYamlEngineException e) {
+            throw at(file, e.getProblemMark().or(e::getContextMark), "not YAML: " + firstLine(e.getProblem()));
+        } catch (YamlEngineException e) {
+            throw new BadInput(Fault.ofFile(file.name(), "not YAML: " + firstLine(e.getMessage())));
+        }
+    }
+
+    private static void guard(SourceFile file, LoadSettings settings) {
+        int depth = 0;
+        int documents = 0;
+        for (Event event : new Parse(settings).parseString(file.text())) {
+            if (event instanceof CollectionStartEvent && ++depth > DEEPEST) {
+                throw at(file, event.getStartMark(), "nested deeper than " + DEEPEST + " levels");
+            }
+            if (event instanceof CollectionEndEvent) {
+                depth--;
+            }
+            if (event instanceof DocumentStartEvent && ++documents > 1) {
+                throw at(file, event.getStartMark(), "a second document begins, one is wanted");
+            }
+            refuse(file, event);
+        }
+    }
+
+    private static void refuse(SourceFile file, Event event) {
+        if (event instanceof AliasEvent
+                || (event instanceof NodeEvent n && n.getAnchor().isPresent())) {
+            throw at(
+                    file,
+                    event.getStartMark(),
+                    "anchors and aliases (& and *) are not allowed; quote a text that begins so");
+        }
+        boolean tagged = (event instanceof ScalarEvent s && s.getTag().isPresent())
+                || (event instanceof CollectionStartEvent c && c.getTag().isPresent());
+        if (tagged) {
+            throw at(file, event.getStartMark(), "tags (!) are not allowed; quote a text that begins so");
+        }
+    }
+
+    private static BadInput at(SourceFile file, Optional<Mark> mark, String message) {
+        return new BadInput(mark.map(m -> new Fault(file.name(), m.getLine() + 1, m.getColumn() + 1, "", message))
+                .orElseGet(() -> Fault.ofFile(file.name(), message)));
+    }
+
+    private static String firstLine(String text) {
+        String line = text == null ? "unreadable" : text.lines().findFirst().orElse("unreadable");
+        return line.strip().replaceAll("[\\s\\p{Cntrl}]+", " ");
+    }
+}

@@ -1,0 +1,150 @@
+package org.runbend.optimizer.job;
+
+import java.util.List;
+import java.util.Optional;
+import org.runbend.catalog.source.YamlMap;
+import org.runbend.catalog.source.YamlValue;
+
+/** Reads the floor: outline, marks, keep-outs, unheated regions and port. */
+final class FloorReader {
+    /** Far more than any floor has, and few enough to stay quick. */
+    private static final int MOST_CORNERS = 500;
+
+    private static final int MOST_PARTS = 200;
+    private static final double FARTHEST = 1_000_000;
+    private static final double LARGEST = 20_000;
+    private static final double REACH_IN_SPACINGS = 2.2;
+    private static final String POINT = "a point [x, y]";
+    private static final String REGION = "a list of at least 3 points [x, y]";
+
+    private final double spacing;
+
+    /**
+     * A reader.
+     *
+     * @param spacing mm; NaN if it is not known
+     */
+    FloorReader(double spacing) {
+        this.spacing = spacing;
+    }
+
+    /** The floor, empty if something was wrong. */
+    Optional<Job.FloorPlan> floor(YamlMap m) {
+        m.later("measured");
+        m.later("curve");
+        YamlValue written = m.require("outline", REGION);
+        Optional<List<Point>> corners = points(written);
+        Optional<FloorRules> rules = corners.flatMap(c -> FloorRules.of(c, written));
+        List<Point> outline = corners.orElse(List.of());
+        List<Job.FloorMark> marks = m.each("marks", MOST_PARTS, "a list of marks", v -> mark(v, outline));
+        List<KeepOut> keepOuts = m.each("keepOut", MOST_PARTS, "a list of keep-outs", v -> keepOut(v, rules));
+        List<Job.Unheated> unheated =
+                m.each("unheated", MOST_PARTS, "a list of unheated regions", v -> unheated(v, rules));
+        Optional<Job.Port> port = port(m.require("port", "a mapping such as {at: [0, 300]}"), rules);
+        return m.make(() -> new Job.FloorPlan(outline, marks, keepOuts, unheated, port.orElseThrow()));
+    }
+
+    /** The corners of a closed line, empty if one of them was wrong. */
+    private static Optional<List<Point>> points(YamlValue value) {
+        List<YamlValue> entries = value.list(0, MOST_CORNERS, "a list of at most " + MOST_CORNERS + " points [x, y]");
+        List<Point> points = entries.stream().flatMap(v -> point(v).stream()).toList();
+        return value.isList() && points.size() == value.size() ? Optional.of(open(points)) : Optional.empty();
+    }
+
+    private static Optional<Point> point(YamlValue value) {
+        List<YamlValue> pair = value.list(2, 2, POINT);
+        if (pair.isEmpty()) {
+            return Optional.empty();
+        }
+        double x = pair.get(0).length(-FARTHEST, FARTHEST);
+        double y = pair.get(1).length(-FARTHEST, FARTHEST);
+        return Double.isNaN(x + y) ? Optional.empty() : Optional.of(new Point(x, y));
+    }
+
+    /** Some people repeat the first corner at the end; that says nothing new. */
+    private static List<Point> open(List<Point> corners) {
+        int n = corners.size();
+        return n > 3 && corners.get(0).equals(corners.get(n - 1)) ? corners.subList(0, n - 1) : corners;
+    }
+
+    private static Optional<Job.FloorMark> mark(YamlValue value, List<Point> outline) {
+        YamlMap m = value.map();
+        String text = m.require("text", "what the mark says").text();
+        Optional<YamlValue> edge = m.find("edge");
+        Optional<YamlValue> point = m.find("point");
+        if (edge.isPresent() == point.isPresent()) {
+            value.fault("a mark stands at an edge or at a point: one of the two keys is wanted");
+        }
+        int index = edge.map(v -> v.whole(0, Math.max(0, outline.size() - 1))).orElse(-1);
+        Optional<Point> at = point.flatMap(FloorReader::point);
+        return m.make(() -> new Job.FloorMark(text, at.orElseGet(() -> middle(outline, index)), index));
+    }
+
+    private static Point middle(List<Point> outline, int edge) {
+        if (outline.size() <= edge) {
+            return new Point(0, 0);
+        }
+        Point a = outline.get(edge);
+        Point b = outline.get((edge + 1) % outline.size());
+        return new Point((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
+    }
+
+    private static Optional<KeepOut> keepOut(YamlValue value, Optional<FloorRules> rules) {
+        YamlMap m = value.map();
+        KeepOut.Kind kind = m.get("kind", v -> v.oneOf(KeepOut.Kind.class), KeepOut.Kind.OTHER);
+        String name = m.get("name", YamlValue::text, "keep-out");
+        double clearance = m.get("clearance", v -> v.length(0, 2000), 0.0);
+        Optional<Shape> shape = shape(m);
+        Optional<KeepOut> made = m.make(() -> new KeepOut(name, kind, shape.orElseThrow(), clearance));
+        made.ifPresent(k -> rules.ifPresent(r -> r.checkKeepOut(k, value)));
+        return made;
+    }
+
+    private static Optional<Shape> shape(YamlMap m) {
+        Optional<YamlValue> circle = m.find("circle");
+        Optional<YamlValue> polygon = m.find("polygon");
+        Optional<YamlValue> point = m.find("point");
+        long given = List.of(circle, polygon, point).stream()
+                .filter(Optional::isPresent)
+                .count();
+        if (given != 1) {
+            m.self().fault("a keep-out has one of the keys circle, polygon and point, not " + given);
+            return Optional.empty();
+        }
+        return circle.flatMap(FloorReader::circle)
+                .or(() -> polygon.flatMap(FloorReader::polygon))
+                .or(() -> point.flatMap(FloorReader::point).map(Shape.Spot::new));
+    }
+
+    private static Optional<Shape> circle(YamlValue value) {
+        YamlMap m = value.map();
+        Optional<Point> centre = point(m.require("centre", POINT));
+        double radius = m.require("radius", "a length").length(0.1, LARGEST);
+        return m.make(() -> new Shape.Circle(centre.orElseThrow(), radius));
+    }
+
+    private static Optional<Shape> polygon(YamlValue value) {
+        return points(value)
+                .filter(corners -> FloorRules.isRegion(corners, value, "the region"))
+                .map(Shape.Polygon::new);
+    }
+
+    private static Optional<Job.Unheated> unheated(YamlValue value, Optional<FloorRules> rules) {
+        YamlMap m = value.map();
+        String name = m.get("name", YamlValue::text, "unheated");
+        Optional<Shape> region = polygon(m.require("polygon", REGION));
+        Optional<Job.Unheated> made = m.make(() -> new Job.Unheated(name, (Shape.Polygon) region.orElseThrow()));
+        made.ifPresent(u -> rules.ifPresent(r -> r.checkUnheated(u, value)));
+        return made;
+    }
+
+    private Optional<Job.Port> port(YamlValue value, Optional<FloorRules> rules) {
+        YamlMap m = value.map();
+        YamlValue at = m.require("at", POINT);
+        Optional<Point> point = point(at);
+        double least = REACH_IN_SPACINGS * spacing;
+        double reach = m.get("reach", v -> Math.max(least, v.length(0, LARGEST)), least);
+        point.ifPresent(p -> rules.ifPresent(r -> r.checkPort(p, at)));
+        return m.make(() -> new Job.Port(point.orElseThrow(), reach));
+    }
+}

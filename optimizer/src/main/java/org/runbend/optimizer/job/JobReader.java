@@ -1,0 +1,123 @@
+package org.runbend.optimizer.job;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.runbend.catalog.product.Catalog;
+import org.runbend.catalog.product.CatalogReader;
+import org.runbend.catalog.shelf.Shelf;
+import org.runbend.catalog.shelf.ShelfReader;
+import org.runbend.catalog.source.BadInput;
+import org.runbend.catalog.source.Faults;
+import org.runbend.catalog.source.SourceFile;
+import org.runbend.catalog.source.YamlDocument;
+import org.runbend.catalog.source.YamlMap;
+import org.runbend.catalog.source.YamlValue;
+
+/**
+ * Reads a job file, the catalog that it names and the shelf, and checks them against each other. A job that comes out is
+ * one that can be laid, so far as this can be told without laying it.
+ */
+public final class JobReader {
+    private final Faults faults = new Faults();
+    private final List<SourceFile> read = new ArrayList<>();
+
+    private JobReader() {}
+
+    /**
+     * Reads a job.
+     *
+     * @param jobFile the job file
+     * @param shelfFile the shelf, if there is one
+     * @throws BadInput with every fault that was found in the files
+     */
+    public static Job read(Path jobFile, Optional<Path> shelfFile) {
+        return new JobReader().job(SourceFile.read(jobFile), shelfFile);
+    }
+
+    private Job job(SourceFile file, Optional<Path> shelfFile) {
+        read.add(file);
+        YamlMap root = YamlDocument.open(file, faults).inOwnUnit();
+        Optional<Catalog> catalog = catalog(file, root.require("catalog", "the path of a catalog file"));
+        Shelf shelf = shelfFile.flatMap(this::shelf).orElse(Shelf.EMPTY);
+        Optional<Job> job = job(root, catalog, shelf);
+        faults.throwIfAny();
+        return job.orElseThrow();
+    }
+
+    private Optional<Job> job(YamlMap root, Optional<Catalog> catalog, Shelf shelf) {
+        String title = root.require("job", "a title").text();
+        String order = root.require("order", "an order number").text();
+        Optional<String> customer = root.find("customer").map(YamlValue::text);
+        Optional<String> date = root.find("date").map(YamlValue::text);
+        Optional<String> revision = root.find("revision").map(YamlValue::text);
+        List.of("extends", "supports", "keepLaid").forEach(root::later);
+        ProductsReader products = new ProductsReader(catalog);
+        Optional<Job.PipeWish> pipe =
+                products.pipe(root.require("pipe", "a mapping with product").map());
+        LayoutReader layoutReader = new LayoutReader(pipe.map(Job.PipeWish::product));
+        Optional<Job.Layout> layout = layoutReader.layout(root.findMap("layout"));
+        Optional<Job.PlateWish> plates =
+                products.plates(root.require("plates", "a mapping with product").map(), pipe, layout);
+        Optional<Job.FloorPlan> floor = new FloorReader(layoutReader.spacing())
+                .floor(root.require("floor", "a mapping with outline and port").map());
+        Optional<Job.Build> build = root.findMap("build").flatMap(products::build);
+        Optional<Job.Heating> heating = root.findMap("heating").flatMap(products::heating);
+        return root.make(() -> new Job(
+                title,
+                order,
+                customer,
+                date,
+                revision,
+                catalog.orElseThrow(),
+                shelf,
+                floor.orElseThrow(),
+                layout.orElseThrow(),
+                pipe.orElseThrow(),
+                plates.orElseThrow(),
+                build,
+                heating,
+                SourceFile.fingerprint(read)));
+    }
+
+    private Optional<Catalog> catalog(SourceFile job, YamlValue value) {
+        String name = value.text();
+        if (name.isEmpty()) {
+            return Optional.empty();
+        }
+        SourceFile file;
+        try {
+            file = SourceFile.read(job.path().resolveSibling(name));
+        } catch (InvalidPathException e) {
+            value.wrong("the path of a catalog file");
+            return Optional.empty();
+        } catch (BadInput e) {
+            value.fault(e.getMessage());
+            return Optional.empty();
+        }
+        return understood(file, () -> CatalogReader.read(file));
+    }
+
+    private Optional<Shelf> shelf(Path path) {
+        try {
+            SourceFile file = SourceFile.read(path);
+            return understood(file, () -> ShelfReader.read(file));
+        } catch (BadInput e) {
+            faults.addAll(e);
+            return Optional.empty();
+        }
+    }
+
+    private <T> Optional<T> understood(SourceFile file, Supplier<T> reader) {
+        read.add(file);
+        try {
+            return Optional.of(reader.get());
+        } catch (BadInput e) {
+            faults.addAll(e);
+            return Optional.empty();
+        }
+    }
+}
