@@ -1,0 +1,161 @@
+package org.runbend.optimizer.loop;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+
+/**
+ * Nodes of a square lattice and the links that pipe may follow. Immutable. Nodes are numbered from 0 in the order they
+ * were added; a price is what leaving the node out costs, in turns.
+ */
+public final class LatticeGraph {
+    private final int[] columns;
+    private final int[] rows;
+    private final int[] prices;
+    private final int[] neighbours;
+    private final byte[] forbiddenCorners;
+
+    private LatticeGraph(Builder builder) {
+        this.columns = Arrays.copyOf(builder.columns, builder.size);
+        this.rows = Arrays.copyOf(builder.rows, builder.size);
+        this.prices = Arrays.copyOf(builder.prices, builder.size);
+        this.neighbours = Arrays.copyOf(builder.neighbours, 4 * builder.size);
+        this.forbiddenCorners = Arrays.copyOf(builder.forbiddenCorners, builder.size);
+    }
+
+    /** An empty builder. */
+    public static Builder builder() {
+        return new Builder();
+    }
+
+    /** Number of nodes. */
+    public int size() {
+        return columns.length;
+    }
+
+    /** Column of a node. */
+    public int column(int node) {
+        return columns[node];
+    }
+
+    /** Row of a node; rows grow to the north. */
+    public int row(int node) {
+        return rows[node];
+    }
+
+    /** Price of leaving the node out, in turns; 0 where nobody misses it. */
+    public int price(int node) {
+        return prices[node];
+    }
+
+    /** The linked neighbour in that direction, or -1. */
+    public int neighbour(int node, Heading heading) {
+        return neighbours[4 * node + heading.index()];
+    }
+
+    /** Whether two nodes are linked. */
+    public boolean linked(int a, int b) {
+        for (Heading heading : Heading.values()) {
+            if (neighbour(a, heading) == b) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Heading of the link from one node to another; unlinked nodes are refused. */
+    public Heading headingTo(int from, int to) {
+        for (Heading heading : Heading.values()) {
+            if (neighbour(from, heading) == to) {
+                return heading;
+            }
+        }
+        throw new IllegalArgumentException("nodes " + from + " and " + to + " are not linked");
+    }
+
+    /** Whether pipe may leave the node by both legs; true for a straight passage, false only for a forbidden corner. */
+    public boolean bendAllowed(int node, Heading legA, Heading legB) {
+        return (forbiddenCorners[node] & cornerBit(legA, legB)) == 0;
+    }
+
+    private static int cornerBit(Heading legA, Heading legB) {
+        if (legA.left() == legB) {
+            return 1 << legA.index();
+        }
+        return legB.left() == legA ? 1 << legB.index() : 0;
+    }
+
+    /** Collects nodes, links and forbidden corners. */
+    public static final class Builder {
+        private int size;
+        private int[] columns = new int[64];
+        private int[] rows = new int[64];
+        private int[] prices = new int[64];
+        private int[] neighbours = new int[256];
+        private byte[] forbiddenCorners = new byte[64];
+        private final Map<Long, Integer> taken = new HashMap<>();
+
+        private Builder() {}
+
+        /** Adds a node and returns its number; a place may be taken once and a price must be 0 to 100,000. */
+        public int addNode(int column, int row, int leaveOutPrice) {
+            if (leaveOutPrice < 0 || leaveOutPrice > 100_000) {
+                throw new IllegalArgumentException("leaveOutPrice (" + leaveOutPrice + ") must be 0 to 100000");
+            }
+            if (taken.putIfAbsent(((long) column << 32) ^ (row & 0xffff_ffffL), size) != null) {
+                throw new IllegalArgumentException("two nodes at column " + column + ", row " + row);
+            }
+            makeRoom();
+            columns[size] = column;
+            rows[size] = row;
+            prices[size] = leaveOutPrice;
+            Arrays.fill(neighbours, 4 * size, 4 * size + 4, -1);
+            return size++;
+        }
+
+        private void makeRoom() {
+            if (size == columns.length) {
+                columns = Arrays.copyOf(columns, 2 * size);
+                rows = Arrays.copyOf(rows, 2 * size);
+                prices = Arrays.copyOf(prices, 2 * size);
+                neighbours = Arrays.copyOf(neighbours, 8 * size);
+                forbiddenCorners = Arrays.copyOf(forbiddenCorners, 2 * size);
+            }
+        }
+
+        /** The node at a place, or -1. */
+        public int nodeAt(int column, int row) {
+            return taken.getOrDefault(((long) column << 32) ^ (row & 0xffff_ffffL), -1);
+        }
+
+        /** Links two nodes one step apart, both ways; linking twice does no harm. */
+        public Builder link(int a, int b) {
+            Heading heading = Heading.ofStep(columns[check(b)] - columns[check(a)], rows[b] - rows[a]);
+            neighbours[4 * a + heading.index()] = b;
+            neighbours[4 * b + heading.opposite().index()] = a;
+            return this;
+        }
+
+        /** Forbids the corner between two legs at right angles. */
+        public Builder forbidBend(int node, Heading legA, Heading legB) {
+            int bit = cornerBit(legA, legB);
+            if (bit == 0) {
+                throw new IllegalArgumentException("legs " + legA + " and " + legB + " make no corner");
+            }
+            forbiddenCorners[check(node)] |= (byte) bit;
+            return this;
+        }
+
+        private int check(int node) {
+            if (node < 0 || node >= size) {
+                throw new IllegalArgumentException("no node " + node + " among " + size);
+            }
+            return node;
+        }
+
+        /** The graph of what was added so far. */
+        public LatticeGraph build() {
+            return new LatticeGraph(this);
+        }
+    }
+}

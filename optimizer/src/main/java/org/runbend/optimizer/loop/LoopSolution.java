@@ -1,0 +1,43 @@
+package org.runbend.optimizer.loop;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalInt;
+
+/**
+ * A closed loop and what is known about how good it is.
+ *
+ * @param cycle the nodes in the order of laying, from {@code port.from()} to {@code port.to()}
+ * @param port the port pair it was laid through
+ * @param turns corners of the closed cycle, port nodes included
+ * @param leftOut nodes of positive price in the port's biconnected block that are not served
+ * @param turnBound least turns of any single loop through this port pair with this {@code leftOut}, if proved
+ * @param objective turns + the prices of the nodes left out
+ * @param objectiveBound least objective of any single loop through this port pair, if proved
+ * @param pairs the other pairs of left-out nodes and turns that were met, in order of {@code leftOut}
+ */
+public record LoopSolution(
+        List<Integer> cycle,
+        PortPair port,
+        int turns,
+        int leftOut,
+        OptionalInt turnBound,
+        int objective,
+        OptionalInt objectiveBound,
+        List<TradeOff> pairs) {
+    /** Checks that bounds do not exceed what was found, and copies the lists. */
+    public LoopSolution {
+        Objects.requireNonNull(port, "port");
+        cycle = List.copyOf(cycle);
+        pairs = List.copyOf(pairs);
+        if (turnBound.orElse(turns) > turns || objectiveBound.orElse(objective) > objective) {
+            throw new IllegalArgumentException("bounds (" + turnBound + ", " + objectiveBound + ") exceed turns ("
+                    + turns + ") or objective (" + objective + ")");
+        }
+    }
+
+    /** Whether no loop through this port pair has a lower objective. */
+    public boolean isProvedBest() {
+        return objectiveBound.isPresent() && objectiveBound.getAsInt() == objective;
+    }
+}
