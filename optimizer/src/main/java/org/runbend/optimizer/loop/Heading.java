@@ -53,6 +53,11 @@ public enum Heading {
         return ALL[(index + 3) % 4];
     }
 
+    /** The heading so many quarter turns from east; 0 to 3. */
+    public static Heading ofIndex(int index) {
+        return ALL[index];
+    }
+
     /** Heading of the step that changes column and row by the given amounts; anything but one lattice step is refused. */
     public static Heading ofStep(int dColumn, int dRow) {
         for (Heading heading : ALL) {

@@ -1,12 +1,50 @@
 package org.runbend.optimizer.loop;
 
-/** Lays one closed loop of least turns plus prices of nodes left out. */
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Lays one closed loop of least turns plus prices of nodes left out.
+ *
+ * <p>Method: an exact dynamic program over the frontier of a node order. The work grows about threefold with each link
+ * that is open at the widest place; a problem too wide for its limit is reported, never answered by half. Where port
+ * pairs lie in several biconnected blocks, the block that is worth most (sum of prices) is laid.
+ */
 public final class LoopSolver {
     /** A solver without settings; every limit comes with the problem. */
     public LoopSolver() {}
 
     /** Lays the loop, or says why not. */
     public LoopOutcome solve(LoopProblem problem) {
-        throw new UnsupportedOperationException("laying is under construction for " + problem.ports());
+        List<Area> areas = areas(problem);
+        if (areas.isEmpty()) {
+            return new LoopOutcome.NoLoop("no port pair lies on a ring of linked nodes");
+        }
+        for (Area area : areas) {
+            LoopOutcome outcome = new ExactLaying(problem, area.block, area.ports).solve();
+            if (!(outcome instanceof LoopOutcome.NoLoop)) {
+                return outcome;
+            }
+        }
+        return new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden");
+    }
+
+    private record Area(BiconnectedBlock block, List<PortPair> ports) {}
+
+    private static List<Area> areas(LoopProblem problem) {
+        List<Area> areas = new ArrayList<>();
+        for (BiconnectedBlock block : BiconnectedBlock.all(problem.graph())) {
+            List<PortPair> ports = problem.ports().stream()
+                    .filter(port -> block.contains(port.from()) && block.contains(port.to()))
+                    .toList();
+            if (!ports.isEmpty()) {
+                areas.add(new Area(block, ports));
+            }
+        }
+        areas.sort(Comparator.comparingLong((Area area) -> area.block.price(problem.graph()))
+                .thenComparingInt(area -> area.block.size())
+                .reversed());
+        return areas;
     }
 }

@@ -1,0 +1,153 @@
+package org.runbend.optimizer.loop;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.List;
+
+/**
+ * Checks a loop from problem and solution alone: one simple cycle over existing links through its port pair, every bend
+ * allowed, counts and prices as stated, bounds not above them. Shares no line with the solvers.
+ */
+public final class LoopVerifier {
+    private LoopVerifier() {}
+
+    /** What is wrong, in words; empty when nothing is. */
+    public static List<String> verify(LoopProblem problem, LoopSolution solution) {
+        List<String> faults = new ArrayList<>();
+        checkCycle(problem, solution, faults);
+        if (faults.isEmpty()) {
+            checkBends(problem.graph(), solution, faults);
+            checkCounts(problem.graph(), solution, faults);
+            checkBounds(solution, faults);
+        }
+        return faults;
+    }
+
+    private static void checkCycle(LoopProblem problem, LoopSolution solution, List<String> faults) {
+        List<Integer> cycle = solution.cycle();
+        if (!problem.ports().contains(solution.port())) {
+            faults.add("port pair " + solution.port() + " was not offered");
+        }
+        if (cycle.size() < 4 || cycle.stream().distinct().count() != cycle.size()) {
+            faults.add("the loop has " + cycle.size() + " nodes, or one of them twice");
+            return;
+        }
+        if (cycle.get(0) != solution.port().from()
+                || cycle.get(cycle.size() - 1) != solution.port().to()) {
+            faults.add("the loop does not run from " + solution.port().from() + " to "
+                    + solution.port().to());
+        }
+        for (int i = 0; i < cycle.size(); i++) {
+            int a = cycle.get(i);
+            int b = cycle.get((i + 1) % cycle.size());
+            if (a < 0
+                    || b < 0
+                    || a >= problem.graph().size()
+                    || b >= problem.graph().size()) {
+                faults.add("no link from " + a + " to " + b);
+            } else if (!neighbours(problem.graph(), a).contains(b)) {
+                faults.add("no link from " + a + " to " + b);
+            }
+        }
+    }
+
+    private static List<Integer> neighbours(LatticeGraph graph, int node) {
+        List<Integer> neighbours = new ArrayList<>();
+        for (Heading heading : Heading.values()) {
+            int next = graph.neighbour(node, heading);
+            if (next >= 0) {
+                neighbours.add(next);
+            }
+        }
+        return neighbours;
+    }
+
+    private static Heading step(LatticeGraph graph, int a, int b) {
+        return Heading.ofStep(graph.column(b) - graph.column(a), graph.row(b) - graph.row(a));
+    }
+
+    private static void checkBends(LatticeGraph graph, LoopSolution solution, List<String> faults) {
+        List<Integer> cycle = solution.cycle();
+        for (int i = 1; i + 1 < cycle.size(); i++) {
+            Heading back = step(graph, cycle.get(i), cycle.get(i - 1));
+            Heading on = step(graph, cycle.get(i), cycle.get(i + 1));
+            if (!graph.bendAllowed(cycle.get(i), back, on)) {
+                faults.add("bend from " + back + " to " + on + " at node " + cycle.get(i) + " is forbidden");
+            }
+        }
+    }
+
+    private static void checkCounts(LatticeGraph graph, LoopSolution solution, List<String> faults) {
+        List<Integer> cycle = solution.cycle();
+        int size = cycle.size();
+        int turns = 0;
+        for (int i = 0; i < size; i++) {
+            int before = cycle.get((i + size - 1) % size);
+            int after = cycle.get((i + 1) % size);
+            boolean straight = graph.column(before) == graph.column(after) || graph.row(before) == graph.row(after);
+            turns += straight ? 0 : 1;
+        }
+        compare("turns", turns, solution.turns(), faults);
+        BitSet served = new BitSet();
+        cycle.forEach(served::set);
+        int leftOut = 0;
+        long objective = turns;
+        for (int node = 0; node < graph.size(); node++) {
+            if (!served.get(node) && graph.price(node) > 0 && reachable(graph, node, solution.port())) {
+                leftOut++;
+                objective += graph.price(node);
+            }
+        }
+        compare("leftOut", leftOut, solution.leftOut(), faults);
+        compare("objective", objective, solution.objective(), faults);
+    }
+
+    private static void compare(String what, long counted, long stated, List<String> faults) {
+        if (counted != stated) {
+            faults.add(what + " is " + counted + ", not " + stated);
+        }
+    }
+
+    /**
+     * Menger: a node shares a simple cycle with the link ab exactly if no single other node parts it from the link. So
+     * take away each node in turn and look whether a or b can still be walked to.
+     */
+    private static boolean reachable(LatticeGraph graph, int node, PortPair port) {
+        if (!canWalk(graph, node, port, -1)) {
+            return false;
+        }
+        for (int removed = 0; removed < graph.size(); removed++) {
+            if (removed != node && !canWalk(graph, node, port, removed)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean canWalk(LatticeGraph graph, int node, PortPair port, int removed) {
+        BitSet seen = new BitSet();
+        seen.set(node);
+        Deque<Integer> queue = new ArrayDeque<>(List.of(node));
+        while (!queue.isEmpty()) {
+            int at = queue.poll();
+            if (at == port.from() || at == port.to()) {
+                return true;
+            }
+            for (int next : neighbours(graph, at)) {
+                if (next != removed && !seen.get(next)) {
+                    seen.set(next);
+                    queue.add(next);
+                }
+            }
+        }
+        return false;
+    }
+
+    private static void checkBounds(LoopSolution solution, List<String> faults) {
+        if (solution.turnBound().orElse(4) < 4 || solution.objectiveBound().orElse(4) < 4) {
+            faults.add("a bound is below the four turns that every loop has");
+        }
+    }
+}
