@@ -1,9 +1,141 @@
 package org.runbend.optimizer.cutting;
 
-/** Work in progress. */
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalLong;
+import java.util.Random;
+import java.util.stream.IntStream;
+
+/**
+ * Covers stretches with pieces of free length at least cost of stock: lengths and cutting are decided together. At that
+ * cost few pieces and much cover are sought, without a proof that they are the fewest and the most.
+ *
+ * <p>Method: the plan of {@link RunByRunCutting} for a start (so no answer is dearer than cutting each stretch by itself),
+ * then wrap-around states over several orders of the stretches, and where a gap is left an integer program over the columns
+ * of the bound. Bound: the larger of material and two-column program, both in whole numbers. Limits are counts, never a
+ * clock; orders are shuffled with a fixed seed.
+ */
 public final class CoverCutting {
-    /** The answer to a problem. */
+    private static final int WIDTH = 300;
+    private static final int ORDERS = 8;
+    private static final int LABOUR_ORDERS = 2;
+    private static final int NODES = 2_000;
+    private static final long SEED = 20_260_101L;
+
+    /** The cheapest plan found with its bound, or why there is none. */
     public CoverAnswer solve(CoverProblem problem) {
-        return new Impossible("not there yet: " + problem, false);
+        CoverGrid grid = new CoverGrid(problem);
+        if (problem.target() == 0) {
+            return new CoverPlan(grid).solution(new Bound(0, Bound.Proof.MATERIAL));
+        }
+        long reach = grid.stretchLengths().stream().mapToLong(grid::reach).sum();
+        if (reach < problem.target()) {
+            return new Impossible(
+                    String.format(
+                            Locale.ROOT,
+                            "the stretches take at most %.2f mm of the %.2f mm asked for",
+                            reach / 100.0,
+                            problem.target() / 100.0),
+                    true);
+        }
+        OptionalLong material = new CoverMaterial(grid).bound();
+        if (material.isEmpty()) {
+            return new Impossible("all stock together does not reach the target", true);
+        }
+        return new Run(grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL)).solve();
+    }
+
+    /** One problem on its way. */
+    private static final class Run {
+        private final CoverGrid grid;
+        private Bound bound;
+        private CoverPlan best;
+
+        Run(CoverGrid grid, Bound material) {
+            this.grid = grid;
+            bound = material;
+        }
+
+        CoverAnswer solve() {
+            offer(new RunByRunCutting().plan(grid));
+            CoverMaster master = new CoverMaster(grid);
+            learn(master);
+            search(2, simpleRate(), 0, true);
+            boolean generates = CoverDuals.isWorthwhile(grid);
+            if (isOpen() && generates) {
+                learn(master);
+                master.generate(best == null ? Long.MAX_VALUE : best.cost());
+                bound = bound.max(new Bound(master.bound(), Bound.Proof.PATTERN_LP));
+            }
+            if (isOpen()) {
+                search(ORDERS, master.rate() > 0 ? master.rate() : simpleRate(), 0, true);
+            }
+            if (isOpen() && generates) {
+                learn(master);
+                offer(master.plan(NODES));
+            }
+            fewerPieces();
+            return best == null
+                    ? new Impossible("no plan was found within the work limit", false)
+                    : best.solution(bound);
+        }
+
+        private boolean isOpen() {
+            return best == null || best.cost() > bound.value();
+        }
+
+        private void offer(CoverPlan plan) {
+            if (plan == null || plan.covered() < grid.problem().target()) {
+                return;
+            }
+            plan.polish();
+            if (best == null || plan.isBetterThan(best)) {
+                best = plan;
+            }
+        }
+
+        private void learn(CoverMaster master) {
+            if (best != null) {
+                master.learn(best.solution(bound));
+            }
+        }
+
+        private double simpleRate() {
+            return grid.problem().stock().stream()
+                    .filter(s -> s.unlimited() && grid.gain(s) > 0)
+                    .mapToDouble(s -> (double) s.cost() / grid.gain(s))
+                    .min()
+                    .orElse(1);
+        }
+
+        /** Looks for fewer pieces at the cost reached, with pieces weighed at a twentieth and a fifth of the shortest one. */
+        private void fewerPieces() {
+            long length = grid.length(grid.least());
+            for (double share : new double[] {0.05, 0.2}) {
+                search(best == null ? 0 : LABOUR_ORDERS, simpleRate(), share * simpleRate() * length, false);
+            }
+        }
+
+        private void search(int orders, double rate, double pieceWeight, boolean untilProved) {
+            CoverBeam beam = new CoverBeam(grid, WIDTH, rate, pieceWeight);
+            List<Integer> order = new ArrayList<>(
+                    IntStream.range(0, grid.problem().stretches().size())
+                            .boxed()
+                            .toList());
+            order.sort(Comparator.comparingLong(
+                    r -> -grid.problem().stretches().get(r).length()));
+            Random random = new Random(SEED);
+            for (int n = 0; n < orders && !(untilProved && !isOpen()); n++) {
+                offer(beam.plan(order, best == null ? Long.MAX_VALUE : best.cost()));
+                if (n == 0) {
+                    Collections.reverse(order);
+                } else {
+                    Collections.shuffle(order, random);
+                }
+            }
+        }
     }
 }

@@ -1,0 +1,170 @@
+package org.runbend.optimizer.cutting;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * A lower bound for a cover problem from integer prices: pi of a piece by its length, tau of a covered hundredth of mm.
+ * With tau and pi such that no pattern of unlimited stock earns more than it costs, no plan costs less than tau target
+ * less, for each stretch, what its best cover earns above its pieces' prices, less what limited stock earns above its cost.
+ * Both best patterns are found exactly by tables over number and total of the pieces.
+ */
+final class CoverDuals {
+    private static final long ROOM = 1L << 48;
+    private static final long NONE = Long.MIN_VALUE / 4;
+
+    private static final double TABLE_WORK = 3e7;
+
+    private final CoverGrid grid;
+    private final long scale;
+    private long[] pi;
+    private long tau;
+    private Table cutting;
+    private Table covering;
+
+    /** True when the tables are small enough to be worth making. */
+    static boolean isWorthwhile(CoverGrid grid) {
+        CoverProblem p = grid.problem();
+        long stock = p.stock().stream().mapToLong(Stock::length).max().orElse(0);
+        long stretch = p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
+        double cells = (double) stock / p.step() * grid.pieces(stock, p.kerf())
+                + (double) stretch / p.step() * grid.pieces(stretch, p.gap());
+        return cells * (grid.most() - grid.least() + 1) < TABLE_WORK;
+    }
+
+    /** Prices as proposed by a floating-point program, in cost units; {@code pi} by steps. */
+    CoverDuals(CoverGrid grid, double[] pi, double tau) {
+        this.grid = grid;
+        long dearest =
+                grid.problem().stock().stream().mapToLong(Stock::cost).max().orElse(0);
+        scale = dearest == 0 ? 1 : Long.highestOneBit(ROOM / dearest);
+        this.pi = new long[pi.length];
+        for (int u = 0; u < pi.length; u++) {
+            this.pi[u] = integer(pi[u]);
+        }
+        this.tau = integer(tau);
+        tables();
+        for (int round = 0; round < 4 && share() < 1; round++) {
+            double share = share() * (1 - 1e-12);
+            for (int u = 0; u < pi.length; u++) {
+                this.pi[u] = (long) (this.pi[u] * share);
+            }
+            this.tau = (long) (this.tau * share);
+            tables();
+        }
+    }
+
+    private long integer(double price) {
+        return (long) Math.max(0, Math.min((double) ROOM, Math.floor(price * scale)));
+    }
+
+    private void tables() {
+        CoverProblem p = grid.problem();
+        long stock = p.stock().stream().mapToLong(Stock::length).max().orElse(0);
+        long stretch = p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
+        cutting = new Table(grid, pi, 1, grid.pieces(stock, p.kerf()), Math.toIntExact(stock / p.step()));
+        covering = new Table(grid, pi, -1, grid.pieces(stretch, p.gap()), Math.toIntExact(stretch / p.step()));
+    }
+
+    /** Greatest factor, at most 1, at which no unlimited stock earns more than its cost. */
+    private double share() {
+        double share = 1;
+        for (Stock s : grid.problem().stock()) {
+            long earns = cut(s).value();
+            if (s.unlimited() && earns > s.cost() * scale) {
+                share = Math.min(share, (double) (s.cost() * scale) / earns);
+            }
+        }
+        return share;
+    }
+
+    /** No plan that reaches the target costs less. */
+    long bound() {
+        long sum = Math.multiplyExact(tau, grid.problem().target());
+        for (Stretch r : grid.problem().stretches()) {
+            sum = Math.subtractExact(sum, Math.max(0, cover(r.length()).value()));
+        }
+        for (Stock s : grid.problem().stock()) {
+            long excess = Math.max(0, cut(s).value() - s.cost() * scale);
+            if (excess > 0 && s.unlimited()) {
+                return 0;
+            }
+            sum = Math.subtractExact(sum, Math.multiplyExact(s.available(), excess));
+        }
+        return Math.max(0, -Math.floorDiv(-sum, scale));
+    }
+
+    /** A pattern: piece lengths in steps, and what it is worth (scaled). */
+    record Pattern(List<Integer> pieces, long value) {}
+
+    /** The most valuable pattern of a stock piece. */
+    Pattern cut(Stock stock) {
+        return cutting.best(stock.length(), grid.problem().kerf(), 0);
+    }
+
+    /** The cover of a stretch that earns most, or the empty one. */
+    Pattern cover(long stretch) {
+        return covering.best(stretch, grid.problem().gap(), tau);
+    }
+
+    /** Best value of n pieces of a given total, values signed: +1 for patterns that earn pi, -1 for covers that pay it. */
+    private static final class Table {
+        private final CoverGrid grid;
+        private final long[][] value;
+        private final int[][] last;
+
+        Table(CoverGrid grid, long[] pi, int sign, int pieces, int steps) {
+            this.grid = grid;
+            value = new long[pieces + 1][steps + 1];
+            last = new int[pieces + 1][steps + 1];
+            for (long[] row : value) {
+                Arrays.fill(row, NONE);
+            }
+            value[0][0] = 0;
+            for (int n = 1; n <= pieces; n++) {
+                for (int t = n * grid.least(); t <= Math.min((long) steps, (long) n * grid.most()); t++) {
+                    fill(pi, sign, n, t);
+                }
+            }
+        }
+
+        private void fill(long[] pi, int sign, int n, int t) {
+            for (int u = grid.least(); u <= Math.min(grid.most(), t); u++) {
+                long v = value[n - 1][t - u] + sign * pi[u];
+                if (v > value[n][t]) {
+                    value[n][t] = v;
+                    last[n][t] = u;
+                }
+            }
+        }
+
+        Pattern best(long length, long between, long tau) {
+            long best = 0;
+            int bestN = 0;
+            int bestT = 0;
+            for (int n = 1; n < value.length; n++) {
+                long total = grid.total(length, n, between);
+                for (int t = n * grid.least(); t <= total; t++) {
+                    long earned = value[n][t] + tau * (grid.length(t) + (n - 1) * between);
+                    if (value[n][t] > NONE / 2 && earned > best) {
+                        best = earned;
+                        bestN = n;
+                        bestT = t;
+                    }
+                }
+            }
+            return new Pattern(pieces(bestN, bestT), best);
+        }
+
+        private List<Integer> pieces(int n, int t) {
+            List<Integer> pieces = new ArrayList<>();
+            int left = t;
+            for (int k = n; k > 0; k--) {
+                pieces.add(last[k][left]);
+                left -= last[k][left];
+            }
+            return pieces;
+        }
+    }
+}

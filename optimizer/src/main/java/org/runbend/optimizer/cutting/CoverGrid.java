@@ -1,0 +1,81 @@
+package org.runbend.optimizer.cutting;
+
+import java.util.List;
+
+/** A cover problem counted in steps: least and greatest piece, what fits on a length, what a stretch can take at most. */
+final class CoverGrid {
+    private final CoverProblem problem;
+    private final int least;
+    private final int most;
+
+    CoverGrid(CoverProblem problem) {
+        this.problem = problem;
+        least = Math.toIntExact(-Math.floorDiv(-problem.minPiece(), problem.step()));
+        long longest = problem.stock().stream()
+                .filter(s -> s.available() > 0)
+                .mapToLong(Stock::length)
+                .max()
+                .orElse(0);
+        most = Math.toIntExact(Math.min(problem.maxPiece(), longest) / problem.step());
+    }
+
+    CoverProblem problem() {
+        return problem;
+    }
+
+    /** Shortest piece in steps. */
+    int least() {
+        return least;
+    }
+
+    /** Longest piece in steps; below {@link #least()} when no stock gives a piece. */
+    int most() {
+        return most;
+    }
+
+    /** Hundredths of mm of so many steps. */
+    long length(long steps) {
+        return steps * problem.step();
+    }
+
+    /** Greatest total, in steps, of n pieces with so much lost between two of them; -1 when n pieces do not fit. */
+    long total(long length, long n, long between) {
+        long room = length - (n - 1) * between;
+        long total = Math.min(n * most, Math.floorDiv(room, problem.step()));
+        return total < n * least ? -1 : total;
+    }
+
+    /** Greatest number of pieces on a length. */
+    int pieces(long length, long between) {
+        return Math.toIntExact((length + between) / (length(least) + between));
+    }
+
+    /** The most that can be covered of a stretch. */
+    long reach(long stretch) {
+        long reach = 0;
+        for (int n = 1; n <= pieces(stretch, problem.gap()); n++) {
+            long total = total(stretch, n, problem.gap());
+            if (total >= 0) {
+                reach = Math.max(reach, length(total) + (n - 1) * problem.gap());
+            }
+        }
+        return reach;
+    }
+
+    /** Length and gaps that a stock piece can give, one gap counted with each piece. */
+    long gain(Stock stock) {
+        long gain = 0;
+        for (int n = 1; n <= pieces(stock.length(), problem.kerf()); n++) {
+            long total = total(stock.length(), n, problem.kerf());
+            if (total >= 0) {
+                gain = Math.max(gain, length(total) + n * problem.gap());
+            }
+        }
+        return gain;
+    }
+
+    /** The lengths of the stretches. */
+    List<Long> stretchLengths() {
+        return problem.stretches().stream().map(Stretch::length).toList();
+    }
+}

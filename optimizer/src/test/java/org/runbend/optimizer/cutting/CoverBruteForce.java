@@ -1,0 +1,60 @@
+package org.runbend.optimizer.cutting;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Tries every set of pieces on every stretch and packs each set by brute force; for a handful of pieces. */
+final class CoverBruteForce {
+    private static final long NONE = Long.MAX_VALUE;
+
+    private final CoverProblem problem;
+    private final Map<String, Long> packed = new TreeMap<>();
+
+    CoverBruteForce(CoverProblem problem) {
+        this.problem = problem;
+    }
+
+    /** Least cost with which the target is reached, or Long.MAX_VALUE. */
+    long best() {
+        return overStretches(0, new ArrayList<>(), 0);
+    }
+
+    private long overStretches(int stretch, List<Long> pieces, long covered) {
+        if (stretch == problem.stretches().size()) {
+            return covered >= problem.target() ? pack(pieces) : NONE;
+        }
+        return fill(stretch, pieces, covered, 0, Long.MAX_VALUE);
+    }
+
+    /** Adds pieces to one stretch in falling order, or goes on to the next. */
+    private long fill(int stretch, List<Long> pieces, long covered, long used, long longest) {
+        long best = overStretches(stretch + 1, pieces, covered + used);
+        for (long p = problem.step(); p <= Math.min(longest, problem.maxPiece()); p += problem.step()) {
+            long end = used + p + (used > 0 ? problem.gap() : 0);
+            if (end > problem.stretches().get(stretch).length()) {
+                break;
+            }
+            if (p >= problem.minPiece()) {
+                pieces.add(p);
+                best = Math.min(best, fill(stretch, pieces, covered, end, p));
+                pieces.remove(pieces.size() - 1);
+            }
+        }
+        return best;
+    }
+
+    private long pack(List<Long> pieces) {
+        List<Long> sorted = new ArrayList<>(pieces);
+        Collections.sort(sorted);
+        return packed.computeIfAbsent(sorted.toString(), k -> packNew(sorted));
+    }
+
+    private long packNew(List<Long> pieces) {
+        List<Demand> demands = pieces.stream().map(p -> new Demand("p", p, 1)).toList();
+        long[] best = new CuttingBruteForce(new CuttingProblem(problem.stock(), demands, problem.kerf(), 0, 0)).best();
+        return best.length == 0 ? NONE : best[0];
+    }
+}
