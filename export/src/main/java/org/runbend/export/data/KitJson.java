@@ -1,0 +1,191 @@
+package org.runbend.export.data;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.coils.CoilPlan;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plates.PlateCut;
+import org.runbend.optimizer.plates.PlatePiece;
+import org.runbend.optimizer.plates.PlatePlan;
+
+/**
+ * The whole plan for programs: JSON, UTF-8, keys in a fixed order. Lengths in mm, angles in degrees, money in minor units,
+ * indices from 0. A bound that is not proved is left out.
+ */
+public final class KitJson {
+    /** The plan as JSON; {@code files} are the names of all files written with it, this one too. */
+    public byte[] bytes(KitPlan plan, List<String> files) {
+        try {
+            JsonOut out = new JsonOut().open();
+            head(out, plan);
+            pipe(out, plan);
+            lattice(out, plan);
+            out.list("loops", plan.loops(), loop -> loop(out, loop));
+            plates(out, plan);
+            coils(out, plan.coils());
+            box(out, plan);
+            out.list("checks", plan.checks(), check -> check(out, check));
+            out.texts("remarks", remarks(plan));
+            out.text("fingerprint", plan.job().fingerprint()).texts("files", files);
+            return out.close().finish();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Remarks of the plan, then those of its plates that are not among them. */
+    public static List<String> remarks(KitPlan plan) {
+        List<String> all = new ArrayList<>(plan.remarks());
+        plan.plates().remarks().stream().filter(r -> !all.contains(r)).forEach(all::add);
+        return all;
+    }
+
+    private static void head(JsonOut out, KitPlan plan) throws IOException {
+        Job job = plan.job();
+        out.text("job", job.title()).text("order", job.order());
+        out.text("customer", job.customer()).text("date", job.date()).text("revision", job.revision());
+        out.text("workshop", job.catalog().workshop()).text("units", "mm");
+    }
+
+    private static void pipe(JsonOut out, KitPlan plan) throws IOException {
+        Job.PipeWish wish = plan.job().pipe();
+        out.open("pipe")
+                .text("product", wish.product().sku())
+                .text("name", wish.product().name())
+                .number("outer", wish.product().outer())
+                .number("minBendRadius", wish.product().fittedRadius())
+                .number("handBendRadius", wish.product().handRadius())
+                .number("bendRadius", plan.bendRadius())
+                .numbers("tails", List.of(wish.flowTail(), wish.returnTail()))
+                .number("allowance", wish.allowance())
+                .close();
+    }
+
+    private static void lattice(JsonOut out, KitPlan plan) throws IOException {
+        out.open("lattice")
+                .point("origin", plan.lattice().origin())
+                .number("angle", plan.lattice().angle())
+                .number("spacing", plan.lattice().spacing())
+                .whole("reachable", plan.lattice().reachable())
+                .close();
+    }
+
+    private static void loop(JsonOut out, KitPlan.LoopPlan loop) throws IOException {
+        out.text("name", loop.name());
+        List<Element> elements = loop.breakdown().elements();
+        List<Integer> indices = new ArrayList<>();
+        for (int i = 0; i < elements.size(); i++) {
+            indices.add(i);
+        }
+        out.list("elements", indices, i -> element(out, elements, i));
+        out.number("floorLength", loop.floorLength())
+                .number("straight", loop.breakdown().straightLength())
+                .whole("quarterBends", loop.breakdown().quarterBends())
+                .whole("returnBends", loop.breakdown().returnBends())
+                .whole("cutLength", loop.cutLength())
+                .whole("turns", loop.turns())
+                .whole("leftOut", loop.leftOut())
+                .whole("turnBound", loop.turnBound())
+                .whole("objective", loop.objective())
+                .whole("objectiveBound", loop.objectiveBound())
+                .list("bare", loop.bare(), p -> out.point("at", p));
+    }
+
+    private static void element(JsonOut out, List<Element> elements, int i) throws IOException {
+        Element e = elements.get(i);
+        out.text("kind", e instanceof Element.Run ? "run" : "bend");
+        out.point("from", e.from()).point("to", e.to());
+        if (e instanceof Element.Bend bend) {
+            out.point("centre", bend.centre()).number("radius", bend.radius()).number("turn", bend.turn());
+        }
+        out.number("length", e.length());
+        if (e instanceof Element.Run) {
+            out.whole("number", RunNames.number(elements, i));
+        }
+    }
+
+    private static void plates(JsonOut out, KitPlan plan) throws IOException {
+        PlatePlan plates = plan.plates();
+        out.open("plates")
+                .list("pieces", plates.pieces(), piece -> piece(out, plan, piece))
+                .list("stock", plates.stock(), stock -> stock(out, stock))
+                .number("kerf", plates.kerf())
+                .number("width", narrowest(plan.job()))
+                .number("plateable", plates.plateable())
+                .number("plated", plates.plated())
+                .number("straight", plates.straight())
+                .number("coverage", plates.coverage())
+                .whole("bought", plates.bought())
+                .whole("bound", plates.bound())
+                .text("proof", plates.proof())
+                .whole("runByRun", plates.runByRun())
+                .close();
+    }
+
+    private static double narrowest(Job job) {
+        return job.plates().products().stream()
+                .mapToDouble(SpreaderPlate::width)
+                .min()
+                .orElse(Double.NaN);
+    }
+
+    private static void piece(JsonOut out, KitPlan plan, PlatePiece piece) throws IOException {
+        out.text("product", piece.product()).number("length", piece.length());
+        out.number(
+                "width",
+                plan.job()
+                        .catalog()
+                        .findPlate(piece.product())
+                        .map(SpreaderPlate::width)
+                        .orElse(Double.NaN));
+        out.list("runs", piece.places(), place -> out.text(
+                        "loop", plan.loops().get(place.loop()).name())
+                .whole("element", place.element())
+                .number("from", place.from()));
+    }
+
+    private static void stock(JsonOut out, PlateCut stock) throws IOException {
+        out.text("id", stock.id())
+                .text("product", stock.product())
+                .number("length", stock.length())
+                .numbers("cuts", stock.cuts())
+                .number("offcut", stock.offcut());
+    }
+
+    private static void coils(JsonOut out, CoilPlan coils) throws IOException {
+        out.list("coils", coils.coils(), coil -> out.text("id", coil.id())
+                .text("product", coil.product())
+                .number("length", coil.length())
+                .list("cuts", coil.cuts(), cut -> out.text("loop", cut.loop()).number("length", cut.length()))
+                .number("left", coil.left()));
+        out.whole("coilCost", coils.cost()).whole("coilBound", coils.bound()).text("coilProof", coils.proof());
+    }
+
+    private static void box(JsonOut out, KitPlan plan) throws IOException {
+        out.list("items", plan.items(), item -> out.text("sku", item.sku())
+                .text("name", item.name())
+                .whole("quantity", item.quantity())
+                .text("unit", item.unit())
+                .whole("price", item.price())
+                .number("weight", item.weight()));
+        out.whole("total", plan.total())
+                .text("currency", plan.job().catalog().currency())
+                .number("weight", plan.weight());
+    }
+
+    private static void check(JsonOut out, PlanCheck check) throws IOException {
+        out.text("name", check.name())
+                .number("value", check.value())
+                .number("limit", check.limit())
+                .text("unit", check.unit())
+                .text("verdict", check.verdict().name().toLowerCase(Locale.ROOT))
+                .text("source", check.source());
+    }
+}

@@ -1,0 +1,33 @@
+package org.runbend.export.drafting;
+
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.optimizer.plan.KitPlan;
+
+/**
+ * Draws the floor with its loop in true size, seen from above: mm, x to the right, y up.
+ *
+ * <p>{@link Layer#PIPE} holds one open path a loop and nothing else; letters and signs are sized for an A4 page.
+ */
+public final class FloorDrafting {
+    /** Share of the floor's size that title and measures take beside it on a page. */
+    private static final double ROOM_FOR_WORDS = 0.12;
+
+    /** The drawing of a plan. */
+    public Sheet draw(KitPlan plan) {
+        Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
+        double unit = floor.grow(ROOM_FOR_WORDS * Math.max(floor.width(), floor.height()))
+                .mmPerPaperMm();
+        SheetBuilder sheet = new SheetBuilder(plan.job().title());
+        Labels labels = new Labels(sheet);
+        LoopMarks loops = new LoopMarks(sheet, labels, unit);
+        loops.draw(plan);
+        new FloorMarks(sheet, labels, unit).draw(plan.job().floor());
+        loops.numberRuns(plan);
+        new Measures(sheet, unit).draw(plan, floor);
+        new TitleBlock(sheet, unit).draw(plan, floor);
+        return sheet.build();
+    }
+}

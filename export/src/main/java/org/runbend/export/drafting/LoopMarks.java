@@ -1,0 +1,162 @@
+package org.runbend.export.drafting;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.export.data.RunNames;
+import org.runbend.export.drawing.Anchor;
+import org.runbend.export.drawing.Arrow;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Path;
+import org.runbend.export.drawing.PathBuilder;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Text;
+import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plates.PlatePiece;
+
+/** Draws pipe and plates: one path a loop, its direction of flow, the numbers of its runs, what it left out. */
+final class LoopMarks {
+    private final SheetBuilder sheet;
+    private final Labels labels;
+    private final double unit;
+
+    LoopMarks(SheetBuilder sheet, Labels labels, double unit) {
+        this.sheet = sheet;
+        this.labels = labels;
+        this.unit = unit;
+    }
+
+    void draw(KitPlan plan) {
+        plan.plates().pieces().forEach(piece -> sheet.add(Layer.PLATE, body(plan, piece)));
+        for (KitPlan.LoopPlan loop : plan.loops()) {
+            sheet.add(Layer.PIPE, path(loop.breakdown().elements()));
+            loop.bare().forEach(p -> bare(Places.at(p)));
+        }
+        plan.loops().forEach(loop -> ends(loop.name(), loop.breakdown().elements()));
+    }
+
+    /** Numbers come last: they give way to every other text. */
+    void numberRuns(KitPlan plan) {
+        for (KitPlan.LoopPlan loop : plan.loops()) {
+            List<Element> elements = loop.breakdown().elements();
+            for (int i = 0; i < elements.size(); i++) {
+                if (elements.get(i) instanceof Element.Run run) {
+                    number(run, Integer.toString(RunNames.number(elements, i)));
+                }
+            }
+        }
+    }
+
+    /** One open path through the points of the breakdown. */
+    private static Path path(List<Element> elements) {
+        PathBuilder path = Path.from(Places.at(elements.get(0).from()));
+        for (Element e : elements) {
+            if (e instanceof Element.Bend bend) {
+                path.arcTo(Places.at(bend.to()), bend.turn());
+            } else {
+                path.lineTo(Places.at(e.to()));
+            }
+        }
+        return path.open();
+    }
+
+    /** The rectangle that a piece covers: along its run, or midway between its two runs. */
+    private static Path body(KitPlan plan, PlatePiece piece) {
+        double half = plan.job().catalog().findPlate(piece.product()).orElseThrow().width() / 2;
+        List<Point> line = centreLine(plan, piece);
+        Point a = line.get(0);
+        Point b = line.get(1);
+        double left = a.angleTo(b) + 90;
+        return Path.polygon(
+                List.of(a.polar(-half, left), b.polar(-half, left), b.polar(half, left), a.polar(half, left)));
+    }
+
+    private static List<Point> centreLine(KitPlan plan, PlatePiece piece) {
+        List<Point> first = groove(plan, piece, 0);
+        if (piece.places().size() == 1) {
+            return first;
+        }
+        List<Point> second = groove(plan, piece, 1);
+        Point a = first.get(0);
+        boolean against = a.distance(second.get(0)) > a.distance(second.get(1));
+        return List.of(
+                Places.between(a, second.get(against ? 1 : 0), 0.5),
+                Places.between(first.get(1), second.get(against ? 0 : 1), 0.5));
+    }
+
+    private static List<Point> groove(KitPlan plan, PlatePiece piece, int groove) {
+        PlatePiece.Place place = piece.places().get(groove);
+        Element.Run run = (Element.Run)
+                plan.loops().get(place.loop()).breakdown().elements().get(place.element());
+        return List.of(
+                Places.at(run.along(place.from())), Places.at(run.along(place.from() + piece.length())));
+    }
+
+    /** A light cross. */
+    private void bare(Point p) {
+        double d = 0.7 * unit;
+        sheet.add(Layer.NOTE, new Segment(p.plus(-d, -d), p.plus(d, d)));
+        sheet.add(Layer.NOTE, new Segment(p.plus(-d, d), p.plus(d, -d)));
+    }
+
+    private void ends(String name, List<Element> elements) {
+        Element first = elements.get(0);
+        Element last = elements.get(elements.size() - 1);
+        end(Places.at(first.from()), heading(first, true) + 180, name + " flow");
+        end(Places.at(last.to()), heading(last, false), name + " return");
+    }
+
+    /** The text goes on where the pipe stops, in line with it; beside it if something is there. */
+    private void end(Point p, double away, String text) {
+        double angle = LoopMarks.normal(away);
+        double readable = FloorMarks.readable(angle);
+        boolean same = Math.abs(normal(angle - readable)) < 1;
+        Anchor anchor = same ? Anchor.MIDDLE_LEFT : Anchor.MIDDLE_RIGHT;
+        List<Text> places = new ArrayList<>();
+        for (double beside : new double[] {0, 2.6 * unit, -2.6 * unit, 5 * unit, -5 * unit}) {
+            places.add(new Text(
+                    p.polar(1.5 * unit, angle).polar(beside, angle + 90), 2.2 * unit, readable, anchor, text));
+        }
+        labels.put(places);
+    }
+
+    private void number(Element.Run run, String number) {
+        if (run.length() < 3 * unit) {
+            return;
+        }
+        Point a = Places.at(run.from());
+        Point b = Places.at(run.to());
+        double angle = a.angleTo(b);
+        Point middle = Places.between(a, b, 0.5);
+        if (run.length() > 8 * unit) {
+            sheet.add(Layer.NOTE, new Arrow(middle.polar(2 * unit, angle), angle, 4 * unit));
+        }
+        List<Text> places = new ArrayList<>();
+        for (double share : new double[] {0.5, 0.35, 0.65, 0.2, 0.8}) {
+            for (int side : new int[] {90, -90}) {
+                Point at = Places.between(a, b, share).polar(2.1 * unit, angle + side);
+                places.add(Text.level(at, 1.8 * unit, Anchor.MIDDLE_CENTRE, number));
+            }
+        }
+        labels.put(places);
+    }
+
+    /** Direction of flow at the start or the end of an element, degrees. */
+    private static double heading(Element e, boolean atStart) {
+        if (e instanceof Element.Bend bend) {
+            double radial = Places.at(bend.centre()).angleTo(Places.at(atStart ? bend.from() : bend.to()));
+            return radial + (bend.turn() > 0 ? 90 : -90);
+        }
+        return Places.at(e.from()).angleTo(Places.at(e.to()));
+    }
+
+    private static double normal(double degrees) {
+        double d = degrees % 360;
+        if (d > 180) {
+            return d - 360;
+        }
+        return d <= -180 ? d + 360 : d;
+    }
+}

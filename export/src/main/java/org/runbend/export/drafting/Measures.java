@@ -1,0 +1,55 @@
+package org.runbend.export.drafting;
+
+import org.runbend.export.drawing.Decimals;
+import org.runbend.export.drawing.Dimension;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.optimizer.plan.KitPlan;
+
+/** Draws the measures: the floor's size, where the port lies, the spacing. */
+final class Measures {
+    private final SheetBuilder sheet;
+    private final double unit;
+
+    Measures(SheetBuilder sheet, double unit) {
+        this.sheet = sheet;
+        this.unit = unit;
+    }
+
+    void draw(KitPlan plan, Extent floor) {
+        Point corner = new Point(floor.minX(), floor.minY());
+        Point port = Places.at(plan.job().floor().port().at());
+        add(corner, new Point(floor.maxX(), floor.minY()), -22, "");
+        add(corner, new Point(floor.minX(), floor.maxY()), 22, "");
+        if (port.x() > floor.minX() + 1 && port.x() < floor.maxX() - 1) {
+            add(corner, new Point(port.x(), floor.minY()), -15, "port ");
+        }
+        if (port.y() > floor.minY() + 1 && port.y() < floor.maxY() - 1) {
+            add(corner, new Point(floor.minX(), port.y()), 15, "port ");
+        }
+        spacing(plan, floor);
+    }
+
+    /** Over the floor, between two lines of the lattice; a lattice at an angle is told in words only. */
+    private void spacing(KitPlan plan, Extent floor) {
+        KitPlan.LatticePlace lattice = plan.lattice();
+        if (lattice.angle() != 0) {
+            return;
+        }
+        double first = plan.loops().stream()
+                .flatMap(l -> l.breakdown().elements().stream())
+                .mapToDouble(e -> Math.min(e.from().x(), e.to().x()))
+                .min()
+                .orElse(floor.minX());
+        double column = Math.rint((first - lattice.origin().x()) / lattice.spacing());
+        double x = lattice.origin().x() + (column + 1) * lattice.spacing();
+        add(new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), 12, "spacing ");
+    }
+
+    private void add(Point a, Point b, double offset, String word) {
+        String text = word + Decimals.of(a.distance(b), 1);
+        sheet.add(Layer.DIMENSION, new Dimension(a, b, offset * unit, 2.5 * unit, text));
+    }
+}

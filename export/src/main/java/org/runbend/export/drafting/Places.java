@@ -1,0 +1,22 @@
+package org.runbend.export.drafting;
+
+import java.util.List;
+import org.runbend.export.drawing.Point;
+
+/** Points of the plan as points of the drawing, unchanged: both are mm, x to the right and y up, seen from above. */
+final class Places {
+    private Places() {}
+
+    static Point at(org.runbend.optimizer.job.Point p) {
+        return new Point(p.x(), p.y());
+    }
+
+    static List<Point> all(List<org.runbend.optimizer.job.Point> points) {
+        return points.stream().map(Places::at).toList();
+    }
+
+    /** Part of the way from a to b. */
+    static Point between(Point a, Point b, double share) {
+        return new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y()));
+    }
+}

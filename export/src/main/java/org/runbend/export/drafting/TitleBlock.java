@@ -1,0 +1,87 @@
+package org.runbend.export.drafting;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.export.drawing.Anchor;
+import org.runbend.export.drawing.Arrow;
+import org.runbend.export.drawing.Decimals;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Paragraph;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Text;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+
+/** Draws what stands under the floor: axes, title, what the drawing shows, cautions. */
+final class TitleBlock {
+    private final SheetBuilder sheet;
+    private final double unit;
+
+    TitleBlock(SheetBuilder sheet, double unit) {
+        this.sheet = sheet;
+        this.unit = unit;
+    }
+
+    void draw(KitPlan plan, Extent floor) {
+        Point corner = new Point(floor.minX(), floor.minY() - 30 * unit);
+        axes(corner.plus(0, -14 * unit));
+        Point title = corner.plus(22 * unit, 0);
+        sheet.add(Layer.TITLE, Text.level(title, 4 * unit, Anchor.TOP_LEFT, plan.job().title()));
+        Paragraph facts = new Paragraph(title.plus(0, -7.5 * unit), 2.5 * unit, facts(plan.job()));
+        sheet.add(Layer.TITLE, facts);
+        Paragraph notes = notes(plan, title.plus(0, -7.5 * unit), floor, facts);
+        sheet.add(Layer.NOTE, notes);
+    }
+
+    /** Beside the title where the floor is wide enough, else under it. */
+    private Paragraph notes(KitPlan plan, Point at, Extent floor, Paragraph facts) {
+        double half = floor.centre().x();
+        boolean beside = facts.extent().maxX() + 6 * unit < half;
+        Point place = beside ? new Point(half, at.y()) : new Point(at.x(), facts.extent().minY() - 4 * unit);
+        return new Paragraph(place, 2.2 * unit, noteLines(plan));
+    }
+
+    private void axes(Point o) {
+        double length = 13 * unit;
+        sheet.add(Layer.NOTE, new Segment(o, o.plus(length, 0)));
+        sheet.add(Layer.NOTE, new Arrow(o.plus(length, 0), 0, 3 * unit));
+        sheet.add(Layer.NOTE, Text.level(o.plus(length + unit, 0), 2.5 * unit, Anchor.MIDDLE_LEFT, "x"));
+        sheet.add(Layer.NOTE, new Segment(o, o.plus(0, length)));
+        sheet.add(Layer.NOTE, new Arrow(o.plus(0, length), 90, 3 * unit));
+        sheet.add(Layer.NOTE, Text.level(o.plus(unit, length), 2.5 * unit, Anchor.MIDDLE_LEFT, "y"));
+    }
+
+    private static List<String> facts(Job job) {
+        List<String> lines = new ArrayList<>();
+        lines.add("order " + job.order());
+        job.customer().ifPresent(c -> lines.add("customer " + c));
+        List<String> when = new ArrayList<>();
+        job.date().ifPresent(d -> when.add("date " + d));
+        job.revision().ifPresent(r -> when.add("revision " + r));
+        if (!when.isEmpty()) {
+            lines.add(String.join(", ", when));
+        }
+        lines.add("unit mm, scale 1:1");
+        lines.add(job.catalog().workshop());
+        return lines;
+    }
+
+    private static List<String> noteLines(KitPlan plan) {
+        List<String> lines = new ArrayList<>();
+        lines.add("seen from above, x to the right, y up");
+        KitPlan.LatticePlace lattice = plan.lattice();
+        String turned = lattice.angle() == 0 ? "" : " at " + Decimals.of(lattice.angle(), 2) + " degrees";
+        lines.add("spacing " + Decimals.of(lattice.spacing(), 1) + turned + ", bend radius "
+                + Decimals.of(plan.bendRadius(), 1) + " (centreline)");
+        lines.add("arrows: direction of flow; numbers: runs in order of flow");
+        if (plan.loops().stream().anyMatch(l -> !l.bare().isEmpty())) {
+            lines.add("small crosses: places the loop leaves out");
+        }
+        lines.add("Look under the floor before you drill or cut.");
+        lines.add("Pressure-test the loop before it is covered.");
+        return lines;
+    }
+}

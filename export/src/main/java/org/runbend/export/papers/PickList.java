@@ -1,0 +1,194 @@
+package org.runbend.export.papers;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.export.data.KitJson;
+import org.runbend.export.drawing.Decimals;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.PdfDocument;
+import org.runbend.export.pdf.PdfFlow;
+import org.runbend.export.pdf.PdfTable;
+import org.runbend.export.pdf.PdfTable.Column;
+import org.runbend.export.pdf.TextStyle;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlanCheck;
+
+/** The paper from which a box is packed and pipe and plates are cut: A4, PDF. */
+public final class PickList {
+    private static final double PLAN_HEIGHT = 118;
+
+    private static final List<String> CAUTIONS = List.of(
+            "Look at what lies under the floor before you drill or cut: cables, fuel and gas lines, tanks.",
+            "Wear eye protection and a dust mask when routing, sawing and drilling.",
+            "Pressure-test the loop before it is covered, and write down the reading.",
+            "Coolant gets hot: let the system cool down before you open it.",
+            "Electrical work and work on appliances that burn fuel or gas are for licensed people.",
+            "Local codes and the instructions of the makers go before this paper.");
+
+    /** The paper; {@code sheet} is the drawing of the same plan. */
+    public byte[] bytes(KitPlan plan, Sheet sheet) {
+        Job job = plan.job();
+        String name = "Pick list " + job.order();
+        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
+            document.footer(footer(job));
+            PdfFlow flow = new PdfFlow(document);
+            flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
+            flow.heading("In the box").table(items(plan));
+            flow.heading("Cut the pipe").paragraph("Lengths in mm.", TextStyle.SMALL).table(CutTables.pipe(plan));
+            plates(flow, plan);
+            flow.heading("Totals").table(totals(plan));
+            costs(plan).forEach(flow::paragraph);
+            checks(flow, plan);
+            list(flow, "Remarks", KitJson.remarks(plan));
+            list(flow, "Take care", CAUTIONS);
+            return document.toBytes();
+        }
+    }
+
+    private static String footer(Job job) {
+        return "order " + job.order() + ", " + job.title()
+                + job.revision().map(r -> ", revision " + r).orElse("");
+    }
+
+    private static String head(Job job) {
+        List<String> lines = new ArrayList<>();
+        lines.add(job.title());
+        List<String> facts = new ArrayList<>();
+        job.customer().ifPresent(c -> facts.add("for " + c));
+        job.date().ifPresent(d -> facts.add("date " + d));
+        job.revision().ifPresent(r -> facts.add("revision " + r));
+        facts.add("from " + job.catalog().workshop());
+        lines.add(String.join(", ", facts));
+        return String.join("\n", lines);
+    }
+
+    private static PdfTable items(KitPlan plan) {
+        Money money = new Money(plan.job().catalog().currency());
+        PdfTable table = new PdfTable(
+                Column.centre("", 1),
+                Column.left("part", 4),
+                Column.left("what it is", 9),
+                Column.right("quantity", 3),
+                Column.left("unit", 2.5),
+                Column.right("kg each", 2.5),
+                Column.right("price each", 3.5),
+                Column.right("price", 3.5));
+        for (KitPlan.BoxItem item : plan.items()) {
+            table.row(
+                    "\u2610",
+                    item.sku(),
+                    item.name(),
+                    Long.toString(item.quantity()),
+                    item.unit(),
+                    fixed(item.weight(), 3),
+                    money.bare(item.price()),
+                    money.bare(item.sum()));
+        }
+        return table.strongRow(
+                "",
+                "",
+                "Total, " + fixed(plan.weight(), 1) + " kg",
+                "",
+                "",
+                "",
+                plan.job().catalog().currency(),
+                money.bare(plan.total()));
+    }
+
+    private static void plates(PdfFlow flow, KitPlan plan) {
+        if (plan.plates().stock().isEmpty()) {
+            return;
+        }
+        String how = "Lengths in mm; the saw takes " + Decimals.of(plan.plates().kerf(), 1)
+                + " per cut. Numbers of runs are those on the plan.";
+        flow.heading("Cut the plates").paragraph(how, TextStyle.SMALL).table(CutTables.patterns(plan));
+        flow.heading("Lay the plates").table(CutTables.places(plan));
+    }
+
+    private static PdfTable totals(KitPlan plan) {
+        PdfTable table = new PdfTable(
+                Column.left("loop", 2),
+                Column.right("on the floor", 3),
+                Column.right("straight", 3),
+                Column.right("return bends", 3),
+                Column.right("quarter bends in all", 4),
+                Column.right("pipe to cut", 3));
+        for (KitPlan.LoopPlan loop : plan.loops()) {
+            table.row(
+                    loop.name(),
+                    metres(loop.floorLength()),
+                    metres(loop.breakdown().straightLength()),
+                    Integer.toString(loop.breakdown().returnBends()),
+                    Integer.toString(loop.breakdown().quarterBends()),
+                    metres(loop.cutLength()));
+        }
+        return table;
+    }
+
+    private static List<String> costs(KitPlan plan) {
+        Money money = new Money(plan.job().catalog().currency());
+        List<String> lines = new ArrayList<>();
+        lines.add(String.format(
+                Locale.ROOT,
+                "Plates cover %s m, %s %% of the straight pipe. They cost the workshop %s; cut run by run, with the"
+                        + " rest of each stock plate thrown away, the same coverage would cost %s. %s",
+                fixed(plan.plates().plated() / 1000, 2),
+                fixed(100 * plan.plates().coverage(), 1),
+                money.full(plan.plates().bought()),
+                money.full(plan.plates().runByRun()),
+                bound(money, plan.plates().bought(), plan.plates().bound())));
+        lines.add("Pipe costs the workshop " + money.full(plan.coils().cost()) + ". "
+                + bound(money, plan.coils().cost(), plan.coils().bound()));
+        return lines;
+    }
+
+    private static String bound(Money money, long cost, long bound) {
+        return cost == bound
+                ? "It is proved that it cannot be had for less."
+                : "It is proved that it cannot be had for less than " + money.full(bound) + ".";
+    }
+
+    private static void checks(PdfFlow flow, KitPlan plan) {
+        PdfTable table = new PdfTable(
+                Column.left("check", 7),
+                Column.right("found", 3),
+                Column.right("limit", 3),
+                Column.left("unit", 2),
+                Column.left("verdict", 2),
+                Column.left("limit from", 5));
+        for (PlanCheck check : plan.checks()) {
+            table.row(
+                    check.name(),
+                    found(check.value()),
+                    found(check.limit()),
+                    check.unit(),
+                    check.verdict().name().toLowerCase(Locale.ROOT),
+                    check.source());
+        }
+        if (!table.isEmpty()) {
+            flow.heading("Checks").table(table);
+        }
+    }
+
+    private static void list(PdfFlow flow, String heading, List<String> lines) {
+        if (!lines.isEmpty()) {
+            flow.heading(heading);
+            lines.forEach(line -> flow.item("\u2022", 5, line));
+        }
+    }
+
+    private static String found(double value) {
+        return Double.isFinite(value) ? Decimals.of(value, 2) : "-";
+    }
+
+    private static String metres(double mm) {
+        return fixed(mm / 1000, 2) + " m";
+    }
+
+    private static String fixed(double value, int digits) {
+        return String.format(Locale.ROOT, "%." + digits + "f", value);
+    }
+}
