@@ -7,6 +7,7 @@ import picocli.CommandLine.Command;
 /** {@code runbend check JOB.yaml}: plans in memory and prints the checks; writes nothing. */
 @Command(
         name = "check",
+        mixinStandardHelpOptions = true,
         sortOptions = false,
         description = "Plans a job in memory, prints its checks and writes nothing.",
         footer = {"", "Example:", "  runbend check examples/camper.yaml"})

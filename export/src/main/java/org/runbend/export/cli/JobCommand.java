@@ -26,12 +26,6 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand {
     @Option(names = "--quiet", description = "No progress and no summary.")
     private boolean quiet;
 
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "Shows this help.")
-    private boolean help;
-
     final Path jobFile() {
         return job;
     }
@@ -50,13 +44,24 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand {
     }
 
     final Progress progress() {
-        boolean watched = !quiet && System.console() != null;
         PrintWriter err = spec.commandLine().getErr();
-        return watched ? step -> err.println("... " + step) : Progress.SILENT;
+        return isWatched() ? step -> err.println("... " + step) : Progress.SILENT;
     }
 
     /** 0 for a sound plan, 1 if a check failed. */
     static int codeOf(KitPlan plan) {
         return plan.isSound() ? 0 : 1;
+    }
+
+    /** On later JDKs a console exists without a terminal, so both are asked. */
+    private boolean isWatched() {
+        return !quiet && System.getenv("TERM") != null && hasConsole();
+    }
+
+    @SuppressWarnings(
+            "SystemConsoleNull") // the release is 17; on JDK 22 and later progress may show in a log, which harms
+    // nobody
+    private static boolean hasConsole() {
+        return System.console() != null;
     }
 }

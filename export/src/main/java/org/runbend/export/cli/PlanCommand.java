@@ -9,6 +9,7 @@ import picocli.CommandLine.Option;
 /** {@code runbend plan JOB.yaml}: plans the kit and writes its folder. */
 @Command(
         name = "plan",
+        mixinStandardHelpOptions = true,
         sortOptions = false,
         description = "Plans the kit of a job and writes drawings, papers and data into a folder.",
         footer = {"", "Example:", "  runbend plan examples/camper.yaml --out kit"})
