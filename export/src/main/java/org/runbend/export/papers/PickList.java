@@ -125,7 +125,7 @@ public final class PickList {
                     metres(loop.breakdown().straightLength()),
                     Integer.toString(loop.breakdown().returnBends()),
                     Integer.toString(loop.breakdown().quarterBends()),
-                    metres(loop.cutLength()));
+                    metres((double) loop.cutLength()));
         }
         return table;
     }
