@@ -6,14 +6,21 @@ import java.util.Optional;
 
 /** Finds what a person most likely meant. */
 public final class Nearest {
+    private static final int LEAST_PART = 3;
+
     private Nearest() {}
 
-    /** The word with the least edit distance without regard to case, the first of equals; empty if there is no word. */
+    /**
+     * The word with the least edit distance without regard to case, the first of equals; a word that holds what was
+     * written as a part of it counts as one letter off. Empty if there is no word.
+     */
     public static Optional<String> of(String written, Collection<String> words) {
         String best = null;
         int least = Integer.MAX_VALUE;
         for (String word : words) {
-            int d = distance(lower(written), lower(word));
+            String a = lower(written);
+            String b = lower(word);
+            int d = a.length() >= LEAST_PART && !a.equals(b) && b.contains(a) ? 1 : distance(a, b);
             if (d < least) {
                 least = d;
                 best = word;

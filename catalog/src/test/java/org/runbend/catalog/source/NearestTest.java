@@ -24,6 +24,7 @@ class NearestTest {
                 Optional.of("PX-12"),
                 Nearest.of("px-13", List.of("PX-16", "PX-12", "PX-1").subList(1, 3)));
         assertEquals(Optional.of("PX-16"), Nearest.of("PX-61", List.of("PX-16", "PX-10", "PX-1X")));
+        assertEquals(Optional.of("glycol-30"), Nearest.of("glycol", List.of("water", "glycol-30", "glycol-40")));
         assertEquals(Optional.empty(), Nearest.of("x", List.of()));
     }
 }

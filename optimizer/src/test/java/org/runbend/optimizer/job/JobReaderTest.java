@@ -114,15 +114,21 @@ class JobReaderTest {
     /** 63.5 in x 4 ft 2 3/8 in is 1612.9 x 1279.525 mm (25.4 mm to the inch). */
     @Test
     void inchesAndMillimetresGiveTheSameFloor() throws IOException {
-        String metric = Jobs.GOOD.replaceAll("(?m)^  (outline|keepOut|  -|unheated).*\n", "");
-        Job mm = Jobs.read(folder, metric.replace("  port: {at: [0, 75]}", """
-                  outline: [[0, 0], [1612.9, 0], [1612.9, 1279.525], [0, 1279.525]]
-                  port: {at: [0, 76.2]}"""));
+        String bare = Jobs.GOOD.replaceAll("(?m)^  (outline|keepOut|  -|unheated|port).*\n", "");
+        Job mm = Jobs.read(
+                folder,
+                bare.replace(
+                        "layout:",
+                        "  outline: [[0, 0], [1612.9, 0], [1612.9, 1279.525], [0, 1279.525]]\n"
+                                + "  port: {at: [0, 76.2]}\nlayout:"));
         Job inches = Jobs.read(
                 folder,
-                "units: in\n" + metric.replace("spacing: 150", "spacing: 150mm").replace("  port: {at: [0, 75]}", """
-                  outline: [[0, 0], [63.5, 0], [63 1/2, 4ft 2 3/8in], [0, 50 3/8]]
-                  port: {at: [0, 3]}"""));
+                "units: in\n"
+                        + bare.replace("spacing: 150", "spacing: 150mm")
+                                .replace(
+                                        "layout:",
+                                        "  outline: [[0, 0], [63.5, 0], [63 1/2, 4ft 2 3/8in], [0, 50 3/8]]\n"
+                                                + "  port: {at: [0, 3]}\nlayout:"));
         assertEquals(mm.floor(), inches.floor());
         assertEquals(mm.layout(), inches.layout());
         assertNotEquals(mm.fingerprint(), inches.fingerprint());
