@@ -33,7 +33,11 @@ final class JointRules {
         } else {
             double length = gap(element.from(), element.to());
             findings.unless(
-                    length > NO_LENGTH, "%s: a run of %.3f mm has no length, over %.2f mm asked", name, length, NO_LENGTH);
+                    length > NO_LENGTH,
+                    "%s: a run of %.3f mm has no length, over %.2f mm asked",
+                    name,
+                    length,
+                    NO_LENGTH);
         }
     }
 

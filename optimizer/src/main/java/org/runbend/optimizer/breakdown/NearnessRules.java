@@ -47,7 +47,7 @@ final class NearnessRules {
         LineString path = Chords.of(loop);
         IsSimpleOp simple = new IsSimpleOp(path);
         if (!simple.isSimple()) {
-            var at = simple.getNonSimplePoint();
+            var at = simple.getNonSimpleLocation();
             findings.unless(false, "%s: the pipe crosses itself at (%.2f, %.2f)", loopName, at.x, at.y);
         }
         paths.add(path);
@@ -119,7 +119,8 @@ final class NearnessRules {
         if (Math.abs(ux * vy - uy * vx) > PARALLEL_SINE * length * Math.sqrt(vx * vx + vy * vy)) {
             return 0;
         }
-        double s = ((b.from().x() - a.from().x()) * ux + (b.from().y() - a.from().y()) * uy) / length;
+        double s =
+                ((b.from().x() - a.from().x()) * ux + (b.from().y() - a.from().y()) * uy) / length;
         double t = ((b.to().x() - a.from().x()) * ux + (b.to().y() - a.from().y()) * uy) / length;
         return Math.min(Math.max(s, t), length) - Math.max(Math.min(s, t), 0);
     }

@@ -77,7 +77,8 @@ final class RoomRules {
         double deepest = 0;
         for (var c : part.getCoordinates()) {
             deepest = Math.max(
-                    deepest, region.getExteriorRing().distance(region.getFactory().createPoint(c)));
+                    deepest,
+                    region.getExteriorRing().distance(region.getFactory().createPoint(c)));
         }
         for (int i = 0; i < part.getNumGeometries(); i++) {
             deepest = Math.max(

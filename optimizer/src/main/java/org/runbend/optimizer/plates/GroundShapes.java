@@ -56,8 +56,7 @@ final class GroundShapes {
     /** The point of the line from a to b at a distance from a. */
     static Point along(Point a, Point b, double distance) {
         double length = Math.sqrt(square(b.x() - a.x()) + square(b.y() - a.y()));
-        return new Point(
-                a.x() + (b.x() - a.x()) * distance / length, a.y() + (b.y() - a.y()) * distance / length);
+        return new Point(a.x() + (b.x() - a.x()) * distance / length, a.y() + (b.y() - a.y()) * distance / length);
     }
 
     static Point middle(Point a, Point b) {
