@@ -1,0 +1,90 @@
+package org.runbend.optimizer.breakdown;
+
+import java.util.List;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.prep.PreparedGeometry;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
+
+/** The rules that hold each element against the floor: outline, edge and keep-outs. Sizes in mm. */
+final class RoomRules {
+    private static final double FORGIVEN = 0.05;
+
+    private final Polygon floor;
+    private final PreparedGeometry inside;
+    private final double edge;
+    private final List<KeepOut> keepOuts;
+    private final Findings findings;
+
+    RoomRules(List<Point> outline, double edge, List<KeepOut> keepOuts, Findings findings) {
+        this.floor = Chords.region(outline);
+        // a drawn edge of 0 lets pipe lie on the outline itself, where rounding decides which side it is on
+        this.inside = PreparedGeometryFactory.prepare(floor.buffer(FORGIVEN));
+        this.edge = edge;
+        this.keepOuts = keepOuts;
+        this.findings = findings;
+    }
+
+    void check(String name, LineString pipe) {
+        findings.unless(
+                inside.covers(pipe),
+                "%s: leaves the outline, %.2f mm of its %.2f mm lie outside",
+                name,
+                pipe.difference(floor).getLength(),
+                pipe.getLength());
+        double margin = pipe.distance(floor.getExteriorRing());
+        findings.unless(
+                margin >= edge - FORGIVEN,
+                "%s: comes within %.2f mm of the outline, %.2f mm asked",
+                name,
+                margin,
+                edge);
+        for (KeepOut k : keepOuts) {
+            checkKeepOut(name, pipe, k);
+        }
+    }
+
+    private void checkKeepOut(String name, LineString pipe, KeepOut keepOut) {
+        double off = off(pipe, keepOut.bare());
+        findings.unless(
+                off >= keepOut.clearance() - FORGIVEN,
+                "%s: comes within %.2f mm of keep-out '%s', %.2f mm asked",
+                name,
+                off,
+                keepOut.name(),
+                keepOut.clearance());
+    }
+
+    /** Distance of pipe from a bare region; negative by how deep it goes where it enters. */
+    private static double off(LineString pipe, Shape bare) {
+        if (bare instanceof Shape.Circle circle) {
+            return pipe.distance(Chords.spot(circle.centre())) - circle.radius();
+        }
+        if (bare instanceof Shape.Spot spot) {
+            return pipe.distance(Chords.spot(spot.at()));
+        }
+        Polygon region = Chords.region(((Shape.Polygon) bare).corners());
+        double distance = pipe.distance(region);
+        return distance > 0 ? distance : -depth(pipe, region);
+    }
+
+    private static double depth(LineString pipe, Polygon region) {
+        Geometry part = pipe.intersection(region);
+        double deepest = 0;
+        for (var c : part.getCoordinates()) {
+            deepest = Math.max(
+                    deepest,
+                    region.getExteriorRing().distance(region.getFactory().createPoint(c)));
+        }
+        for (int i = 0; i < part.getNumGeometries(); i++) {
+            deepest = Math.max(
+                    deepest,
+                    region.getExteriorRing().distance(part.getGeometryN(i).getCentroid()));
+        }
+        return deepest;
+    }
+}

@@ -1,0 +1,166 @@
+package org.runbend.optimizer.plan;
+
+import java.util.List;
+import org.runbend.catalog.product.Catalog;
+import org.runbend.catalog.product.Item;
+import org.runbend.catalog.product.Pipe;
+import org.runbend.optimizer.breakdown.Element;
+
+/** The rules of the box: each line exists, each catalog rule is kept, prices and weights add up. */
+final class BoxRules {
+    private static final double KILOGRAMS = 0.005;
+
+    private final KitPlan plan;
+    private final Catalog catalog;
+    private final Pipe pipe;
+    private final KitFindings findings;
+
+    BoxRules(KitPlan plan, KitFindings findings) {
+        this.plan = plan;
+        this.catalog = plan.job().catalog();
+        this.pipe = plan.job().pipe().product();
+        this.findings = findings;
+    }
+
+    void check() {
+        plan.items().forEach(this::checkLine);
+        catalog.items().forEach(this::checkRule);
+        checkAid();
+        checkPresent(pipe.sku(), !plan.coils().coils().isEmpty());
+        plan.plates().stock().stream().map(s -> s.product()).distinct().forEach(sku -> checkPresent(sku, true));
+        checkSums();
+    }
+
+    private void checkLine(KitPlan.BoxItem item) {
+        findings.unless(
+                item.quantity() > 0, "item %s: a quantity of %d, over %d asked", item.sku(), item.quantity(), 0);
+        findings.unless(
+                isSold(item.sku()), "item %s: that part number is not in the catalog (%d found)", item.sku(), 0);
+        catalog.findItem(item.sku()).ifPresent(sold -> {
+            findings.unless(
+                    item.price() == sold.price(),
+                    "item %s: a price of %d, the catalog says %d",
+                    item.sku(),
+                    item.price(),
+                    sold.price());
+            findings.unless(
+                    Math.abs(item.weight() - sold.weight()) < 1e-9,
+                    "item %s: a weight of %.3f kg, the catalog says %.3f kg",
+                    item.sku(),
+                    item.weight(),
+                    sold.weight());
+        });
+    }
+
+    private boolean isSold(String sku) {
+        return catalog.findItem(sku).isPresent()
+                || catalog.findPump(sku).isPresent()
+                || catalog.findCoolant(sku).isPresent()
+                || catalog.findBoard(sku).isPresent()
+                || isLineOf(pipe.sku(), sku)
+                || plan.job().plates().products().stream().anyMatch(p -> isLineOf(p.sku(), sku));
+    }
+
+    /** A coil or a stock plate goes by its product's part number, alone or with its length behind a sign. */
+    private static boolean isLineOf(String product, String sku) {
+        return sku.equals(product)
+                || (sku.startsWith(product) && !Character.isLetterOrDigit(sku.charAt(product.length())));
+    }
+
+    private void checkRule(Item item) {
+        if (item.per() == Item.Per.ON_DEMAND) {
+            return;
+        }
+        boolean fits = item.forPipes().isEmpty() || item.forPipes().contains(pipe.sku());
+        double asked = fits ? Math.ceil(item.amount() * counted(item.per()) - 1e-9) : 0;
+        findings.unless(
+                quantity(item.sku()) == (long) asked,
+                "item %s: a quantity of %d, its rule %s asks for %.0f",
+                item.sku(),
+                quantity(item.sku()),
+                item.per(),
+                asked);
+    }
+
+    private double counted(Item.Per per) {
+        if (per == Item.Per.KIT) {
+            return 1;
+        }
+        if (per == Item.Per.LOOP) {
+            return plan.loops().size();
+        }
+        if (per == Item.Per.PLATE_PIECE) {
+            return plan.plates().pieces().size();
+        }
+        double sum = 0;
+        for (KitPlan.LoopPlan loop : plan.loops()) {
+            for (Element e : loop.breakdown().elements()) {
+                sum += share(per, e);
+            }
+        }
+        return sum;
+    }
+
+    private static double share(Item.Per per, Element element) {
+        if (per == Item.Per.METRE_OF_PIPE) {
+            return Reckoned.length(element) / 1000;
+        }
+        if (per == Item.Per.BEND) {
+            return Reckoned.quarters(element);
+        }
+        return element instanceof Element.Run ? Reckoned.length(element) / 1000 : 0;
+    }
+
+    private long quantity(String sku) {
+        long sum = 0;
+        for (KitPlan.BoxItem i : plan.items()) {
+            sum += i.sku().equals(sku) ? i.quantity() : 0;
+        }
+        return sum;
+    }
+
+    private void checkAid() {
+        if (pipe.aid().isEmpty()) {
+            return;
+        }
+        String aid = pipe.aid().get();
+        double half = plan.job().layout().spacing() / 2;
+        boolean wanted = pipe.handRadius() > half;
+        boolean byRule =
+                catalog.findItem(aid).filter(i -> i.per() != Item.Per.ON_DEMAND).isPresent();
+        findings.unless(
+                byRule || (quantity(aid) > 0) == wanted,
+                "item %s: %d bending aids, the radius by hand is %.2f mm at bends of %.2f mm",
+                aid,
+                quantity(aid),
+                pipe.handRadius(),
+                half);
+    }
+
+    private void checkPresent(String product, boolean used) {
+        List<KitPlan.BoxItem> lines =
+                plan.items().stream().filter(i -> isLineOf(product, i.sku())).toList();
+        findings.unless(
+                lines.isEmpty() != used,
+                "product %s: %d lines in the box, the plan cuts it: %s",
+                product,
+                lines.size(),
+                used);
+    }
+
+    private void checkSums() {
+        long total = 0;
+        double weight = 0;
+        for (KitPlan.BoxItem i : plan.items()) {
+            total += i.price() * i.quantity();
+            weight += i.weight() * i.quantity();
+        }
+        findings.unless(
+                total == plan.total(), "box: a total of %d is claimed, its items add up to %d", plan.total(), total);
+        findings.unless(
+                Math.abs(weight - plan.weight()) <= KILOGRAMS,
+                "box: a weight of %.3f kg is claimed, its items add up to %.3f kg",
+                plan.weight(),
+                weight);
+    }
+}

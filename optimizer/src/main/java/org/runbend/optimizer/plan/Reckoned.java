@@ -1,0 +1,33 @@
+package org.runbend.optimizer.plan;
+
+import java.util.List;
+import org.runbend.optimizer.breakdown.Element;
+
+/** Lengths and bends of pipe, reckoned from the ends alone and not asked of the elements themselves. */
+final class Reckoned {
+    private Reckoned() {}
+
+    /** Length of an element, mm: distance of a run's ends, radius times angle of a bend. */
+    static double length(Element element) {
+        if (element instanceof Element.Bend bend) {
+            return bend.radius() * Math.abs(bend.turn()) * Math.PI / 180;
+        }
+        double dx = element.to().x() - element.from().x();
+        double dy = element.to().y() - element.from().y();
+        return Math.sqrt(dx * dx + dy * dy);
+    }
+
+    /** Length of all elements, mm. */
+    static double length(List<Element> elements) {
+        double sum = 0;
+        for (Element e : elements) {
+            sum += length(e);
+        }
+        return sum;
+    }
+
+    /** Quarter bends of an element. */
+    static long quarters(Element element) {
+        return element instanceof Element.Bend bend ? Math.round(Math.abs(bend.turn()) / 90) : 0;
+    }
+}

@@ -1,0 +1,131 @@
+package org.runbend.optimizer.plates;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
+
+/**
+ * Reckons anew which parts of the runs can take plates: on heated floor, clear of bends, where a body of the narrowest
+ * product stays on the floor and off keep-outs, and at least a shortest piece long. Sizes in mm.
+ */
+final class StretchReckoning {
+    /** A sliver that a body may share with what it keeps off, mm2. */
+    static final double SLIVER = 25;
+
+    private static final double FORGIVEN = 0.1;
+
+    private final Job.PlateWish wish;
+    private final Geometry floor;
+    private final List<Geometry> solid = new ArrayList<>();
+    private final List<Polygon> cold = new ArrayList<>();
+
+    /** A part of a run, as distances from its start. */
+    record Span(int loop, int element, double from, double to) {
+        double length() {
+            return to - from;
+        }
+    }
+
+    StretchReckoning(Job.PlateWish wish, List<Point> outline, List<KeepOut> keepOuts, List<Shape.Polygon> unheated) {
+        this.wish = wish;
+        this.floor = GroundShapes.region(outline).buffer(FORGIVEN, 1, BufferParameters.CAP_SQUARE);
+        keepOuts.forEach(k -> solid.add(GroundShapes.grown(k.bare(), wish.plateClearance())));
+        unheated.forEach(u -> cold.add(GroundShapes.region(u.corners())));
+    }
+
+    /** All stretches, in order of flow. */
+    List<Span> stretches(List<Breakdown> loops) {
+        List<Span> all = new ArrayList<>();
+        for (int i = 0; i < loops.size(); i++) {
+            List<Element> elements = loops.get(i).elements();
+            for (int j = 0; j < elements.size(); j++) {
+                if (elements.get(j) instanceof Element.Run run) {
+                    addOf(run, clear(elements, i, j), all);
+                }
+            }
+        }
+        return all;
+    }
+
+    /** What bends leave of a run. */
+    Span clear(List<Element> elements, int loop, int element) {
+        boolean after = element > 0 && elements.get(element - 1) instanceof Element.Bend;
+        boolean before = element + 1 < elements.size() && elements.get(element + 1) instanceof Element.Bend;
+        double length = GroundShapes.line(
+                        elements.get(element).from(), elements.get(element).to())
+                .getLength();
+        return new Span(loop, element, after ? wish.bendClearance() : 0, length - (before ? wish.bendClearance() : 0));
+    }
+
+    private void addOf(Element.Run run, Span whole, List<Span> all) {
+        double least = Math.max(wish.minPiece(), 1) - FORGIVEN;
+        if (whole.length() < least || wish.products().isEmpty()) {
+            return;
+        }
+        double at = whole.from();
+        for (double[] b : blocked(run, whole)) {
+            addIfLong(new Span(whole.loop(), whole.element(), at, b[0]), least, all);
+            at = Math.max(at, b[1]);
+        }
+        addIfLong(new Span(whole.loop(), whole.element(), at, whole.to()), least, all);
+    }
+
+    private static void addIfLong(Span span, double least, List<Span> all) {
+        if (span.length() >= least) {
+            all.add(span);
+        }
+    }
+
+    /** Where no body can lie, as distances from the run's start, first one first; they may overlap. */
+    private List<double[]> blocked(Element.Run run, Span whole) {
+        Point a = GroundShapes.along(run.from(), run.to(), whole.from());
+        Point b = GroundShapes.along(run.from(), run.to(), whole.to());
+        double width =
+                wish.products().stream().mapToDouble(SpreaderPlate::width).min().orElseThrow();
+        Polygon body = GroundShapes.strip(a, b, width);
+        List<double[]> blocked = new ArrayList<>();
+        for (Geometry s : solid) {
+            project(body.intersection(s), SLIVER, run, blocked);
+        }
+        project(body.difference(floor), SLIVER, run, blocked);
+        for (Polygon c : cold) {
+            Geometry part = GroundShapes.line(a, b).intersection(c);
+            project(part, -1, run, blocked);
+        }
+        blocked.sort(Comparator.comparingDouble(s -> s[0]));
+        return blocked;
+    }
+
+    private static void project(Geometry parts, double sliver, Element.Run run, List<double[]> blocked) {
+        for (int i = 0; i < parts.getNumGeometries(); i++) {
+            Geometry part = parts.getGeometryN(i);
+            if (part.isEmpty() || part.getArea() <= sliver || part.getDimension() == 0) {
+                continue;
+            }
+            double[] span = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
+            for (Coordinate c : part.getCoordinates()) {
+                double s = distanceAlong(run, c);
+                span[0] = Math.min(span[0], s);
+                span[1] = Math.max(span[1], s);
+            }
+            blocked.add(span);
+        }
+    }
+
+    private static double distanceAlong(Element.Run run, Coordinate c) {
+        double ux = run.to().x() - run.from().x();
+        double uy = run.to().y() - run.from().y();
+        return ((c.x - run.from().x()) * ux + (c.y - run.from().y()) * uy) / Math.sqrt(ux * ux + uy * uy);
+    }
+}
