@@ -48,8 +48,12 @@ public final class CutList {
                     .map(c -> new Cut(c.length(), "loop " + c.loop()))
                     .toList();
             all.add(new StockPiece(
-                    id(coil.id(), "C", number), coil.product(), coil.length(), cuts, coil.left(), coil.id()
-                            .isPresent()));
+                    id(coil.id(), "C", number),
+                    coil.product(),
+                    coil.length(),
+                    cuts,
+                    coil.left(),
+                    coil.id().isPresent()));
         }
         return all;
     }
@@ -63,8 +67,12 @@ public final class CutList {
                     .map(length -> new Cut(length, placeOf(stock.product(), length)))
                     .toList();
             all.add(new StockPiece(
-                    id(stock.id(), "P", number), stock.product(), stock.length(), cuts, stock.offcut(), stock.id()
-                            .isPresent()));
+                    id(stock.id(), "P", number),
+                    stock.product(),
+                    stock.length(),
+                    cuts,
+                    stock.offcut(),
+                    stock.id().isPresent()));
         }
         return all;
     }

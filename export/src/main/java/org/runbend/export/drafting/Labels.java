@@ -30,11 +30,11 @@ final class Labels {
         sheet.add(Layer.NOTE, chosen);
     }
 
-
     private boolean isFree(Text text) {
         Extent e = text.extent();
         return used.stream()
-                .noneMatch(u -> e.minX() < u.maxX() && u.minX() < e.maxX() && e.minY() < u.maxY() && u.minY() < e.maxY());
+                .noneMatch(
+                        u -> e.minX() < u.maxX() && u.minX() < e.maxX() && e.minY() < u.maxY() && u.minY() < e.maxY());
     }
 
     /** A text in the middle of something, or over, under, right or left of it. */

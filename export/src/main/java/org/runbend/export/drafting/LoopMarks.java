@@ -64,7 +64,8 @@ final class LoopMarks {
 
     /** The rectangle that a piece covers: along its run, or midway between its two runs. */
     private static Path body(KitPlan plan, PlatePiece piece) {
-        double half = plan.job().catalog().findPlate(piece.product()).orElseThrow().width() / 2;
+        double half =
+                plan.job().catalog().findPlate(piece.product()).orElseThrow().width() / 2;
         List<Point> line = centreLine(plan, piece);
         Point a = line.get(0);
         Point b = line.get(1);
@@ -90,8 +91,7 @@ final class LoopMarks {
         PlatePiece.Place place = piece.places().get(groove);
         Element.Run run = (Element.Run)
                 plan.loops().get(place.loop()).breakdown().elements().get(place.element());
-        return List.of(
-                Places.at(run.along(place.from())), Places.at(run.along(place.from() + piece.length())));
+        return List.of(Places.at(run.along(place.from())), Places.at(run.along(place.from() + piece.length())));
     }
 
     /** A light cross. */
@@ -116,8 +116,8 @@ final class LoopMarks {
         Anchor anchor = same ? Anchor.MIDDLE_LEFT : Anchor.MIDDLE_RIGHT;
         List<Text> places = new ArrayList<>();
         for (double beside : new double[] {0, 2.6 * unit, -2.6 * unit, 5 * unit, -5 * unit}) {
-            places.add(new Text(
-                    p.polar(1.5 * unit, angle).polar(beside, angle + 90), 2.2 * unit, readable, anchor, text));
+            places.add(
+                    new Text(p.polar(1.5 * unit, angle).polar(beside, angle + 90), 2.2 * unit, readable, anchor, text));
         }
         labels.put(places);
     }

@@ -29,7 +29,9 @@ final class TitleBlock {
         Point corner = new Point(floor.minX(), floor.minY() - 30 * unit);
         axes(corner.plus(0, -14 * unit));
         Point title = corner.plus(22 * unit, 0);
-        sheet.add(Layer.TITLE, Text.level(title, 4 * unit, Anchor.TOP_LEFT, plan.job().title()));
+        sheet.add(
+                Layer.TITLE,
+                Text.level(title, 4 * unit, Anchor.TOP_LEFT, plan.job().title()));
         Paragraph facts = new Paragraph(title.plus(0, -7.5 * unit), 2.5 * unit, facts(plan.job()));
         sheet.add(Layer.TITLE, facts);
         Paragraph notes = notes(plan, title.plus(0, -7.5 * unit), floor, facts);
@@ -40,7 +42,9 @@ final class TitleBlock {
     private Paragraph notes(KitPlan plan, Point at, Extent floor, Paragraph facts) {
         double half = floor.centre().x();
         boolean beside = facts.extent().maxX() + 6 * unit < half;
-        Point place = beside ? new Point(half, at.y()) : new Point(at.x(), facts.extent().minY() - 4 * unit);
+        Point place = beside
+                ? new Point(half, at.y())
+                : new Point(at.x(), facts.extent().minY() - 4 * unit);
         return new Paragraph(place, 2.2 * unit, noteLines(plan));
     }
 

@@ -37,7 +37,9 @@ public final class PickList {
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
             flow.heading("In the box").table(items(plan));
-            flow.heading("Cut the pipe").paragraph("Lengths in mm.", TextStyle.SMALL).table(CutTables.pipe(plan));
+            flow.heading("Cut the pipe")
+                    .paragraph("Lengths in mm.", TextStyle.SMALL)
+                    .table(CutTables.pipe(plan));
             plates(flow, plan);
             flow.heading("Totals").table(totals(plan));
             costs(plan).forEach(flow::paragraph);
