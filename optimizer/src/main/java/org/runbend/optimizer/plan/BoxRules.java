@@ -1,9 +1,9 @@
 package org.runbend.optimizer.plan;
 
-import java.util.List;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Item;
 import org.runbend.catalog.product.Pipe;
+import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Element;
 
 /** The rules of the box: each line exists, each catalog rule is kept, prices and weights add up. */
@@ -26,8 +26,14 @@ final class BoxRules {
         plan.items().forEach(this::checkLine);
         catalog.items().forEach(this::checkRule);
         checkAid();
-        checkPresent(pipe.sku(), !plan.coils().coils().isEmpty());
-        plan.plates().stock().stream().map(s -> s.product()).distinct().forEach(sku -> checkPresent(sku, true));
+        checkCount(pipe.sku(), plan.coils().coils().size());
+        for (SpreaderPlate p : plan.job().plates().products()) {
+            checkCount(
+                    p.sku(),
+                    plan.plates().stock().stream()
+                            .filter(s -> s.product().equals(p.sku()))
+                            .count());
+        }
         checkSums();
     }
 
@@ -137,15 +143,13 @@ final class BoxRules {
                 half);
     }
 
-    private void checkPresent(String product, boolean used) {
-        List<KitPlan.BoxItem> lines =
-                plan.items().stream().filter(i -> isLineOf(product, i.sku())).toList();
-        findings.unless(
-                lines.isEmpty() != used,
-                "product %s: %d lines in the box, the plan cuts it: %s",
-                product,
-                lines.size(),
-                used);
+    /** Each coil and stock plate that is cut is charged, whole or by its share, and nothing else is. */
+    private void checkCount(String product, long cut) {
+        long packed = 0;
+        for (KitPlan.BoxItem i : plan.items()) {
+            packed += isLineOf(product, i.sku()) ? i.quantity() : 0;
+        }
+        findings.unless(packed == cut, "product %s: %d in the box, the plan cuts %d of it", product, packed, cut);
     }
 
     private void checkSums() {

@@ -25,8 +25,8 @@ class PlatesVerifierTest {
     private static final PlatePiece SECOND = piece(100, 2, 25);
 
     /** Two rows of six nodes: runs of 675 mm at y = 75 (rightwards) and y = 225 (leftwards). */
-    private static final Breakdown ROWS = new Breakdown(List.of(
-            run(75, 75, 750, 75), bend(750, 75, 750, 225, 750, 150, 180), run(750, 225, 75, 225)));
+    private static final Breakdown ROWS = new Breakdown(
+            List.of(run(75, 75, 750, 75), bend(750, 75, 750, 225, 750, 150, 180), run(750, 225, 75, 225)));
 
     @Test
     void soundPlanHasNothingAgainstIt() {
@@ -72,7 +72,8 @@ class PlatesVerifierTest {
     @Test
     void pieceTooNearABend() {
         assertFound(found(pieces(piece(350, 0, 10), SECOND)), "loop A element 0", "10.00 to 360.00", "0.00 to 350.00");
-        assertFound(found(pieces(piece(350, 0, 0), piece(100, 2, 20))), "element 2", "20.00 to 120.00", "25.00 to 125.00");
+        assertFound(
+                found(pieces(piece(350, 0, 0), piece(100, 2, 20))), "element 2", "20.00 to 120.00", "25.00 to 125.00");
     }
 
     @Test
@@ -112,7 +113,11 @@ class PlatesVerifierTest {
         KeepOut near = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(200, 130)), 50);
         // a circle of 5 mm, all of it under y = 135: 25 pi = 78.5 mm2
         assertFound(
-                found(SoundKit.OUTLINE, List.of(near), List.of(), SOUND), "piece 0", "78.5", "keep-out 'bolt'", "25.00");
+                found(SoundKit.OUTLINE, List.of(near), List.of(), SOUND),
+                "piece 0",
+                "78.5",
+                "keep-out 'bolt'",
+                "25.00");
         KeepOut off = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(200, 141)), 50);
         assertEquals(List.of(), found(SoundKit.OUTLINE, List.of(off), List.of(), SOUND));
     }
@@ -148,7 +153,15 @@ class PlatesVerifierTest {
         PlatePlan around = new PlatePlan(
                 List.of(piece(120, 0, 0), piece(180, 0, 170), SECOND),
                 List.of(new PlateCut("SP-1", 1200, List.of(180.0, 120.0, 100.0), 791, Optional.empty())),
-                3, 400, 400, 600, 1500, 1500, "", 4500, List.of());
+                3,
+                400,
+                400,
+                600,
+                1500,
+                1500,
+                "",
+                4500,
+                List.of());
         assertEquals(List.of(), found(SoundKit.OUTLINE, List.of(pillar), List.of(), around));
     }
 
@@ -177,14 +190,20 @@ class PlatesVerifierTest {
         // 350 + 3 + 100 = 453: fits, and the length left is under a kerf
         PlateCut exact = new PlateCut("SP-1", 453, List.of(350.0, 100.0), 0, Optional.empty());
         List<String> found = found(withStock(exact));
-        assertEquals(List.of(), found.stream().filter(v -> v.contains("fit") || v.contains("offcut")).toList());
+        assertEquals(
+                List.of(),
+                found.stream()
+                        .filter(v -> v.contains("fit") || v.contains("offcut"))
+                        .toList());
         assertFound(found, "stock plate 0", "453.00 mm is not sold");
     }
 
     @Test
     void kerfUnderTheProducts() {
-        assertFound(found(new PlatePlan(
-                SOUND.pieces(), SOUND.stock(), 2, 450, 450, 600, 1500, 1500, "", 3000, List.of())), "2.00 mm", "3.00 mm");
+        assertFound(
+                found(new PlatePlan(SOUND.pieces(), SOUND.stock(), 2, 450, 450, 600, 1500, 1500, "", 3000, List.of())),
+                "2.00 mm",
+                "3.00 mm");
     }
 
     @Test
@@ -240,8 +259,8 @@ class PlatesVerifierTest {
     @Test
     void allButTheLastStepsIsAll() {
         PlatePlan plan = changed(List.of(piece(340, 0, 0), SECOND), stock(340, 100, 754), 450, 440);
-        PlatesVerifier all = new PlatesVerifier(
-                SoundKit.wish(1), SoundKit.OUTLINE, SoundKit.KEEP_OUTS, List.of(), SoundKit.SHELF);
+        PlatesVerifier all =
+                new PlatesVerifier(SoundKit.wish(1), SoundKit.OUTLINE, SoundKit.KEEP_OUTS, List.of(), SoundKit.SHELF);
         assertEquals(List.of(), all.verify(List.of(SoundKit.loop()), plan));
     }
 
@@ -257,8 +276,7 @@ class PlatesVerifierTest {
 
     private static List<String> foundOnRows(PlatePlan plan) {
         Job.PlateWish wish = SoundKit.wish(0.9);
-        return new PlatesVerifier(
-                        wish, points(0, 0, 900, 0, 900, 300, 0, 300), List.of(), List.of(), SoundKit.SHELF)
+        return new PlatesVerifier(wish, points(0, 0, 900, 0, 900, 300, 0, 300), List.of(), List.of(), SoundKit.SHELF)
                 .verify(List.of(ROWS), plan);
     }
 
