@@ -13,7 +13,7 @@ import org.runbend.optimizer.plan.KitPlan;
  */
 public final class FloorDrafting {
     /** Share of the floor's size that title and measures take beside it on a page. */
-    private static final double ROOM_FOR_WORDS = 0.12;
+    private static final double ROOM_FOR_WORDS = 0.22;
 
     /** The drawing of a plan. */
     public Sheet draw(KitPlan plan) {

@@ -84,7 +84,7 @@ final class GrownContour {
     }
 
     private static boolean cross(Point a, Point b, Point c, Point d) {
-        return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
+        return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
     }
 
     private static double side(Point a, Point b, Point p) {

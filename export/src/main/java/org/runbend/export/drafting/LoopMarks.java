@@ -104,20 +104,22 @@ final class LoopMarks {
     private void ends(String name, List<Element> elements) {
         Element first = elements.get(0);
         Element last = elements.get(elements.size() - 1);
-        end(Places.at(first.from()), heading(first, true) + 180, name + " flow");
-        end(Places.at(last.to()), heading(last, false), name + " return");
+        Point start = Places.at(first.from());
+        Point end = Places.at(last.to());
+        label(start, normal(heading(first, true) + 180), end, name + " flow");
+        label(end, normal(heading(last, false)), start, name + " return");
     }
 
-    /** The text goes on where the pipe stops, in line with it; beside it if something is there. */
-    private void end(Point p, double away, String text) {
-        double angle = LoopMarks.normal(away);
-        double readable = FloorMarks.readable(angle);
-        boolean same = Math.abs(normal(angle - readable)) < 1;
-        Anchor anchor = same ? Anchor.MIDDLE_LEFT : Anchor.MIDDLE_RIGHT;
+    /** The text goes on where the pipe stops, in line with it; beside the pipe where its other end comes the other way. */
+    private void label(Point p, double away, Point other, String text) {
+        boolean facing = Math.abs(normal(p.angleTo(other) - away)) < 45;
+        double readable = FloorMarks.readable(away);
+        boolean same = Math.abs(normal(away - readable)) < 1;
+        Anchor anchor = same == facing ? Anchor.MIDDLE_RIGHT : Anchor.MIDDLE_LEFT;
         List<Text> places = new ArrayList<>();
-        for (double beside : new double[] {0, 2.6 * unit, -2.6 * unit, 5 * unit, -5 * unit}) {
-            places.add(
-                    new Text(p.polar(1.5 * unit, angle).polar(beside, angle + 90), 2.2 * unit, readable, anchor, text));
+        for (double beside : facing ? new double[] {2.4, -2.4} : new double[] {0, 2.6, -2.6, 5, -5}) {
+            Point at = p.polar(facing ? 0 : 1.5 * unit, away).polar(beside * unit, away + 90);
+            places.add(new Text(at, 2.2 * unit, readable, anchor, text));
         }
         labels.put(places);
     }

@@ -10,6 +10,11 @@ import org.runbend.optimizer.plan.KitPlan;
 
 /** Draws the measures: the floor's size, where the port lies, the spacing. */
 final class Measures {
+    /** Rows of measures, mm on paper from the floor; marks stand between. */
+    private static final double NEAR = 14;
+
+    private static final double FAR = 20;
+
     private final SheetBuilder sheet;
     private final double unit;
 
@@ -21,14 +26,16 @@ final class Measures {
     void draw(KitPlan plan, Extent floor) {
         Point corner = new Point(floor.minX(), floor.minY());
         Point port = Places.at(plan.job().floor().port().at());
-        add(corner, new Point(floor.maxX(), floor.minY()), -22, "");
-        add(corner, new Point(floor.minX(), floor.maxY()), 22, "");
-        if (port.x() > floor.minX() + 1 && port.x() < floor.maxX() - 1) {
-            add(corner, new Point(port.x(), floor.minY()), -15, "port ");
+        boolean portAcross = port.x() > floor.minX() + 1 && port.x() < floor.maxX() - 1;
+        boolean portUp = port.y() > floor.minY() + 1 && port.y() < floor.maxY() - 1;
+        if (portAcross) {
+            add(corner, new Point(port.x(), floor.minY()), -NEAR, "port ");
         }
-        if (port.y() > floor.minY() + 1 && port.y() < floor.maxY() - 1) {
-            add(corner, new Point(floor.minX(), port.y()), 15, "port ");
+        if (portUp) {
+            add(corner, new Point(floor.minX(), port.y()), NEAR, "port ");
         }
+        add(corner, new Point(floor.maxX(), floor.minY()), portAcross ? -FAR : -NEAR, "");
+        add(corner, new Point(floor.minX(), floor.maxY()), portUp ? FAR : NEAR, "");
         spacing(plan, floor);
     }
 
@@ -45,7 +52,7 @@ final class Measures {
                 .orElse(floor.minX());
         double column = Math.rint((first - lattice.origin().x()) / lattice.spacing());
         double x = lattice.origin().x() + (column + 1) * lattice.spacing();
-        add(new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), 12, "spacing ");
+        add(new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), 9, "spacing ");
     }
 
     private void add(Point a, Point b, double offset, String word) {

@@ -26,7 +26,7 @@ final class TitleBlock {
     }
 
     void draw(KitPlan plan, Extent floor) {
-        Point corner = new Point(floor.minX(), floor.minY() - 30 * unit);
+        Point corner = new Point(floor.minX(), floor.minY() - 26 * unit);
         axes(corner.plus(0, -14 * unit));
         Point title = corner.plus(22 * unit, 0);
         sheet.add(
