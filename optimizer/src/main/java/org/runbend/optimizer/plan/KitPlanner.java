@@ -93,9 +93,8 @@ public final class KitPlanner {
     private static List<String> remarks(PlatePlan plates, KitPlan.LoopPlan loop) {
         List<String> remarks = new ArrayList<>(plates.remarks());
         if (loop.leftOut() > 0) {
-            remarks.add(loop.leftOut()
-                    + " lattice places that a loop could reach stay bare, because serving them would cost"
-                    + " more bends than they are worth.");
+            String places = loop.leftOut() == 1 ? "1 lattice place" : loop.leftOut() + " lattice places";
+            remarks.add("Left bare: " + places + ", where serving the floor would cost more bends than it is worth.");
         }
         return remarks;
     }

@@ -26,6 +26,9 @@ public final class StretchFinder {
     /** A spot has no size of its own; it is taken as this radius, mm (a small screw). */
     private static final double SPOT_RADIUS = 0.5;
 
+    /** mm: noise of doubles on a turned lattice. */
+    private static final double NOISE = 1e-6;
+
     private final Job.PlateWish wish;
     private final double width;
     private final Polygon outline;
@@ -71,7 +74,7 @@ public final class StretchFinder {
 
     private List<double[]> free(Element.Run run, double from, double to) {
         List<double[]> parts = new ArrayList<>();
-        if (to - from < wish.minPiece()) {
+        if (to - from < wish.minPiece() - NOISE) {
             return parts;
         }
         parts.add(new double[] {from, to});
@@ -90,7 +93,7 @@ public final class StretchFinder {
                 parts = without(parts, run, hit.getGeometryN(i), -1);
             }
         }
-        return parts.stream().filter(p -> p[1] - p[0] >= wish.minPiece() - 1e-6).toList();
+        return parts.stream().filter(p -> p[1] - p[0] >= wish.minPiece() - NOISE).toList();
     }
 
     private static List<double[]> without(List<double[]> parts, Element.Run run, Geometry hit, double forgiven) {
