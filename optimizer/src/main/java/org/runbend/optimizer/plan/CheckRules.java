@@ -9,8 +9,10 @@ import java.util.Locale;
  */
 final class CheckRules {
     private static final double NOISE = 1e-6;
-    private static final List<String> NOT_UNDER = List.of("least", "minimum", "at least", "clearance", "coverage");
-    private static final List<String> NOT_OVER = List.of("most", "maximum", "at most", "longest", "greatest", "limit");
+    private static final List<String> NOT_UNDER =
+            List.of("least", "minimum", "at least", "clearance", "coverage", "by hand", "served");
+    private static final List<String> NOT_OVER =
+            List.of("most", "maximum", "at most", "longest", "greatest", "limit", "in one piece");
 
     private final KitFindings findings;
 

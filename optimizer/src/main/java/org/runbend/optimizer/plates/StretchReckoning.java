@@ -25,6 +25,9 @@ final class StretchReckoning {
 
     private static final double FORGIVEN = 0.1;
 
+    /** A spot is taken as a screw of this radius, mm, when a stretch is measured; a body needs only miss its middle. */
+    private static final double SPOT = 0.5;
+
     private final Job.PlateWish wish;
     private final Geometry floor;
     private final List<Geometry> solid = new ArrayList<>();
@@ -40,7 +43,10 @@ final class StretchReckoning {
     StretchReckoning(Job.PlateWish wish, List<Point> outline, List<KeepOut> keepOuts, List<Shape.Polygon> unheated) {
         this.wish = wish;
         this.floor = GroundShapes.region(outline).buffer(FORGIVEN, 1, BufferParameters.CAP_SQUARE);
-        keepOuts.forEach(k -> solid.add(GroundShapes.grown(k.bare(), wish.plateClearance())));
+        for (KeepOut k : keepOuts) {
+            double size = k.bare() instanceof Shape.Spot ? SPOT : 0;
+            solid.add(GroundShapes.grown(k.bare(), wish.plateClearance() + size));
+        }
         unheated.forEach(u -> cold.add(GroundShapes.region(u.corners())));
     }
 
@@ -96,31 +102,35 @@ final class StretchReckoning {
         Polygon body = GroundShapes.strip(a, b, width);
         List<double[]> blocked = new ArrayList<>();
         for (Geometry s : solid) {
+            // a keep-out blocks from its first to its last touch: nobody wants a plate between the legs of one
             project(body.intersection(s), SLIVER, run, blocked);
         }
-        project(body.difference(floor), SLIVER, run, blocked);
+        projectEach(body.difference(floor), SLIVER, run, blocked);
         for (Polygon c : cold) {
             Geometry part = GroundShapes.line(a, b).intersection(c);
-            project(part, -1, run, blocked);
+            projectEach(part, -1, run, blocked);
         }
         blocked.sort(Comparator.comparingDouble(s -> s[0]));
         return blocked;
     }
 
-    private static void project(Geometry parts, double sliver, Element.Run run, List<double[]> blocked) {
+    private static void projectEach(Geometry parts, double sliver, Element.Run run, List<double[]> blocked) {
         for (int i = 0; i < parts.getNumGeometries(); i++) {
-            Geometry part = parts.getGeometryN(i);
-            if (part.isEmpty() || part.getArea() <= sliver || part.getDimension() == 0) {
-                continue;
-            }
-            double[] span = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
-            for (Coordinate c : part.getCoordinates()) {
-                double s = distanceAlong(run, c);
-                span[0] = Math.min(span[0], s);
-                span[1] = Math.max(span[1], s);
-            }
-            blocked.add(span);
+            project(parts.getGeometryN(i), sliver, run, blocked);
         }
+    }
+
+    private static void project(Geometry part, double sliver, Element.Run run, List<double[]> blocked) {
+        if (part.isEmpty() || part.getArea() <= sliver || part.getDimension() == 0) {
+            return;
+        }
+        double[] span = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
+        for (Coordinate c : part.getCoordinates()) {
+            double s = distanceAlong(run, c);
+            span[0] = Math.min(span[0], s);
+            span[1] = Math.max(span[1], s);
+        }
+        blocked.add(span);
     }
 
     private static double distanceAlong(Element.Run run, Coordinate c) {

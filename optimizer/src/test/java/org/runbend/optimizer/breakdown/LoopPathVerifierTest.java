@@ -194,7 +194,7 @@ class LoopPathVerifierTest {
         List<String> found = verifier(SoundKit.OUTLINE, 75, List.of(), new Point(500, 200), 55)
                 .verify(List.of(new Breakdown(SOUND)));
         assertFound(found, "loop A", "begins 443.00 mm", "330.00 mm");
-        assertFound(found, "loop A", "ends 425.74 mm", "330.00 mm");
+        assertFound(found, "loop A", "ends 425.73 mm", "330.00 mm");
     }
 
     @Test
