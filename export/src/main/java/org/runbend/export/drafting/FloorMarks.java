@@ -43,7 +43,7 @@ final class FloorMarks {
         sheet.add(Layer.NOTE, new Circle(at, 1.6 * unit));
         sheet.add(Layer.NOTE, new Segment(at.plus(-1.6 * unit, 0), at.plus(1.6 * unit, 0)));
         sheet.add(Layer.NOTE, new Segment(at.plus(0, -1.6 * unit), at.plus(0, 1.6 * unit)));
-        labels.block(Extent.at(at).grow(1.6 * unit));
+        labels.block(Extent.at(at).grow(2.5 * unit));
     }
 
     /** A mark stands outside the edge it belongs to, along it; one inside the floor stands at its point. */

@@ -9,10 +9,11 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 
-/** Puts short texts where they do not cover each other: of several places the first free one, else the first. */
+/** Puts short texts where they cover neither each other nor, if it can be, the pipe: the first such place is taken. */
 final class Labels {
     private final SheetBuilder sheet;
     private final List<Extent> used = new ArrayList<>();
+    private final List<Extent> shy = new ArrayList<>();
 
     Labels(SheetBuilder sheet) {
         this.sheet = sheet;
@@ -23,16 +24,25 @@ final class Labels {
         used.add(place);
     }
 
+    /** Keeps a place free of texts that have another one. */
+    void shun(Extent place) {
+        shy.add(place);
+    }
+
     /** Writes the text at the best of the places. */
     void put(List<Text> places) {
-        Text chosen = places.stream().filter(this::isFree).findFirst().orElse(places.get(0));
+        List<Text> free = places.stream().filter(t -> isFree(t, used)).toList();
+        Text chosen = free.stream()
+                .filter(t -> isFree(t, shy))
+                .findFirst()
+                .orElseGet(() -> free.isEmpty() ? places.get(0) : free.get(0));
         used.add(chosen.extent());
         sheet.add(Layer.NOTE, chosen);
     }
 
-    private boolean isFree(Text text) {
+    private static boolean isFree(Text text, List<Extent> taken) {
         Extent e = text.extent();
-        return used.stream()
+        return taken.stream()
                 .noneMatch(
                         u -> e.minX() < u.maxX() && u.minX() < e.maxX() && e.minY() < u.maxY() && u.minY() < e.maxY());
     }

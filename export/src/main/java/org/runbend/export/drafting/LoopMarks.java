@@ -5,11 +5,13 @@ import java.util.List;
 import org.runbend.export.data.RunNames;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
+import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.PathBuilder;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.Shape;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 import org.runbend.optimizer.breakdown.Element;
@@ -18,6 +20,8 @@ import org.runbend.optimizer.plates.PlatePiece;
 
 /** Draws pipe and plates: one path a loop, its direction of flow, the numbers of its runs, what it left out. */
 final class LoopMarks {
+    private static final int PARTS = 8;
+
     private final SheetBuilder sheet;
     private final Labels labels;
     private final double unit;
@@ -31,7 +35,9 @@ final class LoopMarks {
     void draw(KitPlan plan) {
         plan.plates().pieces().forEach(piece -> sheet.add(Layer.PLATE, body(plan, piece)));
         for (KitPlan.LoopPlan loop : plan.loops()) {
-            sheet.add(Layer.PIPE, path(loop.breakdown().elements()));
+            Path pipe = path(loop.breakdown().elements());
+            sheet.add(Layer.PIPE, pipe);
+            pipe.parts().forEach(this::shun);
             loop.bare().forEach(p -> bare(Places.at(p)));
         }
         plan.loops().forEach(loop -> ends(loop.name(), loop.breakdown().elements()));
@@ -46,6 +52,18 @@ final class LoopMarks {
                     number(run, Integer.toString(RunNames.number(elements, i)));
                 }
             }
+        }
+    }
+
+    /** Lines go in short parts: the box around a sloped one would keep half the floor free. */
+    private void shun(Shape part) {
+        if (part instanceof Segment s) {
+            for (int i = 0; i < PARTS; i++) {
+                Point from = Places.between(s.a(), s.b(), (double) i / PARTS);
+                labels.shun(Extent.around(List.of(from, Places.between(s.a(), s.b(), (i + 1.0) / PARTS))));
+            }
+        } else {
+            labels.shun(part.extent());
         }
     }
 

@@ -40,12 +40,15 @@ final class TitleBlock {
 
     /** Beside the title where the floor is wide enough, else under it. */
     private Paragraph notes(KitPlan plan, Point at, Extent floor, Paragraph facts) {
-        double half = floor.centre().x();
-        boolean beside = facts.extent().maxX() + 6 * unit < half;
-        Point place = beside
-                ? new Point(half, at.y())
+        List<String> lines = noteLines(plan);
+        double left = Math.max(floor.centre().x(), facts.extent().maxX() + 6 * unit);
+        double height = 2.2 * unit;
+        double right =
+                new Paragraph(new Point(left, at.y()), height, lines).extent().maxX();
+        Point place = right < floor.maxX() + 6 * unit
+                ? new Point(left, at.y())
                 : new Point(at.x(), facts.extent().minY() - 4 * unit);
-        return new Paragraph(place, 2.2 * unit, noteLines(plan));
+        return new Paragraph(place, height, lines);
     }
 
     private void axes(Point o) {

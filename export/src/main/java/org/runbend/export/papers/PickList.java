@@ -71,11 +71,11 @@ public final class PickList {
         Money money = new Money(plan.job().catalog().currency());
         PdfTable table = new PdfTable(
                 Column.centre("", 1),
-                Column.left("part", 4),
-                Column.left("what it is", 9),
-                Column.right("quantity", 3),
-                Column.left("unit", 2.5),
-                Column.right("kg each", 2.5),
+                Column.left("part", 3.4),
+                Column.left("what it is", 10),
+                Column.right("quantity", 2.8),
+                Column.left("unit", 3.4),
+                Column.right("kg each", 2.9),
                 Column.right("price each", 3.5),
                 Column.right("price", 3.5));
         for (KitPlan.BoxItem item : plan.items()) {
