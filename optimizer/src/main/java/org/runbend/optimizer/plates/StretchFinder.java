@@ -93,7 +93,9 @@ public final class StretchFinder {
                 parts = without(parts, run, hit.getGeometryN(i), -1);
             }
         }
-        return parts.stream().filter(p -> p[1] - p[0] >= wish.minPiece() - NOISE).toList();
+        return parts.stream()
+                .filter(p -> p[1] - p[0] >= wish.minPiece() - NOISE)
+                .toList();
     }
 
     private static List<double[]> without(List<double[]> parts, Element.Run run, Geometry hit, double forgiven) {
