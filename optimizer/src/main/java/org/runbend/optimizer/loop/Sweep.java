@@ -9,8 +9,8 @@ import java.util.List;
  */
 final class Sweep implements Expansion.Sink {
     static final long NONE = Long.MAX_VALUE / 4;
-    /** Most states kept whole for a later pass; the way back alone takes five bytes a state. */
-    private static final long KEPT_WHOLE = 12_000_000;
+    /** Most memory for states kept whole for a later pass, in bytes; the way back alone takes five a state. */
+    private static final long KEPT_WHOLE = 420_000_000;
 
     private final Frontier frontier;
     private final Packing packing;
@@ -73,7 +73,7 @@ final class Sweep implements Expansion.Sink {
     private void keep(Layer current) {
         current.seal();
         layers.add(current);
-        if (whole && total > KEPT_WHOLE) {
+        if (whole && total * (8L * packing.words() + 13) > KEPT_WHOLE) {
             whole = false;
             layers.forEach(Layer::forgetStates);
         } else if (!whole) {

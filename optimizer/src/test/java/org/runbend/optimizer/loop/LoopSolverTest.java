@@ -95,7 +95,22 @@ class LoopSolverTest {
         assertEquals(8, solution.cycle().size());
     }
 
-    /** Rectangles whose shorter side is even: 2 min(m, n) turns by teeth along the longer side (squares of 2n: at least 4n, Jehn 2021, arXiv 2103.15778). */
+    /**
+     * The four-turn loop around the priced nodes would do but for the port, which is on a bump of free nodes: an L from
+     * the priced end to the bump, corners (0,0) (5,0) (5,2) (4,2) (4,1) (0,1), takes 6; the second case is its mirror.
+     */
+    @ParameterizedTest
+    @CsvSource({"....00....,oooo000000", "....00....,000000oooo"})
+    void aCheaperLoopThatMissesThePortDoesNotCount(String bump, String row) {
+        LatticeGraph graph = Lattices.picture(bump + "\n" + row + "\n" + row);
+        LoopSolution solution = lay(Lattices.problem(graph, new PortPair(20, 21, 0)));
+        assertEquals(6, solution.objective());
+    }
+
+    /**
+     * Rectangles whose shorter side is even: 2 min(m, n) turns by teeth along the longer side; no square of side 2n does
+     * with less than 4n (Jehn 2021, arXiv 2103.15778).
+     */
     @ParameterizedTest
     @CsvSource({"4, 4", "6, 6", "8, 8", "7, 4", "9, 6", "16, 10", "26, 4"})
     void rectanglesNeedTwiceTheirShortSide(int columns, int rows) {
