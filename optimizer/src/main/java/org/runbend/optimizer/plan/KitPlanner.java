@@ -81,7 +81,7 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates),
-                remarks(plates, loop));
+                remarks(plates, loop, laid.outOfReach()));
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {
@@ -90,11 +90,17 @@ public final class KitPlanner {
         return plan;
     }
 
-    private static List<String> remarks(PlatePlan plates, KitPlan.LoopPlan loop) {
+    private static List<String> remarks(PlatePlan plates, KitPlan.LoopPlan loop, int outOfReach) {
         List<String> remarks = new ArrayList<>(plates.remarks());
         if (loop.leftOut() > 0) {
             String places = loop.leftOut() == 1 ? "1 lattice place" : loop.leftOut() + " lattice places";
             remarks.add("Left bare: " + places + ", where serving the floor would cost more bends than it is worth.");
+        }
+        if (outOfReach > 0) {
+            remarks.add(
+                    "Out of reach: " + outOfReach + (outOfReach == 1 ? " lattice place hangs" : " lattice places hang")
+                            + " on to the port's part of the floor by one way only or not at all, so no closed loop can go there"
+                            + " and back; a port nearer to them, or less edge or clearance, would free them.");
         }
         return remarks;
     }

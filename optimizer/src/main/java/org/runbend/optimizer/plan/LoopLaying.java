@@ -40,6 +40,15 @@ final class LoopLaying {
             return loop.cycle().stream().map(lattice::at).toList();
         }
 
+        /** Heated nodes that no loop through the port can reach. */
+        int outOfReach() {
+            int heated = 0;
+            for (int node = 0; node < lattice.graph().size(); node++) {
+                heated += lattice.graph().price(node) > 0 ? 1 : 0;
+            }
+            return heated - lattice.reachable();
+        }
+
         /** Places of the heated nodes of the port's block that are not served. */
         List<Point> bare() {
             Set<Integer> served = new HashSet<>(loop.cycle());

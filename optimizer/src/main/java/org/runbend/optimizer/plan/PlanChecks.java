@@ -43,13 +43,7 @@ final class PlanChecks {
                 "m",
                 cut / 1000.0 <= limit ? Verdict.OK : Verdict.FAIL,
                 job.pipe().loopLimit().isPresent() ? "job, loopLimit, and longest coil" : "longest coil"));
-        checks.add(new PlanCheck(
-                "share of heated floor served",
-                100 * served,
-                80,
-                "%",
-                served >= 0.8 ? Verdict.OK : Verdict.WARN,
-                "common practice"));
+        checks.add(served(served));
         double share = laid.lattice().reachable() == 0
                 ? 0
                 : 100.0
@@ -67,6 +61,14 @@ final class PlanChecks {
                 plated >= asked - 5 ? Verdict.OK : Verdict.WARN,
                 "job, plates.coverage (gaps count as covered there)"));
         return checks;
+    }
+
+    /** Below 80 % a person should look; below 60 % the floor is not heated by this loop. Both are common practice. */
+    private static PlanCheck served(double share) {
+        boolean fails = share < 0.6;
+        Verdict verdict = fails ? Verdict.FAIL : share < 0.8 ? Verdict.WARN : Verdict.OK;
+        return new PlanCheck(
+                "share of heated floor served", 100 * share, fails ? 60 : 80, "%", verdict, "common practice");
     }
 
     private static Verdict atLeast(double value, double limit) {
