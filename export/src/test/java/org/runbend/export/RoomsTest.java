@@ -1,0 +1,286 @@
+package org.runbend.export;
+
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.GeneralCodingRules.ACCESS_STANDARD_STREAMS;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.ortools.linearsolver.MPSolver;
+import com.google.ortools.linearsolver.MPVariable;
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaCodeUnit;
+import com.tngtech.archunit.core.domain.JavaField;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The walls of the house: who may know whom, and what may not be anywhere. */
+class RoomsTest {
+    private static final String ROOT = "org.runbend.";
+
+    /** Bytes of all rooms as they were compiled, without tests. */
+    private static final JavaClasses OURS = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("org.runbend");
+
+    /**
+     * What each package may know of ours. A package that is not in this table fails {@link #sawEveryPackage()}, so a new
+     * one has to be given its place here.
+     */
+    private static final Map<String, List<String>> MAY_KNOW = Map.ofEntries(
+            Map.entry("catalog.source", List.of()),
+            Map.entry("catalog.product", List.of("catalog.source")),
+            Map.entry("catalog.shelf", List.of("catalog.source", "catalog.product")),
+            Map.entry("optimizer.job", List.of("catalog.source", "catalog.product", "catalog.shelf")),
+            Map.entry("optimizer.loop", List.of()),
+            Map.entry("optimizer.cutting", List.of()),
+            Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.loop")),
+            Map.entry("optimizer.breakdown", List.of("optimizer.job")),
+            Map.entry(
+                    "optimizer.coils",
+                    List.of("catalog.product", "catalog.shelf", "optimizer.cutting", "optimizer.job")),
+            Map.entry(
+                    "optimizer.plates",
+                    List.of(
+                            "catalog.product",
+                            "catalog.shelf",
+                            "optimizer.cutting",
+                            "optimizer.job",
+                            "optimizer.floor",
+                            "optimizer.breakdown")),
+            Map.entry("optimizer.plan", List.of("catalog..", "optimizer..")),
+            Map.entry("export.drawing", List.of()),
+            Map.entry("export.dxf", List.of("export.drawing")),
+            Map.entry("export.svg", List.of("export.drawing")),
+            Map.entry("export.pdf", List.of("export.drawing")),
+            Map.entry("export.data", List.of("catalog..", "optimizer..", "export.drawing")),
+            Map.entry("export.drafting", List.of("catalog..", "optimizer..", "export.drawing", "export.data")),
+            Map.entry(
+                    "export.papers",
+                    List.of("catalog..", "optimizer..", "export.drawing", "export.data", "export.pdf")),
+            Map.entry("export.cli", List.of("catalog..", "optimizer..", "export..")));
+
+    /** The scan found each package of the table and no other, and as many classes as a house like this has. */
+    @Test
+    void sawEveryPackage() {
+        TreeMap<String, Long> count = OURS.stream()
+                .collect(Collectors.groupingBy(
+                        c -> c.getPackageName().substring(ROOT.length()), TreeMap::new, Collectors.counting()));
+        assertEquals(new TreeSet<>(MAY_KNOW.keySet()), count.navigableKeySet());
+        assertTrue(count.values().stream().mapToLong(n -> n).sum() > 200, count::toString);
+        count.forEach((name, n) -> assertTrue(n >= 3, name + " has " + n + " classes"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "catalog.product.CatalogReader",
+        "catalog.source.BadInput",
+        "optimizer.job.JobReader",
+        "optimizer.loop.LoopSolver",
+        "optimizer.cutting.IntegerSolver",
+        "optimizer.cutting.LinearSolver",
+        "optimizer.plan.KitPlanner",
+        "export.dxf.DxfBackend",
+        "export.pdf.PdfBackend",
+        "export.cli.Runbend"
+    })
+    void sawTheClassesThatTheRulesAreAbout(String name) {
+        assertTrue(OURS.contain(ROOT + name));
+    }
+
+    @Test
+    void roomsAreKnownOneWay() {
+        check(noClasses()
+                .that()
+                .resideInAPackage("org.runbend.catalog..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("org.runbend.optimizer..", "org.runbend.export.."));
+        check(noClasses()
+                .that()
+                .resideInAPackage("org.runbend.optimizer..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("org.runbend.export.."));
+    }
+
+    @Test
+    void packagesKnowWhatTheTableAllows() {
+        MAY_KNOW.forEach((name, known) -> check(classes()
+                .that()
+                .resideInAPackage(ROOT + name)
+                .should()
+                .onlyDependOnClassesThat(not(resideInAPackage("org.runbend.."))
+                        .or(resideInAnyPackage(Stream.concat(Stream.of(name), known.stream())
+                                .map(p -> ROOT + p)
+                                .toArray(String[]::new))))));
+    }
+
+    /** The writer of the format could be taken out and used for any drawing. */
+    @Test
+    void onlyTheBackendOfDxfKnowsTheDrawing() {
+        check(noClasses()
+                .that()
+                .resideInAPackage("org.runbend.export.dxf")
+                .and()
+                .doNotHaveSimpleName("DxfBackend")
+                .should()
+                .dependOnClassesThat(resideInAPackage("org.runbend..")
+                        .and(not(resideInAPackage("org.runbend.export.dxf")))
+                        .and(describe("are more than how a number is written", c -> !c.getSimpleName()
+                                .equals("Decimals")))));
+    }
+
+    @Test
+    void packagesFormNoCycle() {
+        check(slices().matching("org.runbend.(**)").should().beFreeOfCycles());
+    }
+
+    @Test
+    void solverLibraryStaysInTheOptimizer() {
+        check(noClasses()
+                .that()
+                .resideOutsideOfPackage("org.runbend.optimizer..")
+                .should()
+                .dependOnClassesThat(solverTypes()));
+        check(classes()
+                .that(describe("use the solver library", RoomsTest::usesSolver))
+                .should()
+                .resideInAPackage("org.runbend.optimizer.cutting"));
+    }
+
+    /** Native objects live and die in one call of one class: never kept, and handed on to private methods only. */
+    @Test
+    void solverTypesAreInNoFieldAndNoOpenSignature() {
+        assertEquals(List.of(), fieldsOfType(OURS, solverTypes()));
+        assertEquals(List.of(), signaturesWith(OURS, solverTypes()));
+    }
+
+    @Test
+    void pdfLibraryStaysInItsPackage() {
+        check(noClasses()
+                .that()
+                .resideOutsideOfPackage("org.runbend.export.pdf")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("org.apache.pdfbox..", "org.apache.fontbox.."));
+        JavaClass backend = OURS.get(ROOT + "export.pdf.PdfBackend");
+        assertTrue(backend.getDirectDependenciesFromSelf().stream()
+                .anyMatch(d -> d.getTargetClass().getPackageName().startsWith("org.apache.pdfbox")));
+    }
+
+    @Test
+    void onlyTheCommandLineSpeaks() {
+        check(noClasses()
+                .that()
+                .resideOutsideOfPackage("org.runbend.export.cli")
+                .should(ACCESS_STANDARD_STREAMS));
+    }
+
+    @Test
+    void nothingStaticChanges() {
+        check(fields().that().areStatic().should().beFinal());
+        List<String> holders = fieldsOfType(OURS, describe("holders", RoomsTest::isHolder));
+        assertEquals(List.of(), holders);
+    }
+
+    @Test
+    void noPackageForEverything() {
+        check(noClasses().should().resideInAnyPackage("..util..", "..utils..", "..common..", "..helper..", "..misc.."));
+    }
+
+    /** Guard: the rules can fail. Each is held against a class that breaks it on purpose. */
+    @Test
+    void rulesCanFail() {
+        JavaClasses bad = new ClassFileImporter().importClasses(Bad.class);
+        ArchRule fixed = fields().that().areStatic().should().beFinal();
+        ArchRule silent = noClasses().should(ACCESS_STANDARD_STREAMS);
+        assertThrows(AssertionError.class, () -> fixed.check(bad));
+        assertThrows(AssertionError.class, () -> silent.check(bad));
+        assertEquals(1, fieldsOfType(bad, solverTypes()).size());
+        assertEquals(2, signaturesWith(bad, solverTypes()).size());
+        assertEquals(
+                1, fieldsOfType(bad, describe("holders", RoomsTest::isHolder)).size());
+    }
+
+    /** What must not be. */
+    static final class Bad {
+        static MPSolver kept;
+        static final AtomicLong COUNT = new AtomicLong();
+
+        private Bad() {}
+
+        static List<MPVariable> handedOut() {
+            System.out.println(COUNT);
+            return List.of();
+        }
+
+        static String takenIn(MPSolver solver) {
+            return solver.toString();
+        }
+    }
+
+    private static List<String> fieldsOfType(JavaClasses classes, DescribedPredicate<JavaClass> type) {
+        return classes.stream()
+                .flatMap(c -> c.getFields().stream())
+                .filter(f -> f.getAllInvolvedRawTypes().stream().anyMatch(type))
+                .map(JavaField::getFullName)
+                .sorted()
+                .toList();
+    }
+
+    /** Methods and constructors others can call that take or give the type, inside a generic type too. */
+    private static List<String> signaturesWith(JavaClasses classes, DescribedPredicate<JavaClass> type) {
+        return classes.stream()
+                .flatMap(c -> c.getCodeUnits().stream())
+                .filter(m -> !m.getModifiers().contains(JavaModifier.PRIVATE))
+                .filter(m -> m.getAllInvolvedRawTypes().stream().anyMatch(type))
+                .map(JavaCodeUnit::getFullName)
+                .sorted()
+                .toList();
+    }
+
+    private static void check(ArchRule rule) {
+        // A rule may find nothing to forbid once a package loses its last class of a kind; the guards above count.
+        rule.allowEmptyShould(true).check(OURS);
+    }
+
+    private static DescribedPredicate<JavaClass> solverTypes() {
+        return resideInAPackage("com.google.ortools..");
+    }
+
+    private static boolean usesSolver(JavaClass type) {
+        return type.getDirectDependenciesFromSelf().stream()
+                .anyMatch(d -> solverTypes().test(d.getTargetClass()));
+    }
+
+    private static boolean isHolder(JavaClass type) {
+        return type.isAssignableTo(AtomicReference.class)
+                || type.isAssignableTo(AtomicLong.class)
+                || type.isAssignableTo(AtomicInteger.class)
+                || type.isAssignableTo(ThreadLocal.class);
+    }
+}
