@@ -29,7 +29,7 @@ final class CoverDuals {
         long stock = p.stock().stream().mapToLong(Stock::length).max().orElse(0);
         long stretch = p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
         double cells = (double) stock / p.step() * grid.pieces(stock, p.kerf())
-                + (double) stretch / p.step() * grid.pieces(stretch, p.gap());
+                + (double) stretch / p.step() * grid.piecesOn(stretch);
         return cells * (grid.most() - grid.least() + 1) < TABLE_WORK;
     }
 
@@ -64,7 +64,7 @@ final class CoverDuals {
         long stock = p.stock().stream().mapToLong(Stock::length).max().orElse(0);
         long stretch = p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
         cutting = new Table(grid, pi, 1, grid.pieces(stock, p.kerf()), Math.toIntExact(stock / p.step()));
-        covering = new Table(grid, pi, -1, grid.pieces(stretch, p.gap()), Math.toIntExact(stretch / p.step()));
+        covering = new Table(grid, pi, -1, grid.piecesOn(stretch), Math.toIntExact(stretch / p.step()));
     }
 
     /** Greatest factor, at most 1, at which no unlimited stock earns more than its cost. */
@@ -100,12 +100,12 @@ final class CoverDuals {
 
     /** The most valuable pattern of a stock piece. */
     Pattern cut(Stock stock) {
-        return cutting.best(stock.length(), grid.problem().kerf(), 0);
+        return cutting.best(stock.length(), Integer.MAX_VALUE, grid.problem().kerf(), 0);
     }
 
     /** The cover of a stretch that earns most, or the empty one. */
     Pattern cover(long stretch) {
-        return covering.best(stretch, grid.problem().gap(), tau);
+        return covering.best(stretch, grid.piecesOn(stretch), grid.problem().gap(), tau);
     }
 
     /** Best value of n pieces of a given total, values signed: +1 for patterns that earn pi, -1 for covers that pay it. */
@@ -139,11 +139,11 @@ final class CoverDuals {
             }
         }
 
-        Pattern best(long length, long between, long tau) {
+        Pattern best(long length, int most, long between, long tau) {
             long best = 0;
             int bestN = 0;
             int bestT = 0;
-            for (int n = 1; n < value.length; n++) {
+            for (int n = 1; n <= Math.min(most, value.length - 1); n++) {
                 long total = grid.total(length, n, between);
                 for (int t = n * grid.least(); t <= total; t++) {
                     long earned = value[n][t] + tau * (grid.length(t) + (n - 1) * between);
