@@ -63,6 +63,7 @@ final class CoverBeam {
             long left,
             int inHand,
             long used,
+            int onStretch,
             long covered,
             int pieces) {
         State nextStretch() {
@@ -78,6 +79,7 @@ final class CoverBeam {
                     left,
                     inHand,
                     0,
+                    0,
                     covered,
                     pieces);
         }
@@ -86,6 +88,7 @@ final class CoverBeam {
             return cost <= o.cost
                     && nextShelf <= o.nextShelf
                     && left >= o.left
+                    && onStretch <= o.onStretch
                     && covered >= o.covered
                     && pieces <= o.pieces;
         }
@@ -93,7 +96,7 @@ final class CoverBeam {
 
     /** The best plan for the stretches in this order, or null when none was found that costs at most {@code limit}. */
     CoverPlan plan(List<Integer> order, long limit) {
-        State start = new State(null, -1, 0, -1, -1, 0, 0, 0, 0, -1, 0, 0, 0);
+        State start = new State(null, -1, 0, -1, -1, 0, 0, 0, 0, -1, 0, 0, 0, 0);
         List<State> states = List.of(start);
         long ahead = order.stream().mapToLong(this::reach).sum();
         for (int stretch : order) {
@@ -130,7 +133,8 @@ final class CoverBeam {
     private void extend(State s, int stretch, List<State> next) {
         long gap = s.used() > 0 ? problem.gap() : 0;
         long space = problem.stretches().get(stretch).length() - s.used() - gap;
-        if (space < grid.length(grid.least())) {
+        long most = grid.piecesOn(problem.stretches().get(stretch).length());
+        if (s.onStretch() >= most || space < grid.length(grid.least())) {
             return;
         }
         for (int steps : sizes(space, s.left())) {
@@ -189,6 +193,7 @@ final class CoverBeam {
                 keepsOld ? s.left() : rest,
                 keepsOld ? s.inHand() : plate,
                 s.used() + gap + length,
+                s.onStretch() + 1,
                 s.covered() + gap + length,
                 s.pieces() + 1);
     }

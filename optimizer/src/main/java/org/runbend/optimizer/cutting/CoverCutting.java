@@ -15,14 +15,14 @@ import java.util.stream.IntStream;
  *
  * <p>Method: the plan of {@link RunByRunCutting} for a start (so no answer is dearer than cutting each stretch by itself),
  * then wrap-around states over several orders of the stretches, and where a gap is left an integer program over the columns
- * of the bound. Bound: the larger of material and two-column program, both in whole numbers. Limits are counts, never a
+ * of the bound. Bound: the larger of material and two-column program (its prices, then whole stock pieces), both in whole numbers. Limits are counts, never a
  * clock; orders are shuffled with a fixed seed.
  */
 public final class CoverCutting {
     private static final int WIDTH = 300;
     private static final int ORDERS = 8;
     private static final int LABOUR_ORDERS = 2;
-    private static final int NODES = 2_000;
+    private static final int NODES = 50;
     private static final long SEED = 20_260_101L;
 
     /** The cheapest plan found with its bound, or why there is none. */

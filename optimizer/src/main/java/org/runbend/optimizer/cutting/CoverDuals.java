@@ -6,9 +6,10 @@ import java.util.List;
 
 /**
  * A lower bound for a cover problem from integer prices: pi of a piece by its length, tau of a covered hundredth of mm.
- * With tau and pi such that no pattern of unlimited stock earns more than it costs, no plan costs less than tau target
- * less, for each stretch, what its best cover earns above its pieces' prices, less what limited stock earns above its cost.
- * Both best patterns are found exactly by tables over number and total of the pieces.
+ * Whatever the prices, what is covered earns at most the prices of its pieces and, for each stretch, what its best cover
+ * earns above them; a stock piece gives at most the prices of its best pattern. So the stock bought must be worth tau target
+ * less the gains of the stretches, and the least cost of such stock, in whole pieces, is the bound. Both best patterns are
+ * found exactly by tables over number and total of the pieces.
  */
 final class CoverDuals {
     private static final long ROOM = 1L << 48;
@@ -18,10 +19,10 @@ final class CoverDuals {
 
     private final CoverGrid grid;
     private final long scale;
-    private long[] pi;
-    private long tau;
-    private Table cutting;
-    private Table covering;
+    private final long[] pi;
+    private final long tau;
+    private final Table cutting;
+    private final Table covering;
 
     /** True when the tables are small enough to be worth making. */
     static boolean isWorthwhile(CoverGrid grid) {
@@ -29,7 +30,7 @@ final class CoverDuals {
         long stock = p.stock().stream().mapToLong(Stock::length).max().orElse(0);
         long stretch = p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
         double cells = (double) stock / p.step() * grid.pieces(stock, p.kerf())
-                + (double) stretch / p.step() * grid.pieces(stretch, p.gap());
+                + (double) stretch / p.step() * grid.piecesOn(stretch);
         return cells * (grid.most() - grid.least() + 1) < TABLE_WORK;
     }
 
@@ -44,55 +45,31 @@ final class CoverDuals {
             this.pi[u] = integer(pi[u]);
         }
         this.tau = integer(tau);
-        tables();
-        for (int round = 0; round < 4 && share() < 1; round++) {
-            double share = share() * (1 - 1e-12);
-            for (int u = 0; u < pi.length; u++) {
-                this.pi[u] = (long) (this.pi[u] * share);
-            }
-            this.tau = (long) (this.tau * share);
-            tables();
-        }
+        CoverProblem p = grid.problem();
+        long stock = p.stock().stream().mapToLong(Stock::length).max().orElse(0);
+        long stretch = p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
+        cutting = new Table(grid, this.pi, 1, grid.pieces(stock, p.kerf()), Math.toIntExact(stock / p.step()));
+        covering = new Table(grid, this.pi, -1, grid.piecesOn(stretch), Math.toIntExact(stretch / p.step()));
     }
 
     private long integer(double price) {
         return (long) Math.max(0, Math.min((double) ROOM, Math.floor(price * scale)));
     }
 
-    private void tables() {
-        CoverProblem p = grid.problem();
-        long stock = p.stock().stream().mapToLong(Stock::length).max().orElse(0);
-        long stretch = p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
-        cutting = new Table(grid, pi, 1, grid.pieces(stock, p.kerf()), Math.toIntExact(stock / p.step()));
-        covering = new Table(grid, pi, -1, grid.pieces(stretch, p.gap()), Math.toIntExact(stretch / p.step()));
-    }
-
-    /** Greatest factor, at most 1, at which no unlimited stock earns more than its cost. */
-    private double share() {
-        double share = 1;
-        for (Stock s : grid.problem().stock()) {
-            long earns = cut(s).value();
-            if (s.unlimited() && earns > s.cost() * scale) {
-                share = Math.min(share, (double) (s.cost() * scale) / earns);
-            }
-        }
-        return share;
-    }
-
     /** No plan that reaches the target costs less. */
     long bound() {
-        long sum = Math.multiplyExact(tau, grid.problem().target());
+        long need = Math.multiplyExact(tau, grid.problem().target());
         for (Stretch r : grid.problem().stretches()) {
-            sum = Math.subtractExact(sum, Math.max(0, cover(r.length()).value()));
+            need = Math.subtractExact(need, cover(r.length()).value());
         }
+        if (need <= 0) {
+            return 0;
+        }
+        CoverKnapsack knapsack = new CoverKnapsack(need);
         for (Stock s : grid.problem().stock()) {
-            long excess = Math.max(0, cut(s).value() - s.cost() * scale);
-            if (excess > 0 && s.unlimited()) {
-                return 0;
-            }
-            sum = Math.subtractExact(sum, Math.multiplyExact(s.available(), excess));
+            knapsack.add(cut(s).value(), s.cost(), s.available());
         }
-        return Math.max(0, -Math.floorDiv(-sum, scale));
+        return knapsack.bound().orElse(0);
     }
 
     /** A pattern: piece lengths in steps, and what it is worth (scaled). */
@@ -100,12 +77,12 @@ final class CoverDuals {
 
     /** The most valuable pattern of a stock piece. */
     Pattern cut(Stock stock) {
-        return cutting.best(stock.length(), grid.problem().kerf(), 0);
+        return cutting.best(stock.length(), Integer.MAX_VALUE, grid.problem().kerf(), 0);
     }
 
     /** The cover of a stretch that earns most, or the empty one. */
     Pattern cover(long stretch) {
-        return covering.best(stretch, grid.problem().gap(), tau);
+        return covering.best(stretch, grid.piecesOn(stretch), grid.problem().gap(), tau);
     }
 
     /** Best value of n pieces of a given total, values signed: +1 for patterns that earn pi, -1 for covers that pay it. */
@@ -139,11 +116,11 @@ final class CoverDuals {
             }
         }
 
-        Pattern best(long length, long between, long tau) {
+        Pattern best(long length, int most, long between, long tau) {
             long best = 0;
             int bestN = 0;
             int bestT = 0;
-            for (int n = 1; n < value.length; n++) {
+            for (int n = 1; n <= Math.min(most, value.length - 1); n++) {
                 long total = grid.total(length, n, between);
                 for (int t = n * grid.least(); t <= total; t++) {
                     long earned = value[n][t] + tau * (grid.length(t) + (n - 1) * between);

@@ -50,10 +50,15 @@ final class CoverGrid {
         return Math.toIntExact((length + between) / (length(least) + between));
     }
 
+    /** Greatest number of pieces on a stretch. */
+    int piecesOn(long stretch) {
+        return (int) Math.min(pieces(stretch, problem.gap()), problem.mostPieces(stretch));
+    }
+
     /** The most that can be covered of a stretch. */
     long reach(long stretch) {
         long reach = 0;
-        for (int n = 1; n <= pieces(stretch, problem.gap()); n++) {
+        for (int n = 1; n <= piecesOn(stretch); n++) {
             long total = total(stretch, n, problem.gap());
             if (total >= 0) {
                 reach = Math.max(reach, length(total) + (n - 1) * problem.gap());

@@ -108,7 +108,7 @@ final class CoverMaster {
         model.row((double) problem.target() / problem.step(), Double.POSITIVE_INFINITY);
         some.forEach(c -> add(model, c));
         for (int u = 1; u < sizes(); u++) {
-            model.column(0, Double.POSITIVE_INFINITY, new int[] {u - 1, u}, new double[] {1, -1});
+            model.fraction(0, new int[] {u - 1, u}, new double[] {1, -1});
         }
         if (linear) {
             model.column(1, Double.POSITIVE_INFINITY, new int[] {targetRow()}, new double[] {1});

@@ -39,10 +39,32 @@ public final class CoverVerifier {
                 laid.add(piece);
             }
             long length = problem.stretches().get(r).length();
+            long most = mostPieces(problem, length);
+            int count = plan.pieces().get(r).size();
+            note(count > most, wrong, "stretch %d: %d pieces where %d are allowed", r, count, most);
             note(end > length, wrong, "stretch %d: %d laid on %d", r, end, length);
             covered += end;
         }
         return covered;
+    }
+
+    private static long mostPieces(CoverProblem problem, long length) {
+        boolean any = false;
+        long shortest = Long.MAX_VALUE;
+        for (Stock s : problem.stock()) {
+            long piece = Math.min(problem.maxPiece(), s.length());
+            piece -= piece % problem.step();
+            if (s.available() == 0 || piece < problem.minPiece() || (any && !s.unlimited())) {
+                continue;
+            }
+            shortest = s.unlimited() && !any ? piece : Math.min(shortest, piece);
+            any |= s.unlimited();
+        }
+        long needed = 0;
+        for (long reach = -problem.gap(); reach < length && shortest < Long.MAX_VALUE; needed++) {
+            reach += shortest + problem.gap();
+        }
+        return needed + problem.extraPieces();
     }
 
     private static void checkPiece(CoverProblem problem, long piece, List<String> wrong) {

@@ -93,7 +93,7 @@ final class IntegerSolver {
         MPVariable[] made = new MPVariable[columns.size()];
         for (int c = 0; c < made.length; c++) {
             Model.Column column = columns.get(c);
-            made[c] = solver.makeIntVar(0, column.upper(), "");
+            made[c] = solver.makeVar(0, column.upper(), column.whole(), "");
             objective.setCoefficient(made[c], column.cost());
             for (int k = 0; k < column.rows().length; k++) {
                 rows[column.rows()[k]].setCoefficient(made[c], column.entries()[k]);

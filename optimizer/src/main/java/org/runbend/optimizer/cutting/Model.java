@@ -14,12 +14,14 @@ final class Model {
         private final double upper;
         private final int[] rows;
         private final double[] entries;
+        private final boolean whole;
 
-        Column(double cost, double upper, int[] rows, double[] entries) {
+        Column(double cost, double upper, int[] rows, double[] entries, boolean whole) {
             this.cost = cost;
             this.upper = upper;
             this.rows = rows;
             this.entries = entries;
+            this.whole = whole;
         }
 
         double cost() {
@@ -32,6 +34,11 @@ final class Model {
 
         int[] rows() {
             return rows;
+        }
+
+        /** False for a column that may take fractions even in an integer program. */
+        boolean whole() {
+            return whole;
         }
 
         double[] entries() {
@@ -47,7 +54,13 @@ final class Model {
 
     /** Adds a column and returns its index. */
     int column(double cost, double upper, int[] rows, double[] entries) {
-        columns.add(new Column(cost, upper, rows, entries));
+        columns.add(new Column(cost, upper, rows, entries, true));
+        return columns.size() - 1;
+    }
+
+    /** Adds a column that may take fractions and returns its index. */
+    int fraction(double cost, int[] rows, double[] entries) {
+        columns.add(new Column(cost, Double.POSITIVE_INFINITY, rows, entries, false));
         return columns.size() - 1;
     }
 

@@ -86,7 +86,7 @@ public final class RunByRunCutting {
                 addOptions(s);
             }
             int steps = Math.toIntExact(longest / p.step());
-            cost = new long[grid.pieces(longest, p.gap()) + 1][steps + 1];
+            cost = new long[grid.piecesOn(longest) + 1][steps + 1];
             step = new Step[cost.length][steps + 1];
             for (long[] row : cost) {
                 Arrays.fill(row, NONE);
@@ -132,7 +132,7 @@ public final class RunByRunCutting {
 
         private List<Choice> newChoices(long length) {
             List<Choice> all = new ArrayList<>();
-            for (int n = 1; n < cost.length; n++) {
+            for (int n = 1; n <= grid.piecesOn(length); n++) {
                 long room = grid.total(length, n, grid.problem().gap());
                 for (int t = n * grid.least(); room >= 0 && t < cost[n].length; t++) {
                     if (cost[n][t] != NONE) {

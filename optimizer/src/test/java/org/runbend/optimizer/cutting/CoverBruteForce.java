@@ -26,24 +26,45 @@ final class CoverBruteForce {
         if (stretch == problem.stretches().size()) {
             return covered >= problem.target() ? pack(pieces) : NONE;
         }
-        return fill(stretch, pieces, covered, 0, Long.MAX_VALUE);
+        return fill(stretch, pieces, covered, 0, Long.MAX_VALUE, mostPieces(stretch));
     }
 
     /** Adds pieces to one stretch in falling order, or goes on to the next. */
-    private long fill(int stretch, List<Long> pieces, long covered, long used, long longest) {
+    private long fill(int stretch, List<Long> pieces, long covered, long used, long longest, long more) {
         long best = overStretches(stretch + 1, pieces, covered + used);
         for (long p = problem.step(); p <= Math.min(longest, problem.maxPiece()); p += problem.step()) {
             long end = used + p + (used > 0 ? problem.gap() : 0);
             if (end > problem.stretches().get(stretch).length()) {
                 break;
             }
-            if (p >= problem.minPiece()) {
+            if (p >= problem.minPiece() && more > 0) {
                 pieces.add(p);
-                best = Math.min(best, fill(stretch, pieces, covered, end, p));
+                best = Math.min(best, fill(stretch, pieces, covered, end, p, more - 1));
                 pieces.remove(pieces.size() - 1);
             }
         }
         return best;
+    }
+
+    /** Laid end to end in whole lengths of the shortest usual stock, and the extra ones. */
+    private long mostPieces(int stretch) {
+        boolean isSold = problem.stock().stream().anyMatch(s -> s.unlimited() && whole(s) >= problem.minPiece());
+        long shortest = problem.stock().stream()
+                .filter(s -> s.unlimited() || !isSold)
+                .mapToLong(this::whole)
+                .filter(w -> w >= problem.minPiece())
+                .min()
+                .orElse(Long.MAX_VALUE / 4);
+        long length = problem.stretches().get(stretch).length();
+        long count = 0;
+        while (count * shortest + (count - 1) * problem.gap() < length) {
+            count++;
+        }
+        return count + problem.extraPieces();
+    }
+
+    private long whole(Stock s) {
+        return Math.min(s.length(), problem.maxPiece()) / problem.step() * problem.step();
     }
 
     private long pack(List<Long> pieces) {

@@ -151,6 +151,7 @@ class CoverCuttingTest {
             CoverProblem problem = problem(List.of(PLATE, Stock.single("plate", "O1", 70_000, 0)), 5, 3, target, runs);
             CoverSolution plan = solved(problem);
             assertTrue(plan.isProvedLeastCost(), () -> plan.cost() + " above " + plan.bound());
+            assertTrue(plan.pieceCount() <= 12 + 2 * LongStream.of(runs).sum() / 1200);
             assertTrue(runByRun(problem) >= plan.cost() + 600);
             assertEquals(plan, solved(problem));
         }
@@ -175,6 +176,14 @@ class CoverCuttingTest {
         long all = stretches.stream().mapToLong(Stretch::length).sum();
         long target = (long) (all * (0.6 + 0.4 * random.nextDouble()));
         return new CoverProblem(
-                stretches, stock, random.nextInt(2), least, longest, 1L + random.nextInt(2), random.nextInt(2), target);
+                stretches,
+                stock,
+                random.nextInt(2),
+                least,
+                longest,
+                1L + random.nextInt(2),
+                random.nextInt(2),
+                target,
+                random.nextInt(3));
     }
 }
