@@ -59,7 +59,7 @@ final class PlanChecks {
                 asked,
                 "%",
                 plated >= asked - 5 ? Verdict.OK : Verdict.WARN,
-                "job, plates.coverage (gaps count as covered there)"));
+                "job, plates.coverage; gaps and the last step of a stretch count as covered there"));
         return checks;
     }
 
