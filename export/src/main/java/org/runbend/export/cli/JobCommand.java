@@ -3,6 +3,7 @@ package org.runbend.export.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.KitPlanner;
@@ -13,7 +14,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** What commands on a job have in common: the job file, the shelf, and progress on a terminal. */
-abstract sealed class JobCommand permits PlanCommand, CheckCommand {
+abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand {
     @Spec
     private CommandSpec spec;
 
@@ -38,9 +39,14 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand {
         return spec.commandLine().getOut();
     }
 
+    /** Reads the job, its catalog and the shelf. */
+    final Job read() {
+        return JobReader.read(job, Optional.ofNullable(shelf));
+    }
+
     /** Reads and plans the job, with progress on the error stream when a person watches. */
     final KitPlan plan() {
-        return new KitPlanner(progress()).plan(JobReader.read(job, Optional.ofNullable(shelf)));
+        return new KitPlanner(progress()).plan(read());
     }
 
     final Progress progress() {

@@ -68,7 +68,8 @@ final class LoopMarks {
     }
 
     /** One open path through the points of the breakdown. */
-    private static Path path(List<Element> elements) {
+    /** One open path through the elements, with true arcs. */
+    static Path path(List<Element> elements) {
         PathBuilder path = Path.from(Places.at(elements.get(0).from()));
         for (Element e : elements) {
             if (e instanceof Element.Bend bend) {

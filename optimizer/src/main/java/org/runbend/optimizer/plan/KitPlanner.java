@@ -62,6 +62,11 @@ public final class KitPlanner {
         return assemble(job, radius, laid, loop, plates, coils);
     }
 
+    /** Radius at which bends are laid, mm: half the spacing, or the pipe's least radius as fitted where that is larger. */
+    static double bendRadius(Job job) {
+        return Math.max(job.layout().spacing() / 2, job.pipe().product().fittedRadius());
+    }
+
     private KitPlan assemble(
             Job job, double radius, LoopLaying.Laid laid, KitPlan.LoopPlan loop, PlatePlan plates, CoilPlan coils) {
         List<KitPlan.BoxItem> items = new BoxPacking(job).pack(List.of(loop.breakdown()), plates, coils);

@@ -1,0 +1,80 @@
+package org.runbend.export.drafting;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Paragraph;
+import org.runbend.export.drawing.Path;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.optimizer.plan.LoopView;
+
+/**
+ * Draws a loop on its lattice: every place and link, corners too tight for a bend, what was left out and why.
+ *
+ * <p>A dot is a place served; a ring one left out; a cross one out of reach; a small square one on unheated floor; a short
+ * bar across a corner says that no bend fits there.
+ */
+public final class LoopDrafting {
+    private static final double ROOM_FOR_WORDS = 0.22;
+
+    /** The drawing of a loop on its lattice. */
+    public Sheet draw(LoopView view) {
+        Extent floor = Extent.around(Places.all(view.job().floor().outline()));
+        double unit = floor.grow(ROOM_FOR_WORDS * Math.max(floor.width(), floor.height()))
+                .mmPerPaperMm();
+        SheetBuilder sheet = new SheetBuilder(view.job().title());
+        view.links().forEach(l -> sheet.add(Layer.DIMENSION, new Segment(Places.at(l.a()), Places.at(l.b()))));
+        view.tightCorners().forEach(c -> sheet.add(Layer.SCREW, new Segment(Places.at(c.legA()), Places.at(c.legB()))));
+        sheet.add(Layer.PIPE, LoopMarks.path(view.breakdown().elements()));
+        new FloorMarks(sheet, new Labels(sheet), unit).draw(view.job().floor());
+        view.nodes().forEach(n -> place(sheet, n, unit));
+        sheet.add(
+                Layer.NOTE, new Paragraph(new Point(floor.minX(), floor.minY() - 12 * unit), 2.5 * unit, words(view)));
+        return sheet.build();
+    }
+
+    private static void place(SheetBuilder sheet, LoopView.Node node, double unit) {
+        Point at = Places.at(node.at());
+        double r = 0.9 * unit;
+        switch (node.state()) {
+            case SERVED -> sheet.add(Layer.NOTE, new Circle(at, 0.3 * unit));
+            case LEFT_OUT -> sheet.add(Layer.NOTE, new Circle(at, 1.6 * unit));
+            case OUT_OF_REACH -> {
+                sheet.add(Layer.NOTE, new Segment(at.plus(-r, -r), at.plus(r, r)));
+                sheet.add(Layer.NOTE, new Segment(at.plus(-r, r), at.plus(r, -r)));
+            }
+            case UNHEATED ->
+                sheet.add(Layer.NOTE, Path.rectangle(new Extent(at.x() - r, at.y() - r, at.x() + r, at.y() + r)));
+        }
+    }
+
+    /** What the picture says in words, a line each. */
+    public static List<String> words(LoopView view) {
+        List<String> lines = new ArrayList<>();
+        lines.add(view.job().title() + ", order " + view.job().order() + ", seen from above");
+        lines.add("turns " + view.turns() + bound(view.turnBound()) + ", left out " + view.leftOut());
+        lines.add("objective (turns + " + view.job().layout().leftOutPrice() + " x left out) " + view.objective()
+                + bound(view.objectiveBound()));
+        for (LoopView.Pair pair : view.pairs()) {
+            lines.add("met: " + pair.leftOut() + " left out with " + pair.turns() + " turns");
+        }
+        lines.add("dot: " + view.count(LoopView.State.SERVED) + " places served; ring: "
+                + view.count(LoopView.State.LEFT_OUT) + " left out, as serving them costs more bends than it is worth");
+        lines.add("cross: " + view.count(LoopView.State.OUT_OF_REACH)
+                + " out of reach, no closed loop can go there and back; square: "
+                + view.count(LoopView.State.UNHEATED) + " on unheated floor");
+        lines.add(
+                "bar across a corner: " + view.tightCorners().size() + " bends that would come too near to something");
+        return lines;
+    }
+
+    private static String bound(OptionalInt bound) {
+        return bound.isPresent() ? " (proved: not under " + bound.getAsInt() + ")" : " (not proved)";
+    }
+}

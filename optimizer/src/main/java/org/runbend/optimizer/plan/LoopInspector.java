@@ -1,0 +1,109 @@
+package org.runbend.optimizer.plan;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.runbend.optimizer.breakdown.Filleting;
+import org.runbend.optimizer.floor.Lattice;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.loop.BiconnectedBlock;
+import org.runbend.optimizer.loop.Heading;
+import org.runbend.optimizer.loop.LatticeGraph;
+
+/** Lays the loop of a job and shows it on its lattice, without plates and coils. */
+public final class LoopInspector {
+    private final Progress progress;
+
+    /** An inspector that tells the listener what it is at. */
+    public LoopInspector(Progress progress) {
+        this.progress = progress;
+    }
+
+    /**
+     * The loop on its lattice.
+     *
+     * @throws org.runbend.optimizer.job.Unbuildable if no loop can be laid
+     */
+    public LoopView inspect(Job job) {
+        double radius = KitPlanner.bendRadius(job);
+        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
+        Lattice lattice = laid.lattice();
+        return new LoopView(
+                job,
+                nodes(laid),
+                links(lattice),
+                tightCorners(lattice),
+                new Filleting().breakDown(laid.path(), radius),
+                List.of(
+                        lattice.at(laid.loop().port().from()),
+                        lattice.at(laid.loop().port().to())),
+                laid.loop().turns(),
+                laid.loop().leftOut(),
+                laid.loop().turnBound(),
+                laid.loop().objective(),
+                laid.loop().objectiveBound(),
+                laid.loop().pairs().stream()
+                        .map(p -> new LoopView.Pair(p.leftOut(), p.turns()))
+                        .toList());
+    }
+
+    private static List<LoopView.Node> nodes(LoopLaying.Laid laid) {
+        LatticeGraph graph = laid.lattice().graph();
+        Set<Integer> served = new HashSet<>(laid.loop().cycle());
+        BiconnectedBlock block = BiconnectedBlock.ofLink(
+                        graph, laid.loop().port().from(), laid.loop().port().to())
+                .orElseThrow();
+        List<LoopView.Node> nodes = new ArrayList<>();
+        for (int n = 0; n < graph.size(); n++) {
+            nodes.add(new LoopView.Node(laid.lattice().at(n), state(graph, block, served, n)));
+        }
+        return nodes;
+    }
+
+    private static LoopView.State state(LatticeGraph graph, BiconnectedBlock block, Set<Integer> served, int node) {
+        if (served.contains(node)) {
+            return LoopView.State.SERVED;
+        }
+        if (graph.price(node) == 0) {
+            return LoopView.State.UNHEATED;
+        }
+        return block.contains(node) ? LoopView.State.LEFT_OUT : LoopView.State.OUT_OF_REACH;
+    }
+
+    private static List<LoopView.Link> links(Lattice lattice) {
+        List<LoopView.Link> links = new ArrayList<>();
+        for (int n = 0; n < lattice.graph().size(); n++) {
+            for (Heading h : List.of(Heading.EAST, Heading.NORTH)) {
+                int next = lattice.graph().neighbour(n, h);
+                if (next >= 0) {
+                    links.add(new LoopView.Link(lattice.at(n), lattice.at(next)));
+                }
+            }
+        }
+        return links;
+    }
+
+    private static List<LoopView.TightCorner> tightCorners(Lattice lattice) {
+        LatticeGraph graph = lattice.graph();
+        List<LoopView.TightCorner> tight = new ArrayList<>();
+        for (int n = 0; n < graph.size(); n++) {
+            for (Heading h : Heading.values()) {
+                int a = graph.neighbour(n, h);
+                int b = graph.neighbour(n, h.left());
+                if (a >= 0 && b >= 0 && !graph.bendAllowed(n, h, h.left())) {
+                    tight.add(new LoopView.TightCorner(lattice.at(n), leg(lattice, n, a), leg(lattice, n, b)));
+                }
+            }
+        }
+        return tight;
+    }
+
+    /** A third of the way along a link. */
+    private static Point leg(Lattice lattice, int from, int to) {
+        Point a = lattice.at(from);
+        Point b = lattice.at(to);
+        return new Point(a.x() + (b.x() - a.x()) / 3, a.y() + (b.y() - a.y()) / 3);
+    }
+}
