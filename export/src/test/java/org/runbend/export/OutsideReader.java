@@ -38,17 +38,30 @@ public final class OutsideReader {
 
     /** What ezdxf found in a DXF file: lines of facts, see {@code read_dxf.py} among the test resources. */
     public static List<String> ezdxf(Path dxf) throws IOException {
-        Path python = Files.exists(Path.of("/usr/bin/python3")) ? Path.of("/usr/bin/python3") : onPath("python3");
-        need(python != null, "python3 is not installed");
-        need(start(List.of(python.toString(), "-c", "import ezdxf")).code() == 0, "python3 has no ezdxf");
         Path script = Files.createTempFile("read", ".py");
         try (InputStream in = OutsideReader.class.getResourceAsStream("read_dxf.py")) {
             Files.write(script, in.readAllBytes());
         }
-        Result result = start(List.of(python.toString(), script.toString(), dxf.toString()));
-        Files.delete(script);
-        assertTrue(result.code() == 0, () -> "ezdxf refused " + dxf + ":\n" + result.output());
-        return result.output().lines().toList();
+        try {
+            return python(script, List.of("ezdxf"), dxf.toString()).lines().toList();
+        } finally {
+            Files.delete(script);
+        }
+    }
+
+    /** What a Python script printed that needs some modules; a code other than 0 fails the test. */
+    public static String python(Path script, List<String> modules, String... arguments) {
+        // The modules are those of the system's own Python, which need not be the first on the PATH.
+        Path system = Path.of("/usr/bin/python3");
+        Path python = Files.isExecutable(system) ? system : onPath("python3");
+        need(python != null, "python3 is not installed");
+        String imports = "import " + String.join(", ", modules);
+        need(start(List.of(python.toString(), "-c", imports)).code() == 0, "python3 cannot " + imports);
+        List<String> command = new ArrayList<>(List.of(python.toString(), script.toString()));
+        command.addAll(List.of(arguments));
+        Result result = start(command);
+        assertTrue(result.code() == 0, () -> command + " ended with " + result.code() + ":\n" + result.output());
+        return result.output();
     }
 
     private static void need(boolean there, String word) {

@@ -1,4 +1,5 @@
 """Reads a DXF file with ezdxf and prints what it found, one fact a line."""
+import math
 import sys
 from collections import Counter
 
@@ -23,6 +24,14 @@ for e in model.query("LWPOLYLINE"):
     radii = sorted({round(p.dxf.radius, 6) for p in e.virtual_entities() if p.dxftype() == "ARC"})
     print("parts", e.dxf.layer, "closed" if e.closed else "open", parts["LINE"], parts["ARC"],
           "r=" + ",".join("%.3f" % r for r in radii), "bulge<=1" if all(abs(v[4]) <= 1 for v in e) else "bulge>1")
+def length(part):
+    if part.dxftype() == "ARC":
+        return part.dxf.radius * math.radians((part.dxf.end_angle - part.dxf.start_angle) % 360)
+    return part.dxf.start.distance(part.dxf.end)
+
+
+for e in model.query("LWPOLYLINE"):
+    print("length", e.dxf.layer, "%.4f" % sum(length(p) for p in e.virtual_entities()))
 for e in model.query("DIMENSION"):
     block = doc.blocks.get(e.dxf.geometry)
     print("dimension", "%.3f" % e.get_measurement(), Counter(p.dxftype() for p in block)["LINE"], e.dxf.text)

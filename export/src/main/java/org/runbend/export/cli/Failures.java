@@ -50,8 +50,11 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
         return at.getCommandSpec().userObject() instanceof JobCommand command ? command.jobFile() + ": " : "";
     }
 
+    /** Names from files may hold anything; control letters and the line separators of all scripts become blanks. */
     private static String oneLine(String text) {
-        return text == null ? "" : text.replaceAll("\\p{Cntrl}+", " ").strip();
+        return text == null
+                ? ""
+                : text.replaceAll("[\\p{Cc}\\p{Zl}\\p{Zp}]+", " ").strip();
     }
 
     private static Optional<Path> report(Exception e) {

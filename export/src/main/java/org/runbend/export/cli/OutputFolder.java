@@ -58,6 +58,7 @@ final class OutputFolder {
     /** Writes the files, all of them or none. */
     void write(Map<String, byte[]> files) {
         checkOurs();
+        checkNothingInTheWay(files.keySet());
         try {
             Files.createDirectories(parent());
             Path fresh = Files.createTempDirectory(parent(), ".runbend-");
@@ -76,6 +77,17 @@ final class OutputFolder {
             throw new OutputRefused(folder + ": the output folder cannot be written (" + reason(e) + ")");
         } catch (IOException e) {
             throw new OutputRefused(folder + ": the output folder cannot be written (" + e.getMessage() + ")");
+        }
+    }
+
+    /** A file that has the name of one of ours, but that our last kit does not list, is somebody else's. */
+    private void checkNothingInTheWay(Set<String> names) {
+        Set<String> old = ours();
+        for (String name : names) {
+            if (!old.contains(name) && Files.exists(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
+                throw new OutputRefused(folder.resolve(name)
+                        + ": this file is not ours and would be overwritten; rename it or name another folder");
+            }
         }
     }
 

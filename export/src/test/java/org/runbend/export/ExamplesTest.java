@@ -1,0 +1,329 @@
+package org.runbend.export;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.runbend.export.data.CutsCsv;
+import org.runbend.export.data.KitJson;
+import org.runbend.export.drafting.FloorDrafting;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.dxf.DxfBackend;
+import org.runbend.export.papers.PickList;
+import org.runbend.export.svg.SvgBackend;
+import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KitPlanner;
+import org.runbend.optimizer.plan.KitVerifier;
+import org.runbend.optimizer.plan.Progress;
+
+/**
+ * Every job under examples/ goes the whole way through the command line, once; the tests read what lies in its folder.
+ *
+ * <p>One instance for all tests, as a plan takes seconds and is only read.
+ */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class ExamplesTest {
+    /** The examples, seen from the folder of this module, where the build runs its tests. */
+    private static final Path EXAMPLES = Path.of("..", "examples");
+
+    private static final String CATALOG = "workshop.yaml";
+
+    @TempDir
+    static Path kits;
+
+    private final Map<Path, CommandRun> runs = new TreeMap<>();
+
+    static Stream<Path> jobs() throws IOException {
+        try (Stream<Path> files = Files.list(EXAMPLES)) {
+            return files
+                    .filter(f -> f.toString().endsWith(".yaml"))
+                    .filter(f -> !f.endsWith(CATALOG))
+                    .sorted()
+                    .toList()
+                    .stream();
+        }
+    }
+
+    /** Floors of the sibling folder with others' data whose lattice has up to 250 nodes; the examples if it is absent. */
+    static Stream<Path> refereed() throws IOException {
+        Optional<Path> shared = shared();
+        if (shared.isEmpty()) {
+            return jobs();
+        }
+        Path floors = shared.get().resolve("data/floors");
+        List<Path> all = new ArrayList<>(jobs().toList());
+        for (String line : Files.readAllLines(floors.resolve("best.csv"))) {
+            List<String> cells = List.of(line.split(",", -1));
+            if (cells.get(1).matches("[0-9]+") && Integer.parseInt(cells.get(1)) <= 250) {
+                all.add(floors.resolve(cells.get(0) + ".yaml"));
+            }
+        }
+        return all.stream();
+    }
+
+    /** The folder {@code shared} beside the project or further up, if it holds the referee. */
+    private static Optional<Path> shared() {
+        Path at = Path.of("").toAbsolutePath();
+        while (at != null && !Files.exists(at.resolve("shared/tools/check_kit.py"))) {
+            at = at.getParent();
+        }
+        return Optional.ofNullable(at).map(a -> a.resolve("shared"));
+    }
+
+    @Test
+    void seesAllExamples() throws IOException {
+        List<String> names = jobs().map(j -> j.getFileName().toString()).toList();
+        assertTrue(names.size() >= 5, names::toString);
+        assertTrue(names.containsAll(List.of("camper.yaml", "cabin-boat.yaml", "closet.yaml")), names::toString);
+        assertTrue(Files.exists(EXAMPLES.resolve(CATALOG)));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void planEndsWellAndWritesItsFiles(Path job) throws IOException {
+        CommandRun run = planned(job);
+        assertEquals(0, run.code(), run::err);
+        assertEquals("", run.err());
+        assertTrue(run.out().contains("Written to "), run::out);
+        JsonIn kit = kit(job);
+        try (Stream<Path> files = Files.list(folder(job))) {
+            assertEquals(
+                    kit.at("files").list().stream().map(JsonIn::text).sorted().toList(),
+                    files.map(f -> f.getFileName().toString()).sorted().toList());
+        }
+        for (String name : List.of("kit.json", "drawing.dxf", "floor.svg", "pick-list.pdf", "cuts.csv")) {
+            assertTrue(Files.size(folder(job).resolve(name)) > 100, name);
+        }
+        assertTrue(kit.at("fingerprint").text().matches("[0-9a-f]{64}"));
+        for (JsonIn check : kit.at("checks").list()) {
+            assertFalse(
+                    check.at("verdict").text().equals("fail"), check.at("name").text());
+        }
+    }
+
+    /** Length, cut, costs and sums of kit.json agree with one another; the rules are those told with the file format. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void kitAgreesWithItself(Path job) throws IOException {
+        JsonIn kit = kit(job);
+        double tails = kit.at("pipe").at("tails").list().stream()
+                .mapToDouble(JsonIn::number)
+                .sum();
+        double more = 1 + kit.at("pipe").at("allowance").number();
+        for (JsonIn loop : kit.at("loops").list()) {
+            double sum = loop.at("elements").list().stream()
+                    .mapToDouble(e -> e.at("length").number())
+                    .sum();
+            assertEquals(sum, loop.at("floorLength").number(), 0.001);
+            assertEquals(
+                    Math.ceil((sum + tails) * more - 1e-6), loop.at("cutLength").number());
+            assertTrue(loop.at("turns").number() >= loop.at("turnBound").number());
+            assertTrue(
+                    loop.at("objective").number() >= loop.at("objectiveBound").number());
+        }
+        JsonIn plates = kit.at("plates");
+        assertTrue(plates.at("bought").whole() >= plates.at("bound").whole());
+        assertTrue(plates.at("runByRun").whole() >= plates.at("bought").whole());
+        assertTrue(kit.at("coilCost").whole() >= kit.at("coilBound").whole());
+        long total = kit.at("items").list().stream()
+                .mapToLong(i -> i.at("price").whole() * i.at("quantity").whole())
+                .sum();
+        assertEquals(total, kit.at("total").whole());
+    }
+
+    /** Each cut of kit.json is a row of cuts.csv, in the same order, from stock of the same length; none is left over. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void cutsAgreeWithTheKit(Path job) throws IOException {
+        JsonIn kit = kit(job);
+        List<String> expected = new ArrayList<>();
+        for (JsonIn coil : kit.at("coils").list()) {
+            for (JsonIn cut : coil.at("cuts").list()) {
+                expected.add(row("pipe", coil, cut.at("length"), coil.at("left")));
+            }
+        }
+        for (JsonIn stock : kit.at("plates").at("stock").list()) {
+            for (JsonIn cut : stock.at("cuts").list()) {
+                expected.add(row("plate", stock, cut, stock.at("offcut")));
+            }
+        }
+        List<String> lines = Files.readAllLines(folder(job).resolve("cuts.csv"));
+        assertEquals("kind,stockId,product,stockLength,cutNo,length,goesTo,leftover", lines.get(0));
+        List<String> found = lines.stream()
+                .skip(1)
+                .map(l -> List.of(l.split(",", -1)))
+                .map(c -> row(c.get(0), c.get(2), number(c.get(3)), number(c.get(5)), number(c.get(7))))
+                .toList();
+        assertEquals(expected, found);
+        assertTrue(expected.size() >= 2, expected::toString);
+        assertEquals(
+                kit.at("plates").at("pieces").list().size(),
+                found.stream().filter(r -> r.startsWith("plate ")).count());
+    }
+
+    private static String row(String kind, JsonIn stock, JsonIn cut, JsonIn left) {
+        return row(kind, stock.at("product").text(), stock.at("length").number(), cut.number(), left.number());
+    }
+
+    private static String row(String kind, String product, double stock, double cut, double left) {
+        return String.format(Locale.ROOT, "%s %s %.2f %.2f %.2f", kind, product, stock, cut, left);
+    }
+
+    private static double number(String cell) {
+        return Double.parseDouble(cell);
+    }
+
+    /**
+     * The plan made anew holds before its verifier and gives the same bytes; ezdxf finds nothing to mend, as many things
+     * on each layer as the sheet has marks, and a pipe as long as kit.json says (to 0.05 %).
+     */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void drawingAgreesWithTheKitAndComesOutAlike(Path job) throws IOException {
+        KitPlan plan = new KitPlanner(Progress.SILENT).plan(JobReader.read(job, Optional.empty()));
+        assertEquals(List.of(), KitVerifier.verify(plan));
+        Sheet sheet = new FloorDrafting().draw(plan);
+        JsonIn kit = kit(job);
+        List<String> files = kit.at("files").list().stream().map(JsonIn::text).toList();
+        assertSame(job, "drawing.dxf", DxfBackend.bytes(sheet));
+        assertSame(job, "floor.svg", SvgBackend.bytes(sheet));
+        assertSame(job, "cuts.csv", new CutsCsv().bytes(plan));
+        assertSame(job, "kit.json", new KitJson().bytes(plan, files));
+        assertSame(job, "pick-list.pdf", new PickList().bytes(plan, sheet));
+
+        List<String> facts = OutsideReader.ezdxf(folder(job).resolve("drawing.dxf"));
+        assertTrue(facts.containsAll(List.of("errors 0", "fixes 0", "insunits 4")), facts::toString);
+        assertEquals(marksOf(sheet), countsIn(facts));
+        double pipe = facts.stream()
+                .filter(f -> f.startsWith("length PIPE "))
+                .mapToDouble(f -> number(f.substring("length PIPE ".length())))
+                .sum();
+        double floor = kit.at("loops").list().stream()
+                .mapToDouble(l -> l.at("floorLength").number())
+                .sum();
+        assertEquals(floor, pipe, 0.0005 * floor);
+    }
+
+    private void assertSame(Path job, String name, byte[] again) throws IOException {
+        planned(job);
+        assertArrayEquals(Files.readAllBytes(folder(job).resolve(name)), again, name);
+    }
+
+    private static Map<String, Integer> marksOf(Sheet sheet) {
+        return sheet.marks().stream()
+                .collect(Collectors.toMap(m -> m.layer().name(), m -> 1, Integer::sum, TreeMap::new));
+    }
+
+    private static Map<String, Integer> countsIn(List<String> facts) {
+        Map<String, Integer> counted = new TreeMap<>();
+        facts.stream()
+                .filter(f -> f.startsWith("count "))
+                .map(f -> f.split(" ", -1))
+                .forEach(f -> counted.merge(f[1], Integer.parseInt(f[3]), Integer::sum));
+        return counted;
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void gdalReadsTheDrawing(Path job) throws IOException {
+        planned(job);
+        String summary = OutsideReader.run(
+                "ogrinfo", "-al", "-q", folder(job).resolve("drawing.dxf").toString());
+        for (String layer : List.of("FLOOR", "PIPE", "PLATE", "NOTE", "TITLE")) {
+            assertTrue(summary.contains("Layer (String) = " + layer), layer);
+        }
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void librecadDrawsTheDrawing(Path job) throws IOException {
+        planned(job);
+        // It puts its picture beside the drawing, so it gets a copy.
+        Path copy = Files.createDirectories(kits.resolve("cad")).resolve(nameOf(job) + ".dxf");
+        Files.copy(folder(job).resolve("drawing.dxf"), copy);
+        OutsideReader.run("librecad", "dxf2pdf", "-a", copy.toString());
+        Path pdf = copy.resolveSibling(nameOf(job) + ".pdf");
+        assertTrue(Files.size(pdf) > 2000);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void paperIsSoundAndBringsItsFonts(Path job) throws IOException {
+        planned(job);
+        String file = folder(job).resolve("pick-list.pdf").toString();
+        assertTrue(OutsideReader.run("qpdf", "--check", file).contains("No syntax or stream encoding errors found"));
+        List<String> fonts = OutsideReader.run("pdffonts", file).lines().skip(2).toList();
+        assertFalse(fonts.isEmpty());
+        // The columns emb, sub and uni stand before the two of the object's number.
+        fonts.forEach(f -> assertTrue(f.matches(".* yes +(yes|no) +yes +[0-9]+ +[0-9]+ *"), f));
+    }
+
+    /** A stranger's program works the plan out again from job, kit.json and drawing alone. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("refereed")
+    void refereeAgrees(Path job) throws IOException {
+        assumeTrue(shared().isPresent(), "the folder shared/ with the referee is not beside the project");
+        Path near = job.resolveSibling(CATALOG);
+        Path used = Files.exists(near) ? job : Files.copy(job, catalogued().resolve(job.getFileName()));
+        CommandRun run = planned(used);
+        assertEquals(0, run.code(), run::err);
+        String word = OutsideReader.python(
+                shared().get().resolve("tools/check_kit.py"),
+                List.of("yaml", "shapely", "ezdxf"),
+                used.toString(),
+                folder(used).resolve("kit.json").toString(),
+                folder(used).resolve("drawing.dxf").toString());
+        assertTrue(word.contains(" passed, 0 failed"), word);
+    }
+
+    private static Path catalogued() throws IOException {
+        Path folder = Files.createDirectories(kits.resolve("floors"));
+        if (!Files.exists(folder.resolve(CATALOG))) {
+            Files.copy(EXAMPLES.resolve(CATALOG), folder.resolve(CATALOG));
+        }
+        return folder;
+    }
+
+    @AfterAll
+    void eachJobRanOnce() {
+        assertTrue(runs.size() >= 5, () -> runs.keySet().toString());
+    }
+
+    private CommandRun planned(Path job) {
+        return runs.computeIfAbsent(
+                job, j -> CommandRun.of("plan", j.toString(), "--out", folder(j).toString()));
+    }
+
+    private JsonIn kit(Path job) throws IOException {
+        planned(job);
+        return JsonIn.read(folder(job).resolve("kit.json"));
+    }
+
+    private static Path folder(Path job) {
+        return kits.resolve(nameOf(job));
+    }
+
+    private static String nameOf(Path job) {
+        return job.getFileName().toString().replace(".yaml", "");
+    }
+}

@@ -1,0 +1,172 @@
+package org.runbend.export.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What happens to files that lie in the folder already. */
+class OutputFolderTest {
+    @TempDir
+    Path above;
+
+    private Path kit;
+
+    @BeforeEach
+    void name() {
+        kit = above.resolve("kit");
+    }
+
+    private static Map<String, byte[]> files(String word, String... names) {
+        Map<String, byte[]> files = new TreeMap<>();
+        for (String name : names) {
+            files.put(name, (word + " " + name).getBytes(UTF_8));
+        }
+        List<String> all = Stream.concat(files.keySet().stream(), Stream.of("kit.json"))
+                .map(n -> '"' + n + '"')
+                .toList();
+        String json = "{\"job\": \"%s\", \"loops\": [{\"files\": [1]}], \"fingerprint\": \"00\", \"files\": %s}";
+        files.put("kit.json", json.formatted(word, all).getBytes(UTF_8));
+        return files;
+    }
+
+    private static List<String> names(Path folder) throws IOException {
+        try (Stream<Path> list = Files.list(folder)) {
+            return list.map(p -> p.getFileName().toString()).sorted().toList();
+        }
+    }
+
+    private String refused() {
+        return assertThrows(OutputRefused.class, () -> new OutputFolder(kit).write(files("new", "a.dxf")))
+                .getMessage();
+    }
+
+    @Test
+    void newFolderHoldsTheKitAndNothingElseIsLeft() throws IOException {
+        kit = above.resolve("deep").resolve("kit");
+        new OutputFolder(kit).write(files("new", "a.dxf", "b.csv"));
+        assertEquals(List.of("a.dxf", "b.csv", "kit.json"), names(kit));
+        assertEquals("new a.dxf", Files.readString(kit.resolve("a.dxf")));
+        assertEquals(List.of("kit"), names(kit.getParent()), "no temporary folder stays");
+    }
+
+    @Test
+    void emptyFolderIsUsed() throws IOException {
+        Files.createDirectory(kit);
+        new OutputFolder(kit).write(files("new", "a.dxf"));
+        assertEquals(List.of("a.dxf", "kit.json"), names(kit));
+    }
+
+    @Test
+    void oldKitIsReplacedAndForeignFilesStay() throws IOException {
+        new OutputFolder(kit).write(files("old", "a.dxf", "gone.svg"));
+        Files.writeString(kit.resolve("letter.txt"), "mine");
+        Files.createDirectory(kit.resolve("photos"));
+        new OutputFolder(kit).write(files("new", "a.dxf", "b.csv"));
+        assertEquals(List.of("a.dxf", "b.csv", "kit.json", "letter.txt", "photos"), names(kit));
+        assertEquals("new a.dxf", Files.readString(kit.resolve("a.dxf")));
+        assertTrue(Files.readString(kit.resolve("kit.json")).contains("\"new\""));
+        assertEquals("mine", Files.readString(kit.resolve("letter.txt")));
+        assertEquals(List.of("kit"), names(above), "no temporary folder stays");
+    }
+
+    /** The name of a new file of ours is taken by a file that the old kit does not list: it is somebody else's. */
+    @Test
+    void foreignFileInTheWayIsNotOverwritten() throws IOException {
+        new OutputFolder(kit).write(files("old", "b.csv"));
+        Files.writeString(kit.resolve("a.dxf"), "drawn by hand");
+        assertTrue(refused().contains("a.dxf"), OutputFolderTest.class::getName);
+        assertEquals("drawn by hand", Files.readString(kit.resolve("a.dxf")));
+        assertTrue(Files.readString(kit.resolve("kit.json")).contains("\"old\""));
+        assertEquals(List.of("kit"), names(above), "no temporary folder stays");
+    }
+
+    @Test
+    void foreignFolderIsRefused() throws IOException {
+        Files.createDirectory(kit);
+        Files.writeString(kit.resolve("letter.txt"), "mine");
+        assertTrue(refused().startsWith(kit + ": the output folder holds files but no kit.json of ours"));
+        assertEquals(List.of("letter.txt"), names(kit));
+        assertEquals(List.of("kit"), names(above));
+    }
+
+    /** A kit.json that is not JSON, is somebody else's, lists no files, or lists a way out of the folder. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "hello",
+                "[]",
+                "{\"files\": [\"kit.json\"]}",
+                "{\"fingerprint\": \"00\"}",
+                "{\"fingerprint\": \"00\", \"files\": [\"a.dxf\"]}",
+                "{\"fingerprint\": \"00\", \"files\": [\"kit.json\", \"../letter.txt\"]}",
+                "{\"fingerprint\": \"00\", \"files\": [\"kit.json\", \"..\\\\letter.txt\"]}",
+                "{\"fingerprint\": \"00\", \"files\": [\"kit.json\", \".bashrc\"]}",
+                "{\"fingerprint\": \"00\", \"files\": [\"kit.json\", \"\"]}",
+                "{\"fingerprint\": \"00\", \"files\": [\"kit.json\""
+            })
+    void kitThatIsNotOursIsRefused(String json) throws IOException {
+        Files.createDirectory(kit);
+        Files.writeString(kit.resolve("kit.json"), json);
+        Files.writeString(above.resolve("letter.txt"), "mine");
+        assertTrue(refused().contains("no kit.json of ours"));
+        assertEquals(json, Files.readString(kit.resolve("kit.json")));
+        assertEquals(List.of("kit", "letter.txt"), names(above));
+    }
+
+    @Test
+    void fileIsRefused() throws IOException {
+        Files.writeString(kit, "mine");
+        assertEquals(kit + ": the output folder is a file; name a folder", refused());
+        assertEquals("mine", Files.readString(kit));
+    }
+
+    @Test
+    void fileOnTheWayIsRefused() throws IOException {
+        Files.writeString(above.resolve("letter.txt"), "mine");
+        kit = above.resolve("letter.txt").resolve("kit");
+        assertTrue(refused().startsWith(kit + ": "));
+        assertEquals("mine", Files.readString(above.resolve("letter.txt")));
+    }
+
+    /** Nobody, not even root, makes a folder among the kernel's. */
+    @Test
+    void placeThatTakesNoFoldersIsRefused() {
+        assumeTrue(Files.isDirectory(Path.of("/proc/self")), "this system has no /proc");
+        kit = Path.of("/proc/self/kit");
+        assertTrue(refused().startsWith("/proc/self/kit: "));
+    }
+
+    @Test
+    void lockedFolderIsRefused() throws IOException {
+        assumeFalse(System.getProperty("user.name").equals("root"), "root may write everywhere");
+        Files.createDirectory(kit);
+        assertTrue(kit.toFile().setWritable(false));
+        assertTrue(refused().contains("cannot be written"));
+        assertEquals(List.of(), names(kit));
+        assertTrue(kit.toFile().setWritable(true));
+        assertTrue(above.toFile().setWritable(false));
+        Path below = above.resolve("new");
+        OutputFolder folder = new OutputFolder(below);
+        assertThrows(OutputRefused.class, () -> folder.write(files("new", "a.dxf")));
+        assertTrue(above.toFile().setWritable(true));
+        assertFalse(Files.exists(below));
+    }
+}
