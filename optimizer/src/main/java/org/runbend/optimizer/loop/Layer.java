@@ -126,9 +126,16 @@ final class Layer {
         costs = new long[0];
     }
 
-    /** The states of least cost, at most so many, in the old order; ties go to the first comers. */
-    Layer cheapest(int most) {
-        long[] sorted = Arrays.copyOf(costs, size);
+    /**
+     * The states of least cost under a mask, at most so many, in the old order; ties go to the first comers.
+     *
+     * @param mask the bits of the cost that count
+     */
+    Layer cheapest(int most, long mask) {
+        long[] sorted = new long[size];
+        for (int i = 0; i < size; i++) {
+            sorted[i] = costs[i] & mask;
+        }
         Arrays.sort(sorted);
         long limit = sorted[most - 1];
         int ties = most;
@@ -137,7 +144,8 @@ final class Layer {
         }
         Layer kept = new Layer(words, most);
         for (int i = 0; i < size; i++) {
-            if (costs[i] < limit || (costs[i] == limit && ties-- > 0)) {
+            long cost = costs[i] & mask;
+            if (cost < limit || (cost == limit && ties-- > 0)) {
                 kept.offer(keys, i * words, costs[i], parents[i], legs[i]);
             }
         }
