@@ -63,4 +63,13 @@ final class Configurations {
     List<Integer> portLinks() {
         return portLinks;
     }
+
+    /** Port links that a state uses and that are counted at this end. */
+    int portUses(int t, int mask) {
+        int uses = 0;
+        for (int h = 0; h < 4; h++) {
+            uses += (mask >> h & 1) == 1 && frontier.portRank(t, h) >= 0 ? 1 : 0;
+        }
+        return uses;
+    }
 }

@@ -130,21 +130,12 @@ final class GuideProgram {
         MPConstraint row = solver.makeConstraint(1, Double.POSITIVE_INFINITY);
         for (int t = 0; t < frontier.size(); t++) {
             for (int legs : configurations.legs(t)) {
-                if (portUses(t, legs) > 0) {
-                    row.setCoefficient(states[16 * t + legs], portUses(t, legs));
+                if (configurations.portUses(t, legs) > 0) {
+                    row.setCoefficient(states[16 * t + legs], configurations.portUses(t, legs));
                 }
             }
         }
         return row;
-    }
-
-    /** Port links that a state uses and that are counted at this end. */
-    private int portUses(int t, int legs) {
-        int uses = 0;
-        for (int h = 0; h < 4; h++) {
-            uses += (legs >> h & 1) == 1 && frontier.portRank(t, h) >= 0 ? 1 : 0;
-        }
-        return uses;
     }
 
     private MPConstraint cutRow(MPSolver solver, MPVariable[] states, Cut cut) {
@@ -211,7 +202,7 @@ final class GuideProgram {
                 cost += other > t ? -whole[4 * t + h] : whole[4 * other + (h ^ 2)];
             }
         }
-        return cost - whole[links + 1] * portUses(t, legs);
+        return cost - whole[links + 1] * configurations.portUses(t, legs);
     }
 
     private void subtract(long[] costs, Cut cut, long multiplier) {

@@ -4,14 +4,22 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Lays the loop of one block by guided passes. Always the pair (units left out, turns) of least objective that is still
  * open is asked for; a pass that fails without loss proves that the pair is impossible, so the first loop found is best
- * if all passes before it were lossless.
+ * if all passes before it were lossless. Where a pass needs too many states, a beam looks for a loop instead; what was
+ * proved before stays proved.
  */
 final class GuidedLaying {
     private static final int MOST_PER_LAYER = 400_000;
+    private static final int[] BEAMS = {3_000, 20_000};
+    /** How far above the bound a beam may go, in turns. */
+    private static final int BEAM_REACH = 40;
+    /** Where so many numbers of units are too wide to ask about, so are the others. */
+    private static final int MOST_STALLS = 3;
 
     private final Setting setting;
     private final PriceUnits prices;
@@ -23,14 +31,15 @@ final class GuidedLaying {
 
     private int[] best = {};
     private long bestObjective = Long.MAX_VALUE / 4;
-    private int bestUnits;
     private long spent;
+    private int stalls;
 
     /** What is known about loops with one number of units. */
     private static final class Front {
         private final Guide guide;
         private int proved;
         private int next;
+        private boolean stalled;
 
         Front(Guide guide) {
             this.guide = guide;
@@ -51,22 +60,40 @@ final class GuidedLaying {
 
     LoopOutcome solve() {
         open(prices.first());
-        while (spent < mostInAll) {
+        while (spent < mostInAll / 2 && stalls < MOST_STALLS) {
             openWhatMayBeBetter();
-            Front front = fronts.stream()
-                    .filter(open -> open.next <= nodes)
-                    .min(Comparator.comparingLong(this::nextObjective))
-                    .orElse(null);
+            Front front =
+                    asked().min(Comparator.comparingLong(this::nextObjective)).orElse(null);
             if (front == null || nextObjective(front) >= bestObjective) {
                 break;
             }
             attempt(front);
         }
+        if (best.length == 0 && stalls > 0) {
+            mergeCover();
+        }
         return outcome();
+    }
+
+    /** The last resort when no beam came through. */
+    private void mergeCover() {
+        best = new MergedCover(setting, 1).find();
+        if (best.length > 0) {
+            bestObjective = setting.objective(best);
+        }
+    }
+
+    /** Fronts of which more can be asked without loss. */
+    private Stream<Front> asked() {
+        return fronts.stream().filter(front -> front.next <= nodes && !front.stalled);
     }
 
     private long nextObjective(Front front) {
         return front.next + prices.price() * front.guide.units();
+    }
+
+    private long provedObjective(Front front) {
+        return front.proved + prices.price() * front.guide.units();
     }
 
     private void open(int units) {
@@ -77,11 +104,7 @@ final class GuidedLaying {
     private void openWhatMayBeBetter() {
         while (nextUnits() <= prices.unitsFrom(0)) {
             long bound = boundOfUnopened();
-            long least = fronts.stream()
-                    .filter(open -> open.next <= nodes)
-                    .mapToLong(this::nextObjective)
-                    .min()
-                    .orElse(Long.MAX_VALUE);
+            long least = asked().mapToLong(this::nextObjective).min().orElse(bestObjective);
             if (bound > Math.min(least, bestObjective - 1)) {
                 return;
             }
@@ -106,20 +129,56 @@ final class GuidedLaying {
         return best;
     }
 
+    /** Asks without loss for a loop of the next number of turns. */
     private void attempt(Front front) {
         GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.next);
-        sweep.run(mostPerLayer, mostInAll - spent);
+        sweep.runExactly(mostPerLayer, mostInAll / 2 - spent);
         spent += Math.max(1, sweep.total());
         if (sweep.found().length > 0) {
-            best = sweep.found();
-            bestUnits = front.guide.units();
-            bestObjective = sweep.turns() + prices.price() * bestUnits;
-            front.next = nodes + 1;
+            keep(front, sweep);
+        } else if (sweep.cut()) {
+            front.stalled = true;
+            stalls++;
+            for (int beam : BEAMS) {
+                scout(front, beam);
+            }
+        } else {
+            front.next += 2;
+            front.proved = front.next;
+        }
+    }
+
+    /** Looks with a beam for a loop that beats the best. */
+    private void scout(Front front, int beam) {
+        long beaten = bestObjective - 1 - prices.price() * front.guide.units();
+        int target = (int) Math.min(front.proved + BEAM_REACH, beaten - Math.floorMod(beaten, 2));
+        if (target < front.proved) {
             return;
         }
-        boolean lossless = !sweep.cut() && front.proved == front.next;
-        front.next += 2;
-        front.proved = lossless ? front.next : front.proved;
+        GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, target);
+        sweep.runBeam(beam, mostInAll - spent);
+        spent += sweep.total();
+        if (sweep.found().length > 0) {
+            keep(front, sweep);
+        }
+    }
+
+    private void keep(Front front, GuidedSweep sweep) {
+        if (!front.stalled) {
+            front.next = nodes + 1;
+        }
+        long objective = sweep.turns() + prices.price() * front.guide.units();
+        if (objective < bestObjective) {
+            best = sweep.found();
+            bestObjective = objective;
+        }
+    }
+
+    private int unitsOf(int[] legs) {
+        return IntStream.range(0, nodes)
+                .filter(t -> legs[t] == 0)
+                .map(prices::units)
+                .sum();
     }
 
     private LoopOutcome outcome() {
@@ -131,11 +190,12 @@ final class GuidedLaying {
         long bound = Math.min(bestObjective, boundOfUnopened());
         int turns = Integer.MAX_VALUE;
         for (Front front : fronts) {
-            bound = Math.min(bound, front.proved + prices.price() * front.guide.units());
-            turns = front.guide.units() == bestUnits ? front.proved : turns;
+            bound = Math.min(bound, front.proved > nodes ? bound : provedObjective(front));
+            turns = front.guide.units() == unitsOf(best) ? front.proved : turns;
         }
         CycleTrace trace = setting.trace(best);
-        int turnBound = prices.isUniform() ? turns : setting.turnBound(bound, trace.leftOut());
+        boolean asked = prices.isUniform() && turns < Integer.MAX_VALUE;
+        int turnBound = asked ? turns : setting.turnBound(bound, trace.leftOut());
         return new LoopOutcome.Found(setting.solution(
                 best, OptionalInt.of(Math.min(trace.turns(), turnBound)), OptionalInt.of((int) bound), List.of()));
     }

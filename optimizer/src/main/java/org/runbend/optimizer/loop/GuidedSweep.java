@@ -16,6 +16,9 @@ final class GuidedSweep implements Expansion.Sink {
 
     private static final long REDUCED = (1L << TURN_SHIFT) - 1;
 
+    /** About two turns: many states cost nearly the same and would else all go the same way into one dead end. */
+    private static final int BLUR = (1 << 21) - 1;
+
     private final Frontier frontier;
     private final Packing packing;
     private final PriceUnits prices;
@@ -44,22 +47,34 @@ final class GuidedSweep implements Expansion.Sink {
         this.growing = new Layer(packing.words() + 1, 1);
     }
 
-    /** Runs to the first loop or the end; beyond so many states a layer only those of least reduced cost go on. */
-    void run(int mostPerLayer, long mostInAll) {
+    /** Runs to the first loop or the end; with too many states in a layer or in all it stops, which {@link #cut} tells. */
+    void runExactly(int mostPerLayer, long mostInAll) {
+        run(mostPerLayer, mostInAll, false);
+    }
+
+    /** Runs to the first loop or the end; beyond so many states a layer only those of about least reduced cost go on. */
+    void runBeam(int beam, long mostInAll) {
+        run(beam, mostInAll, true);
+    }
+
+    private void run(int mostPerLayer, long mostInAll, boolean beam) {
         Expansion expansion = new Expansion(frontier, packing, this, 1);
         if (slack >= 0) {
             growing.offer(new long[packing.words() + 1], 0, 0, -1, 0);
         }
         for (step = 0; step < frontier.size() && growing.size() > 0 && found.length == 0; step++) {
-            Layer current = growing.size() > mostPerLayer ? growing.cheapest(mostPerLayer, REDUCED) : growing;
+            Layer current = growing;
+            if (growing.size() > mostPerLayer) {
+                current = beam ? growing.cheapestBlurred(mostPerLayer, REDUCED, BLUR) : new Layer(1, 0);
+            }
             cut |= current != growing;
             total += current.size();
             widest = Math.max(widest, current.size());
-            if (total > mostInAll) {
+            if (total > mostInAll || (cut && !beam)) {
                 cut = true;
                 return;
             }
-            growing = new Layer(packing.words() + 1, Math.min(current.size() * 2, 2 * mostPerLayer));
+            growing = new Layer(packing.words() + 1, 2 * current.size());
             layers.add(current);
             for (parent = 0; parent < current.size(); parent++) {
                 base = current.cost(parent);

@@ -126,16 +126,27 @@ final class Layer {
         costs = new long[0];
     }
 
+    /** The states of least cost, at most so many, in the old order; ties go to the first comers. */
+    Layer cheapest(int most) {
+        return cheapest(most, costs);
+    }
+
     /**
-     * The states of least cost under a mask, at most so many, in the old order; ties go to the first comers.
+     * The states of least cost under a mask, blurred by a hash of the state so that the kept ones differ.
      *
      * @param mask the bits of the cost that count
+     * @param blur bits of the hash that are added
      */
-    Layer cheapest(int most, long mask) {
-        long[] sorted = new long[size];
+    Layer cheapestBlurred(int most, long mask, int blur) {
+        long[] values = new long[size];
         for (int i = 0; i < size; i++) {
-            sorted[i] = costs[i] & mask;
+            values[i] = (costs[i] & mask) + (hash(keys, i * words) & blur);
         }
+        return cheapest(most, values);
+    }
+
+    private Layer cheapest(int most, long[] values) {
+        long[] sorted = Arrays.copyOf(values, size);
         Arrays.sort(sorted);
         long limit = sorted[most - 1];
         int ties = most;
@@ -144,8 +155,7 @@ final class Layer {
         }
         Layer kept = new Layer(words, most);
         for (int i = 0; i < size; i++) {
-            long cost = costs[i] & mask;
-            if (cost < limit || (cost == limit && ties-- > 0)) {
+            if (values[i] < limit || (values[i] == limit && ties-- > 0)) {
                 kept.offer(keys, i * words, costs[i], parents[i], legs[i]);
             }
         }

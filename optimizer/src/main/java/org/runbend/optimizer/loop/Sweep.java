@@ -51,7 +51,7 @@ final class Sweep implements Expansion.Sink {
     private void run(long mostPerLayer, long mostInAll, int beam) {
         Expansion expansion = new Expansion(frontier, packing, this);
         for (step = 0; step < frontier.size(); step++) {
-            Layer current = growing.size() > beam ? growing.cheapest(beam, -1) : growing;
+            Layer current = growing.size() > beam ? growing.cheapest(beam) : growing;
             cut |= current != growing;
             total += current.size();
             widest = Math.max(widest, current.size());
