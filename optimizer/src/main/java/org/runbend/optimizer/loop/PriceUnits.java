@@ -7,6 +7,7 @@ final class PriceUnits {
     private final long price;
     private final boolean uniform;
     private final boolean free;
+    private final int first;
 
     PriceUnits(Frontier frontier) {
         int n = frontier.size();
@@ -27,6 +28,24 @@ final class PriceUnits {
             equal &= units[t] <= 1;
         }
         uniform = equal;
+        first = equal ? unbalanced(frontier) : 0;
+    }
+
+    /**
+     * A loop has as many even nodes as odd ones, so the surplus of one kind is left out; nodes of price 0 first. If there
+     * are none of these, the surplus has the parity of the number of nodes, as a loop's length is even.
+     */
+    private static int unbalanced(Frontier frontier) {
+        int surplus = 0;
+        int freeEven = 0;
+        int freeOdd = 0;
+        for (int t = 0; t < frontier.size(); t++) {
+            boolean even = frontier.isEven(t);
+            surplus += even ? 1 : -1;
+            freeEven += even && frontier.price(t) == 0 ? 1 : 0;
+            freeOdd += !even && frontier.price(t) == 0 ? 1 : 0;
+        }
+        return Math.max(0, surplus > 0 ? surplus - freeEven : -surplus - freeOdd);
     }
 
     private static long gcd(long a, long b) {
@@ -52,9 +71,9 @@ final class PriceUnits {
         return uniform;
     }
 
-    /** First number of units worth asking about: a lattice loop has evenly many nodes. */
+    /** Least number of units that a loop can leave out. */
     int first() {
-        return step() == 2 ? units.length % 2 : 0;
+        return first;
     }
 
     /** From one number of units to the next possible: 2 if every node is one unit. */

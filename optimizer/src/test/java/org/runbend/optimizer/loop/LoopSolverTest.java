@@ -109,7 +109,7 @@ class LoopSolverTest {
      * with less than 4n (Jehn 2021, arXiv 2103.15778).
      */
     @ParameterizedTest
-    @CsvSource({"4, 4", "6, 6", "8, 8", "7, 4", "9, 6", "16, 10", "26, 4", "18, 16", "40, 8"})
+    @CsvSource({"4, 4", "6, 6", "8, 8", "7, 4", "9, 6", "16, 10", "26, 4", "18, 16", "40, 8", "26, 26"})
     void rectanglesNeedTwiceTheirShortSide(int columns, int rows) {
         LoopProblem problem = Lattices.problem(Lattices.grid(columns, rows), new PortPair(0, columns, 0));
         LoopSolution solution = lay(problem);
