@@ -7,6 +7,11 @@ package org.runbend.optimizer.loop;
 final class Expansion {
     /** Receives what a state leads to. */
     interface Sink {
+        /** Whether the step's node may have those legs at all; asked before anything is worked out. */
+        default boolean wants(int legs) {
+            return true;
+        }
+
         /** A further state; the cost is that of this step, the port rank -1 unless a port was chosen now. */
         void next(long[] state, long cost, int legs, int portRank);
 
@@ -24,10 +29,15 @@ final class Expansion {
     private int step;
 
     Expansion(Frontier frontier, Packing packing, Sink sink) {
+        this(frontier, packing, sink, 0);
+    }
+
+    /** For states that are followed by so many further words, which are handed on as they are. */
+    Expansion(Frontier frontier, Packing packing, Sink sink, int furtherWords) {
         this.frontier = frontier;
         this.packing = packing;
         this.sink = sink;
-        this.next = new long[packing.words()];
+        this.next = new long[packing.words() + furtherWords];
     }
 
     /** Decides the node of a step in the state at {@code states[at...]}. */
@@ -41,6 +51,9 @@ final class Expansion {
         }
         int code = Packing.code(states, at);
         for (int legs : frontier.options(t, used)) {
+            if (!sink.wants(legs)) {
+                continue;
+            }
             if (code > Frontier.PORT_SETTLED && pendingEndsHere(code, legs)) {
                 emit(legs, Frontier.PORT_SETTLED, -1);
             } else {

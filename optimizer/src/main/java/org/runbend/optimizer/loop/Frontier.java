@@ -175,6 +175,11 @@ final class Frontier {
         return region.node(order[t]);
     }
 
+    /** Whether column and row of the node add up to an even number; linked nodes differ in this. */
+    boolean isEven(int t) {
+        return (region.column(order[t]) + region.row(order[t])) % 2 == 0;
+    }
+
     long price(int t) {
         return region.graph().price(node(t));
     }

@@ -128,7 +128,25 @@ final class Layer {
 
     /** The states of least cost, at most so many, in the old order; ties go to the first comers. */
     Layer cheapest(int most) {
-        long[] sorted = Arrays.copyOf(costs, size);
+        return cheapest(most, costs);
+    }
+
+    /**
+     * The states of least cost under a mask, blurred by a hash of the state so that the kept ones differ.
+     *
+     * @param mask the bits of the cost that count
+     * @param blur bits of the hash that are added
+     */
+    Layer cheapestBlurred(int most, long mask, int blur) {
+        long[] values = new long[size];
+        for (int i = 0; i < size; i++) {
+            values[i] = (costs[i] & mask) + (hash(keys, i * words) & blur);
+        }
+        return cheapest(most, values);
+    }
+
+    private Layer cheapest(int most, long[] values) {
+        long[] sorted = Arrays.copyOf(values, size);
         Arrays.sort(sorted);
         long limit = sorted[most - 1];
         int ties = most;
@@ -137,7 +155,7 @@ final class Layer {
         }
         Layer kept = new Layer(words, most);
         for (int i = 0; i < size; i++) {
-            if (costs[i] < limit || (costs[i] == limit && ties-- > 0)) {
+            if (values[i] < limit || (values[i] == limit && ties-- > 0)) {
                 kept.offer(keys, i * words, costs[i], parents[i], legs[i]);
             }
         }

@@ -8,8 +8,9 @@ import java.util.List;
  * Lays one closed loop of least turns plus prices of nodes left out.
  *
  * <p>Method: an exact dynamic program over the frontier of a node order. The work grows about threefold with each link
- * that is open at the widest place; a problem too wide for its limit is reported, never answered by half. Where port
- * pairs lie in several biconnected blocks, the block that is worth most (sum of prices) is laid.
+ * that is open at the widest place; beyond some width the duals of a linear program say which states cannot lead to a
+ * good loop. What is not proved within the work limit has no bound. Where port pairs lie in several biconnected blocks,
+ * the block that is worth most (sum of prices) is laid.
  */
 public final class LoopSolver {
     /** A solver without settings; every limit comes with the problem. */
@@ -22,12 +23,22 @@ public final class LoopSolver {
             return new LoopOutcome.NoLoop("no port pair lies on a ring of linked nodes");
         }
         for (Area area : areas) {
-            LoopOutcome outcome = new ExactLaying(problem, area.block, area.ports).solve();
+            LoopOutcome outcome = lay(new Setting(problem, area.block, area.ports));
             if (!(outcome instanceof LoopOutcome.NoLoop)) {
                 return outcome;
             }
         }
         return new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden");
+    }
+
+    private static LoopOutcome lay(Setting setting) {
+        if (setting.isNarrow()) {
+            return new ExactLaying(setting).solve();
+        }
+        if (!setting.isRepresentable()) {
+            return setting.tooWide("no state was tried");
+        }
+        return new GuidedLaying(setting).solve();
     }
 
     private record Area(BiconnectedBlock block, List<PortPair> ports) {}

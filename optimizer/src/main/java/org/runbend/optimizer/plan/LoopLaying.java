@@ -15,6 +15,7 @@ import org.runbend.optimizer.loop.Axis;
 import org.runbend.optimizer.loop.BiconnectedBlock;
 import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSketch;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.LoopSolver;
 import org.runbend.optimizer.loop.LoopVerifier;
@@ -32,6 +33,9 @@ final class LoopLaying {
     private static final int SMALL = 260;
 
     private static final int MOST_LATTICES = 4;
+
+    /** Lattices that get a quick look on larger floors. */
+    private static final int MOST_SKETCHES = 8;
 
     /** A loop on its lattice. */
     record Laid(Lattice lattice, LoopSolution loop) {
@@ -66,12 +70,15 @@ final class LoopLaying {
     Laid lay(Job job, double radius, Progress progress) {
         FloorProblem problem = problem(job, radius, job.floor().port().reach());
         progress.step("choosing the lattice");
-        List<Lattice> lattices = new LatticeSearch().best(problem, MOST_LATTICES);
+        List<Lattice> lattices = new LatticeSearch().best(problem, MOST_SKETCHES);
         if (lattices.isEmpty()) {
             throw noPlace(job, radius);
         }
         if (lattices.get(0).reachable() > SMALL) {
-            lattices = lattices.subList(0, 1);
+            progress.step("comparing lattices");
+            lattices = List.of(mostPromising(job, lattices));
+        } else if (lattices.size() > MOST_LATTICES) {
+            lattices = lattices.subList(0, MOST_LATTICES);
         }
         List<Laid> laid = new ArrayList<>();
         Unbuildable failure = null;
@@ -96,6 +103,25 @@ final class LoopLaying {
         Laid best = laid.get(0);
         for (Laid other : laid) {
             best = other.loop().objective() < best.loop().objective() ? other : best;
+        }
+        return best;
+    }
+
+    private static LoopProblem loopProblem(Job job, Lattice lattice) {
+        return new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
+    }
+
+    /** The lattice on which a quick look finds the best loop; the freest one among equals. */
+    private static Lattice mostPromising(Job job, List<Lattice> lattices) {
+        Lattice best = lattices.get(0);
+        long least = Long.MAX_VALUE;
+        for (Lattice lattice : lattices) {
+            long objective =
+                    new LoopSketch().objective(loopProblem(job, lattice)).orElse(Long.MAX_VALUE);
+            if (objective < least) {
+                least = objective;
+                best = lattice;
+            }
         }
         return best;
     }

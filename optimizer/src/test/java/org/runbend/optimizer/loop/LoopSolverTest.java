@@ -112,7 +112,7 @@ class LoopSolverTest {
      * with less than 4n (Jehn 2021, arXiv 2103.15778).
      */
     @ParameterizedTest
-    @CsvSource({"4, 4", "6, 6", "8, 8", "7, 4", "9, 6", "16, 10", "26, 4"})
+    @CsvSource({"4, 4", "6, 6", "8, 8", "7, 4", "9, 6", "16, 10", "26, 4", "18, 16", "40, 8", "26, 26"})
     void rectanglesNeedTwiceTheirShortSide(int columns, int rows) {
         LoopProblem problem = Lattices.problem(Lattices.grid(columns, rows), new PortPair(0, columns, 0));
         LoopSolution solution = lay(problem);
@@ -139,15 +139,29 @@ class LoopSolverTest {
     }
 
     @Test
-    void aLimitThatIsTooLowIsSaidNotAnswered() {
-        LoopProblem problem = new LoopProblem(
-                Lattices.grid(14, 14),
-                List.of(new PortPair(0, 1, 0)),
-                Preference.longRuns(),
-                new WorkLimit(2000, 1_000_000));
+    void aLimitThatIsTooLowLeavesTheBeamsLoopWithoutBounds() {
+        LoopSolution solution = lay(withLimit(Lattices.grid(10, 10), new WorkLimit(200, 1_000_000)));
+        assertEquals(OptionalInt.empty(), solution.turnBound());
+        assertEquals(OptionalInt.empty(), solution.objectiveBound());
+        assertFalse(solution.isProvedBest());
+    }
+
+    @Test
+    void aLimitThatStopsEveryPassLeavesAMergedCover() {
+        LoopSolution solution = lay(withLimit(Lattices.grid(16, 18), new WorkLimit(2000, 40)));
+        assertTrue(solution.objectiveBound().orElseThrow() <= 32, "16 x 18 can be laid with 32 turns");
+    }
+
+    @Test
+    void moreOpenLinksThanAStateHoldsIsSaidNotAnswered() {
+        LoopProblem problem = withLimit(Lattices.grid(63, 63), WorkLimit.standard());
         String what = assertInstanceOf(LoopOutcome.TooWide.class, new LoopSolver().solve(problem))
                 .what();
-        assertTrue(what.startsWith("196 nodes with up to 15 links open at once"), what);
+        assertEquals("3969 nodes with up to 64 links open at once: no state was tried", what);
+    }
+
+    private static LoopProblem withLimit(LatticeGraph graph, WorkLimit limit) {
+        return new LoopProblem(graph, List.of(new PortPair(0, 1, 0)), Preference.longRuns(), limit);
     }
 
     @Test

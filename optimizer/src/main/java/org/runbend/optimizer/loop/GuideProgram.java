@@ -1,0 +1,215 @@
+package org.runbend.optimizer.loop;
+
+import com.google.ortools.Loader;
+import com.google.ortools.linearsolver.MPConstraint;
+import com.google.ortools.linearsolver.MPObjective;
+import com.google.ortools.linearsolver.MPSolver;
+import com.google.ortools.linearsolver.MPVariable;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The configuration program: choose a state for each node so that both ends of every link agree, a port link is used and
+ * so many price units are left out, at least turns; relaxed to fractions, connectivity cuts added until none is violated.
+ *
+ * <p>The unit row may be missed at a price above any number of turns, so that there is always an optimum. The cuts found
+ * hold for all numbers of units and are kept.
+ */
+final class GuideProgram {
+    private static final int MOST_ROUNDS = 25;
+    private static final int CUTS_A_ROUND = 60;
+
+    private final Configurations configurations;
+    private final Frontier frontier;
+    private final PriceUnits prices;
+    private final List<Cut> cuts = new ArrayList<>();
+
+    GuideProgram(Configurations configurations, PriceUnits prices) {
+        this.configurations = configurations;
+        this.frontier = configurations.frontier();
+        this.prices = prices;
+    }
+
+    /** The guide for loops that leave out so many units. */
+    Guide guide(int units) {
+        Loader.loadNativeLibraries();
+        MPSolver solver = MPSolver.createSolver("GLOP");
+        try {
+            return solve(solver, units);
+        } finally {
+            solver.delete();
+        }
+    }
+
+    private Guide solve(MPSolver solver, int units) {
+        int n = frontier.size();
+        MPVariable[] states = states(solver);
+        MPConstraint[] links = linkRows(solver, states);
+        MPConstraint unitRow = unitRow(solver, states, units);
+        MPConstraint portRow = portRow(solver, states);
+        List<MPConstraint> cutRows = new ArrayList<>();
+        cuts.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
+        CutSeparator separator = new CutSeparator(configurations, CUTS_A_ROUND);
+        double[] duals = new double[4 * n + 2];
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
+                break;
+            }
+            double[] values = new double[16 * n];
+            for (int i = 0; i < values.length; i++) {
+                values[i] = states[i] == null ? 0 : states[i].solutionValue();
+            }
+            duals = duals(links, unitRow, portRow, cutRows);
+            List<Cut> violated = round + 1 == MOST_ROUNDS ? List.of() : separator.separate(values);
+            if (violated.isEmpty()) {
+                break;
+            }
+            violated.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
+            cuts.addAll(violated);
+        }
+        return guide(duals, units);
+    }
+
+    private MPVariable[] states(MPSolver solver) {
+        MPObjective objective = solver.objective();
+        objective.setMinimization();
+        MPVariable[] states = new MPVariable[16 * frontier.size()];
+        for (int t = 0; t < frontier.size(); t++) {
+            MPConstraint row = solver.makeConstraint(1, 1);
+            for (int legs : configurations.legs(t)) {
+                MPVariable state = solver.makeNumVar(0, Double.POSITIVE_INFINITY, "");
+                states[16 * t + legs] = state;
+                row.setCoefficient(state, 1);
+                objective.setCoefficient(state, Frontier.isCorner(legs) ? 1 : 0);
+            }
+        }
+        return states;
+    }
+
+    /** By 4 x step + heading at the end decided first. */
+    private MPConstraint[] linkRows(MPSolver solver, MPVariable[] states) {
+        MPConstraint[] rows = new MPConstraint[4 * frontier.size()];
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int h = 0; h < 4; h++) {
+                int other = frontier.otherEnd(t, h);
+                if (other > t) {
+                    rows[4 * t + h] = solver.makeConstraint(0, 0);
+                    addUse(rows[4 * t + h], states, t, h, 1);
+                    addUse(rows[4 * t + h], states, other, h ^ 2, -1);
+                }
+            }
+        }
+        return rows;
+    }
+
+    private void addUse(MPConstraint row, MPVariable[] states, int t, int h, int sign) {
+        for (int legs : configurations.legs(t)) {
+            if ((legs >> h & 1) == 1) {
+                row.setCoefficient(states[16 * t + legs], sign);
+            }
+        }
+    }
+
+    private MPConstraint unitRow(MPSolver solver, MPVariable[] states, int units) {
+        MPConstraint row = solver.makeConstraint(units, units);
+        for (int t = 0; t < frontier.size(); t++) {
+            if (prices.units(t) > 0) {
+                row.setCoefficient(states[16 * t], prices.units(t));
+            }
+        }
+        for (int sign = -1; sign <= 1; sign += 2) {
+            MPVariable miss = solver.makeNumVar(0, Double.POSITIVE_INFINITY, "");
+            row.setCoefficient(miss, sign);
+            solver.objective().setCoefficient(miss, 2.0 * frontier.size());
+        }
+        return row;
+    }
+
+    private MPConstraint portRow(MPSolver solver, MPVariable[] states) {
+        MPConstraint row = solver.makeConstraint(1, Double.POSITIVE_INFINITY);
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int legs : configurations.legs(t)) {
+                if (configurations.portUses(t, legs) > 0) {
+                    row.setCoefficient(states[16 * t + legs], configurations.portUses(t, legs));
+                }
+            }
+        }
+        return row;
+    }
+
+    private MPConstraint cutRow(MPSolver solver, MPVariable[] states, Cut cut) {
+        MPConstraint row = solver.makeConstraint(2, Double.POSITIVE_INFINITY);
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int legs : configurations.legs(t)) {
+                int coefficient = cut.coefficient(frontier, t, legs);
+                if (coefficient > 0) {
+                    row.setCoefficient(states[16 * t + legs], coefficient);
+                }
+            }
+        }
+        return row;
+    }
+
+    /** Links first, then the unit row, the port row and the cuts. */
+    private static double[] duals(
+            MPConstraint[] links, MPConstraint unitRow, MPConstraint portRow, List<MPConstraint> cutRows) {
+        double[] duals = new double[links.length + 2 + cutRows.size()];
+        for (int i = 0; i < links.length; i++) {
+            duals[i] = links[i] == null ? 0 : links[i].dualValue();
+        }
+        duals[links.length] = unitRow.dualValue();
+        duals[links.length + 1] = portRow.dualValue();
+        for (int i = 0; i < cutRows.size(); i++) {
+            duals[links.length + 2 + i] = cutRows.get(i).dualValue();
+        }
+        return duals;
+    }
+
+    /** Rounds the duals to whole parts of a turn, those of one-sided rows to at least 0, and prices all states exactly. */
+    private Guide guide(double[] duals, int units) {
+        int links = 4 * frontier.size();
+        long[] whole = new long[duals.length];
+        for (int i = 0; i < duals.length; i++) {
+            long part = Math.round(duals[i] * Guide.SCALE);
+            whole[i] = i > links ? Math.max(0, part) : part;
+        }
+        long constant = whole[links] * units + whole[links + 1];
+        long[] costs = new long[16 * frontier.size()];
+        Arrays.fill(costs, Guide.BARRED);
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int legs : configurations.legs(t)) {
+                costs[16 * t + legs] = cost(t, legs, whole, links);
+            }
+        }
+        for (int i = links + 2; i < whole.length; i++) {
+            if (whole[i] > 0) {
+                constant += 2 * whole[i];
+                subtract(costs, cuts.get(i - links - 2), whole[i]);
+            }
+        }
+        return new Guide(units, constant, whole[links], costs);
+    }
+
+    private long cost(int t, int legs, long[] whole, int links) {
+        if (legs == 0) {
+            return -whole[links] * prices.units(t);
+        }
+        long cost = Frontier.isCorner(legs) ? Guide.SCALE : 0;
+        for (int h = 0; h < 4; h++) {
+            if ((legs >> h & 1) == 1) {
+                int other = frontier.otherEnd(t, h);
+                cost += other > t ? -whole[4 * t + h] : whole[4 * other + (h ^ 2)];
+            }
+        }
+        return cost - whole[links + 1] * configurations.portUses(t, legs);
+    }
+
+    private void subtract(long[] costs, Cut cut, long multiplier) {
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int legs : configurations.legs(t)) {
+                costs[16 * t + legs] -= multiplier * cut.coefficient(frontier, t, legs);
+            }
+        }
+    }
+}

@@ -1,0 +1,109 @@
+package org.runbend.optimizer.loop;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+
+/** One block to be laid: the order in which its nodes are decided, and how a loop in it is read back. */
+final class Setting {
+    /** Wider or larger blocks are not tried without guidance: the states no longer fit the time a person waits. */
+    private static final int NARROW_SLOTS = 14;
+
+    private static final int NARROW_NODES = 260;
+    /** Beyond 62 open links a mask of slots no longer fits one word. */
+    private static final int MOST_SLOTS = 62;
+
+    private final LoopProblem problem;
+    private final List<PortPair> ports;
+    private final Region region;
+    private final Frontier frontier;
+
+    Setting(LoopProblem problem, BiconnectedBlock block, List<PortPair> ports) {
+        this.problem = problem;
+        this.ports = List.copyOf(ports);
+        this.region = new Region(problem.graph(), block);
+        int[] portNodes = ports.stream()
+                .flatMapToInt(port -> IntStream.of(port.from(), port.to()))
+                .map(region::local)
+                .toArray();
+        this.frontier = new Frontier(region, new NodeOrder(region, portNodes).choose(), ports);
+    }
+
+    LoopProblem problem() {
+        return problem;
+    }
+
+    Frontier frontier() {
+        return frontier;
+    }
+
+    Packing packing() {
+        return new Packing(frontier.slotCount());
+    }
+
+    /** Whether the exact program can be expected to end without guidance. */
+    boolean isNarrow() {
+        return frontier.slotCount() <= NARROW_SLOTS && frontier.size() <= NARROW_NODES;
+    }
+
+    /** Whether a state fits the words foreseen for it. */
+    boolean isRepresentable() {
+        return frontier.slotCount() <= MOST_SLOTS;
+    }
+
+    /** The outcome when nothing was found and nothing is certain. */
+    LoopOutcome tooWide(String why) {
+        return new LoopOutcome.TooWide(
+                frontier.size() + " nodes with up to " + frontier.slotCount() + " links open at once: " + why);
+    }
+
+    /** Reads the legs of a loop, the ways out of its port chosen by rank. */
+    CycleTrace trace(int[] legs) {
+        return new CycleTrace(region.graph(), frontier, legs);
+    }
+
+    /** The solution for the legs of a loop by step; both bounds only where proved. */
+    LoopSolution solution(int[] legs, OptionalInt turnBound, OptionalInt objectiveBound, List<TradeOff> met) {
+        CycleTrace trace = trace(legs);
+        PortPair port = trace.bestPort(ports);
+        TradeOff own = new TradeOff(trace.leftOut(), trace.turns(), turnBound);
+        List<TradeOff> pairs = IntStream.range(0, met.size() + 1)
+                .mapToObj(i -> i < met.size() ? met.get(i) : own)
+                .sorted(Comparator.comparingInt(TradeOff::leftOut))
+                .toList();
+        return new LoopSolution(
+                trace.cycle(port),
+                port,
+                trace.turns(),
+                trace.leftOut(),
+                turnBound,
+                (int) objective(legs),
+                objectiveBound,
+                pairs);
+    }
+
+    /** Turns plus the prices of the nodes left out. */
+    long objective(int[] legs) {
+        long objective = 0;
+        for (int t = 0; t < legs.length; t++) {
+            objective += legs[t] == 0 ? frontier.price(t) : Frontier.isCorner(legs[t]) ? 1 : 0;
+        }
+        return objective;
+    }
+
+    /**
+     * Every loop has turns + prices at least the bound, and leaving out so many nodes costs no more than the dearest of
+     * them; turns come in pairs.
+     */
+    int turnBound(long objectiveBound, int leftOut) {
+        long dearest = IntStream.range(0, region.size())
+                .map(i -> -region.graph().price(region.node(i)))
+                .sorted()
+                .limit(leftOut)
+                .mapToLong(price -> -price)
+                .sum();
+        long bound = Math.max(4, objectiveBound - dearest);
+        return (int) (bound + bound % 2);
+    }
+}
