@@ -1,5 +1,6 @@
 package org.runbend.optimizer.job;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.catalog.source.YamlMap;
@@ -18,6 +19,8 @@ final class FloorReader {
     private static final String REGION = "a list of at least 3 points [x, y]";
 
     private final double spacing;
+    private final List<String> warnings = new ArrayList<>();
+    private final List<Job.MeasuredLength> measured = new ArrayList<>();
 
     /**
      * A reader.
@@ -30,10 +33,12 @@ final class FloorReader {
 
     /** The floor, empty if something was wrong. */
     Optional<Job.FloorPlan> floor(YamlMap m) {
-        m.later("measured");
-        m.later("curve");
-        YamlValue written = m.require("outline", REGION);
-        Optional<List<Point>> corners = points(written);
+        Optional<YamlValue> lengths = m.find("measured");
+        YamlValue written = lengths.orElseGet(() -> m.require("outline", REGION));
+        if (lengths.isPresent()) {
+            m.find("outline").ifPresent(v -> v.fault("the floor is measured already: outline or measured, not both"));
+        }
+        Optional<List<Point>> corners = lengths.isPresent() ? measured(written) : points(written);
         Optional<FloorRules> rules = corners.flatMap(c -> FloorRules.of(c, written));
         List<Point> outline = corners.orElse(List.of());
         List<Job.FloorMark> marks = m.each("marks", MOST_PARTS, "a list of marks", v -> mark(v, outline));
@@ -42,6 +47,24 @@ final class FloorReader {
                 m.each("unheated", MOST_PARTS, "a list of unheated regions", v -> unheated(v, rules));
         Optional<Job.Port> port = port(m.require("port", "a mapping such as {at: [0, 300]}"), rules);
         return m.make(() -> new Job.FloorPlan(outline, marks, keepOuts, unheated, port.orElseThrow()));
+    }
+
+    /** What a person should look at, as far as the floor was read. */
+    List<String> warnings() {
+        return List.copyOf(warnings);
+    }
+
+    /** How each measured length fits; empty if the floor is not a measured one. */
+    List<Job.MeasuredLength> measured() {
+        return List.copyOf(measured);
+    }
+
+    private Optional<List<Point>> measured(YamlValue value) {
+        return new MeasuredFloorReader().read(value).map(floor -> {
+            warnings.addAll(floor.warnings());
+            measured.addAll(floor.lengths());
+            return floor.outline();
+        });
     }
 
     /** The corners of a closed line, empty if one of them was wrong. */

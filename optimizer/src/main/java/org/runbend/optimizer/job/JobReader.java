@@ -62,8 +62,9 @@ public final class JobReader {
         Optional<Job.Layout> layout = layoutReader.layout(root.findMap("layout"));
         Optional<Job.PlateWish> plates =
                 products.plates(root.require("plates", "a mapping with product").map(), pipe, layout);
-        Optional<Job.FloorPlan> floor = new FloorReader(layoutReader.spacing())
-                .floor(root.require("floor", "a mapping with outline and port").map());
+        FloorReader floorReader = new FloorReader(layoutReader.spacing());
+        Optional<Job.FloorPlan> floor = floorReader.floor(
+                root.require("floor", "a mapping with outline and port").map());
         Optional<Job.Build> build = root.findMap("build").flatMap(products::build);
         Optional<Job.Heating> heating = root.findMap("heating").flatMap(products::heating);
         return root.make(() -> new Job(
@@ -80,7 +81,9 @@ public final class JobReader {
                 plates.orElseThrow(),
                 build,
                 heating,
-                SourceFile.fingerprint(read)));
+                SourceFile.fingerprint(read),
+                floorReader.warnings(),
+                floorReader.measured()));
     }
 
     private Optional<Catalog> catalog(SourceFile job, YamlValue value) {
