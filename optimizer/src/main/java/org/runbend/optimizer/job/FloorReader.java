@@ -38,15 +38,15 @@ final class FloorReader {
         if (lengths.isPresent()) {
             m.find("outline").ifPresent(v -> v.fault("the floor is measured already: outline or measured, not both"));
         }
-        Optional<List<Point>> corners = lengths.isPresent() ? measured(written) : points(written);
-        Optional<FloorRules> rules = corners.flatMap(c -> FloorRules.of(c, written));
-        List<Point> outline = corners.orElse(List.of());
+        Optional<Outline> read = lengths.isPresent() ? measured(written) : Outline.read(written);
+        Optional<FloorRules> rules = read.flatMap(o -> FloorRules.of(o.corners(), written));
+        Outline outline = read.orElseGet(() -> Outline.straight(List.of()));
         List<Job.FloorMark> marks = m.each("marks", MOST_PARTS, "a list of marks", v -> mark(v, outline));
         List<KeepOut> keepOuts = m.each("keepOut", MOST_PARTS, "a list of keep-outs", v -> keepOut(v, rules));
         List<Job.Unheated> unheated =
                 m.each("unheated", MOST_PARTS, "a list of unheated regions", v -> unheated(v, rules));
         Optional<Job.Port> port = port(m.require("port", "a mapping such as {at: [0, 300]}"), rules);
-        return m.make(() -> new Job.FloorPlan(outline, marks, keepOuts, unheated, port.orElseThrow()));
+        return m.make(() -> new Job.FloorPlan(outline.corners(), marks, keepOuts, unheated, port.orElseThrow()));
     }
 
     /** What a person should look at, as far as the floor was read. */
@@ -59,11 +59,11 @@ final class FloorReader {
         return List.copyOf(measured);
     }
 
-    private Optional<List<Point>> measured(YamlValue value) {
+    private Optional<Outline> measured(YamlValue value) {
         return new MeasuredFloorReader().read(value).map(floor -> {
             warnings.addAll(floor.warnings());
             measured.addAll(floor.lengths());
-            return floor.outline();
+            return Outline.straight(floor.outline());
         });
     }
 
@@ -74,7 +74,8 @@ final class FloorReader {
         return value.isList() && points.size() == value.size() ? Optional.of(open(points)) : Optional.empty();
     }
 
-    private static Optional<Point> point(YamlValue value) {
+    /** A point [x, y], empty if it is none. */
+    static Optional<Point> point(YamlValue value) {
         List<YamlValue> pair = value.list(2, 2, POINT);
         if (pair.isEmpty()) {
             return Optional.empty();
@@ -90,7 +91,7 @@ final class FloorReader {
         return n > 3 && corners.get(0).equals(corners.get(n - 1)) ? corners.subList(0, n - 1) : corners;
     }
 
-    private static Optional<Job.FloorMark> mark(YamlValue value, List<Point> outline) {
+    private static Optional<Job.FloorMark> mark(YamlValue value, Outline outline) {
         YamlMap m = value.map();
         String text = m.require("text", "what the mark says").text();
         Optional<YamlValue> edge = m.find("edge");
@@ -98,13 +99,16 @@ final class FloorReader {
         if (edge.isPresent() == point.isPresent()) {
             value.fault("a mark stands at an edge or at a point: one of the two keys is wanted");
         }
-        int index = edge.map(v -> v.whole(0, Math.max(0, outline.size() - 1))).orElse(-1);
+        int index = edge.map(v -> v.whole(0, Math.max(0, outline.edges().size() - 1)))
+                .filter(i -> i < outline.edges().size())
+                .map(outline.edges()::get)
+                .orElse(-1);
         Optional<Point> at = point.flatMap(FloorReader::point);
-        return m.make(() -> new Job.FloorMark(text, at.orElseGet(() -> middle(outline, index)), index));
+        return m.make(() -> new Job.FloorMark(text, at.orElseGet(() -> middle(outline.corners(), index)), index));
     }
 
     private static Point middle(List<Point> outline, int edge) {
-        if (outline.size() <= edge) {
+        if (edge < 0 || outline.size() <= edge) {
             return new Point(0, 0);
         }
         Point a = outline.get(edge);

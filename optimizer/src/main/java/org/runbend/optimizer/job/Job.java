@@ -24,7 +24,7 @@ import org.runbend.catalog.shelf.Shelf;
  * @param plates the plates wanted
  * @param build what lies under and over the pipe, if given
  * @param heating temperatures and pump, if given
- * @param fingerprint SHA-256 of job, catalog and shelf as read, hexadecimal
+ * @param fingerprint SHA-256 of job, what it extends, catalog and shelf as read, hexadecimal
  * @param warnings what a person should look at before anything is cut, one sentence each
  * @param measured how each length of a measured floor fits; empty if the outline was given
  */

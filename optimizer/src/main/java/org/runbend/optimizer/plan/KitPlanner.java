@@ -81,7 +81,7 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates),
-                remarks(plates, loop));
+                remarks(job, plates, loop));
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {
@@ -90,8 +90,9 @@ public final class KitPlanner {
         return plan;
     }
 
-    private static List<String> remarks(PlatePlan plates, KitPlan.LoopPlan loop) {
-        List<String> remarks = new ArrayList<>(plates.remarks());
+    private static List<String> remarks(Job job, PlatePlan plates, KitPlan.LoopPlan loop) {
+        List<String> remarks = new ArrayList<>(job.warnings());
+        remarks.addAll(plates.remarks());
         if (loop.leftOut() > 0) {
             remarks.add(loop.leftOut()
                     + " lattice places that a loop could reach stay bare, because serving them would cost"

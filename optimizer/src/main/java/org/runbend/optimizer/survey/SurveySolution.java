@@ -1,6 +1,5 @@
 package org.runbend.optimizer.survey;
 
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -30,7 +29,7 @@ public record SurveySolution(List<Place> places, List<Residual> residuals) {
     }
 
     /**
-     * The measurements whose leaving out would mend most, largest normalised residual first. More than one comes out where
+     * The measurements whose leaving out would mend most: those of the largest normalised residual. More than one comes out where
      * the others cannot tell them apart; with one redundant measurement in all, that is each one it checks. Empty if
      * nothing is checked.
      */
@@ -38,7 +37,6 @@ public record SurveySolution(List<Place> places, List<Residual> residuals) {
         double most = residuals.stream().mapToDouble(Residual::normalised).max().orElse(0);
         return residuals.stream()
                 .filter(r -> r.normalised() > 0 && r.normalised() >= most * (1 - TIE))
-                .sorted(Comparator.comparingDouble((Residual r) -> -Math.rint(1e6 * r.normalised())))
                 .toList();
     }
 
