@@ -38,6 +38,11 @@ public final class YamlDocument {
      * @throws BadInput if the file is not YAML, or uses what is refused
      */
     public static YamlValue root(SourceFile file, Faults faults) {
+        return new YamlValue(node(file), "", new Reading(file.name(), faults, Unit.MM));
+    }
+
+    /** The node of the file's only document. Errors as with {@link #root}. */
+    static Node node(SourceFile file) {
         LoadSettings settings = LoadSettings.builder()
                 .setLabel(file.name())
                 .setCodePointLimit(SourceFile.LIMIT + 1)
@@ -45,8 +50,7 @@ public final class YamlDocument {
         try {
             guard(file, settings);
             Optional<Node> root = new Compose(settings).composeString(file.text());
-            Node node = root.orElseThrow(() -> new BadInput(Fault.ofFile(file.name(), "is empty")));
-            return new YamlValue(node, "", new Reading(file.name(), faults, Unit.MM));
+            return root.orElseThrow(() -> new BadInput(Fault.ofFile(file.name(), "is empty")));
         } catch (MarkedYamlEngineException e) {
             throw at(file, e.getProblemMark().or(e::getContextMark), "not YAML: " + firstLine(e.getProblem()));
         } catch (YamlEngineException e) {

@@ -46,6 +46,13 @@ public final class YamlValue {
         return node != null;
     }
 
+    /** Name of the file that it stands in; a file that extends another one holds values of both. */
+    public String file() {
+        return node == null
+                ? reading.file()
+                : node.getStartMark().map(Mark::getName).orElse(reading.file());
+    }
+
     /** Whether it is a single value, neither list nor mapping. */
     public boolean isScalar() {
         return node instanceof ScalarNode;
@@ -59,6 +66,11 @@ public final class YamlValue {
     /** Whether it is a list. */
     public boolean isList() {
         return node instanceof SequenceNode;
+    }
+
+    /** Whether it is a mapping. */
+    public boolean isMap() {
+        return node instanceof MappingNode;
     }
 
     /** Number of entries of a list; 0 if it is none. */
@@ -77,7 +89,7 @@ public final class YamlValue {
         Mark mark = where.getStartMark().orElse(null);
         int line = mark == null ? 0 : mark.getLine() + 1;
         int column = mark == null ? 0 : mark.getColumn() + 1;
-        return new Fault(reading.file(), line, column, keyPath, message);
+        return new Fault(mark == null ? reading.file() : mark.getName(), line, column, keyPath, message);
     }
 
     Fault faultHere(String keyPath, String message) {

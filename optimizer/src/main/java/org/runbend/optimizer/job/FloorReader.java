@@ -1,5 +1,6 @@
 package org.runbend.optimizer.job;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.catalog.source.YamlMap;
@@ -18,6 +19,8 @@ final class FloorReader {
     private static final String REGION = "a list of at least 3 points [x, y]";
 
     private final double spacing;
+    private final List<String> warnings = new ArrayList<>();
+    private final List<Job.MeasuredLength> measured = new ArrayList<>();
 
     /**
      * A reader.
@@ -30,18 +33,38 @@ final class FloorReader {
 
     /** The floor, empty if something was wrong. */
     Optional<Job.FloorPlan> floor(YamlMap m) {
-        m.later("measured");
-        m.later("curve");
-        YamlValue written = m.require("outline", REGION);
-        Optional<List<Point>> corners = points(written);
-        Optional<FloorRules> rules = corners.flatMap(c -> FloorRules.of(c, written));
-        List<Point> outline = corners.orElse(List.of());
+        Optional<YamlValue> lengths = m.find("measured");
+        YamlValue written = lengths.orElseGet(() -> m.require("outline", REGION));
+        if (lengths.isPresent()) {
+            m.find("outline").ifPresent(v -> v.fault("the floor is measured already: outline or measured, not both"));
+        }
+        Optional<Outline> read = lengths.isPresent() ? measured(written) : Outline.read(written);
+        Optional<FloorRules> rules = read.flatMap(o -> FloorRules.of(o.corners(), written));
+        Outline outline = read.orElseGet(() -> Outline.straight(List.of()));
         List<Job.FloorMark> marks = m.each("marks", MOST_PARTS, "a list of marks", v -> mark(v, outline));
         List<KeepOut> keepOuts = m.each("keepOut", MOST_PARTS, "a list of keep-outs", v -> keepOut(v, rules));
         List<Job.Unheated> unheated =
                 m.each("unheated", MOST_PARTS, "a list of unheated regions", v -> unheated(v, rules));
         Optional<Job.Port> port = port(m.require("port", "a mapping such as {at: [0, 300]}"), rules);
-        return m.make(() -> new Job.FloorPlan(outline, marks, keepOuts, unheated, port.orElseThrow()));
+        return m.make(() -> new Job.FloorPlan(outline.corners(), marks, keepOuts, unheated, port.orElseThrow()));
+    }
+
+    /** What a person should look at, as far as the floor was read. */
+    List<String> warnings() {
+        return List.copyOf(warnings);
+    }
+
+    /** How each measured length fits; empty if the floor is not a measured one. */
+    List<Job.MeasuredLength> measured() {
+        return List.copyOf(measured);
+    }
+
+    private Optional<Outline> measured(YamlValue value) {
+        return new MeasuredFloorReader().read(value).map(floor -> {
+            warnings.addAll(floor.warnings());
+            measured.addAll(floor.lengths());
+            return Outline.straight(floor.outline());
+        });
     }
 
     /** The corners of a closed line, empty if one of them was wrong. */
@@ -51,7 +74,8 @@ final class FloorReader {
         return value.isList() && points.size() == value.size() ? Optional.of(open(points)) : Optional.empty();
     }
 
-    private static Optional<Point> point(YamlValue value) {
+    /** A point [x, y], empty if it is none. */
+    static Optional<Point> point(YamlValue value) {
         List<YamlValue> pair = value.list(2, 2, POINT);
         if (pair.isEmpty()) {
             return Optional.empty();
@@ -67,7 +91,7 @@ final class FloorReader {
         return n > 3 && corners.get(0).equals(corners.get(n - 1)) ? corners.subList(0, n - 1) : corners;
     }
 
-    private static Optional<Job.FloorMark> mark(YamlValue value, List<Point> outline) {
+    private static Optional<Job.FloorMark> mark(YamlValue value, Outline outline) {
         YamlMap m = value.map();
         String text = m.require("text", "what the mark says").text();
         Optional<YamlValue> edge = m.find("edge");
@@ -75,13 +99,16 @@ final class FloorReader {
         if (edge.isPresent() == point.isPresent()) {
             value.fault("a mark stands at an edge or at a point: one of the two keys is wanted");
         }
-        int index = edge.map(v -> v.whole(0, Math.max(0, outline.size() - 1))).orElse(-1);
+        int index = edge.map(v -> v.whole(0, Math.max(0, outline.edges().size() - 1)))
+                .filter(i -> i < outline.edges().size())
+                .map(outline.edges()::get)
+                .orElse(-1);
         Optional<Point> at = point.flatMap(FloorReader::point);
-        return m.make(() -> new Job.FloorMark(text, at.orElseGet(() -> middle(outline, index)), index));
+        return m.make(() -> new Job.FloorMark(text, at.orElseGet(() -> middle(outline.corners(), index)), index));
     }
 
     private static Point middle(List<Point> outline, int edge) {
-        if (outline.size() <= edge) {
+        if (edge < 0 || outline.size() <= edge) {
             return new Point(0, 0);
         }
         Point a = outline.get(edge);

@@ -24,7 +24,9 @@ import org.runbend.catalog.shelf.Shelf;
  * @param plates the plates wanted
  * @param build what lies under and over the pipe, if given
  * @param heating temperatures and pump, if given
- * @param fingerprint SHA-256 of job, catalog and shelf as read, hexadecimal
+ * @param fingerprint SHA-256 of job, what it extends, catalog and shelf as read, hexadecimal
+ * @param warnings what a person should look at before anything is cut, one sentence each
+ * @param measured how each length of a measured floor fits; empty if the outline was given
  */
 public record Job(
         String title,
@@ -40,7 +42,60 @@ public record Job(
         PlateWish plates,
         Optional<Build> build,
         Optional<Heating> heating,
-        String fingerprint) {
+        String fingerprint,
+        List<String> warnings,
+        List<MeasuredLength> measured) {
+
+    /** Copies the lists. */
+    public Job {
+        warnings = List.copyOf(warnings);
+        measured = List.copyOf(measured);
+    }
+
+    /** A job with an outline that nobody need look at twice. */
+    public Job(
+            String title,
+            String order,
+            Optional<String> customer,
+            Optional<String> date,
+            Optional<String> revision,
+            Catalog catalog,
+            Shelf shelf,
+            FloorPlan floor,
+            Layout layout,
+            PipeWish pipe,
+            PlateWish plates,
+            Optional<Build> build,
+            Optional<Heating> heating,
+            String fingerprint) {
+        this(
+                title,
+                order,
+                customer,
+                date,
+                revision,
+                catalog,
+                shelf,
+                floor,
+                layout,
+                pipe,
+                plates,
+                build,
+                heating,
+                fingerprint,
+                List.of(),
+                List.of());
+    }
+
+    /**
+     * A length of a measured floor.
+     *
+     * @param from name of a corner
+     * @param to name of another corner
+     * @param length as measured, mm
+     * @param residual measured less adjusted length, mm
+     */
+    public record MeasuredLength(String from, String to, double length, double residual) {}
 
     /**
      * The floor as the customer gave it.

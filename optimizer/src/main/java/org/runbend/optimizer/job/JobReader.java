@@ -11,14 +11,14 @@ import org.runbend.catalog.product.CatalogReader;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.catalog.shelf.ShelfReader;
 import org.runbend.catalog.source.BadInput;
+import org.runbend.catalog.source.ExtendedFile;
 import org.runbend.catalog.source.Faults;
 import org.runbend.catalog.source.SourceFile;
-import org.runbend.catalog.source.YamlDocument;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
 
 /**
- * Reads a job file, the catalog that it names and the shelf, and checks them against each other. A job that comes out is
+ * Reads a job file with what it extends, the catalog that it names and the shelf, and checks them against each other. A job that comes out is
  * one that can be laid, so far as this can be told without laying it.
  */
 public final class JobReader {
@@ -39,9 +39,8 @@ public final class JobReader {
     }
 
     private Job job(SourceFile file, Optional<Path> shelfFile) {
-        read.add(file);
-        YamlMap root = YamlDocument.open(file, faults).inOwnUnit();
-        Optional<Catalog> catalog = catalog(file, root.require("catalog", "the path of a catalog file"));
+        YamlMap root = ExtendedFile.open(file, faults, read).inOwnUnit();
+        Optional<Catalog> catalog = catalog(root.require("catalog", "the path of a catalog file"));
         Shelf shelf = shelfFile.flatMap(this::shelf).orElse(Shelf.EMPTY);
         Optional<Job> job = job(root, catalog, shelf);
         faults.throwIfAny();
@@ -54,7 +53,7 @@ public final class JobReader {
         Optional<String> customer = root.find("customer").map(YamlValue::text);
         Optional<String> date = root.find("date").map(YamlValue::text);
         Optional<String> revision = root.find("revision").map(YamlValue::text);
-        List.of("extends", "supports", "keepLaid").forEach(root::later);
+        List.of("supports", "keepLaid").forEach(root::later);
         ProductsReader products = new ProductsReader(catalog);
         Optional<Job.PipeWish> pipe =
                 products.pipe(root.require("pipe", "a mapping with product").map());
@@ -62,8 +61,9 @@ public final class JobReader {
         Optional<Job.Layout> layout = layoutReader.layout(root.findMap("layout"));
         Optional<Job.PlateWish> plates =
                 products.plates(root.require("plates", "a mapping with product").map(), pipe, layout);
-        Optional<Job.FloorPlan> floor = new FloorReader(layoutReader.spacing())
-                .floor(root.require("floor", "a mapping with outline and port").map());
+        FloorReader floorReader = new FloorReader(layoutReader.spacing());
+        Optional<Job.FloorPlan> floor = floorReader.floor(
+                root.require("floor", "a mapping with outline and port").map());
         Optional<Job.Build> build = root.findMap("build").flatMap(products::build);
         Optional<Job.Heating> heating = root.findMap("heating").flatMap(products::heating);
         return root.make(() -> new Job(
@@ -80,17 +80,26 @@ public final class JobReader {
                 plates.orElseThrow(),
                 build,
                 heating,
-                SourceFile.fingerprint(read)));
+                SourceFile.fingerprint(read),
+                warnings(floorReader, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
+                floorReader.measured()));
     }
 
-    private Optional<Catalog> catalog(SourceFile job, YamlValue value) {
+    private static List<String> warnings(
+            FloorReader reader, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
+        List<String> warnings = new ArrayList<>(reader.warnings());
+        warnings.addAll(Plausibility.of(floor, layout, pipe));
+        return warnings;
+    }
+
+    private Optional<Catalog> catalog(YamlValue value) {
         String name = value.text();
         if (name.isEmpty()) {
             return Optional.empty();
         }
         SourceFile file;
         try {
-            file = SourceFile.read(job.path().resolveSibling(name));
+            file = SourceFile.read(Path.of(value.file()).resolveSibling(name));
         } catch (InvalidPathException e) {
             value.wrong("the path of a catalog file");
             return Optional.empty();

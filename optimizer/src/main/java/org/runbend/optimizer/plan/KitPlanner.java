@@ -86,7 +86,7 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates),
-                remarks(plates, loop, laid.outOfReach()));
+                remarks(job, plates, loop, laid.outOfReach()));
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {
@@ -95,8 +95,9 @@ public final class KitPlanner {
         return plan;
     }
 
-    private static List<String> remarks(PlatePlan plates, KitPlan.LoopPlan loop, int outOfReach) {
-        List<String> remarks = new ArrayList<>(plates.remarks());
+    private static List<String> remarks(Job job, PlatePlan plates, KitPlan.LoopPlan loop, int outOfReach) {
+        List<String> remarks = new ArrayList<>(job.warnings());
+        remarks.addAll(plates.remarks());
         if (loop.leftOut() > 0) {
             String places = loop.leftOut() == 1 ? "1 lattice place" : loop.leftOut() + " lattice places";
             remarks.add("Left bare: " + places + ", where serving the floor would cost more bends than it is worth.");

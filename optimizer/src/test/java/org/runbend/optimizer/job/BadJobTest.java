@@ -104,7 +104,7 @@ class BadJobTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
-            extends: base.yaml                     | 13:10: extends: not available yet
+            extends: base.yaml                     | 13:10: extends: base.yaml: no such file
             colour: red                            | 13:1: colour: unknown key, the nearest known key is 'floor'
             units: ft                              | 13:8: units: found 'ft', one of mm, in is wanted
             build: {insulation: thick}             | 13:21: build.insulation: found 'thick', a length in mm is wanted

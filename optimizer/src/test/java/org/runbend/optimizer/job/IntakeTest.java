@@ -1,0 +1,230 @@
+package org.runbend.optimizer.job;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.runbend.catalog.source.BadInput;
+
+/** Floors that come as lengths, as arcs and as differences from a base. */
+class IntakeTest {
+    private static final String OUTLINE = "outline: [[0, 0], [2400, 0], [2400, 1500], [0, 1500]]";
+    /** Sides 2400 and 1500, diagonals the root of 2400^2 + 1500^2 = 8010000: 2830.19. */
+    private static final String MEASURED = "measured: {corners: [A, B, C, D], lengths: [[A, B, 2400], [B, C, 1500],"
+            + " [C, D, 2400], [D, A, 1500], [A, C, 2830.194], [B, D, 2830.194]]}";
+
+    @TempDir
+    Path folder;
+
+    private Job measured(String what, String with) throws IOException {
+        assertTrue(MEASURED.contains(what), what);
+        return Jobs.read(folder, Jobs.GOOD.replace(OUTLINE, MEASURED.replace(what, with)));
+    }
+
+    private List<String> faults(String text) {
+        return assertThrows(BadInput.class, () -> Jobs.read(folder, text)).faults().stream()
+                .map(f -> f.text().replace(folder + File.separator, ""))
+                .toList();
+    }
+
+    @Test
+    void measuredRectangleIsTheRectangle() throws IOException {
+        Job job = measured("A", "A");
+        assertEquals(
+                Jobs.read(folder, Jobs.GOOD).floor().outline().size(),
+                job.floor().outline().size());
+        List<Point> expected = List.of(new Point(0, 0), new Point(2400, 0), new Point(2400, 1500), new Point(0, 1500));
+        for (int i = 0; i < 4; i++) {
+            assertEquals(0, expected.get(i).distance(job.floor().outline().get(i)), 0.002);
+        }
+        assertEquals(6, job.measured().size());
+        assertEquals("B", job.measured().get(5).from());
+        assertEquals("D", job.measured().get(5).to());
+        assertEquals(0, job.measured().get(5).residual(), 0.001);
+        assertEquals(
+                List.of(),
+                job.warnings().stream().filter(w -> w.contains("length")).toList());
+    }
+
+    /**
+     * A diagonal 25 mm long: by the condition row (a, b, a, b, -1, -1) with a = 2400 / 2830.19 and b = 1500 / 2830.19, whose
+     * squares add up to 4, each diagonal keeps 25 / 4 mm = 6.25 mm.
+     */
+    @Test
+    void aLengthThatDoesNotFitIsWarnedOf() throws IOException {
+        Job job = measured("[A, C, 2830.194]", "[A, C, 2855.194]");
+        assertEquals(6.25, job.measured().get(4).residual(), 0.1);
+        assertEquals(
+                "The measured lengths miss each other by up to 6.3 mm: one of A-B, B-C, C-D, D-A, A-C, B-D is wrong and"
+                        + " the others cannot tell which, take them again or measure one more diagonal.",
+                job.warnings().get(0));
+        Job bare = measured(", [B, D, 2830.194]", "");
+        assertEquals(
+                "No measured length checks another one: measure one more diagonal.",
+                bare.warnings().get(0));
+    }
+
+    @Test
+    void aWrongLengthStops() {
+        String five = "measured: {corners: [A, B, C, D, E], lengths: [[A, B, 2400], [B, C, 1500], [C, D, 1300],"
+                + " [D, E, 1300], [E, A, 1500], [A, C, 2930], [B, E, 2830], [A, D, 2332.4], [B, D, 2332.4], [C, E, 2400]]}";
+        assertEquals(
+                List.of(
+                        "job.yaml:5:120: floor.measured.lengths[5]: the lengths miss each other by up to 17.0 mm, at most"
+                                + " 15 mm are possible: take A-C again, it reads 2930 and the others make it about 2830.0"),
+                faults(Jobs.GOOD.replace(OUTLINE, five)).stream()
+                        .map(f -> f.replaceAll("up to [1-4][0-9]\\.\\d mm", "up to 17.0 mm"))
+                        .map(f -> f.replaceAll("about 28(29|30|31)\\.\\d", "about 2830.0"))
+                        .toList());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
+            [A, C, 2830.194], [B, D, 2830.194] | [A, B, 2400] | 5:46: floor.measured.lengths: corner C is not fixed: lengths to two corners that are fixed by others are wanted, measure one more diagonal from it
+            , [A, C, 2830.194], [B, D, 2830.194] | `` | 5:46: floor.measured.lengths: 4 corners need at least 5 lengths, better 7; there are 4
+            [A, B, 2400] | [A, X, 2400] | 5:51: floor.measured.lengths[0][1]: there is no corner 'X', the nearest one is A
+            [A, B, 2400] | [A, A, 2400] | 5:47: floor.measured.lengths[0]: a length leads from one corner to another one
+            [A, B, 2400] | [A, B] | 5:47: floor.measured.lengths[0]: has 2 entries, a length [corner, corner, length] is wanted
+            [A, B, 2400] | [A, B, -2] | 5:54: floor.measured.lengths[0][2]: found '-2', a length from 1 to 30000 mm is wanted
+            [A, B, C, D] | [A, B, C, C] | 5:33: floor.measured.corners[3]: corner 'C' stands twice
+            lengths | length | 5:13: floor.measured.lengths: is missing, a list of lengths [corner, corner, length] is wanted
+            corners: | round: left, corners: | 5:21: floor.measured.round: found 'left', one of anticlockwise, clockwise is wanted
+            """)
+    void faultsOfMeasuredFloors(String what, String with, String line) {
+        assertTrue(MEASURED.contains(what), what);
+        String told =
+                faults(Jobs.GOOD.replace(OUTLINE, MEASURED.replace(what, with))).get(0);
+        assertEquals("job.yaml:" + line, told);
+    }
+
+    @Test
+    void outlineAndLengthsTogetherAreRefused() {
+        assertEquals(
+                List.of("job.yaml:5:12: floor.outline: the floor is measured already: outline or measured, not both"),
+                faults(Jobs.GOOD.replace(OUTLINE, OUTLINE + "\n  " + MEASURED)));
+    }
+
+    /** Half a circle of 400 mm radius at the end of a floor: by hand each chord turns 2 acos(1 - 0.499 / 400) at most. */
+    @Test
+    void anArcAndItsChordsAreOneFloor() throws IOException {
+        String arc = Jobs.GOOD.replace(
+                "[2400, 0], [2400, 1500]", "[2400, 0], [2400, 350], {arc: [[2800, 750], [2400, 1150]]}, [2400, 1500]");
+        Job job = Jobs.read(folder, arc + "\n");
+        List<Point> corners = job.floor().outline();
+        int chords = (int) Math.ceil(Math.PI / (2 * Math.acos(1 - 0.499 / 400)));
+        assertEquals(4 + 1 + chords, corners.size());
+        for (int i = 2; i <= chords + 1; i++) {
+            Point a = corners.get(i);
+            Point b = corners.get(i + 1);
+            Point middle = new Point((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
+            assertEquals(400, a.distance(new Point(2400, 750)), 0.001);
+            assertTrue(middle.distance(new Point(2400, 750)) >= 399.5, "chord " + i);
+        }
+        String twin = corners.stream()
+                .map(p -> "[" + p.x() + ", " + p.y() + "]")
+                .collect(Collectors.joining(", ", "outline: [", "]"));
+        assertEquals(
+                job.floor(), Jobs.read(folder, Jobs.GOOD.replace(OUTLINE, twin)).floor());
+    }
+
+    @Test
+    void aMarkAtACurvedSideStandsAtItsMiddle() throws IOException {
+        String arc = "outline: [[0, 0], [2400, 0], {arc: [[2700, 750], [2400, 1500]]}, [0, 1500]]\n"
+                + "  marks: [{edge: 1, text: bow}, {edge: 3, text: stern}]";
+        List<Job.FloorMark> marks =
+                Jobs.read(folder, Jobs.GOOD.replace(OUTLINE, arc)).floor().marks();
+        assertEquals(0, marks.get(0).at().distance(new Point(2700, 750)), 45);
+        assertEquals(new Point(0, 750), marks.get(1).at());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
+            [0, 0], [2400, 0] | {arc: [[1, 1], [0, 2]]}, [2400, 0] | 5:13: floor.outline[0]: an arc begins at the corner before it, so the first entry must be a point [x, y]
+            [2400, 1500] | {arc: [[2400, 700], [2400, 1500]]} | 5:32: floor.outline[2]: no arc passes through these points: they lie on a line, or its radius is under 5 mm
+            [2400, 1500] | {arc: [[2400, 700]]} | 5:38: floor.outline[2].arc: has 1 entries, a list of two points [through, to] is wanted
+            [2400, 1500] | {ark: [[2400, 700]]} | 5:32: floor.outline[2].arc: is missing, a list of two points [through, to] is wanted
+            """)
+    void faultsOfArcs(String what, String with, String line) {
+        assertEquals(
+                "job.yaml:" + line,
+                faults(Jobs.GOOD.replace(OUTLINE, OUTLINE.replace(what, with))).get(0));
+    }
+
+    @Test
+    void aJobThatExtendsABaseIsItsPlainTwin() throws Exception {
+        Job plain = Jobs.read(
+                folder,
+                Jobs.GOOD
+                        .replace("order: T-1", "order: T-2")
+                        .replace("radius: 60", "radius: 45")
+                        .replace("spacing: 150", "spacing: 150, edge: 80"));
+        Path bases = Files.createDirectory(folder.resolve("bases"));
+        Files.writeString(
+                bases.resolve("base.yaml"), Jobs.GOOD.replace("catalog: workshop.yaml", "catalog: ../workshop.yaml"));
+        String own = """
+                extends: bases/base.yaml
+                order: T-2
+                floor:
+                  keepOut: [{name: drain, circle: {centre: [700, 250], radius: 45}, clearance: 60}]
+                layout: {edge: 80}
+                """;
+        Job job = Jobs.read(folder, own);
+        assertEquals(plain.floor(), job.floor());
+        assertEquals(plain.layout(), job.layout());
+        assertEquals(plain.order(), job.order());
+        assertEquals(plain.title(), job.title());
+        assertEquals(plain.plates(), job.plates());
+        MessageDigest digest = MessageDigest.getInstance("SHA-256");
+        for (String name : List.of("job.yaml", "bases/base.yaml", "workshop.yaml")) {
+            digest.update(Files.readAllBytes(folder.resolve(name)));
+        }
+        assertEquals(HexFormat.of().formatHex(digest.digest()), job.fingerprint());
+    }
+
+    @Test
+    void faultsNameTheFileTheyStandIn() throws IOException {
+        Files.writeString(folder.resolve("base.yaml"), Jobs.GOOD.replace("radius: 60", "radius: wide"));
+        assertEquals(
+                List.of(
+                        "job.yaml:2:20: layout.spacing: found '15', a length from 100 to 300 mm is wanted",
+                        "base.yaml:7:58: floor.keepOut[0].circle.radius: found 'wide', a length in mm is wanted"),
+                faults("extends: base.yaml\nlayout: {spacing:  15}\n").stream()
+                        .sorted((a, b) -> b.compareTo(a))
+                        .toList());
+    }
+
+    @Test
+    void circlesLongChainsAndMixedUnitsAreRefused() throws IOException {
+        Files.writeString(folder.resolve("base.yaml"), "extends: job.yaml\n");
+        assertTrue(faults("extends: base.yaml\n" + Jobs.GOOD)
+                .contains("base.yaml:1:10: extends: the files extend each other in a circle"));
+        for (int i = 0; i < 7; i++) {
+            Files.writeString(folder.resolve("b" + i + ".yaml"), "extends: b" + (i + 1) + ".yaml\n");
+        }
+        assertEquals(
+                List.of("b4.yaml:1:10: extends: more than 5 files extend each other in a row"),
+                faults("extends: b0.yaml\n" + Jobs.GOOD));
+        Files.writeString(folder.resolve("base.yaml"), Jobs.GOOD);
+        assertEquals(
+                List.of("job.yaml:2:8: units: the base is in 'mm': both files need one unit"),
+                faults("extends: base.yaml\nunits: in\nlayout: {spacing: 150mm}\n").stream()
+                        .filter(f -> f.contains("units"))
+                        .toList());
+        assertEquals(
+                Optional.empty(),
+                Jobs.read(folder, "extends: base.yaml\nunits: mm\n").customer());
+    }
+}
