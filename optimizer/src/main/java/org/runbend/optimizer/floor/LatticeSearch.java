@@ -7,40 +7,43 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.loop.BiconnectedBlock;
 
 /**
- * Finds the offsets at which the lattice serves most of the heated floor.
+ * Finds the offsets at which a loop on the lattice can serve most of the heated floor.
  *
  * <p>Method: count the heated nodes at every candidate offset (exact fits and tenths of the spacing), then build the
- * full graph, best count first, until no candidate left can hold more reachable nodes than the best one built. Equal
+ * full graph, best count first, until no candidate left can hold more nodes than the best one built can serve. Equal
  * graphs are kept once. A candidate costs nodes x (outline sides + keep-outs) distance formulas.
  */
 public final class LatticeSearch {
     private static final int MOST_BUILT_NODES = 60_000;
 
     /**
-     * The lattices with most reachable heated nodes, exact fits first; empty if none has a port pair.
+     * The lattices on which a loop can serve most heated nodes, those that leave most choice first; empty if none has a
+     * port pair.
      *
-     * @param most how many to return at most
+     * @param count how many to return at most
      */
-    public List<Lattice> best(FloorProblem problem, int most) {
+    public List<Lattice> best(FloorProblem problem, int count) {
         LatticeBuilder builder = new LatticeBuilder(problem);
         List<Candidate> candidates = candidates(problem, builder);
         List<Lattice> best = new ArrayList<>();
         Set<String> seen = new HashSet<>();
-        int reachable = 1;
+        int most = 1;
         long built = 0;
         for (Candidate candidate : candidates) {
-            if (candidate.heated < reachable || (built > MOST_BUILT_NODES && !best.isEmpty())) {
+            if (candidate.heated < most || (built > MOST_BUILT_NODES && !best.isEmpty())) {
                 break;
             }
             built += candidate.heated;
             Optional<Lattice> lattice = builder.build(candidate.offset);
-            if (lattice.isEmpty() || lattice.get().reachable() < reachable) {
+            int coverable = lattice.map(LatticeSearch::coverable).orElse(0);
+            if (coverable < most) {
                 continue;
             }
-            if (lattice.get().reachable() > reachable) {
-                reachable = lattice.get().reachable();
+            if (coverable > most) {
+                most = coverable;
                 best.clear();
                 seen.clear();
             }
@@ -49,7 +52,28 @@ public final class LatticeSearch {
             }
         }
         best.sort(Comparator.comparingInt(l -> -GraphSignature.freedom(l)));
-        return best.size() > most ? List.copyOf(best.subList(0, most)) : List.copyOf(best);
+        return best.size() > count ? List.copyOf(best.subList(0, count)) : List.copyOf(best);
+    }
+
+    /**
+     * Most heated nodes that one loop can serve as far as colours tell: neighbours differ in colour, so a loop passes as
+     * many black as white nodes; unheated nodes of its block may make up for what one colour lacks.
+     */
+    private static int coverable(Lattice lattice) {
+        int[] heated = new int[2];
+        int[] cold = new int[2];
+        BiconnectedBlock block = BiconnectedBlock.ofLink(
+                        lattice.graph(),
+                        lattice.ports().get(0).from(),
+                        lattice.ports().get(0).to())
+                .orElseThrow();
+        for (int node : block.nodes()) {
+            int colour =
+                    Math.floorMod(lattice.graph().column(node) + lattice.graph().row(node), 2);
+            (lattice.graph().price(node) > 0 ? heated : cold)[colour]++;
+        }
+        int fewer = heated[0] < heated[1] ? 0 : 1;
+        return heated[fewer] + Math.min(heated[1 - fewer], heated[fewer] + cold[fewer]);
     }
 
     private static List<Candidate> candidates(FloorProblem problem, LatticeBuilder builder) {

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -32,10 +33,10 @@ final class LoopLaying {
     /** Floors up to this many nodes try several lattices. */
     private static final int SMALL = 260;
 
-    private static final int MOST_LATTICES = 4;
+    private static final int MOST_LATTICES = 3;
 
-    /** Lattices that get a quick look on larger floors. */
-    private static final int MOST_SKETCHES = 8;
+    /** Lattices that get a quick look. */
+    private static final int MOST_SKETCHES = 12;
 
     /** A loop on its lattice. */
     record Laid(Lattice lattice, LoopSolution loop) {
@@ -74,11 +75,10 @@ final class LoopLaying {
         if (lattices.isEmpty()) {
             throw noPlace(job, radius);
         }
-        if (lattices.get(0).reachable() > SMALL) {
+        if (lattices.size() > 1) {
             progress.step("comparing lattices");
-            lattices = List.of(mostPromising(job, lattices));
-        } else if (lattices.size() > MOST_LATTICES) {
-            lattices = lattices.subList(0, MOST_LATTICES);
+            int most = lattices.get(0).reachable() > SMALL ? 1 : MOST_LATTICES;
+            lattices = mostPromising(job, lattices, most);
         }
         List<Laid> laid = new ArrayList<>();
         Unbuildable failure = null;
@@ -111,19 +111,20 @@ final class LoopLaying {
         return new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
     }
 
-    /** The lattice on which a quick look finds the best loop; the freest one among equals. */
-    private static Lattice mostPromising(Job job, List<Lattice> lattices) {
-        Lattice best = lattices.get(0);
-        long least = Long.MAX_VALUE;
-        for (Lattice lattice : lattices) {
-            long objective =
-                    new LoopSketch().objective(loopProblem(job, lattice)).orElse(Long.MAX_VALUE);
-            if (objective < least) {
-                least = objective;
-                best = lattice;
-            }
-        }
-        return best;
+    /** The lattices on which a quick look finds the best loops; the freest ones among equals. */
+    private static List<Lattice> mostPromising(Job job, List<Lattice> lattices, int most) {
+        return lattices.stream()
+                .map(lattice -> new Look(lattice, look(job, lattice)))
+                .sorted(Comparator.comparingLong(Look::objective))
+                .limit(most)
+                .map(Look::lattice)
+                .toList();
+    }
+
+    private record Look(Lattice lattice, long objective) {}
+
+    private static long look(Job job, Lattice lattice) {
+        return new LoopSketch().objective(loopProblem(job, lattice)).orElse(Long.MAX_VALUE);
     }
 
     private static void verify(LoopProblem problem, LoopSolution solution) {
