@@ -18,6 +18,9 @@ import java.util.List;
  */
 final class GuideProgram {
     private static final int MOST_ROUNDS = 25;
+    /** Nodes x rounds; a round's work grows faster than the nodes. */
+    private static final int MOST_WORK = 28_000;
+
     private static final int CUTS_A_ROUND = 60;
 
     private final Configurations configurations;
@@ -52,7 +55,8 @@ final class GuideProgram {
         cuts.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
         CutSeparator separator = new CutSeparator(configurations, CUTS_A_ROUND);
         double[] duals = new double[4 * n + 2];
-        for (int round = 0; round < MOST_ROUNDS; round++) {
+        int rounds = Math.max(1, Math.min(MOST_ROUNDS, MOST_WORK / n));
+        for (int round = 0; round < rounds; round++) {
             if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
                 break;
             }
@@ -61,7 +65,7 @@ final class GuideProgram {
                 values[i] = states[i] == null ? 0 : states[i].solutionValue();
             }
             duals = duals(links, unitRow, portRow, cutRows);
-            List<Cut> violated = round + 1 == MOST_ROUNDS ? List.of() : separator.separate(values);
+            List<Cut> violated = round + 1 == rounds ? List.of() : separator.separate(values);
             if (violated.isEmpty()) {
                 break;
             }

@@ -16,6 +16,7 @@ import java.util.stream.Stream;
 final class GuidedLaying {
     private static final int MOST_PER_LAYER = 400_000;
     private static final int[] BEAMS = {3_000, 20_000};
+    private static final int MOST_IN_BEAM = 22_000_000;
     /** How far above the bound a beam may go, in turns. */
     private static final int BEAM_REACH = 40;
     /** Where so many numbers of units are too wide to ask about, so are the others. */
@@ -140,7 +141,7 @@ final class GuidedLaying {
             front.stalled = true;
             stalls++;
             for (int beam : BEAMS) {
-                scout(front, beam);
+                scout(front, Math.min(beam, MOST_IN_BEAM / nodes));
             }
         } else {
             front.next += 2;
