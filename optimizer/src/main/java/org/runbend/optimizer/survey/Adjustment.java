@@ -2,6 +2,8 @@ package org.runbend.optimizer.survey;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.apache.commons.math3.exception.MathIllegalStateException;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer.Optimum;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
@@ -17,7 +19,7 @@ import org.apache.commons.math3.linear.SingularValueDecomposition;
  * derivatives; from its singular vectors U they are 1 - |row of U|^2.
  */
 final class Adjustment {
-    private static final double TOLERANCE = 1e-14;
+    private static final double TOLERANCE = 1e-13;
     private static final int MOST_ROUNDS = 500;
     /** A change of shape that moves no length by more than this share of itself is free to happen. */
     private static final double LOOSE = 0.01;
@@ -29,15 +31,23 @@ final class Adjustment {
     }
 
     /**
-     * The floor that fits best near the start.
+     * The floor that fits best near the start; empty if the search runs astray, as it may from a start far off.
      *
      * @throws NotRigid if a small change of the floor's shape changes no length
      */
-    SurveySolution adjust(List<Place> start) {
+    Optional<SurveySolution> adjust(List<Place> start) {
+        try {
+            return Optional.of(solution(optimum(start).getPoint().toArray()));
+        } catch (MathIllegalStateException e) {
+            return Optional.empty();
+        }
+    }
+
+    private Optimum optimum(List<Place> start) {
         double[] x = coordinates(Frame.of(start, problem.clockwise()));
         double[] measured =
                 problem.measurements().stream().mapToDouble(Measurement::length).toArray();
-        Optimum optimum = new LevenbergMarquardtOptimizer()
+        return new LevenbergMarquardtOptimizer()
                 .withCostRelativeTolerance(TOLERANCE)
                 .withParameterRelativeTolerance(TOLERANCE)
                 .withOrthoTolerance(TOLERANCE)
@@ -48,7 +58,6 @@ final class Adjustment {
                         .maxEvaluations(MOST_ROUNDS)
                         .maxIterations(MOST_ROUNDS)
                         .build());
-        return solution(optimum.getPoint().toArray());
     }
 
     private SurveySolution solution(double[] x) {

@@ -39,7 +39,7 @@ public final class FloorSurvey {
                 .starts().stream()
                         .filter(FloorSurvey::isSimple)
                         .limit(MOST_STARTS)
-                        .map(adjustment::adjust)
+                        .flatMap(start -> adjustment.adjust(start).stream())
                         .filter(s -> isSimple(s.places()))
                         .sorted(Comparator.comparingDouble(SurveySolution::squares))
                         .toList();
