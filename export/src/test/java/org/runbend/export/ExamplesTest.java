@@ -54,7 +54,7 @@ class ExamplesTest {
     private final Map<Path, CommandRun> runs = new TreeMap<>();
 
     static Stream<Path> jobs() throws IOException {
-        try (Stream<Path> files = Files.list(EXAMPLES)) {
+        try (Stream<Path> files = Files.walk(EXAMPLES, 2)) {
             return files
                     .filter(f -> f.toString().endsWith(".yaml"))
                     .filter(f -> !f.endsWith(CATALOG))
@@ -70,8 +70,11 @@ class ExamplesTest {
         if (shared.isEmpty()) {
             return jobs();
         }
+        // The referee reads plain outlines in mm only; other ways to give a floor are held to their plain twins
+        // elsewhere.
+        Stream<Path> plain = jobs().filter(j -> EXAMPLES.equals(j.getParent()));
         Path floors = shared.get().resolve("data/floors");
-        List<Path> all = new ArrayList<>(jobs().toList());
+        List<Path> all = new ArrayList<>(plain.toList());
         for (String line : Files.readAllLines(floors.resolve("best.csv"))) {
             List<String> cells = List.of(line.split(",", -1));
             if (cells.get(1).matches("[0-9]+") && Integer.parseInt(cells.get(1)) <= 250) {

@@ -51,7 +51,7 @@ class SchemaTest {
     }
 
     private static List<Path> jobs() throws IOException {
-        try (Stream<Path> files = Files.list(Jobs.EXAMPLES)) {
+        try (Stream<Path> files = Files.walk(Jobs.EXAMPLES, 2)) {
             return files.filter(f -> f.toString().endsWith(".yaml"))
                     .filter(f -> !f.getFileName().toString().equals("workshop.yaml"))
                     .sorted()
