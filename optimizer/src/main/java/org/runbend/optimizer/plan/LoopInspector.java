@@ -11,6 +11,9 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.loop.BiconnectedBlock;
 import org.runbend.optimizer.loop.Heading;
 import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.Preference;
+import org.runbend.optimizer.loop.WorkLimit;
 
 /** Lays the loop of a job and shows it on its lattice, without plates and coils. */
 public final class LoopInspector {
@@ -47,6 +50,18 @@ public final class LoopInspector {
                 laid.loop().pairs().stream()
                         .map(p -> new LoopView.Pair(p.leftOut(), p.turns()))
                         .toList());
+    }
+
+    /**
+     * The question that the loop of a job answers, on the lattice that the loop came to lie on; without wishes of lower
+     * order.
+     *
+     * @throws org.runbend.optimizer.job.Unbuildable if no loop can be laid
+     */
+    public LoopProblem problem(Job job) {
+        LoopLaying.Laid laid = new LoopLaying().lay(job, KitPlanner.bendRadius(job), progress);
+        Lattice lattice = laid.lattice();
+        return new LoopProblem(lattice.graph(), lattice.ports(), Preference.longRuns(), WorkLimit.standard());
     }
 
     private static List<LoopView.Node> nodes(LoopLaying.Laid laid) {
