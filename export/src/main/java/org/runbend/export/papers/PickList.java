@@ -72,8 +72,8 @@ public final class PickList {
         PdfTable table = new PdfTable(
                 Column.centre("", 1),
                 Column.left("part", 3.4),
-                Column.left("what it is", 10),
-                Column.right("quantity", 2.8),
+                Column.left("what it is", 9.4),
+                Column.right("quantity", 3.4),
                 Column.left("unit", 3.4),
                 Column.right("kg each", 2.9),
                 Column.right("price each", 3.5),

@@ -77,7 +77,7 @@ final class LoopLaying {
         }
         if (lattices.size() > 1) {
             progress.step("comparing lattices");
-            int most = lattices.get(0).reachable() > SMALL ? 1 : MOST_LATTICES;
+            int most = lattices.get(0).reachable() > SMALL / 2 ? 1 : MOST_LATTICES;
             lattices = mostPromising(job, lattices, most);
         }
         List<Laid> laid = new ArrayList<>();
