@@ -12,14 +12,10 @@ import org.runbend.optimizer.plan.KitPlan;
  * <p>{@link Layer#PIPE} holds one open path a loop and nothing else; letters and signs are sized for an A4 page.
  */
 public final class FloorDrafting {
-    /** Share of the floor's size that title and measures take beside it on a page. */
-    private static final double ROOM_FOR_WORDS = 0.22;
-
     /** The drawing of a plan. */
     public Sheet draw(KitPlan plan) {
         Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
-        double unit = floor.grow(ROOM_FOR_WORDS * Math.max(floor.width(), floor.height()))
-                .mmPerPaperMm();
+        double unit = Places.unit(floor);
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         LoopMarks loops = new LoopMarks(sheet, labels, unit);

@@ -21,13 +21,10 @@ import org.runbend.optimizer.plan.LoopView;
  * bar across a corner says that no bend fits there.
  */
 public final class LoopDrafting {
-    private static final double ROOM_FOR_WORDS = 0.22;
-
     /** The drawing of a loop on its lattice. */
     public Sheet draw(LoopView view) {
         Extent floor = Extent.around(Places.all(view.job().floor().outline()));
-        double unit = floor.grow(ROOM_FOR_WORDS * Math.max(floor.width(), floor.height()))
-                .mmPerPaperMm();
+        double unit = Places.unit(floor);
         SheetBuilder sheet = new SheetBuilder(view.job().title());
         view.links().forEach(l -> sheet.add(Layer.DIMENSION, new Segment(Places.at(l.a()), Places.at(l.b()))));
         view.tightCorners().forEach(c -> sheet.add(Layer.SCREW, new Segment(Places.at(c.legA()), Places.at(c.legB()))));

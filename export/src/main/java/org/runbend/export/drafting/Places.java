@@ -1,11 +1,21 @@
 package org.runbend.export.drafting;
 
 import java.util.List;
+import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Point;
 
 /** Points of the plan as points of the drawing, unchanged: both are mm, x to the right and y up, seen from above. */
 final class Places {
+    /** Share of the floor's size that title and measures take beside it on a page. */
+    private static final double ROOM_FOR_WORDS = 0.22;
+
     private Places() {}
+
+    /** Drawing mm for a mm of paper when the floor and its words fill an A4 page. */
+    static double unit(Extent floor) {
+        return floor.grow(ROOM_FOR_WORDS * Math.max(floor.width(), floor.height()))
+                .mmPerPaperMm();
+    }
 
     static Point at(org.runbend.optimizer.job.Point p) {
         return new Point(p.x(), p.y());

@@ -48,7 +48,7 @@ public final class CoilNesting {
                 .map(cut -> coil(problem, stock.get(cut.stock()), cut))
                 .toList();
         Bound bound = solution.costBound();
-        return new CoilPlan(coils, solution.cost(), bound.value(), words(bound.proof()));
+        return new CoilPlan(coils, solution.cost(), bound.value(), bound.proof().words());
     }
 
     private static void checkLengths(CoilProblem problem, List<Stock> stock) {
@@ -83,12 +83,5 @@ public final class CoilNesting {
             return solution;
         }
         throw new Unbuildable("pipe.product", "the coils do not do: " + ((Impossible) answer).reason());
-    }
-
-    private static String words(Bound.Proof proof) {
-        if (proof == Bound.Proof.MATERIAL) {
-            return "material";
-        }
-        return proof == Bound.Proof.INTEGER_PROGRAM ? "integer program" : "exact integer bound";
     }
 }

@@ -30,6 +30,14 @@ public record Bound(long value, Proof proof) {
         /** An exhaustive search or dynamic program, in integers. */
         EXHAUSTIVE,
         /** An integer program; rests on the solver's tolerance (1e-6). */
-        INTEGER_PROGRAM
+        INTEGER_PROGRAM;
+
+        /** The argument as papers and data files name it. */
+        public String words() {
+            if (this == MATERIAL) {
+                return "material";
+            }
+            return this == INTEGER_PROGRAM ? "integer program" : "exact integer bound";
+        }
     }
 }

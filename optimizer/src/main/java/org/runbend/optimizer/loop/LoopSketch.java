@@ -14,28 +14,16 @@ public final class LoopSketch {
 
     /** Objective (turns + prices left out) of the loop found in the block worth most; empty if none was found. */
     public OptionalLong objective(LoopProblem problem) {
-        BiconnectedBlock best = null;
-        for (BiconnectedBlock block : BiconnectedBlock.all(problem.graph())) {
-            boolean open = !portsOf(problem, block).isEmpty();
-            if (open && (best == null || block.price(problem.graph()) > best.price(problem.graph()))) {
-                best = block;
-            }
-        }
-        if (best == null) {
+        List<PortBlock> blocks = PortBlock.of(problem);
+        if (blocks.isEmpty()) {
             return OptionalLong.empty();
         }
-        Setting setting = new Setting(problem, best, portsOf(problem, best));
+        Setting setting = blocks.get(0).setting(problem);
         if (!setting.isRepresentable()) {
             return OptionalLong.empty();
         }
         Sweep beam = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
         beam.runBeam(BEAM);
         return beam.best() == Sweep.NONE ? OptionalLong.empty() : OptionalLong.of(beam.best());
-    }
-
-    private static List<PortPair> portsOf(LoopProblem problem, BiconnectedBlock block) {
-        return problem.ports().stream()
-                .filter(p -> block.contains(p.from()) && block.contains(p.to()))
-                .toList();
     }
 }

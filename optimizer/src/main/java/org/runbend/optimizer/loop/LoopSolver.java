@@ -1,7 +1,5 @@
 package org.runbend.optimizer.loop;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -18,12 +16,12 @@ public final class LoopSolver {
 
     /** Lays the loop, or says why not. */
     public LoopOutcome solve(LoopProblem problem) {
-        List<Area> areas = areas(problem);
-        if (areas.isEmpty()) {
+        List<PortBlock> blocks = PortBlock.of(problem);
+        if (blocks.isEmpty()) {
             return new LoopOutcome.NoLoop("no port pair lies on a ring of linked nodes");
         }
-        for (Area area : areas) {
-            LoopOutcome outcome = lay(new Setting(problem, area.block, area.ports));
+        for (PortBlock block : blocks) {
+            LoopOutcome outcome = lay(block.setting(problem));
             if (!(outcome instanceof LoopOutcome.NoLoop)) {
                 return outcome;
             }
@@ -39,23 +37,5 @@ public final class LoopSolver {
             return setting.tooWide("no state was tried");
         }
         return new GuidedLaying(setting).solve();
-    }
-
-    private record Area(BiconnectedBlock block, List<PortPair> ports) {}
-
-    private static List<Area> areas(LoopProblem problem) {
-        List<Area> areas = new ArrayList<>();
-        for (BiconnectedBlock block : BiconnectedBlock.all(problem.graph())) {
-            List<PortPair> ports = problem.ports().stream()
-                    .filter(port -> block.contains(port.from()) && block.contains(port.to()))
-                    .toList();
-            if (!ports.isEmpty()) {
-                areas.add(new Area(block, ports));
-            }
-        }
-        areas.sort(Comparator.comparingLong((Area area) -> area.block.price(problem.graph()))
-                .thenComparingInt(area -> area.block.size())
-                .reversed());
-        return areas;
     }
 }

@@ -31,7 +31,7 @@ import org.runbend.optimizer.loop.WorkLimit;
  */
 final class LoopLaying {
     /** Floors up to this many nodes try several lattices. */
-    private static final int SMALL = 260;
+    private static final int SMALL = 130;
 
     private static final int MOST_LATTICES = 3;
 
@@ -77,7 +77,7 @@ final class LoopLaying {
         }
         if (lattices.size() > 1) {
             progress.step("comparing lattices");
-            int most = lattices.get(0).reachable() > SMALL / 2 ? 1 : MOST_LATTICES;
+            int most = lattices.get(0).reachable() > SMALL ? 1 : MOST_LATTICES;
             lattices = mostPromising(job, lattices, most);
         }
         List<Laid> laid = new ArrayList<>();
@@ -92,9 +92,6 @@ final class LoopLaying {
                 laid.add(new Laid(lattice, found.solution()));
             } else {
                 failure = failure(outcome);
-            }
-            if (!laid.isEmpty() && laid.get(laid.size() - 1).loop().leftOut() == 0 && lattice.reachable() > SMALL / 2) {
-                break;
             }
         }
         if (laid.isEmpty()) {

@@ -20,7 +20,7 @@ record PlateBound(long value, String proof) {
      */
     static PlateBound of(Bound cutting, CoverProblem cover, List<SpreaderPlate> named, List<SpreaderPlate> used) {
         if (used.containsAll(named)) {
-            return new PlateBound(cutting.value(), words(cutting.proof()));
+            return new PlateBound(cutting.value(), cutting.proof().words());
         }
         double pieces = (double) cover.target() * cover.minPiece() / (cover.minPiece() + cover.gap());
         double cheapest = Double.POSITIVE_INFINITY;
@@ -32,12 +32,5 @@ record PlateBound(long value, String proof) {
         boolean offcuts = cover.stock().stream().anyMatch(s -> s.id().isPresent());
         long material = offcuts ? 0 : (long) Math.floor(pieces * cheapest * (1 - 1e-9));
         return new PlateBound(Math.min(cutting.value(), material), "material of the cheapest product named");
-    }
-
-    private static String words(Bound.Proof proof) {
-        if (proof == Bound.Proof.MATERIAL) {
-            return "material";
-        }
-        return proof == Bound.Proof.INTEGER_PROGRAM ? "integer program" : "exact integer bound";
     }
 }
