@@ -1,0 +1,66 @@
+package org.runbend.export.cli;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+
+/** Writes that reach the disk, and looks at folders. */
+final class Disk {
+    private Disk() {}
+
+    /** Writes a new file and waits until the disk has it. */
+    static void write(Path file, byte[] bytes) throws IOException {
+        try (FileChannel channel =
+                FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            write(channel, bytes);
+        }
+    }
+
+    static void write(FileChannel channel, byte[] bytes) throws IOException {
+        ByteBuffer buffer = ByteBuffer.wrap(bytes);
+        while (buffer.hasRemaining()) {
+            channel.write(buffer);
+        }
+        channel.force(true);
+    }
+
+    /** Waits until the disk has the names in a folder, where the system offers that. */
+    static void force(Path folder) {
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+        } catch (IOException e) {
+            // Not all systems open folders; there the names reach the disk when the system likes.
+        }
+    }
+
+    /** Names in a folder, in order. */
+    static Set<String> names(Path folder) throws IOException {
+        try (Stream<Path> list = Files.list(folder)) {
+            Set<String> names = new TreeSet<>();
+            list.forEach(p -> names.add(p.getFileName().toString()));
+            return names;
+        }
+    }
+
+    /** Whether the name is taken, be it by a link that leads nowhere. */
+    static boolean isTaken(Path path) {
+        return Files.exists(path, LinkOption.NOFOLLOW_LINKS);
+    }
+
+    /** Whether it is a folder and no link to one. */
+    static boolean isFolder(Path path) {
+        return Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS);
+    }
+
+    /** The last name of a path; empty for the root. */
+    static String name(Path path) {
+        return path.getFileName() == null ? "" : path.getFileName().toString();
+    }
+}

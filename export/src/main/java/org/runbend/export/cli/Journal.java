@@ -1,0 +1,69 @@
+package org.runbend.export.cli;
+
+import java.io.IOException;
+import java.net.URLDecoder;
+import java.net.URLEncoder;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+/**
+ * What a work folder is for, so that a later run can clear up after one that was killed.
+ *
+ * @param folder name of the output folder
+ * @param made names of the files of the new kit
+ * @param old names of the files of the kit that it replaces
+ */
+record Journal(String folder, Set<String> made, Set<String> old) {
+    private static final String HEAD = "runbend work folder, may be deleted if no run is at work";
+    private static final String END = "end";
+    private static final int MOST = 100_000;
+
+    /** Keeps the names in order. */
+    Journal {
+        made = new TreeSet<>(made);
+        old = new TreeSet<>(old);
+    }
+
+    /** Whether a name is that of a file which Runbend made, old or new. */
+    boolean isOurs(String name) {
+        return made.contains(name) || old.contains(name);
+    }
+
+    byte[] bytes() {
+        List<String> lines = List.of(HEAD, coded(Stream.of(folder)), coded(made.stream()), coded(old.stream()), END);
+        return (String.join("\n", lines) + "\n").getBytes(UTF_8);
+    }
+
+    /** The journal of a file; empty if it was not written to its end or is none. */
+    static Optional<Journal> read(Path file) throws IOException {
+        if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) || Files.size(file) > MOST) {
+            return Optional.empty();
+        }
+        List<String> lines = List.of(new String(Files.readAllBytes(file), UTF_8).split("\n", -1));
+        if (lines.size() != 6 || !lines.get(0).equals(HEAD) || !lines.get(4).equals(END)) {
+            return Optional.empty();
+        }
+        return Optional.of(new Journal(
+                decoded(lines.get(1)).stream().findFirst().orElse(""), decoded(lines.get(2)), decoded(lines.get(3))));
+    }
+
+    private static String coded(Stream<String> names) {
+        return names.map(n -> URLEncoder.encode(n, UTF_8)).collect(Collectors.joining(" "));
+    }
+
+    private static Set<String> decoded(String line) {
+        return Stream.of(line.split(" ", -1))
+                .filter(n -> !n.isEmpty())
+                .map(n -> URLDecoder.decode(n, UTF_8))
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+}

@@ -1,0 +1,52 @@
+package org.runbend.export.cli;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Reads which files of a folder are ours: those that its {@code kit.json} lists. */
+final class KitListing {
+    private KitListing() {}
+
+    /** Plain names listed in the folder's kit.json; empty if there is none of ours. A link is none of ours. */
+    static Set<String> of(Path folder) {
+        Path kit = folder.resolve(KitFiles.KIT);
+        if (!Files.isRegularFile(kit, LinkOption.NOFOLLOW_LINKS)) {
+            return Set.of();
+        }
+        try (JsonParser json = new JsonFactory().createParser(kit.toFile())) {
+            return json.nextToken() == JsonToken.START_OBJECT ? names(json) : Set.of();
+        } catch (IOException e) {
+            return Set.of();
+        }
+    }
+
+    private static Set<String> names(JsonParser json) throws IOException {
+        Set<String> names = new TreeSet<>();
+        boolean fingerprint = false;
+        for (String key = json.nextFieldName(); key != null; key = json.nextFieldName()) {
+            JsonToken value = json.nextToken();
+            fingerprint |= key.equals("fingerprint");
+            if (key.equals("files") && value == JsonToken.START_ARRAY) {
+                while (json.nextToken() == JsonToken.VALUE_STRING) {
+                    names.add(json.getText());
+                }
+            } else {
+                json.skipChildren();
+            }
+        }
+        boolean ours = fingerprint && names.contains(KitFiles.KIT) && names.stream().allMatch(KitListing::isPlain);
+        return ours ? names : Set.of();
+    }
+
+    /** A name that leads nowhere else and hides nothing. */
+    static boolean isPlain(String name) {
+        return !name.isEmpty() && !name.startsWith(".") && name.chars().noneMatch(c -> c == '/' || c == '\\' || c == 0);
+    }
+}
