@@ -2,9 +2,15 @@ package org.runbend.catalog.product;
 
 import java.nio.file.Path;
 import java.util.Currency;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.runbend.catalog.source.Faults;
+import org.runbend.catalog.source.Nearest;
+import org.runbend.catalog.source.Plain;
 import org.runbend.catalog.source.SourceFile;
 import org.runbend.catalog.source.YamlDocument;
 import org.runbend.catalog.source.YamlMap;
@@ -18,6 +24,8 @@ public final class CatalogReader {
 
     private final YamlMap root;
     private final int digits;
+    private final Set<String> skus = new HashSet<>();
+    private final Map<String, YamlValue> aids = new LinkedHashMap<>();
 
     private CatalogReader(YamlMap root, int digits) {
         this.root = root;
@@ -61,10 +69,23 @@ public final class CatalogReader {
         List<Pipe> pipes = root.each("pipes", MOST, "a list of pipes", this::pipe);
         List<SpreaderPlate> plates = root.each("plates", MOST, "a list of plates", this::plate);
         List<Item> items = root.each("items", MOST, "a list of items", this::item);
-        List<Coolant> coolants = root.each("coolants", MOST, "a list of coolants", CatalogReader::coolant);
+        checkAids(items);
+        List<Coolant> coolants = root.each("coolants", MOST, "a list of coolants", this::coolant);
         List<Pump> pumps = root.each("pumps", MOST, "a list of pumps", this::pump);
         List<Board> boards = root.each("boards", MOST, "a list of boards", this::board);
         return root.make(() -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards));
+    }
+
+    private void checkAids(List<Item> items) {
+        List<String> sold = items.stream().map(Item::sku).toList();
+        aids.forEach((aid, place) -> {
+            if (!sold.contains(aid)) {
+                String nearest = Nearest.of(aid, sold)
+                        .map(n -> ", the nearest one is " + n)
+                        .orElse("");
+                place.fault("there is no item " + Plain.quoted(aid) + nearest);
+            }
+        });
     }
 
     private Optional<Pipe> pipe(YamlValue value) {
@@ -82,6 +103,9 @@ public final class CatalogReader {
                 radius.require("byHand", "the least bend radius by hand").length(0, 2000);
         radius.make(() -> fitted);
         Optional<String> aid = m.find("aid").map(YamlValue::text);
+        m.find("aid")
+                .filter(v -> aid.filter(a -> !a.isEmpty()).isPresent())
+                .ifPresent(v -> aids.putIfAbsent(aid.orElseThrow(), v));
         double weight = m.require("weightPerMetre", "kg per metre").number(0, 100);
         List<Coil> coils = m.require("coils", "a list of coils").list(1, 100, "a list of coils").stream()
                 .flatMap(v -> coil(v).stream())
@@ -142,7 +166,7 @@ public final class CatalogReader {
         return m.make(() -> new Item(sku, name, unit, cost, price, weight, per, amount, pipes));
     }
 
-    private static Optional<Coolant> coolant(YamlValue value) {
+    private Optional<Coolant> coolant(YamlValue value) {
         YamlMap m = value.map();
         String sku = sku(m);
         String name = name(m);
@@ -199,8 +223,13 @@ public final class CatalogReader {
         return m.make(() -> new Board.BoardSheet(length, width, thickness, cost, price));
     }
 
-    private static String sku(YamlMap m) {
-        return m.require("sku", "a part number").text();
+    private String sku(YamlMap m) {
+        YamlValue value = m.require("sku", "a part number");
+        String sku = value.text();
+        if (!sku.isEmpty() && !skus.add(sku)) {
+            value.fault("part number " + Plain.quoted(sku) + " stands twice");
+        }
+        return sku;
     }
 
     private static String name(YamlMap m) {

@@ -82,7 +82,8 @@ public final class SourceFile {
                     .decode(ByteBuffer.wrap(bytes))
                     .toString();
         } catch (CharacterCodingException e) {
-            throw bad(path, "is not UTF-8 text");
+            boolean wide = bytes.length > 1 && (bytes[0] & 0xFF) + (bytes[1] & 0xFF) == 0xFE + 0xFF;
+            throw bad(path, wide ? "is UTF-16 text, save it as UTF-8" : "is not UTF-8 text");
         }
     }
 

@@ -58,7 +58,9 @@ public final class YamlDocument {
         }
     }
 
+    /** Deep nesting and a second document end the reading at once; each anchor, alias and tag is told. */
     private static void guard(SourceFile file, LoadSettings settings) {
+        Faults refused = new Faults();
         int depth = 0;
         int documents = 0;
         for (Event event : new Parse(settings).parseString(file.text())) {
@@ -71,23 +73,19 @@ public final class YamlDocument {
             if (event instanceof DocumentStartEvent && ++documents > 1) {
                 throw at(file, event.getStartMark(), "a second document begins, one is wanted");
             }
-            refuse(file, event);
+            refusal(event).ifPresent(r -> refused.addAll(at(file, event.getStartMark(), r)));
         }
+        refused.throwIfAny();
     }
 
-    private static void refuse(SourceFile file, Event event) {
+    private static Optional<String> refusal(Event event) {
         if (event instanceof AliasEvent
                 || (event instanceof NodeEvent n && n.getAnchor().isPresent())) {
-            throw at(
-                    file,
-                    event.getStartMark(),
-                    "anchors and aliases (& and *) are not allowed; quote a text that begins so");
+            return Optional.of("anchors and aliases (& and *) are not allowed; quote a text that begins so");
         }
         boolean tagged = (event instanceof ScalarEvent s && s.getTag().isPresent())
                 || (event instanceof CollectionStartEvent c && c.getTag().isPresent());
-        if (tagged) {
-            throw at(file, event.getStartMark(), "tags (!) are not allowed; quote a text that begins so");
-        }
+        return tagged ? Optional.of("tags (!) are not allowed; quote a text that begins so") : Optional.empty();
     }
 
     private static BadInput at(SourceFile file, Optional<Mark> mark, String message) {

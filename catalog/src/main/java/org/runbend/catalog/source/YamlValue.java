@@ -173,11 +173,20 @@ public final class YamlValue {
             value = LengthText.number(text.substring(0, text.length() - 1).strip());
         }
         if (value.isEmpty()) {
-            String better = LengthText.number(text).isPresent() ? text + "%" : "85%";
-            wrong("a share with %, such as " + better + ",");
+            wrong("a share with %, such as " + likelyShare(text) + ",");
             return Double.NaN;
         }
         return within(value, least * 100, most * 100, "a share", "%") / 100;
+    }
+
+    /** Who writes 0.85 means 85%, who writes 85 means 85% too. */
+    private static String likelyShare(String text) {
+        OptionalDouble number = LengthText.number(text);
+        if (number.isEmpty()) {
+            return "85%";
+        }
+        double v = number.getAsDouble();
+        return Plain.number(v > 0 && v <= 1 ? v * 100 : v) + "%";
     }
 
     private double within(OptionalDouble value, double least, double most, String what, String unit) {
@@ -247,7 +256,7 @@ public final class YamlValue {
             parts.add(new YamlValue(part, path + "[" + parts.size() + "]", reading));
         }
         if (parts.size() < least || parts.size() > most) {
-            fault("has " + parts.size() + " entries, " + wanted + " is wanted");
+            fault("has " + parts.size() + (parts.size() == 1 ? " entry, " : " entries, ") + wanted + " is wanted");
             return List.of();
         }
         return List.copyOf(parts);

@@ -125,10 +125,13 @@ class CatalogReaderTest {
                 List.of("shop.yaml:4:5: pipes[0]: pipe P-1: wall 9.0 mm must be over 0 and under half of outer"),
                 faults("wall: 2", "wall: 9"));
         assertEquals(
-                List.of("shop.yaml:1:1: pipe P-1: its aid B-9 is not among the items"), faults("aid: B-1", "aid: B-9"));
-        assertEquals(List.of("shop.yaml:1:1: part number S-2 stands twice"), faults("sku: T-1", "sku: S-2"));
+                List.of("shop.yaml:10:10: pipes[0].aid: there is no item 'B-9', the nearest one is B-1"),
+                faults("aid: B-1", "aid: B-9"));
         assertEquals(
-                List.of("shop.yaml:20:84: pumps[0].curve: has 1 entries, a list of 2 or more points [l/min, kPa] is"
+                List.of("shop.yaml:17:11: items[1].sku: part number 'S-2' stands twice"),
+                faults("sku: T-1", "sku: S-2"));
+        assertEquals(
+                List.of("shop.yaml:20:84: pumps[0].curve: has 1 entry, a list of 2 or more points [l/min, kPa] is"
                         + " wanted"),
                 faults("[[0, 34], [10, 4]]", "[[0, 34]]"));
     }

@@ -38,7 +38,7 @@ class ShelfReaderTest {
     @Test
     void tellsWhatIsWrong() {
         assertEquals(
-                "shelf.yaml:1:1: id C7 stands twice on the shelf",
+                "shelf.yaml:2:8: [1].id: id 'C7' stands twice on the shelf",
                 fault("- {id: C7, product: PX-16, length: 1}\n- {id: C7, product: SP-1, length: 430}\n"));
         assertEquals(
                 "shelf.yaml:1:3: [0].length: is missing, its length is wanted", fault("- {id: C7, product: PX-16}\n"));

@@ -17,8 +17,7 @@ final class Disk {
 
     /** Writes a new file and waits until the disk has it. */
     static void write(Path file, byte[] bytes) throws IOException {
-        try (FileChannel channel =
-                FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             write(channel, bytes);
         }
     }

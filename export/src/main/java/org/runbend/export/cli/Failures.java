@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.runbend.catalog.source.BadInput;
+import org.runbend.catalog.source.KeyPlace;
 import org.runbend.optimizer.job.Unbuildable;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -23,19 +24,23 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
     public int handleParseException(ParameterException e, String[] args) {
         CommandLine at = e.getCommandLine();
         at.getErr()
-                .println(at.getCommandSpec().qualifiedName() + ": " + oneLine(e.getMessage()) + " (see '"
+                .println(at.getCommandSpec().qualifiedName() + ": " + Terminal.oneLine(e.getMessage()) + " (see '"
                         + at.getCommandSpec().qualifiedName() + " --help')");
         return BAD_INPUT;
     }
 
     @Override
     public int handleExecutionException(Exception e, CommandLine at, ParseResult parsed) {
-        if (e instanceof BadInput || e instanceof OutputRefused) {
-            at.getErr().println(oneLine(e.getMessage()));
+        if (e instanceof BadInput bad) {
+            tell(bad, at);
+            return BAD_INPUT;
+        }
+        if (e instanceof OutputRefused) {
+            at.getErr().println(Terminal.oneLine(e.getMessage()));
             return BAD_INPUT;
         }
         if (e instanceof Unbuildable unbuildable) {
-            at.getErr().println(oneLine(jobOf(at) + unbuildable.key() + ": " + unbuildable.getMessage()));
+            at.getErr().println(Terminal.oneLine(line(unbuildable, at)));
             return BAD_INPUT;
         }
         at.getErr()
@@ -46,15 +51,24 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
         return OWN_FAULT;
     }
 
-    private static String jobOf(CommandLine at) {
-        return at.getCommandSpec().userObject() instanceof JobCommand command ? command.jobFile() + ": " : "";
+    /** {@code check} is there to tell everything; other commands say one line, and how many more there are. */
+    private static void tell(BadInput bad, CommandLine at) {
+        if (at.getCommandSpec().userObject() instanceof CheckCommand) {
+            bad.faults().forEach(f -> at.getErr().println(Terminal.oneLine(f.text())));
+            return;
+        }
+        int more = bad.faults().size() - 1;
+        at.getErr()
+                .println(Terminal.oneLine(bad.getMessage())
+                        + (more == 0 ? "" : " (and " + more + " more: runbend check prints them all)"));
     }
 
-    /** Names from files may hold anything; control letters and the line separators of all scripts become blanks. */
-    private static String oneLine(String text) {
-        return text == null
-                ? ""
-                : text.replaceAll("[\\p{Cc}\\p{Zl}\\p{Zp}]+", " ").strip();
+    private static String line(Unbuildable unbuildable, CommandLine at) {
+        if (at.getCommandSpec().userObject() instanceof JobCommand command) {
+            return KeyPlace.fault(command.jobFile(), unbuildable.key(), unbuildable.getMessage())
+                    .text();
+        }
+        return unbuildable.key() + ": " + unbuildable.getMessage();
     }
 
     private static Optional<Path> report(Exception e) {

@@ -41,7 +41,8 @@ final class KitListing {
                 json.skipChildren();
             }
         }
-        boolean ours = fingerprint && names.contains(KitFiles.KIT) && names.stream().allMatch(KitListing::isPlain);
+        boolean ours =
+                fingerprint && names.contains(KitFiles.KIT) && names.stream().allMatch(KitListing::isPlain);
         return ours ? names : Set.of();
     }
 

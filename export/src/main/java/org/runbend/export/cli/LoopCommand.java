@@ -35,7 +35,7 @@ final class LoopCommand extends JobCommand implements Callable<Integer> {
             throw new OutputRefused(svg + ": cannot be written");
         }
         if (!isQuiet()) {
-            LoopDrafting.words(view).forEach(out()::println);
+            LoopDrafting.words(view).forEach(w -> out().println(Terminal.plain(w)));
         }
         return 0;
     }

@@ -94,7 +94,9 @@ final class OutputFolder {
             throw new OutputRefused(folder + ": the output folder cannot be written");
         }
         WorkFolder.heal(List.of(above, target), target, swap, steps);
-        if (Files.exists(target) && !names(target).isEmpty() && KitListing.of(target).isEmpty()) {
+        if (Files.exists(target)
+                && !names(target).isEmpty()
+                && KitListing.of(target).isEmpty()) {
             throw new OutputRefused(
                     folder + ": the output folder holds files but no kit.json of ours; name a new or an empty folder");
         }

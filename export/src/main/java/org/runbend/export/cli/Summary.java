@@ -83,6 +83,6 @@ final class Summary {
     }
 
     private void line(String text, Object... values) {
-        out.println(String.format(Locale.ROOT, text, values));
+        out.println(Terminal.plain(String.format(Locale.ROOT, text, values)));
     }
 }

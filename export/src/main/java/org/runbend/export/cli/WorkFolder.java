@@ -43,14 +43,13 @@ final class WorkFolder implements AutoCloseable {
     }
 
     /** Makes one in the folder {@code home}, which lies on the file system of the output folder {@code target}. */
-    static WorkFolder create(Path home, Path target, Journal journal, Swap swap, Steps steps) 
-            throws IOException {
+    static WorkFolder create(Path home, Path target, Journal journal, Swap swap, Steps steps) throws IOException {
         steps.before("make the work folder");
-        Path self = Files.createTempDirectory(home, PREFIX + ProcessHandle.current().pid() + "-");
+        Path self =
+                Files.createTempDirectory(home, PREFIX + ProcessHandle.current().pid() + "-");
         FileChannel channel = null;
         try {
-            channel = FileChannel.open(
-                    self.resolve(JOURNAL), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+            channel = FileChannel.open(self.resolve(JOURNAL), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
             lock(channel);
             steps.before("write the journal");
             Disk.write(channel, journal.bytes());

@@ -1,6 +1,5 @@
 package org.runbend.export.cli;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -12,8 +11,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -33,19 +30,6 @@ class OutputFolderTest {
         kit = above.resolve("kit");
     }
 
-    private static Map<String, byte[]> files(String word, String... names) {
-        Map<String, byte[]> files = new TreeMap<>();
-        for (String name : names) {
-            files.put(name, (word + " " + name).getBytes(UTF_8));
-        }
-        List<String> all = Stream.concat(files.keySet().stream(), Stream.of("kit.json"))
-                .map(n -> '"' + n + '"')
-                .toList();
-        String json = "{\"job\": \"%s\", \"loops\": [{\"files\": [1]}], \"fingerprint\": \"00\", \"files\": %s}";
-        files.put("kit.json", json.formatted(word, all).getBytes(UTF_8));
-        return files;
-    }
-
     private static List<String> names(Path folder) throws IOException {
         try (Stream<Path> list = Files.list(folder)) {
             return list.map(p -> p.getFileName().toString()).sorted().toList();
@@ -53,14 +37,14 @@ class OutputFolderTest {
     }
 
     private String refused() {
-        return assertThrows(OutputRefused.class, () -> new OutputFolder(kit).write(files("new", "a.dxf")))
+        return assertThrows(OutputRefused.class, () -> new OutputFolder(kit).write(TrialKit.files("new", "a.dxf")))
                 .getMessage();
     }
 
     @Test
     void newFolderHoldsTheKitAndNothingElseIsLeft() throws IOException {
         kit = above.resolve("deep").resolve("kit");
-        new OutputFolder(kit).write(files("new", "a.dxf", "b.csv"));
+        new OutputFolder(kit).write(TrialKit.files("new", "a.dxf", "b.csv"));
         assertEquals(List.of("a.dxf", "b.csv", "kit.json"), names(kit));
         assertEquals("new a.dxf", Files.readString(kit.resolve("a.dxf")));
         assertEquals(List.of("kit"), names(kit.getParent()), "no temporary folder stays");
@@ -69,16 +53,16 @@ class OutputFolderTest {
     @Test
     void emptyFolderIsUsed() throws IOException {
         Files.createDirectory(kit);
-        new OutputFolder(kit).write(files("new", "a.dxf"));
+        new OutputFolder(kit).write(TrialKit.files("new", "a.dxf"));
         assertEquals(List.of("a.dxf", "kit.json"), names(kit));
     }
 
     @Test
     void oldKitIsReplacedAndForeignFilesStay() throws IOException {
-        new OutputFolder(kit).write(files("old", "a.dxf", "gone.svg"));
+        new OutputFolder(kit).write(TrialKit.files("old", "a.dxf", "gone.svg"));
         Files.writeString(kit.resolve("letter.txt"), "mine");
         Files.createDirectory(kit.resolve("photos"));
-        new OutputFolder(kit).write(files("new", "a.dxf", "b.csv"));
+        new OutputFolder(kit).write(TrialKit.files("new", "a.dxf", "b.csv"));
         assertEquals(List.of("a.dxf", "b.csv", "kit.json", "letter.txt", "photos"), names(kit));
         assertEquals("new a.dxf", Files.readString(kit.resolve("a.dxf")));
         assertTrue(Files.readString(kit.resolve("kit.json")).contains("\"new\""));
@@ -89,7 +73,7 @@ class OutputFolderTest {
     /** The name of a new file of ours is taken by a file that the old kit does not list: it is somebody else's. */
     @Test
     void foreignFileInTheWayIsNotOverwritten() throws IOException {
-        new OutputFolder(kit).write(files("old", "b.csv"));
+        new OutputFolder(kit).write(TrialKit.files("old", "b.csv"));
         Files.writeString(kit.resolve("a.dxf"), "drawn by hand");
         assertTrue(refused().contains("a.dxf"), OutputFolderTest.class::getName);
         assertEquals("drawn by hand", Files.readString(kit.resolve("a.dxf")));
@@ -165,7 +149,7 @@ class OutputFolderTest {
         assertTrue(above.toFile().setWritable(false));
         Path below = above.resolve("new");
         OutputFolder folder = new OutputFolder(below);
-        assertThrows(OutputRefused.class, () -> folder.write(files("new", "a.dxf")));
+        assertThrows(OutputRefused.class, () -> folder.write(TrialKit.files("new", "a.dxf")));
         assertTrue(above.toFile().setWritable(true));
         assertFalse(Files.exists(below));
     }
