@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Currency;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,6 +26,7 @@ public final class CatalogReader {
     private final YamlMap root;
     private final int digits;
     private final Set<String> skus = new HashSet<>();
+    private final Set<String> itemSkus = new LinkedHashSet<>();
     private final Map<String, YamlValue> aids = new LinkedHashMap<>();
 
     private CatalogReader(YamlMap root, int digits) {
@@ -69,18 +71,17 @@ public final class CatalogReader {
         List<Pipe> pipes = root.each("pipes", MOST, "a list of pipes", this::pipe);
         List<SpreaderPlate> plates = root.each("plates", MOST, "a list of plates", this::plate);
         List<Item> items = root.each("items", MOST, "a list of items", this::item);
-        checkAids(items);
+        checkAids();
         List<Coolant> coolants = root.each("coolants", MOST, "a list of coolants", this::coolant);
         List<Pump> pumps = root.each("pumps", MOST, "a list of pumps", this::pump);
         List<Board> boards = root.each("boards", MOST, "a list of boards", this::board);
         return root.make(() -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards));
     }
 
-    private void checkAids(List<Item> items) {
-        List<String> sold = items.stream().map(Item::sku).toList();
+    private void checkAids() {
         aids.forEach((aid, place) -> {
-            if (!sold.contains(aid)) {
-                String nearest = Nearest.of(aid, sold)
+            if (!itemSkus.contains(aid)) {
+                String nearest = Nearest.of(aid, itemSkus)
                         .map(n -> ", the nearest one is " + n)
                         .orElse("");
                 place.fault("there is no item " + Plain.quoted(aid) + nearest);
@@ -154,6 +155,7 @@ public final class CatalogReader {
     private Optional<Item> item(YamlValue value) {
         YamlMap m = value.map();
         String sku = sku(m);
+        itemSkus.add(sku);
         String name = name(m);
         String unit = m.get("unit", YamlValue::text, "piece");
         long cost = cost(m);

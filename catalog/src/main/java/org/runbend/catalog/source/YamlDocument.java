@@ -1,5 +1,6 @@
 package org.runbend.catalog.source;
 
+import java.util.Locale;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
@@ -13,7 +14,9 @@ import org.snakeyaml.engine.v2.events.NodeEvent;
 import org.snakeyaml.engine.v2.events.ScalarEvent;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.ReaderException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.YamlVersionException;
 import org.snakeyaml.engine.v2.nodes.Node;
 
 /**
@@ -52,10 +55,31 @@ public final class YamlDocument {
             Optional<Node> root = new Compose(settings).composeString(file.text());
             return root.orElseThrow(() -> new BadInput(Fault.ofFile(file.name(), "is empty")));
         } catch (MarkedYamlEngineException e) {
-            throw at(file, e.getProblemMark().or(e::getContextMark), "not YAML: " + firstLine(e.getProblem()));
+            throw at(file, e.getProblemMark().or(e::getContextMark), "not YAML: " + firstLine(e.getProblem()) + begun(e));
+        } catch (ReaderException e) {
+            throw at(file, e.getCodePoint());
+        } catch (YamlVersionException e) {
+            throw new BadInput(Fault.ofFile(file.name(), "not YAML 1.2: leave the line with %YAML out"));
         } catch (YamlEngineException e) {
             throw new BadInput(Fault.ofFile(file.name(), "not YAML: " + firstLine(e.getMessage())));
         }
+    }
+
+    /** A quote or a bracket that stays open is found at the end of the file; where it was opened helps more. */
+    private static String begun(MarkedYamlEngineException e) {
+        int found = e.getProblemMark().map(Mark::getLine).orElse(0);
+        int begun = e.getContextMark().map(Mark::getLine).orElse(found);
+        return begun == found ? "" : ", begun in line " + (begun + 1);
+    }
+
+    /** The first place of a character that YAML does not allow. */
+    private static BadInput at(SourceFile file, int character) {
+        String before = file.text().substring(0, Math.max(0, file.text().indexOf(character)));
+        int line = (int) before.lines().count() + (before.isEmpty() || before.endsWith("\n") ? 1 : 0);
+        int column = before.length() - before.lastIndexOf('\n');
+        String message = String.format(
+                Locale.ROOT, "not YAML: the control character U+%04X is not allowed, a blank would be", character);
+        return new BadInput(new Fault(file.name(), line, column, "", message));
     }
 
     /** Deep nesting and a second document end the reading at once; each anchor, alias and tag is told. */

@@ -128,7 +128,7 @@ class CatalogReaderTest {
                 List.of("shop.yaml:10:10: pipes[0].aid: there is no item 'B-9', the nearest one is B-1"),
                 faults("aid: B-1", "aid: B-9"));
         assertEquals(
-                List.of("shop.yaml:17:11: items[1].sku: part number 'S-2' stands twice"),
+                List.of("shop.yaml:18:11: items[1].sku: part number 'S-2' stands twice"),
                 faults("sku: T-1", "sku: S-2"));
         assertEquals(
                 List.of("shop.yaml:20:84: pumps[0].curve: has 1 entry, a list of 2 or more points [l/min, kPa] is"

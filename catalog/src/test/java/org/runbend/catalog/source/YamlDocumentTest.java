@@ -56,7 +56,7 @@ class YamlDocumentTest {
         assertEquals("a.yaml: is empty", fault("\uFEFF"));
         assertEquals("a.yaml: holds NUL characters, a text file is wanted", fault("job: a\0b"));
         assertEquals("a.yaml: is not UTF-8 text", fault(new byte[] {'a', (byte) 0xC3, '('}));
-        assertEquals("a.yaml: is not UTF-8 text", fault("\uFEFFjob: x".getBytes(UTF_16LE)));
+        assertEquals("a.yaml: is UTF-16 text, save it as UTF-8", fault("\uFEFFjob: x".getBytes(UTF_16LE)));
         assertEquals("a.yaml: is larger than 2 MB", fault("a: 1\n".repeat(500_000)));
     }
 

@@ -44,7 +44,7 @@ class BadJobTest {
             outline: [[0, 0], [2400, 0], [2400, 1500], [0, 1500]] | outlin: []  | 5:3: floor.outline: is missing, a list of at least 3 points [x, y] is wanted
             [2400, 0], [2400, 1500]   | [2400, 1500], [2400, 0]     | 5:12: floor.outline: the outline crosses or touches itself near [1200, 750]
             [2400, 0], [2400, 1500]   | [2400, 0], [2400, 0]        | 5:12: floor.outline: the outline has the same point twice: entries 1 and 2
-            [2400, 0], [2400, 1500]   | [2400], [2400, 1500]        | 5:21: floor.outline[1]: has 1 entries, a point [x, y] is wanted
+            [2400, 0], [2400, 1500]   | [2400], [2400, 1500]        | 5:21: floor.outline[1]: has 1 entry, a point [x, y] is wanted
             [2400, 0], [2400, 1500]   | [2.4e9, 0], [2400, 1500]    | 5:22: floor.outline[1][0]: found '2.4e9', a length from -1000000 to 1000000 mm is wanted
             [2400, 0], [2400, 1500]   | [.inf, 0], [2400, 1500]     | 5:22: floor.outline[1][0]: found '.inf', a length in mm is wanted
             [2400, 0], [2400, 1500]   | [0x960, 0], [2400, 1500]    | 5:22: floor.outline[1][0]: found '0x960', a length in mm is wanted
@@ -79,7 +79,7 @@ class BadJobTest {
             {spacing: 150}            | 150                         | 10:9: layout: found '150', a mapping is wanted
             product: PX-16            | product: PX-61              | 11:17: pipe.product: the catalog has no pipe 'PX-61', the nearest one is PX-16
             product: PX-16            | product: PX-16, allowance: 2 | 11:35: pipe.allowance: found '2', a share with %, such as 2%, is wanted
-            product: PX-16            | product: PX-16, tails: [900] | 11:31: pipe.tails: has 1 entries, a list of two lengths [flow, return] is wanted
+            product: PX-16            | product: PX-16, tails: [900] | 11:31: pipe.tails: has 1 entry, a list of two lengths [flow, return] is wanted
             product: PX-16            | product: PX-16, tails: [900, -1] | 11:37: pipe.tails[1]: found '-1', a length from 0 to 100000 mm is wanted
             product: PX-16            | product: PX-16, loopLimit: 0 | 11:35: pipe.loopLimit: found '0', a length from 1 to 1000000 mm is wanted
             [SP-1, SP-2]              | [SP-1, SP-3]                | 12:26: plates.product[1]: the catalog has no plate 'SP-3', the nearest one is SP-1

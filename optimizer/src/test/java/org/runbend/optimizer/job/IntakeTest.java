@@ -154,7 +154,7 @@ class IntakeTest {
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             [0, 0], [2400, 0] | {arc: [[1, 1], [0, 2]]}, [2400, 0] | 5:13: floor.outline[0]: an arc begins at the corner before it, so the first entry must be a point [x, y]
             [2400, 1500] | {arc: [[2400, 700], [2400, 1500]]} | 5:32: floor.outline[2]: no arc passes through these points: they lie on a line, or its radius is under 5 mm
-            [2400, 1500] | {arc: [[2400, 700]]} | 5:38: floor.outline[2].arc: has 1 entries, a list of two points [through, to] is wanted
+            [2400, 1500] | {arc: [[2400, 700]]} | 5:38: floor.outline[2].arc: has 1 entry, a list of two points [through, to] is wanted
             [2400, 1500] | {ark: [[2400, 700]]} | 5:32: floor.outline[2].arc: is missing, a list of two points [through, to] is wanted
             """)
     void faultsOfArcs(String what, String with, String line) {
