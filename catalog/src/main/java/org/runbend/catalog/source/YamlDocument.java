@@ -55,7 +55,10 @@ public final class YamlDocument {
             Optional<Node> root = new Compose(settings).composeString(file.text());
             return root.orElseThrow(() -> new BadInput(Fault.ofFile(file.name(), "is empty")));
         } catch (MarkedYamlEngineException e) {
-            throw at(file, e.getProblemMark().or(e::getContextMark), "not YAML: " + firstLine(e.getProblem()) + begun(e));
+            throw at(
+                    file,
+                    e.getProblemMark().or(e::getContextMark),
+                    "not YAML: " + firstLine(e.getProblem()) + begun(e));
         } catch (ReaderException e) {
             throw at(file, e.getCodePoint());
         } catch (YamlVersionException e) {

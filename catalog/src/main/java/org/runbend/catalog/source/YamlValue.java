@@ -123,6 +123,9 @@ public final class YamlValue {
         } else if (text.length() > LONGEST_TEXT) {
             fault("text of " + text.length() + " characters, at most " + LONGEST_TEXT + " are possible");
             return "";
+        } else if (text.codePoints().anyMatch(c -> Character.getType(c) == Character.SURROGATE)) {
+            fault("holds half of a character, a surrogate without its other half");
+            return "";
         }
         return text;
     }

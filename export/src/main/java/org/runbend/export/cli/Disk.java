@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Set;
 import java.util.TreeSet;
@@ -28,6 +29,20 @@ final class Disk {
             channel.write(buffer);
         }
         channel.force(true);
+    }
+
+    /** Puts a file in the place of an old one in one step; a link to a file is followed. */
+    static void replace(Path file, byte[] bytes) throws IOException {
+        Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
+        Path fresh = target.resolveSibling(
+                ".runbend-" + ProcessHandle.current().pid() + "-" + target.getFileName().hashCode() + ".tmp");
+        try {
+            Files.deleteIfExists(fresh);
+            write(fresh, bytes);
+            Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+            Files.deleteIfExists(fresh);
+        }
     }
 
     /** Waits until the disk has the names in a folder, where the system offers that. */

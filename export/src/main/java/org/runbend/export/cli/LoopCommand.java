@@ -24,13 +24,13 @@ final class LoopCommand extends JobCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (Files.exists(svg) && !svg.toString().endsWith(".svg")) {
+        if (Disk.isTaken(svg) && (!svg.toString().endsWith(".svg") || !Files.isRegularFile(svg))) {
             throw new OutputRefused(svg + ": exists and is no .svg file; name a new file");
         }
         LoopView view = new LoopInspector(progress()).inspect(read());
         byte[] picture = SvgBackend.bytes(new LoopDrafting().draw(view));
         try {
-            Files.write(svg, picture);
+            Disk.replace(svg, picture);
         } catch (IOException e) {
             throw new OutputRefused(svg + ": cannot be written");
         }

@@ -14,6 +14,9 @@ import org.runbend.optimizer.plan.KitPlan;
  */
 public final class CutsCsv {
     private static final String HEAD = "kind,stockId,product,stockLength,cutNo,length,goesTo,leftover";
+    /** What begins a formula, the wide forms of East Asian keyboards too. */
+    private static final String FORMULA = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
+
     private static final int DIGITS = 3;
 
     /** One row a cut; a stock piece's rows stand together and all say what is left of it. */
@@ -42,7 +45,7 @@ public final class CutsCsv {
     }
 
     private static String text(String cell) {
-        boolean formula = !cell.isEmpty() && "=+-@\t\r\n".indexOf(cell.charAt(0)) >= 0;
+        boolean formula = !cell.isEmpty() && FORMULA.indexOf(cell.charAt(0)) >= 0;
         String safe = formula ? "'" + cell : cell;
         boolean quote = safe.chars().anyMatch(c -> c == ',' || c == '"' || c == '\r' || c == '\n');
         return quote ? '"' + safe.replace("\"", "\"\"") + '"' : safe;

@@ -35,7 +35,7 @@ final class FloorMarks {
         for (Job.Unheated cold : floor.unheated()) {
             Path region = Path.polygon(Places.all(cold.region().corners()));
             sheet.add(Layer.UNHEATED, region);
-            labels.put(Labels.around(region.extent(), unit, 2.2 * unit, cold.name()));
+            labels.put(Labels.around(region.extent(), unit, 2.2 * unit, Wording.brief(cold.name())));
         }
     }
 
@@ -51,7 +51,7 @@ final class FloorMarks {
         Point at = Places.at(mark.at());
         int edge = mark.edge() >= 0 ? mark.edge() : nearestEdge(at, outline);
         if (edge < 0) {
-            labels.put(Labels.around(Extent.at(at), unit, 2.8 * unit, mark.text()));
+            labels.put(Labels.around(Extent.at(at), unit, 2.8 * unit, Wording.brief(mark.text())));
             return;
         }
         Point a = outline.get(edge);
@@ -64,7 +64,7 @@ final class FloorMarks {
         List<Text> places = new ArrayList<>();
         for (double step : new double[] {0, 1, -1, 2, -2}) {
             Point foot = at.polar(2 * unit, outward).polar(step * 14 * unit, along);
-            places.add(new Text(foot, 2.8 * unit, readable, anchor, mark.text()));
+            places.add(new Text(foot, 2.8 * unit, readable, anchor, Wording.brief(mark.text())));
         }
         labels.put(places);
     }
@@ -93,7 +93,7 @@ final class FloorMarks {
         } else {
             box = spot(Places.at(((org.runbend.optimizer.job.Shape.Spot) k.bare()).at()), k.clearance());
         }
-        labels.put(Labels.around(box, 0.8 * unit, 2.2 * unit, k.name()));
+        labels.put(Labels.around(box, 0.8 * unit, 2.2 * unit, Wording.brief(k.name())));
     }
 
     private Extent round(Point centre, double radius, double clearance) {

@@ -54,7 +54,7 @@ public final class LoopDrafting {
     /** What the picture says in words, a line each. */
     public static List<String> words(LoopView view) {
         List<String> lines = new ArrayList<>();
-        lines.add(view.job().title() + ", order " + view.job().order() + ", seen from above");
+        lines.addAll(Wording.lines(view.job().title() + ", order " + view.job().order() + ", seen from above"));
         lines.add("turns " + view.turns() + bound(view.turnBound()) + ", left out " + view.leftOut());
         lines.add("objective (turns + " + view.job().layout().leftOutPrice() + " x left out) " + view.objective()
                 + bound(view.objectiveBound()));

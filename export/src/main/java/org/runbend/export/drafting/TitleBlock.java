@@ -29,12 +29,16 @@ final class TitleBlock {
         Point corner = new Point(floor.minX(), floor.minY() - 26 * unit);
         axes(corner.plus(0, -14 * unit));
         Point title = corner.plus(22 * unit, 0);
+        List<String> lines = Wording.lines(plan.job().title());
         sheet.add(
                 Layer.TITLE,
-                Text.level(title, 4 * unit, Anchor.TOP_LEFT, plan.job().title()));
-        Paragraph facts = new Paragraph(title.plus(0, -7.5 * unit), 2.5 * unit, facts(plan.job()));
+                lines.size() == 1
+                        ? Text.level(title, 4 * unit, Anchor.TOP_LEFT, lines.get(0))
+                        : new Paragraph(title, 4 * unit, lines));
+        Point below = title.plus(0, -7.5 * unit - (lines.size() - 1) * Paragraph.PITCH * 4 * unit);
+        Paragraph facts = new Paragraph(below, 2.5 * unit, facts(plan.job()));
         sheet.add(Layer.TITLE, facts);
-        Paragraph notes = notes(plan, title.plus(0, -7.5 * unit), floor, facts);
+        Paragraph notes = notes(plan, below, floor, facts);
         sheet.add(Layer.NOTE, notes);
     }
 
@@ -73,7 +77,7 @@ final class TitleBlock {
         }
         lines.add("unit mm, scale 1:1");
         lines.add(job.catalog().workshop());
-        return lines;
+        return lines.stream().flatMap(l -> Wording.lines(l).stream()).toList();
     }
 
     private static List<String> noteLines(KitPlan plan) {

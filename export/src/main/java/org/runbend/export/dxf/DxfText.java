@@ -51,7 +51,8 @@ final class DxfText {
     }
 
     private static String harmless(char c) {
-        if (Character.isISOControl(c) || c == '\u2028' || c == '\u2029') {
+        if (Character.isISOControl(c) || (c >= '\u2028' && c <= '\u202E') || (c >= '\u2066' && c <= '\u2069')) {
+            // line separators, and what turns the direction of writing (UAX 9)
             return " ";
         }
         if (c == '\\') {

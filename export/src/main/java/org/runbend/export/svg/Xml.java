@@ -21,10 +21,15 @@ final class Xml {
             out.append("&quot;");
         } else if (c == '\'') {
             out.append("&#39;");
-        } else if (Character.isISOControl(c)) {
+        } else if (Character.isISOControl(c) || isTurn(c)) {
             out.append(' ');
         } else if (c < 0xD800 || (c >= 0xE000 && c != 0xFFFE && c != 0xFFFF)) {
             out.appendCodePoint(c);
         }
+    }
+
+    /** Overrides and isolates of the direction of writing (UAX 9), which could turn what stands beside them. */
+    private static boolean isTurn(int c) {
+        return (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
     }
 }

@@ -16,7 +16,7 @@ import java.util.stream.Stream;
 
 /** The table of faults beside the tests, {@code faults.md}, and how its cases are laid out on the disk. */
 final class FaultTable {
-    private static final List<String> FILES = List.of("job.yaml", "shop.yaml", "shelf.yaml", "base.yaml");
+    private static final List<String> FILES = List.of("job.yaml", "shop.yaml", "shelf.yaml", "base.yaml", "list.yaml");
     private static final Pattern REPEATED = Pattern.compile("«(\\d+)×([^»]*)»");
 
     private FaultTable() {}
@@ -108,7 +108,16 @@ final class FaultTable {
             case "(link to /dev/zero)" -> Files.createSymbolicLink(file, Path.of("/dev/zero"));
             case "(foreign kit.json)" ->
                 Files.writeString(Files.createDirectory(file).resolve("kit.json"), "{\"name\": \"letters\"}");
-            case "(50 MB)" -> Files.write(file, "job: x\n".repeat(50_000_000 / 7).getBytes(UTF_8));
+            case "(kit with a file in the way)" -> {
+                new OutputFolder(file).write(TrialKit.files("old", "cuts.csv"));
+                Files.writeString(file.resolve("drawing.dxf"), "mine");
+            }
+            case "(kit with a folder in the way)" -> {
+                new OutputFolder(file).write(TrialKit.files("old", "cuts.csv"));
+                Files.createDirectory(file.resolve("drawing.dxf"));
+            }
+            case "(50 MB)" ->
+                Files.write(file, "job: x\n".repeat(50_000_000 / 7).getBytes(UTF_8));
             default -> throw new IllegalStateException("nobody knows how to make " + what);
         }
     }
@@ -143,6 +152,7 @@ final class FaultTable {
                 case 'r' -> out.write('\r');
                 case 't' -> out.write('\t');
                 case 'e' -> out.write(0x1B);
+                case '\\' -> out.write('\\');
                 case 'x' -> out.write(Integer.parseInt(all.substring(i + 1, i + 3), 16));
                 case 'u' ->
                     out.writeBytes(String.valueOf((char) Integer.parseInt(all.substring(i + 1, i + 5), 16))

@@ -1,5 +1,6 @@
 package org.runbend.export.cli;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
@@ -9,24 +10,57 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.runbend.export.CommandRun;
 
 /** Runs through {@code faults.md}: each row's case gives just the lines of the table, code 2, and writes nothing. */
 class FaultTableTest {
-    /** What a reader says, the first text in the call; texts of under 8 letters say nothing by themselves. */
-    private static final Pattern SAID = Pattern.compile(
-            "(?:\\.fault|faultAt|bad|at|Optional\\.of|Unbuildable|OutputRefused|NotRigid|wrong|Check\\.that)"
-                    + "\\([^;]*?\"([^\"]{8,})\"[^;]*;");
+    /** Calls that tell a person something. */
+    private static final Pattern TELLS = Pattern.compile("\\.fault\\(|\\.wrong\\(|faultAt\\(|\\bbad\\(path|\\bat\\(file"
+            + "|new Unbuildable\\(|new OutputRefused\\(|new NotRigid\\(|Check\\.that\\(");
+
+    private static final Pattern TEXT = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"");
+
+    /** What no file can bring about, as a stricter reader stands before it, or what another test holds. */
+    private static final List<String> NO_ROW = List.of(
+            // records that readers cannot offend, as they read numbers and lists within bounds
+            "must not be negative",
+            "share %s must be 0 to 100",
+            "coil length must be on offer",
+            "stock length must be on offer",
+            "grooves must be 1 or 2",
+            "curve needs two points",
+            "its aid %s is not among the items",
+            "part number %s stands twice",
+            "three capital letters of ISO 4217",
+            "no lengths were measured",
+            // held by IntakeTest and the tests of the survey
+            "files extend each other in a row",
+            "corners with the chords of its arcs",
+            "the lengths leave the floor loose",
+            "may stand in two places",
+            "no floor without crossing sides",
+            // held by the tests of the loop, the plates and the coils
+            "the floor is too wide to lay a loop on yet",
+            "no closed loop is possible",
+            "the coils do not do",
+            "the plates cannot cover what is asked",
+            // held by OutputFolderTest, OutputFolderKillTest and BadInputTest, as user or disk must be special
+            "cannot be read",
+            "exists and is no .svg file",
+            "cannot be written");
 
     @TempDir
     Path folder;
@@ -62,7 +96,9 @@ class FaultTableTest {
         FaultTable.lay(row, folder);
         String job = folder.resolve("job.yaml").toString();
         if (row.file().equals("out")) {
-            assertEquals(row.lines(), lines("plan", job, "--out", folder.resolve("out").toString()));
+            assertEquals(
+                    row.lines(),
+                    lines("plan", job, "--out", folder.resolve("out").toString()));
             return;
         }
         List<String> check = new ArrayList<>(List.of("check", job));
@@ -99,15 +135,14 @@ class FaultTableTest {
         assertEquals(good, odd.out());
     }
 
-    static Stream<org.junit.jupiter.params.provider.Arguments> oddities() throws IOException {
+    static Stream<Arguments> oddities() throws IOException {
         String good = new String(
-                FaultTable.class.getResourceAsStream("faults/job.yaml").readAllBytes(),
-                java.nio.charset.StandardCharsets.UTF_8);
+                FaultTable.class.getResourceAsStream("faults/job.yaml").readAllBytes(), UTF_8);
         return Stream.of(
                         List.of("byte-order mark", "job: Trial floor", "\\xEF\\xBB\\xBFjob: Trial floor"),
                         List.of("carriage return and line feed", "", good.replace("\n", "\\r\\n")),
                         List.of("carriage return alone", "", good.replace("\n", "\\r")),
-                        List.of("end of document", "goes: nowhere", "..."),
+                        List.of("end of document", "", good + "...\\n"),
                         List.of("no line break at the end", "", good.strip()),
                         List.of("yes is a text", "order: T-1", "order: yes"),
                         List.of("a date is a text", "order: T-1", "order: T-1\\ndate: 2026-02-31"),
@@ -116,45 +151,66 @@ class FaultTableTest {
                         List.of("plus", "spacing: 150", "spacing: +150"),
                         List.of("metres", "spacing: 150", "spacing: 0.15 m"),
                         List.of("quoted number", "spacing: 150", "spacing: \"150\""),
-                        List.of("text of every script", "job: Trial floor", "job: \"\u0623\u0631\u0636 \uD83D\uDE90 e\u0301 \u202Egnp\""),
+                        List.of(
+                                "text of every script",
+                                "job: Trial floor",
+                                "job: \"\u0623\u0631\u0636 \uD83D\uDE90 e\u0301 \u202Egnp\""),
                         List.of("text of 500", "job: Trial floor", "job: «500×W»"))
-                .filter(o -> o.get(1).isEmpty() || good.contains(o.get(1)))
-                .map(o -> org.junit.jupiter.params.provider.Arguments.of(o.toArray()));
+                .map(o -> Arguments.of(o.toArray()));
     }
 
     /** Every message of the readers stands in a row, so a new one needs a row. */
     @Test
     void everyMessageHasARow() throws IOException {
-        String table = FaultTable.rows().stream()
-                .flatMap(r -> r.lines().stream())
-                .reduce("", (a, b) -> a + "\n" + b);
+        String table =
+                FaultTable.rows().stream().flatMap(r -> r.lines().stream()).collect(Collectors.joining("\n"));
         List<String> missing = new ArrayList<>();
         int count = 0;
         for (Path file : sources()) {
-            Matcher m = SAID.matcher(Files.readString(file).replaceAll("\"\\s*\\+\\s*\"", ""));
+            String source = Files.readString(file);
+            Matcher m = TELLS.matcher(source);
             while (m.find()) {
-                count++;
-                boolean said = Stream.of(m.group(1).split("%[.0-9]*[sdf%]|\\\\.", -1))
-                        .map(String::strip)
-                        .filter(part -> part.length() >= 8)
-                        .allMatch(table::contains);
-                if (!said && NO_ROW.stream().noneMatch(m.group(1)::contains)) {
-                    missing.add(file.getFileName() + ": " + m.group(1));
+                String said = longestPart(call(source, m.end()));
+                count += said.length() < 8 ? 0 : 1;
+                if (said.length() >= 8
+                        && !table.contains(said)
+                        && NO_ROW.stream().noneMatch(call(source, m.end())::contains)) {
+                    missing.add(file.getFileName() + ": " + said);
                 }
             }
         }
-        assertTrue(count > 60, "messages found: " + count);
+        assertTrue(count > 80, "messages found: " + count);
         assertEquals(List.of(), missing);
     }
 
-    /** What no file can bring about, with the test that holds it instead. */
-    private static final List<String> NO_ROW = List.of();
+    /** The texts of a call up to its end, one after the other; texts that are added up are one. */
+    private static String call(String source, int from) {
+        String rest = source.substring(from).replaceAll("\"\\s*\\+\\s*\"", "");
+        StringBuilder texts = new StringBuilder();
+        Matcher m = TEXT.matcher(rest);
+        int at = 0;
+        while (m.find(at) && !rest.substring(at, m.start()).contains(";")) {
+            texts.append(m.group(1)).append('\n');
+            at = m.end();
+        }
+        return texts.toString();
+    }
 
+    private static String longestPart(String texts) {
+        return Stream.of(texts.split("\n|%[.0-9]*[sdf%]|\\\\.", -1))
+                .map(String::strip)
+                .max(Comparator.comparingInt(String::length))
+                .orElse("");
+    }
+
+    /** All but the cutting engine, which knows no file: its checks hold its callers to their word. */
     private static List<Path> sources() throws IOException {
         List<Path> files = new ArrayList<>();
         for (String room : List.of("catalog", "optimizer", "export")) {
             try (Stream<Path> all = Files.walk(Path.of("..", room, "src", "main", "java"))) {
-                all.filter(p -> p.toString().endsWith(".java")).sorted().forEach(files::add);
+                all.filter(p -> p.toString().endsWith(".java") && !p.toString().contains("cutting"))
+                        .sorted()
+                        .forEach(files::add);
             }
         }
         return files;
