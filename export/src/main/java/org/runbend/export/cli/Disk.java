@@ -34,8 +34,8 @@ final class Disk {
     /** Puts a file in the place of an old one in one step; a link to a file is followed. */
     static void replace(Path file, byte[] bytes) throws IOException {
         Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
-        Path fresh = target.resolveSibling(
-                ".runbend-" + ProcessHandle.current().pid() + "-" + target.getFileName().hashCode() + ".tmp");
+        Path fresh = target.resolveSibling(".runbend-" + ProcessHandle.current().pid() + "-"
+                + target.getFileName().hashCode() + ".tmp");
         try {
             Files.deleteIfExists(fresh);
             write(fresh, bytes);

@@ -12,7 +12,9 @@ final class Wording {
 
     /** The text, or its beginning and three dots: the papers have it whole. */
     static String brief(String text) {
-        return text.codePointCount(0, text.length()) <= LABEL ? text : text.substring(0, end(text, LABEL)).strip() + "...";
+        return text.codePointCount(0, text.length()) <= LABEL
+                ? text
+                : text.substring(0, end(text, LABEL)).strip() + "...";
     }
 
     /** Lines of at most 60 letters, broken at blanks, else inside a word. */
@@ -42,8 +44,10 @@ final class Wording {
 
     private static boolean isJoined(int letter) {
         return switch (Character.getType(letter)) {
-            case Character.NON_SPACING_MARK, Character.ENCLOSING_MARK, Character.COMBINING_SPACING_MARK, Character.FORMAT ->
-                true;
+            case Character.NON_SPACING_MARK,
+                    Character.ENCLOSING_MARK,
+                    Character.COMBINING_SPACING_MARK,
+                    Character.FORMAT -> true;
             default -> false;
         };
     }

@@ -228,4 +228,21 @@ class BadInputTest {
         assertTrue(run.out().contains("Example:"), run::out);
         assertTrue(run.out().contains("runbend "), run::out);
     }
+
+    /** A picture replaces pictures only, and in one step. */
+    @Test
+    void pictureInTheWayOfSomethingElse() throws IOException {
+        Path letter = Files.writeString(folder.resolve("letter.txt"), "mine");
+        Path album = Files.createDirectory(folder.resolve("album.svg"));
+        for (Path svg : List.of(letter, album)) {
+            assertEquals(
+                    svg.getFileName() + ": exists and is no .svg file; name a new file",
+                    line("loop", job.toString(), "--svg", svg.toString()));
+        }
+        Path nowhere = folder.resolve("gone").resolve("loop.svg");
+        assertEquals(
+                "gone" + File.separator + "loop.svg: cannot be written",
+                line("loop", job.toString(), "--svg", nowhere.toString()));
+        assertEquals("mine", Files.readString(letter));
+    }
 }
