@@ -62,7 +62,9 @@ class YamlDocumentTest {
 
     @Test
     void refusesWhatIsNotYaml() throws IOException {
-        assertEquals("a.yaml:2:1: not YAML: expected ',' or ']', but got <stream end>", fault("a: [1, 2\n"));
+        assertEquals(
+                "a.yaml:2:1: not YAML: expected ',' or ']', but got <stream end>, begun in line 1",
+                fault("a: [1, 2\n"));
         assertEquals("a.yaml:1:5: not YAML: mapping values are not allowed here", fault("a: b: c\n"));
         assertEquals(
                 "a.yaml:1:1: found 'just words', a mapping of keys and values is wanted", faultOfRoot("just words"));

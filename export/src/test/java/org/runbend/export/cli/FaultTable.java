@@ -19,6 +19,10 @@ final class FaultTable {
     private static final List<String> FILES = List.of("job.yaml", "shop.yaml", "shelf.yaml", "base.yaml", "list.yaml");
     private static final Pattern REPEATED = Pattern.compile("«(\\d+)×([^»]*)»");
 
+    /** An escape, or text up to the next one. */
+    private static final Pattern PART =
+            Pattern.compile("\\\\(n|r|t|e|\\\\|x[0-9A-F]{2}|u[0-9A-F]{4})|\\\\|[^\\\\]+", Pattern.DOTALL);
+
     private FaultTable() {}
 
     /**
@@ -138,29 +142,23 @@ final class FaultTable {
         Matcher m = REPEATED.matcher(text);
         String all = m.replaceAll(r -> Matcher.quoteReplacement(r.group(2).repeat(Integer.parseInt(r.group(1)))));
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        for (int i = 0; i < all.length(); i++) {
-            char c = all.charAt(i);
-            if (c != '\\' || i + 1 == all.length()) {
-                int end = Character.isHighSurrogate(c) ? i + 2 : i + 1;
-                out.writeBytes(all.substring(i, end).getBytes(UTF_8));
-                i = end - 1;
-                continue;
-            }
-            i++;
-            switch (all.charAt(i)) {
-                case 'n' -> out.write('\n');
-                case 'r' -> out.write('\r');
-                case 't' -> out.write('\t');
-                case 'e' -> out.write(0x1B);
-                case '\\' -> out.write('\\');
-                case 'x' -> out.write(Integer.parseInt(all.substring(i + 1, i + 3), 16));
-                case 'u' ->
-                    out.writeBytes(String.valueOf((char) Integer.parseInt(all.substring(i + 1, i + 5), 16))
-                            .getBytes(UTF_8));
-                default -> out.writeBytes(("\\" + all.charAt(i)).getBytes(UTF_8));
-            }
-            i += all.charAt(i) == 'x' ? 2 : all.charAt(i) == 'u' ? 4 : 0;
+        Matcher part = PART.matcher(all);
+        while (part.find()) {
+            out.writeBytes(part.group(1) == null ? part.group().getBytes(UTF_8) : escaped(part.group(1)));
         }
         return out.toByteArray();
+    }
+
+    private static byte[] escaped(String code) {
+        return switch (code.charAt(0)) {
+            case 'n' -> new byte[] {'\n'};
+            case 'r' -> new byte[] {'\r'};
+            case 't' -> new byte[] {'\t'};
+            case 'e' -> new byte[] {0x1B};
+            case '\\' -> new byte[] {'\\'};
+            case 'x' -> new byte[] {(byte) Integer.parseInt(code.substring(1), 16)};
+            default ->
+                String.valueOf((char) Integer.parseInt(code.substring(1), 16)).getBytes(UTF_8);
+        };
     }
 }
