@@ -9,11 +9,19 @@ import java.util.Set;
 import org.runbend.optimizer.floor.Colours;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.loop.BiconnectedBlock;
+import org.runbend.optimizer.loop.Heading;
 import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSketch;
 import org.runbend.optimizer.loop.LoopSolution;
+import org.runbend.optimizer.loop.Preference;
+import org.runbend.optimizer.loop.WorkLimit;
 
 /** Places of the port's block that the loop does not serve: no bend fits, colours do not come out, or turns cost more. */
 final class LeftOutParts {
+    /** More turns than any floor takes. */
+    private static final int DEAR = 10_000;
+
     private final Lattice lattice;
     private final LatticeGraph graph;
     private final LoopSolution loop;
@@ -78,30 +86,46 @@ final class LeftOutParts {
     }
 
     private String turns(int count) {
-        String cause = loop.isProvedBest()
-                ? ": it is proved that serving %s takes at least %d turns more a place, and leftOutPrice %2$d says that a"
-                        + " place is not worth more."
-                : ": no loop was found that serves %s for less than %d turns more a place, the leftOutPrice.";
-        return String.format(Locale.ROOT, cause, count == 1 ? "it" : "more of them", price);
+        String them = count == 1 ? "it" : "more of them";
+        String each = price == 1 ? "1 turn" : price + " turns";
+        return loop.isProvedBest()
+                ? ": it is proved that to serve " + them + " from this port takes at least " + each
+                        + " more a place, which is what leftOutPrice says a place is worth."
+                : ": no loop was found that serves " + them + " for less than " + each
+                        + " more a place, which is what leftOutPrice says a place is worth.";
     }
 
-    /** The least price at which a loop that was met is the better one. */
+    /** The least price at which a loop that serves more is the better one, if a quick look finds such a loop. */
     private List<Remedy> keepingPrice() {
-        return loop.pairs().stream()
-                .filter(p -> p.leftOut() < loop.leftOut() && p.turns() > loop.turns())
-                .map(p -> new Remedy(
-                        Remedy.Change.PRICE,
-                        "",
-                        price,
-                        Math.floorDiv(p.turns() - loop.turns(), loop.leftOut() - p.leftOut()) + 1,
-                        0,
-                        0,
-                        loop.leftOut() - p.leftOut(),
-                        loop.leftOut() - p.leftOut(),
-                        (loop.leftOut() - p.leftOut()) * lattice.spacing() * lattice.spacing() / 1e6))
-                .min(Comparator.comparingDouble(Remedy::to))
-                .stream()
-                .toList();
+        long objective = new LoopSketch()
+                .objective(new LoopProblem(dear(), List.of(loop.port()), Preference.longRuns(), WorkLimit.standard()))
+                .orElse(Long.MAX_VALUE);
+        int kept = loop.leftOut() - (int) Math.min(loop.leftOut(), objective / DEAR);
+        long turns = objective % DEAR - loop.turns();
+        if (kept == 0 || turns <= 0) {
+            return List.of();
+        }
+        double area = kept * lattice.spacing() * lattice.spacing() / 1e6;
+        return List.of(new Remedy(Remedy.Change.PRICE, "", price, turns / kept + 1, 0, 0, kept, kept, area));
+    }
+
+    /** The lattice with a price at which turns hardly count. */
+    private LatticeGraph dear() {
+        LatticeGraph.Builder dear = LatticeGraph.builder();
+        for (int n = 0; n < graph.size(); n++) {
+            dear.addNode(graph.column(n), graph.row(n), graph.price(n) > 0 ? DEAR : 0);
+        }
+        for (int n = 0; n < graph.size(); n++) {
+            for (Heading h : Heading.values()) {
+                if (graph.neighbour(n, h) >= 0) {
+                    dear.link(n, graph.neighbour(n, h));
+                }
+                if (!graph.bendAllowed(n, h, h.left())) {
+                    dear.forbidBend(n, h, h.left());
+                }
+            }
+        }
+        return dear.build();
     }
 
     /** Places of the colour in excess first, then by row and column, so that a cut of the list is one of colour. */

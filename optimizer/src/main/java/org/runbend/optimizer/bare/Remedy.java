@@ -67,8 +67,13 @@ public record Remedy(
             return String.format(
                     Locale.ROOT, "With %s a loop can reach %.2f m2 more, a part of it here.", words(), area);
         }
-        String part = here >= more ? "" : ", " + here + " of them here";
-        return "With " + words() + " a loop can reach " + count(more) + " more" + part + ".";
+        String freed = count(more) + " more";
+        if (here > more) {
+            freed = here + " of them and " + freed + " than now on the whole floor";
+        } else if (here < more) {
+            freed += ", " + here + " of them here";
+        }
+        return "With " + words() + " a loop can reach " + freed + ".";
     }
 
     private static String count(int places) {

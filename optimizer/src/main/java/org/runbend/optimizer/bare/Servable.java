@@ -1,6 +1,7 @@
 package org.runbend.optimizer.bare;
 
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -18,7 +19,8 @@ import org.runbend.optimizer.loop.PortPair;
  * The nodes that a closed loop through one link may pass, as far as links and bends tell.
  *
  * <p>A node of a simple loop has two legs that meet straight or in a bend that is allowed, and lies in the biconnected
- * block of the link. Nodes that fail either are taken out until none does; a loop that passes one of them is impossible.
+ * block of the link. Nodes that fail either are taken out until none does; a loop that passes one of them is impossible. At the
+ * port no bend is laid: there the pipe comes through the floor.
  *
  * @param lattice the lattice
  * @param nodes the nodes left, ascending
@@ -53,7 +55,7 @@ record Servable(Lattice lattice, List<Integer> nodes) {
             boolean[] kept = new boolean[in.length];
             block.get().nodes().forEach(n -> kept[n] = true);
             in = kept;
-            dropCorners(graph, in);
+            dropCorners(graph, in, port);
             changed = count(in) < before;
         }
         boolean[] left = in;
@@ -93,11 +95,11 @@ record Servable(Lattice lattice, List<Integer> nodes) {
                         b.nodes().stream().map(n -> back[n]).toList()));
     }
 
-    private static void dropCorners(LatticeGraph graph, boolean[] in) {
+    private static void dropCorners(LatticeGraph graph, boolean[] in, PortPair port) {
         for (boolean changed = true; changed; ) {
             changed = false;
             for (int n = 0; n < in.length; n++) {
-                if (in[n] && !canPass(graph, in, n)) {
+                if (in[n] && n != port.from() && n != port.to() && !canPass(graph, in, n)) {
                     in[n] = false;
                     changed = true;
                 }
@@ -125,7 +127,7 @@ record Servable(Lattice lattice, List<Integer> nodes) {
     }
 
     boolean contains(int node) {
-        return java.util.Collections.binarySearch(nodes, node) >= 0;
+        return Collections.binarySearch(nodes, node) >= 0;
     }
 
     /** Most heated nodes that one loop can pass as far as colours tell. */

@@ -51,8 +51,8 @@ final class Trials {
         this.area = coverable * now.spacing() * now.spacing();
         int size = problem.lattice().graph().size()
                 + 20 * (now.outline().size() + now.keepOuts().size());
-        this.glancesLeft = Math.max(8, Math.min(60, 24_000 / size));
-        this.searchesLeft = Math.max(1, Math.min(8, 2_400 / size));
+        this.glancesLeft = Math.max(6, Math.min(40, 16_000 / size));
+        this.searchesLeft = Math.max(1, Math.min(6, 1_600 / size));
     }
 
     /** What frees at least a half of the part that any change of its kind frees; the mildest kinds first. */
