@@ -12,6 +12,9 @@ import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Remnant;
 import org.runbend.catalog.shelf.Shelf;
+import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.bare.Reason;
+import org.runbend.optimizer.bare.Remedy;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.coils.CoilPlan;
@@ -61,7 +64,18 @@ public final class DemoPlan {
                 List.of(
                         new PlanCheck("pipe to cut", 8357, 25000, "mm", PlanCheck.Verdict.OK, "longest coil"),
                         new PlanCheck("coverage", 64.8, 85, "%", PlanCheck.Verdict.WARN, "job")),
-                List.of("Some places stay bare."));
+                List.of("Some places stay bare."),
+                List.of(new BareFloor(
+                        Reason.NOT_JOINED,
+                        3,
+                        0.0675,
+                        1,
+                        new Point(225, 675),
+                        "at [225, 675] near post",
+                        " join the port's part of the floor nowhere.",
+                        List.of(
+                                new Remedy(Remedy.Change.CLEARANCE, "post", 40, 25, 0, 0, 3, 4, 0.09),
+                                new Remedy(Remedy.Change.PORT, "", 0, 0, 150, 600, 3, 3, 0.0675)))));
     }
 
     /** A run of the loop, by its place among the elements. */

@@ -6,9 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.bare.Remedy;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plates.PlateCut;
@@ -32,6 +35,7 @@ public final class KitJson {
             coils(out, plan.coils());
             box(out, plan);
             out.list("checks", plan.checks(), check -> check(out, check));
+            out.list("bareFloor", plan.bareFloor(), bare -> bareFloor(out, bare));
             out.texts("remarks", remarks(plan));
             out.text("fingerprint", plan.job().fingerprint()).texts("files", files);
             return out.close().finish();
@@ -187,5 +191,29 @@ public final class KitJson {
                 .text("unit", check.unit())
                 .text("verdict", check.verdict().name().toLowerCase(Locale.ROOT))
                 .text("source", check.source());
+    }
+
+    private static void bareFloor(JsonOut out, BareFloor bare) throws IOException {
+        out.text("reason", bare.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'))
+                .whole("places", bare.places())
+                .number("area", bare.area())
+                .whole("spots", bare.spots())
+                .point("at", bare.at())
+                .text("where", bare.where())
+                .text("words", bare.sentence())
+                .list("remedies", bare.remedies(), remedy -> remedy(out, remedy));
+    }
+
+    private static void remedy(JsonOut out, Remedy remedy) throws IOException {
+        out.text("key", remedy.change().key());
+        switch (remedy.change()) {
+            case PORT -> out.point("to", new Point(remedy.x(), remedy.y()));
+            case CLEARANCE ->
+                out.text("keepOut", remedy.subject())
+                        .number("from", remedy.from())
+                        .number("to", remedy.to());
+            default -> out.number("from", remedy.from()).number("to", remedy.to());
+        }
+        out.whole("here", remedy.here()).whole("more", remedy.more()).number("area", remedy.area());
     }
 }

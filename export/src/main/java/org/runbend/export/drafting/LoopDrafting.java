@@ -21,6 +21,8 @@ import org.runbend.optimizer.plan.LoopView;
  * bar across a corner says that no bend fits there.
  */
 public final class LoopDrafting {
+    private static final int LINE = 100;
+
     /** The drawing of a loop on its lattice. */
     public Sheet draw(LoopView view) {
         Extent floor = Extent.around(Places.all(view.job().floor().outline()));
@@ -62,12 +64,28 @@ public final class LoopDrafting {
             lines.add("met: " + pair.leftOut() + " left out with " + pair.turns() + " turns");
         }
         lines.add("dot: " + view.count(LoopView.State.SERVED) + " places served; ring: "
-                + view.count(LoopView.State.LEFT_OUT) + " left out, as serving them costs more bends than it is worth");
+                + view.count(LoopView.State.LEFT_OUT) + " left out");
         lines.add("cross: " + view.count(LoopView.State.OUT_OF_REACH)
                 + " out of reach, no closed loop can go there and back; square: "
                 + view.count(LoopView.State.UNHEATED) + " on unheated floor");
         lines.add(
                 "bar across a corner: " + view.tightCorners().size() + " bends that would come too near to something");
+        view.bareFloor().forEach(b -> lines.addAll(broken(b.sentence())));
+        return lines;
+    }
+
+    /** A sentence in lines that are no longer than the others. */
+    private static List<String> broken(String sentence) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder();
+        for (String word : sentence.split(" ", -1)) {
+            if (line.length() > 0 && line.length() + 1 + word.length() > LINE) {
+                lines.add(line.toString());
+                line = new StringBuilder("   ");
+            }
+            line.append(line.length() == 0 ? "" : " ").append(word);
+        }
+        lines.add(line.toString());
         return lines;
     }
 

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.loop.BiconnectedBlock;
 
@@ -17,7 +18,12 @@ import org.runbend.optimizer.loop.BiconnectedBlock;
  * graphs are kept once. A candidate costs nodes x (outline sides + keep-outs) distance formulas.
  */
 public final class LatticeSearch {
+    /** Lattices of equal worth that are compared before one of them is chosen. */
+    public static final int MOST_CHOSEN_FROM = 12;
+
     private static final int MOST_BUILT_NODES = 60_000;
+    private static final int MOST_FITS = 5;
+    private static final int MOST_GLANCES = 2;
 
     /**
      * The lattices on which a loop can serve most heated nodes, those that leave most choice first; empty if none has a
@@ -56,24 +62,37 @@ public final class LatticeSearch {
     }
 
     /**
-     * Most heated nodes that one loop can serve as far as colours tell: neighbours differ in colour, so a loop passes as
-     * many black as white nodes; unheated nodes of its block may make up for what one colour lacks.
+     * A quick look: the lattice on which a loop can serve most among the one at hand, moved nowhere, and a few that fit the
+     * outline's corners exactly. About ten times as quick as {@link #best}, and may overlook what that finds.
+     *
+     * @param now a lattice of a similar problem
      */
+    public Optional<Lattice> glance(FloorProblem problem, Lattice now) {
+        LatticeBuilder builder = new LatticeBuilder(problem);
+        List<Candidate> fits = new ArrayList<>();
+        List<Point> outline = builder.outline();
+        for (double y : Offsets.fits(outline, Point::y, problem.spacing(), problem.edge(), MOST_FITS)) {
+            for (double x : Offsets.fits(outline, Point::x, problem.spacing(), problem.edge(), MOST_FITS)) {
+                Point offset = new Point(x, y);
+                fits.add(new Candidate(offset, builder.countHeated(offset)));
+            }
+        }
+        fits.sort(Comparator.comparingInt(c -> -c.heated));
+        return Stream.concat(
+                        Stream.of(new Frame(problem.angle()).in(now.origin())),
+                        fits.stream().limit(MOST_GLANCES).map(Candidate::offset))
+                .flatMap(offset -> builder.build(offset).stream())
+                .max(Comparator.comparingInt(LatticeSearch::coverable));
+    }
+
+    /** Most heated nodes that one loop through the ports can serve as far as colours tell. */
     private static int coverable(Lattice lattice) {
-        int[] heated = new int[2];
-        int[] cold = new int[2];
         BiconnectedBlock block = BiconnectedBlock.ofLink(
                         lattice.graph(),
                         lattice.ports().get(0).from(),
                         lattice.ports().get(0).to())
                 .orElseThrow();
-        for (int node : block.nodes()) {
-            int colour =
-                    Math.floorMod(lattice.graph().column(node) + lattice.graph().row(node), 2);
-            (lattice.graph().price(node) > 0 ? heated : cold)[colour]++;
-        }
-        int fewer = heated[0] < heated[1] ? 0 : 1;
-        return heated[fewer] + Math.min(heated[1 - fewer], heated[fewer] + cold[fewer]);
+        return Colours.coverable(lattice.graph(), block.nodes());
     }
 
     private static List<Candidate> candidates(FloorProblem problem, LatticeBuilder builder) {

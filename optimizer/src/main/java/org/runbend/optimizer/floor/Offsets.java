@@ -22,15 +22,22 @@ final class Offsets {
      * @param coordinate x or y
      */
     static List<Double> along(List<Point> outline, ToDoubleFunction<Point> coordinate, double spacing, double edge) {
+        List<Double> found = fits(outline, coordinate, spacing, edge, MOST_CORNERS);
+        for (int tenth = 0; tenth < 10; tenth++) {
+            add(found, tenth * spacing / 10, spacing);
+        }
+        return found;
+    }
+
+    /** The exact fits alone, of at most so many corners. */
+    static List<Double> fits(
+            List<Point> outline, ToDoubleFunction<Point> coordinate, double spacing, double edge, int corners) {
         List<Double> found = new ArrayList<>();
-        int stride = (outline.size() + MOST_CORNERS - 1) / MOST_CORNERS;
+        int stride = (outline.size() + corners - 1) / corners;
         for (int i = 0; i < outline.size(); i += stride) {
             double at = coordinate.applyAsDouble(outline.get(i));
             add(found, at + edge, spacing);
             add(found, at - edge, spacing);
-        }
-        for (int tenth = 0; tenth < 10; tenth++) {
-            add(found, tenth * spacing / 10, spacing);
         }
         return found;
     }

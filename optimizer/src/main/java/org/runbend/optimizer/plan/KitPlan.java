@@ -2,6 +2,7 @@ package org.runbend.optimizer.plan;
 
 import java.util.List;
 import java.util.OptionalInt;
+import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
@@ -22,6 +23,7 @@ import org.runbend.optimizer.plates.PlatePlan;
  * @param weight of the box without packing, kg
  * @param checks what was checked and what came of it
  * @param remarks what a person should know, one sentence each
+ * @param bareFloor the heated floor that stays bare, why, and what would free it, the largest part first
  */
 public record KitPlan(
         Job job,
@@ -34,13 +36,15 @@ public record KitPlan(
         long total,
         double weight,
         List<PlanCheck> checks,
-        List<String> remarks) {
+        List<String> remarks,
+        List<BareFloor> bareFloor) {
     /** Copies the lists. */
     public KitPlan {
         loops = List.copyOf(loops);
         items = List.copyOf(items);
         checks = List.copyOf(checks);
         remarks = List.copyOf(remarks);
+        bareFloor = List.copyOf(bareFloor);
     }
 
     /** Whether every check passed or only warns. */

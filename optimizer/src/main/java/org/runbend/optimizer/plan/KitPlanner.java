@@ -3,6 +3,7 @@ package org.runbend.optimizer.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.coils.CoilNesting;
@@ -59,7 +60,9 @@ public final class KitPlanner {
         progress.step("packing the plates");
         PlatePlan plates =
                 new PlatePacking().pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), List.of(breakdown)));
-        return assemble(job, radius, laid, loop, plates, coils);
+        progress.step("asking why floor stays bare");
+        List<BareFloor> bare = new LoopLaying().bareFloor(job, radius, laid);
+        return assemble(job, radius, laid, loop, plates, coils, bare);
     }
 
     /** Radius at which bends are laid, mm: half the spacing, or the pipe's least radius as fitted where that is larger. */
@@ -68,7 +71,13 @@ public final class KitPlanner {
     }
 
     private KitPlan assemble(
-            Job job, double radius, LoopLaying.Laid laid, KitPlan.LoopPlan loop, PlatePlan plates, CoilPlan coils) {
+            Job job,
+            double radius,
+            LoopLaying.Laid laid,
+            KitPlan.LoopPlan loop,
+            PlatePlan plates,
+            CoilPlan coils,
+            List<BareFloor> bare) {
         List<KitPlan.BoxItem> items = new BoxPacking(job).pack(List.of(loop.breakdown()), plates, coils);
         double served = loop.floorLength() * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
         KitPlan plan = new KitPlan(
@@ -86,7 +95,8 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates),
-                remarks(job, plates, loop, laid.outOfReach()));
+                remarks(job, plates, bare),
+                bare);
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {
@@ -95,19 +105,10 @@ public final class KitPlanner {
         return plan;
     }
 
-    private static List<String> remarks(Job job, PlatePlan plates, KitPlan.LoopPlan loop, int outOfReach) {
+    private static List<String> remarks(Job job, PlatePlan plates, List<BareFloor> bare) {
         List<String> remarks = new ArrayList<>(job.warnings());
         remarks.addAll(plates.remarks());
-        if (loop.leftOut() > 0) {
-            String places = loop.leftOut() == 1 ? "1 lattice place" : loop.leftOut() + " lattice places";
-            remarks.add("Left bare: " + places + ", where serving the floor would cost more bends than it is worth.");
-        }
-        if (outOfReach > 0) {
-            remarks.add(
-                    "Out of reach: " + outOfReach + (outOfReach == 1 ? " lattice place hangs" : " lattice places hang")
-                            + " on to the port's part of the floor by one way only or not at all, so no closed loop can go there"
-                            + " and back; a port nearer to them, or less edge or clearance, would free them.");
-        }
+        bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;
     }
 

@@ -49,7 +49,8 @@ public final class LoopInspector {
                 laid.loop().objectiveBound(),
                 laid.loop().pairs().stream()
                         .map(p -> new LoopView.Pair(p.leftOut(), p.turns()))
-                        .toList());
+                        .toList(),
+                new LoopLaying().bareFloor(job, radius, laid));
     }
 
     /**

@@ -6,6 +6,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.bare.BareFloorSearch;
+import org.runbend.optimizer.bare.BareProblem;
 import org.runbend.optimizer.floor.FloorProblem;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.floor.LatticeSearch;
@@ -35,23 +38,11 @@ final class LoopLaying {
 
     private static final int MOST_LATTICES = 3;
 
-    /** Lattices that get a quick look. */
-    private static final int MOST_SKETCHES = 12;
-
     /** A loop on its lattice. */
     record Laid(Lattice lattice, LoopSolution loop) {
         /** Places of the nodes in order of flow. */
         List<Point> path() {
             return loop.cycle().stream().map(lattice::at).toList();
-        }
-
-        /** Heated nodes that no loop through the port can reach. */
-        int outOfReach() {
-            int heated = 0;
-            for (int node = 0; node < lattice.graph().size(); node++) {
-                heated += lattice.graph().price(node) > 0 ? 1 : 0;
-            }
-            return heated - lattice.reachable();
         }
 
         /** Places of the heated nodes of the port's block that are not served. */
@@ -68,10 +59,17 @@ final class LoopLaying {
         }
     }
 
+    /** The floor that stays bare beside a loop laid, and what would free it. */
+    List<BareFloor> bareFloor(Job job, double radius, Laid laid) {
+        FloorProblem problem = problem(job, radius, job.floor().port().reach());
+        return new BareFloorSearch()
+                .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.loop(), BareProblem.Limits.of(job)));
+    }
+
     Laid lay(Job job, double radius, Progress progress) {
         FloorProblem problem = problem(job, radius, job.floor().port().reach());
         progress.step("choosing the lattice");
-        List<Lattice> lattices = new LatticeSearch().best(problem, MOST_SKETCHES);
+        List<Lattice> lattices = new LatticeSearch().best(problem, LatticeSearch.MOST_CHOSEN_FROM);
         if (lattices.isEmpty()) {
             throw noPlace(job, radius);
         }

@@ -2,6 +2,7 @@ package org.runbend.optimizer.plan;
 
 import java.util.List;
 import java.util.OptionalInt;
+import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
@@ -21,6 +22,7 @@ import org.runbend.optimizer.job.Point;
  * @param objective turns + price of what is left out
  * @param objectiveBound least objective, if proved
  * @param pairs pairs of left-out places and turns that were met on the way
+ * @param bareFloor the heated floor that stays bare, why, and what would free it
  */
 public record LoopView(
         Job job,
@@ -34,7 +36,8 @@ public record LoopView(
         OptionalInt turnBound,
         int objective,
         OptionalInt objectiveBound,
-        List<Pair> pairs) {
+        List<Pair> pairs,
+        List<BareFloor> bareFloor) {
     /** Copies the lists. */
     public LoopView {
         nodes = List.copyOf(nodes);
@@ -42,6 +45,7 @@ public record LoopView(
         tightCorners = List.copyOf(tightCorners);
         port = List.copyOf(port);
         pairs = List.copyOf(pairs);
+        bareFloor = List.copyOf(bareFloor);
     }
 
     /** What became of a place. */

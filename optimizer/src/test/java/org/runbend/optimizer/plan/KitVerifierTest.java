@@ -267,6 +267,7 @@ class KitVerifierTest {
             long total,
             double weight,
             List<PlanCheck> checks) {
-        return new KitPlan(job, 75, SOUND.lattice(), loops, plates, coils, items, total, weight, checks, List.of());
+        return new KitPlan(
+                job, 75, SOUND.lattice(), loops, plates, coils, items, total, weight, checks, List.of(), List.of());
     }
 }

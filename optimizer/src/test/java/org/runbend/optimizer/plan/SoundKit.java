@@ -222,6 +222,7 @@ public final class SoundKit {
                 13_640,
                 5.108,
                 List.of(new PlanCheck("least bend radius", 75, 55, "mm", PlanCheck.Verdict.OK, "catalog")),
+                List.of(),
                 List.of());
     }
 
