@@ -9,6 +9,7 @@ public final class TapeText {
     private static final double INCH = 25.4;
     private static final int SIXTEENTHS = 16;
     private static final int LONGEST_NAME = 26;
+    private static final int MOST_NAMES = 12;
 
     private final Unit unit;
 
@@ -29,7 +30,7 @@ public final class TapeText {
 
     /** What the lengths are written in. */
     public String unitWords() {
-        return unit == Unit.MM ? "mm" : "inches to the nearest 1/16, mm in brackets";
+        return unit == Unit.MM ? "mm" : "inches; mm in brackets";
     }
 
     private static String inches(double mm) {
@@ -44,6 +45,11 @@ public final class TapeText {
         String fraction = rest == 0 ? "" : rest + "/" + under;
         String number = whole == 0 && rest > 0 ? fraction : (whole + " " + fraction).strip();
         return (mm < 0 && parts > 0 ? "-" : "") + number + "\"";
+    }
+
+    /** What a keep-out is called on a drawing with too many for names; empty if there are few. */
+    public static String number(Job job, int keepOut) {
+        return job.floor().keepOuts().size() > MOST_NAMES ? Integer.toString(keepOut + 1) : "";
     }
 
     /** A name that has room on a drawing: one line, shortened if it is long. */

@@ -19,6 +19,7 @@ final class ClearPlaces {
 
     private final SheetBuilder sheet;
     private final List<List<Point>> taken = new ArrayList<>();
+    private final List<List<Point>> shy = new ArrayList<>();
 
     ClearPlaces(SheetBuilder sheet) {
         this.sheet = sheet;
@@ -38,6 +39,11 @@ final class ClearPlaces {
         taken.add(List.of(a, b));
     }
 
+    /** Keeps a line free of texts that have another place. */
+    void shun(Point a, Point b) {
+        shy.add(List.of(a, b));
+    }
+
     /** Keeps the place of a text that is drawn by another hand free. */
     void block(Text text) {
         taken.add(box(text));
@@ -45,7 +51,9 @@ final class ClearPlaces {
 
     /** Writes the text at the first of the places that is clear; empty if none is, and nothing is written. */
     Optional<Text> put(Layer layer, List<Text> places) {
-        Optional<Text> chosen = places.stream().filter(this::isClear).findFirst();
+        List<Text> clear = places.stream().filter(t -> isClear(t, taken)).toList();
+        Optional<Text> chosen =
+                clear.stream().filter(t -> isClear(t, shy)).findFirst().or(() -> clear.stream().findFirst());
         chosen.ifPresent(text -> {
             taken.add(box(text));
             sheet.add(layer, text);
@@ -53,7 +61,7 @@ final class ClearPlaces {
         return chosen;
     }
 
-    private boolean isClear(Text text) {
+    private static boolean isClear(Text text, List<List<Point>> taken) {
         List<Point> box = box(text);
         return taken.stream().allMatch(other -> apart(box, other) || apart(other, box));
     }

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
+import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
@@ -67,11 +68,13 @@ public final class ConfirmDrafting {
         Extent floor = Extent.around(outline);
         shapes();
         overAll(floor);
+        List<TapeSheet.Diagonal> lines = tape.diagonals().stream().limit(MOST_LINES).toList();
+        lines.forEach(this::diagonal);
         letters();
+        marks();
         sides();
         things();
-        marks();
-        diagonals();
+        lines.forEach(this::diagonalLength);
         scaleBar(floor);
         return sheet.build();
     }
@@ -107,6 +110,8 @@ public final class ConfirmDrafting {
         sheet.add(Layer.DIMENSION, d);
         places.block(d.label());
         places.block(d.lineStart(), d.lineEnd());
+        places.block(a, d.lineStart());
+        places.block(b, d.lineEnd());
     }
 
     private void letters() {
@@ -114,7 +119,7 @@ public final class ConfirmDrafting {
             Point at = Places.at(c.at());
             double outwards = outwards(c.index());
             List<Text> choice = new ArrayList<>();
-            for (double away : new double[] {2.8, 3.6, 4.6, 6}) {
+            for (double away : new double[] {3.1, 3.8, 4.6, 6}) {
                 for (double turn : new double[] {0, 25, -25, 50, -50, 75, -75, 150, -150, 180}) {
                     choice.add(letter(at.polar(away * unit, outwards + turn), c.name()));
                 }
@@ -143,31 +148,41 @@ public final class ConfirmDrafting {
             Point a = corners.get(s.from());
             Point b = corners.get(s.to());
             if (s.isCurved()) {
-                String text =
-                        "straight " + length(s.from(), s.to(), s.length()) + ", rise " + words.of(Math.abs(s.rise()));
-                Point crest = Places.at(s.crest());
-                beside(crest, crest, a.angleTo(b), text, new double[] {0, 0.5, -0.5});
+                curve(s, a.angleTo(b));
             } else {
-                beside(a, b, a.angleTo(b), length(s.from(), s.to(), s.length()), ALONG);
+                beside(a, b, a.angleTo(b), length(s.from(), s.to(), s.length()));
             }
         }
     }
 
-    /** A length along a line, outside first, then inside. */
-    private void beside(Point a, Point b, double along, String text, double[] shares) {
-        double readable = FloorMarks.readable(along);
-        boolean turned = Math.abs(readable - along) > 1;
+    /** Chord and rise stand at the crest, outside or well inside. */
+    private void curve(TapeSheet.Side s, double along) {
+        String text = "straight " + length(s.from(), s.to(), s.length()) + ", rise " + words.of(Math.abs(s.rise()));
+        Point crest = Places.at(s.crest());
+        List<Text> choice = new ArrayList<>();
+        for (double inside : new double[] {-0.9, 1.5, 4, 6, 8, 11, 15, 20}) {
+            choice.add(along(crest.polar(inside * unit, along + 90), along, inside < 0, text));
+        }
+        places.put(Layer.NOTE, choice);
+    }
+
+    /** A length along a straight side, outside first, then inside. */
+    private void beside(Point a, Point b, double along, String text) {
         List<Text> choice = new ArrayList<>();
         for (boolean outside : new boolean[] {true, false}) {
-            double side = along + (outside ? -90 : 90);
-            Anchor anchor = outside == turned ? Anchor.BOTTOM_CENTRE : Anchor.TOP_CENTRE;
-            for (double share : shares) {
-                Point foot = (a.equals(b) ? a.polar(share * 20 * unit, along) : Places.between(a, b, share))
-                        .polar(0.9 * unit, side);
-                choice.add(new Text(foot, LENGTH * unit, readable, anchor, text));
+            for (double share : ALONG) {
+                Point foot = Places.between(a, b, share).polar(0.9 * unit, along + (outside ? -90 : 90));
+                choice.add(along(foot, along, outside, text));
             }
         }
         places.put(Layer.NOTE, choice);
+    }
+
+    private Text along(Point foot, double along, boolean outside, String text) {
+        double readable = FloorMarks.readable(along);
+        boolean turned = Math.abs(readable - along) > 1;
+        Anchor anchor = outside == turned ? Anchor.BOTTOM_CENTRE : Anchor.TOP_CENTRE;
+        return new Text(foot, LENGTH * unit, readable, anchor, text);
     }
 
     /** What the customer measured where that is known, else what the floor measures. */
@@ -182,9 +197,11 @@ public final class ConfirmDrafting {
 
     private void things() {
         Point port = Places.at(job.floor().port().at());
-        places.put(Layer.NOTE, around(Extent.at(port).grow(2 * unit), "port"));
-        for (KeepOut k : job.floor().keepOuts()) {
-            places.put(Layer.KEEP_OUT, around(box(k), k.name()));
+        name(Layer.NOTE, Extent.at(port).grow(2 * unit), "port");
+        List<KeepOut> keepOuts = job.floor().keepOuts();
+        for (int i = 0; i < keepOuts.size(); i++) {
+            String number = TapeText.number(job, i);
+            name(Layer.KEEP_OUT, box(keepOuts.get(i)), number.isEmpty() ? keepOuts.get(i).name() : number);
         }
         for (Job.Unheated cold : job.floor().unheated()) {
             Extent box = Extent.around(Places.all(cold.region().corners()));
@@ -193,8 +210,9 @@ public final class ConfirmDrafting {
                     List.of(TapeText.shortName(cold.name()) + " (no heat)", TapeText.shortName(cold.name()))) {
                 choice.add(Text.level(box.centre(), WORD * unit, Anchor.MIDDLE_CENTRE, text));
             }
-            choice.addAll(around(box, cold.name()));
-            places.put(Layer.NOTE, choice);
+            if (places.put(Layer.NOTE, choice).isEmpty()) {
+                name(Layer.NOTE, box, cold.name());
+            }
         }
     }
 
@@ -209,11 +227,18 @@ public final class ConfirmDrafting {
                 .grow(k.clearance());
     }
 
-    private List<Text> around(Extent box, String name) {
+    /** A name close by what it names even if a line crosses it, else farther off. */
+    private void name(Layer layer, Extent box, String name) {
+        if (places.put(layer, around(box, name, 1, 2)).isEmpty()) {
+            places.put(layer, around(box, name, 4, 7));
+        }
+    }
+
+    private List<Text> around(Extent box, String name, double... gaps) {
         String text = TapeText.shortName(name);
         double h = WORD * unit;
         List<Text> choice = new ArrayList<>();
-        for (double gap : new double[] {1, 2.5, 5, 9}) {
+        for (double gap : gaps) {
             double g = gap * unit;
             choice.add(Text.level(new Point(box.centre().x(), box.maxY() + g), h, Anchor.BOTTOM_CENTRE, text));
             choice.add(Text.level(new Point(box.centre().x(), box.minY() - g), h, Anchor.TOP_CENTRE, text));
@@ -232,7 +257,7 @@ public final class ConfirmDrafting {
             Point at = Places.at(mark.at());
             int edge = mark.edge() >= 0 ? mark.edge() : FloorMarks.nearestEdge(at, outline, 2 * unit);
             if (edge < 0) {
-                places.put(Layer.TITLE, around(Extent.at(at), mark.text()));
+                name(Layer.TITLE, Extent.at(at), mark.text());
             } else {
                 mark(mark.text(), at, edge);
             }
@@ -248,37 +273,43 @@ public final class ConfirmDrafting {
         boolean above = StrictMath.cos(Math.toRadians(out - readable - 90)) > 0;
         Anchor anchor = above ? Anchor.BOTTOM_CENTRE : Anchor.TOP_CENTRE;
         List<Text> choice = new ArrayList<>();
-        for (double away : new double[] {5, 8, 11}) {
+        for (double away : new double[] {3.6, 6.4, 9.2, 12}) {
             for (double step : new double[] {0, 8, -8, 16, -16, 24, -24}) {
                 Point foot = at.polar(away * unit, out).polar(step * unit, along);
                 choice.add(new Text(foot, (LENGTH + 0.3) * unit, readable, anchor, text));
             }
         }
-        places.put(Layer.TITLE, choice)
-                .ifPresent(t -> sheet.add(Layer.TITLE, new Arrow(at.polar(4.2 * unit, out), out + 180, 2 * unit)));
+        Arrow pointer = new Arrow(at.polar(0.6 * unit, out), out + 180, 2.4 * unit);
+        sheet.add(Layer.TITLE, pointer);
+        places.block(pointer.extent());
+        places.put(Layer.TITLE, choice);
     }
 
-    private void diagonals() {
-        tape.diagonals().stream().limit(MOST_LINES).forEach(d -> {
-            Point a = corners.get(d.from());
-            Point b = corners.get(d.to());
-            sheet.add(Layer.DIMENSION, new Segment(a, b));
-            double angle = FloorMarks.readable(a.angleTo(b));
-            List<Text> choice = new ArrayList<>();
-            for (double share : new double[] {0.36, 0.64, 0.28, 0.72, 0.2, 0.8, 0.5, 0.44, 0.56, 0.14, 0.86}) {
-                Point foot = Places.between(a, b, share).polar(0.7 * unit, angle + 90);
-                choice.add(new Text(
-                        foot, LENGTH * unit, angle, Anchor.BOTTOM_CENTRE, length(d.from(), d.to(), d.length())));
-            }
-            places.put(Layer.DIMENSION, choice);
-        });
+    private void diagonal(TapeSheet.Diagonal d) {
+        Point a = corners.get(d.from());
+        Point b = corners.get(d.to());
+        sheet.add(Layer.DIMENSION, new Segment(a, b));
+        places.shun(a, b);
+    }
+
+    private void diagonalLength(TapeSheet.Diagonal d) {
+        Point a = corners.get(d.from());
+        Point b = corners.get(d.to());
+        double angle = FloorMarks.readable(a.angleTo(b));
+        List<Text> choice = new ArrayList<>();
+        for (double share : new double[] {0.36, 0.64, 0.28, 0.72, 0.2, 0.8, 0.5, 0.44, 0.56, 0.14, 0.86}) {
+            Point foot = Places.between(a, b, share).polar(0.8 * unit, angle + 90);
+            choice.add(new Text(
+                    foot, LENGTH * unit, angle, Anchor.BOTTOM_CENTRE, length(d.from(), d.to(), d.length())));
+        }
+        places.put(Layer.DIMENSION, choice);
     }
 
     /** A printer may shrink a page; a bar shrinks with it. */
     private void scaleBar(Extent floor) {
         double length = 100;
         for (double longer : new double[] {200, 500, 1000, 2000}) {
-            length = longer <= 50 * unit ? longer : length;
+            length = longer <= 40 * unit ? longer : length;
         }
         Point at = new Point(floor.minX(), floor.minY() - (ALL_OVER + 5) * unit);
         sheet.add(Layer.TITLE, new Segment(at, at.plus(length, 0)));
@@ -287,5 +318,7 @@ public final class ConfirmDrafting {
         }
         String text = words.full(length) + (words.full(length).contains("(") ? "" : " mm") + " on the floor";
         sheet.add(Layer.NOTE, Text.level(at.plus(length + 2 * unit, 0), WORD * unit, Anchor.MIDDLE_LEFT, text));
+        String scale = "scale 1:" + Decimals.of(unit, 1) + " if printed at 100 %";
+        sheet.add(Layer.NOTE, Text.level(at.plus(0, -2 * unit), WORD * unit, Anchor.TOP_LEFT, scale));
     }
 }

@@ -19,6 +19,8 @@ final class ConfirmLists {
     private static final String DIAMETER = "\u2300 ";
     private static final double SQUARE = 0.01;
     private static final int SHORT = 12;
+    /** Nearer than this is what a person calls on a side, mm. */
+    private static final double ON = 0.5;
 
     private final Job job;
     private final TapeSheet tape;
@@ -30,17 +32,34 @@ final class ConfirmLists {
         this.words = new TapeText(job);
     }
 
-    void write(PdfFlow flow) {
-        flow.heading("Check with a tape").paragraph(corners());
-        flow.paragraph(
-                "Over all " + words.full(tape.width()) + " across and " + words.full(tape.height()) + " up the sheet.");
+    /** Writes the lists; of several columns the first has the lengths. */
+    void write(PdfFlow flow, int columns) {
+        tape(flow);
+        if (columns == 2) {
+            words(flow);
+        }
+        if (columns > 1) {
+            flow.nextPlace();
+        }
+        flow.heading("Where things are").table(things());
+        if (columns != 2) {
+            words(flow);
+        }
+    }
+
+    private void tape(PdfFlow flow) {
+        flow.heading("Check with a tape (" + words.unitWords() + ")").paragraph(corners());
+        flow.paragraph("Over all " + words.full(tape.width()) + " across and " + words.full(tape.height())
+                + " up the sheet.");
         if (job.measured().isEmpty()) {
             lengths(flow, "side", sides());
             lengths(flow, "diagonal", diagonals());
         } else {
             measured(flow);
         }
-        flow.heading("Where things are").table(things());
+    }
+
+    private void words(PdfFlow flow) {
         list(flow, "We took for granted", job.written().assumptions());
         list(flow, "Please look at this", job.warnings());
     }
@@ -85,11 +104,13 @@ final class ConfirmLists {
                 .max()
                 .orElse(0);
         int across = longest <= SHORT ? 3 : longest <= 2 * SHORT ? 2 : 1;
-        across = Math.min(across, Math.max(1, cells.size()));
+        while (across > 1 && (across - 1) * ((cells.size() + across - 1) / across) >= cells.size()) {
+            across--;
+        }
         List<Column> columns = new ArrayList<>();
         for (int i = 0; i < across; i++) {
             columns.add(Column.left(head, 3));
-            columns.add(Column.right("length", 3));
+            columns.add(Column.left("length", across == 3 ? 3 : 5));
         }
         PdfTable table = new PdfTable(columns);
         int rows = (cells.size() + across - 1) / across;
@@ -194,7 +215,9 @@ final class ConfirmLists {
         List<String> parts = new ArrayList<>();
         for (TapeSheet.Tie t : thing.ties()) {
             String from = t.isFromSide() ? TapeText.between(t.from(), t.to()) : TapeText.shortName(t.from());
-            parts.add(t.distance() < 0.5 ? "on " + from : words.full(t.distance()) + " from " + from);
+            String where = t.distance() < 0 ? " outside " : " from ";
+            double away = Math.abs(t.distance());
+            parts.add(away < ON ? "on " + from : words.full(away) + where + from);
         }
         return parts.isEmpty()
                 ? "at x " + Decimals.of(thing.at().x(), 0) + ", y "

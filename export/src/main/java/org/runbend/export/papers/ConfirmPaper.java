@@ -2,9 +2,10 @@ package org.runbend.export.papers;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleFunction;
+import java.util.stream.Stream;
 import org.runbend.export.data.TapeText;
-import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Align;
@@ -26,6 +27,11 @@ public final class ConfirmPaper {
     private static final double HEAD = 19;
     private static final double FOOT = 31;
     private static final double GAP = 5;
+    /** A floor of 20 m on a page; nothing needs a smaller scale. */
+    private static final double SMALLEST = 500;
+    /** What words may take beside a floor in full size, mm. */
+    private static final double LEAST_WORDS = 150;
+
     private static final int INK = 0x1A1A1A;
     private static final TextStyle WORDS = TextStyle.BODY.sized(7.5);
 
@@ -48,6 +54,11 @@ public final class ConfirmPaper {
         static Division lying() {
             Box in = PageFormat.A4_WIDE.inside();
             return new Division(PageFormat.A4_WIDE, top(in, 172, in.height() - HEAD - FOOT), 1, true);
+        }
+
+        static Division uprightTall() {
+            Box in = PageFormat.A4.inside();
+            return new Division(PageFormat.A4, top(in, 88, in.height() - HEAD - FOOT), 1, true);
         }
 
         static Division lyingLong() {
@@ -79,43 +90,43 @@ public final class ConfirmPaper {
      * @param sign the sign that tells it from its mirror image, in mm of paper
      */
     public byte[] bytes(DoubleFunction<Sheet> drawing, Sheet sign) {
-        Fitted fitted = List.of(Division.upright(), Division.lying(), Division.lyingLong()).stream()
-                .map(d -> fit(d, drawing))
+        Fitted fitted = Stream.of(
+                        Division.upright(), Division.lying(), Division.uprightTall(), Division.lyingLong())
+                .flatMap(d -> fit(d, drawing).stream())
                 .reduce((a, b) -> b.scale() < a.scale() ? b : a)
                 .orElseThrow();
         Division division = fitted.division();
         try (PdfDocument document = new PdfDocument("Floor to confirm " + job.order(), "en", division.format())) {
             document.footer(footer());
             PdfPage page = document.addPage();
-            head(document, page, sign, fitted.scale());
+            head(document, page, sign);
             Box drawn = place(page, fitted);
             foot(document, page);
             PdfFlow flow = new PdfFlow(document, page, frames(division, drawn)).compact();
-            new ConfirmLists(job, tape).write(flow);
+            new ConfirmLists(job, tape).write(flow, division.columns());
             return document.toBytes();
         }
     }
 
-    private static Fitted fit(Division division, DoubleFunction<Sheet> drawing) {
+    /** The largest round scale that fits; none where words alone are wider than the place. */
+    private static Optional<Fitted> fit(Division division, DoubleFunction<Sheet> drawing) {
         Box box = division.drawing();
-        double scale = 1;
-        Sheet sheet = drawing.apply(scale);
-        for (double least = least(sheet, box, scale); ; least = Math.max(scale * 1.01, least(sheet, box, scale))) {
-            scale = Placement.roundFigure(least);
-            sheet = drawing.apply(scale);
+        double scale = Placement.roundFigure(least(drawing.apply(1), box));
+        while (scale <= SMALLEST) {
+            Sheet sheet = drawing.apply(scale);
             Extent e = sheet.extent();
             if (e.width() <= box.width() * scale && e.height() <= box.height() * scale) {
-                return new Fitted(division, sheet, scale);
+                return Optional.of(new Fitted(division, sheet, scale));
             }
+            scale = Placement.roundFigure(scale * 1.01);
         }
+        return Optional.empty();
     }
 
-    /** Words keep their size on paper, so this is too large a scale or just right, never too small. */
-    private static double least(Sheet sheet, Box box, double scale) {
-        double words = 2 * 10 * scale;
-        double wide = (sheet.extent().width() - words) / box.width();
-        double high = (sheet.extent().height() - words) / box.height();
-        return Math.max(1, Math.max(wide, high));
+    /** No scale larger than this can fit: that of the floor without most of its words. */
+    private static double least(Sheet fullSize, Box box) {
+        Extent e = fullSize.extent();
+        return Math.max(1, Math.max((e.width() - LEAST_WORDS) / box.width(), (e.height() - LEAST_WORDS) / box.height()));
     }
 
     private static Box place(PdfPage page, Fitted fitted) {
@@ -144,7 +155,7 @@ public final class ConfirmPaper {
         return frames;
     }
 
-    private void head(PdfDocument document, PdfPage page, Sheet sign, double scale) {
+    private void head(PdfDocument document, PdfPage page, Sheet sign) {
         Box in = page.format().inside();
         double top = in.y() + in.height();
         Extent size = sign.extent();
@@ -157,23 +168,18 @@ public final class ConfirmPaper {
         double room = in.width() - size.width() - 6;
         TextStyle title = TextStyle.TITLE.sized(13);
         page.text(in.x(), top - title.ascent(), title, Align.LEFT, "Please check and sign: your floor");
-        String name = document.wrap(TapeText.shortName(job.title()), TextStyle.BODY.bold(), room)
-                .get(0);
-        page.text(in.x(), top - 10, TextStyle.BODY.bold(), Align.LEFT, name);
-        page.text(
-                in.x(),
-                top - 13.8,
-                WORDS,
-                Align.LEFT,
-                document.wrap(facts(), WORDS, room).get(0));
-        String scaled = "Scale 1:" + Decimals.of(scale, 1) + " if printed at 100 %; lengths in "
-                + new TapeText(job).unitWords();
-        page.text(
-                in.x(),
-                top - 17.2,
-                WORDS,
-                Align.LEFT,
-                document.wrap(scaled, WORDS, room).get(0));
+        page.text(in.x(), top - 10, TextStyle.BODY.bold(), Align.LEFT, firstLine(document, room));
+        double y = top - 13.6;
+        for (String line : document.wrap(facts(), WORDS, room).stream().limit(2).toList()) {
+            page.text(in.x(), y, WORDS, Align.LEFT, line);
+            y -= WORDS.pitch();
+        }
+    }
+
+    /** The title, with an ellipsis if it has no room; the footer has it too. */
+    private String firstLine(PdfDocument document, double room) {
+        List<String> lines = document.wrap(job.title(), TextStyle.BODY.bold(), room - 4);
+        return lines.get(0) + (lines.size() > 1 ? "\u2026" : "");
     }
 
     private String facts() {

@@ -120,6 +120,11 @@ public final class PdfFlow {
         return this;
     }
 
+    /** Goes to the next free place on the page if there is one. */
+    public PdfFlow nextPlace() {
+        return frames.isEmpty() ? this : pageBreak();
+    }
+
     private void enter(Box place) {
         frame = place;
         y = top();

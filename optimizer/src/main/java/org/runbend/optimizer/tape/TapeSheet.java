@@ -91,7 +91,7 @@ public record TapeSheet(
      *
      * @param from name of the corner, or of the side's first one
      * @param to name of the side's other corner; empty for a corner
-     * @param distance to the middle of a round thing, to the nearest edge of another one
+     * @param distance to the middle of a round thing, to the nearest edge of another one; negative outside the side
      * @param foot where the tape begins
      * @param end where it ends
      */

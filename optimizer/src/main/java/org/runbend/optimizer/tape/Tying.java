@@ -5,19 +5,22 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Point;
 
 /**
- * Ties a thing to the floor by two distances: at right angles from two straight sides that do not run alike, else from two
- * corners. The tape must lie on the floor; only what itself lies outside is excused.
+ * Ties a thing to the floor by two distances: at right angles from two straight sides that do not run alike, else from
+ * a side and a corner, else from two corners. The tape must lie on the floor; only what itself lies outside is excused.
  */
 final class Tying {
     /** Sides nearer to parallel than this fix a point badly: sine of 30 degrees. */
     private static final double LEAST_SINE = 0.5;
 
     private static final double SLACK = 0.5;
+    private static final Comparator<TapeSheet.Tie> NEAREST =
+            Comparator.comparingDouble(t -> Math.rint(Math.abs(t.distance())));
 
     private final List<TapeSheet.Corner> corners;
     private final List<TapeSheet.Side> sides;
@@ -53,16 +56,29 @@ final class Tying {
         for (TapeSheet.Corner c : corners) {
             fromCorner(c, edge).ifPresent(fromCorners::add);
         }
-        List<TapeSheet.Tie> other = two(
-                fromCorners,
-                t -> new Point(middle.x() - t.foot().x(), middle.y() - t.foot().y()));
-        return other.size() == 2 ? other : two.isEmpty() ? other : two;
+        Function<TapeSheet.Tie, Point> way =
+                t -> new Point(middle.x() - t.foot().x(), middle.y() - t.foot().y());
+        return two.isEmpty() ? two(fromCorners, way) : sideAndCorner(two.get(0), fromCorners, way);
+    }
+
+    /** A circle about a corner meets the parallel of a side best where the way to the corner runs along it. */
+    private List<TapeSheet.Tie> sideAndCorner(
+            TapeSheet.Tie side, List<TapeSheet.Tie> fromCorners, Function<TapeSheet.Tie, Point> way) {
+        Point along = direction(side);
+        Point normal = new Point(-along.y(), along.x());
+        return Stream.concat(
+                        Stream.of(side),
+                        fromCorners.stream()
+                                .filter(t -> sine(way.apply(t), normal) >= LEAST_SINE)
+                                .min(NEAREST)
+                                .stream())
+                .toList();
     }
 
     /** The nearest tie, and the nearest one that does not run alike. */
     private static List<TapeSheet.Tie> two(List<TapeSheet.Tie> ties, Function<TapeSheet.Tie, Point> direction) {
         List<TapeSheet.Tie> near = ties.stream()
-                .sorted(Comparator.comparingDouble(t -> Math.rint(t.distance())))
+                .sorted(NEAREST)
                 .toList();
         for (int j = 1; j < near.size(); j++) {
             for (int i = 0; i < j; i++) {
@@ -107,7 +123,9 @@ final class Tying {
                     double along = (p.x() - a.x()) * ux + (p.y() - a.y()) * uy;
                     Point foot = new Point(a.x() + along * ux, a.y() + along * uy);
                     boolean beside = along >= -SLACK && along <= side.length() + SLACK;
-                    return Optional.of(new TapeSheet.Tie(side.from(), side.to(), foot.distance(p), foot, p))
+                    // The floor lies to the left of the way round.
+                    double inwards = (p.y() - a.y()) * ux - (p.x() - a.x()) * uy;
+                    return Optional.of(new TapeSheet.Tie(side.from(), side.to(), inwards + 0.0, foot, p))
                             .filter(t -> beside && reaches(foot, p));
                 })
                 .flatMap(Optional::stream)
