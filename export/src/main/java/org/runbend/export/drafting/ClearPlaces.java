@@ -52,8 +52,10 @@ final class ClearPlaces {
     /** Writes the text at the first of the places that is clear; empty if none is, and nothing is written. */
     Optional<Text> put(Layer layer, List<Text> places) {
         List<Text> clear = places.stream().filter(t -> isClear(t, taken)).toList();
-        Optional<Text> chosen =
-                clear.stream().filter(t -> isClear(t, shy)).findFirst().or(() -> clear.stream().findFirst());
+        Optional<Text> chosen = clear.stream()
+                .filter(t -> isClear(t, shy))
+                .findFirst()
+                .or(() -> clear.stream().findFirst());
         chosen.ifPresent(text -> {
             taken.add(box(text));
             sheet.add(layer, text);

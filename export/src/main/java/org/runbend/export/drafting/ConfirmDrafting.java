@@ -68,7 +68,8 @@ public final class ConfirmDrafting {
         Extent floor = Extent.around(outline);
         shapes();
         overAll(floor);
-        List<TapeSheet.Diagonal> lines = tape.diagonals().stream().limit(MOST_LINES).toList();
+        List<TapeSheet.Diagonal> lines =
+                tape.diagonals().stream().limit(MOST_LINES).toList();
         lines.forEach(this::diagonal);
         letters();
         marks();
@@ -201,7 +202,10 @@ public final class ConfirmDrafting {
         List<KeepOut> keepOuts = job.floor().keepOuts();
         for (int i = 0; i < keepOuts.size(); i++) {
             String number = TapeText.number(job, i);
-            name(Layer.KEEP_OUT, box(keepOuts.get(i)), number.isEmpty() ? keepOuts.get(i).name() : number);
+            name(
+                    Layer.KEEP_OUT,
+                    box(keepOuts.get(i)),
+                    number.isEmpty() ? keepOuts.get(i).name() : number);
         }
         for (Job.Unheated cold : job.floor().unheated()) {
             Extent box = Extent.around(Places.all(cold.region().corners()));
@@ -273,7 +277,7 @@ public final class ConfirmDrafting {
         boolean above = StrictMath.cos(Math.toRadians(out - readable - 90)) > 0;
         Anchor anchor = above ? Anchor.BOTTOM_CENTRE : Anchor.TOP_CENTRE;
         List<Text> choice = new ArrayList<>();
-        for (double away : new double[] {3.6, 6.4, 9.2, 12}) {
+        for (double away : new double[] {4, 6.8, 9.6, 12.4}) {
             for (double step : new double[] {0, 8, -8, 16, -16, 24, -24}) {
                 Point foot = at.polar(away * unit, out).polar(step * unit, along);
                 choice.add(new Text(foot, (LENGTH + 0.3) * unit, readable, anchor, text));
@@ -299,8 +303,8 @@ public final class ConfirmDrafting {
         List<Text> choice = new ArrayList<>();
         for (double share : new double[] {0.36, 0.64, 0.28, 0.72, 0.2, 0.8, 0.5, 0.44, 0.56, 0.14, 0.86}) {
             Point foot = Places.between(a, b, share).polar(0.8 * unit, angle + 90);
-            choice.add(new Text(
-                    foot, LENGTH * unit, angle, Anchor.BOTTOM_CENTRE, length(d.from(), d.to(), d.length())));
+            choice.add(
+                    new Text(foot, LENGTH * unit, angle, Anchor.BOTTOM_CENTRE, length(d.from(), d.to(), d.length())));
         }
         places.put(Layer.DIMENSION, choice);
     }

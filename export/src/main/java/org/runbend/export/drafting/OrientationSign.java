@@ -25,7 +25,9 @@ public final class OrientationSign {
         sheet.add(Layer.TITLE, new Arrow(new Point(12, 9.6), 0, 7));
         sheet.add(Layer.TITLE, new Segment(new Point(5, 6.2), new Point(8, 6.2)));
         sheet.add(Layer.TITLE, Text.level(new Point(16, 13), 3.6, Anchor.TOP_LEFT, "SEEN FROM ABOVE"));
-        String[] lines = {"flag to the right: you see the floor from above", "flag to the left: a mirror image, do not build"};
+        String[] lines = {
+            "flag to the right: you see the floor from above", "flag to the left: a mirror image, do not build"
+        };
         for (int i = 0; i < lines.length; i++) {
             sheet.add(Layer.NOTE, Text.level(new Point(16, 6.6 - 3 * i), 1.7, Anchor.TOP_LEFT, lines[i]));
         }

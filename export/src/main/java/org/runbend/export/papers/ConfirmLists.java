@@ -49,8 +49,8 @@ final class ConfirmLists {
 
     private void tape(PdfFlow flow) {
         flow.heading("Check with a tape (" + words.unitWords() + ")").paragraph(corners());
-        flow.paragraph("Over all " + words.full(tape.width()) + " across and " + words.full(tape.height())
-                + " up the sheet.");
+        flow.paragraph(
+                "Over all " + words.full(tape.width()) + " across and " + words.full(tape.height()) + " up the sheet.");
         if (job.measured().isEmpty()) {
             lengths(flow, "side", sides());
             lengths(flow, "diagonal", diagonals());
@@ -154,7 +154,7 @@ final class ConfirmLists {
         for (int i = 0; i < keepOuts.size(); i++) {
             KeepOut k = keepOuts.get(i);
             table.row(
-                    name(k),
+                    (TapeText.number(job, i) + " " + name(k)).strip(),
                     size(k.bare()),
                     words.full(k.clearance()),
                     ties(tape.keepOuts().get(i)));

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
-import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Align;
@@ -90,8 +89,7 @@ public final class ConfirmPaper {
      * @param sign the sign that tells it from its mirror image, in mm of paper
      */
     public byte[] bytes(DoubleFunction<Sheet> drawing, Sheet sign) {
-        Fitted fitted = Stream.of(
-                        Division.upright(), Division.lying(), Division.uprightTall(), Division.lyingLong())
+        Fitted fitted = Stream.of(Division.upright(), Division.lying(), Division.uprightTall(), Division.lyingLong())
                 .flatMap(d -> fit(d, drawing).stream())
                 .reduce((a, b) -> b.scale() < a.scale() ? b : a)
                 .orElseThrow();
@@ -126,7 +124,8 @@ public final class ConfirmPaper {
     /** No scale larger than this can fit: that of the floor without most of its words. */
     private static double least(Sheet fullSize, Box box) {
         Extent e = fullSize.extent();
-        return Math.max(1, Math.max((e.width() - LEAST_WORDS) / box.width(), (e.height() - LEAST_WORDS) / box.height()));
+        return Math.max(
+                1, Math.max((e.width() - LEAST_WORDS) / box.width(), (e.height() - LEAST_WORDS) / box.height()));
     }
 
     private static Box place(PdfPage page, Fitted fitted) {

@@ -67,7 +67,7 @@ public final class PdfFlow {
     public PdfFlow item(String mark, double indent, String text) {
         TextStyle style = body();
         List<String> lines = document.wrap(text, style, width() - indent);
-        keep(Math.min(lines.size(), 3) * style.pitch());
+        keep(Math.min(lines.size(), compact ? 6 : 3) * style.pitch());
         page.text(left(), y - style.ascent(), style, Align.LEFT, mark);
         for (String line : lines) {
             keep(style.pitch());

@@ -64,8 +64,8 @@ final class MirrorTest {
 
     private boolean keepsMarks(UnaryOperator<Point> mirrored) {
         return floor.marks().stream().allMatch(m -> floor.marks().stream()
-                .anyMatch(o -> o.text().equals(m.text())
-                        && mirrored.apply(m.at()).distance(o.at()) <= SAME));
+                .anyMatch(
+                        o -> o.text().equals(m.text()) && mirrored.apply(m.at()).distance(o.at()) <= SAME));
     }
 
     private boolean keepsThings(UnaryOperator<Point> mirrored) {

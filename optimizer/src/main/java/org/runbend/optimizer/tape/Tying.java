@@ -77,9 +77,7 @@ final class Tying {
 
     /** The nearest tie, and the nearest one that does not run alike. */
     private static List<TapeSheet.Tie> two(List<TapeSheet.Tie> ties, Function<TapeSheet.Tie, Point> direction) {
-        List<TapeSheet.Tie> near = ties.stream()
-                .sorted(NEAREST)
-                .toList();
+        List<TapeSheet.Tie> near = ties.stream().sorted(NEAREST).toList();
         for (int j = 1; j < near.size(); j++) {
             for (int i = 0; i < j; i++) {
                 if (sine(direction.apply(near.get(i)), direction.apply(near.get(j))) >= LEAST_SINE) {
@@ -126,10 +124,15 @@ final class Tying {
                     // The floor lies to the left of the way round.
                     double inwards = (p.y() - a.y()) * ux - (p.x() - a.x()) * uy;
                     return Optional.of(new TapeSheet.Tie(side.from(), side.to(), inwards + 0.0, foot, p))
-                            .filter(t -> beside && reaches(foot, p));
+                            .filter(t -> beside && isMeant(t) && reaches(foot, p));
                 })
                 .flatMap(Optional::stream)
                 .min(Comparator.comparingDouble(TapeSheet.Tie::distance));
+    }
+
+    /** Only what lies off the floor lies outside a side; what lies behind one in another wing does not. */
+    private boolean isMeant(TapeSheet.Tie t) {
+        return t.distance() >= -SLACK || !inside.covers(FloorShapes.point(t.end()));
     }
 
     private Optional<TapeSheet.Tie> fromCorner(TapeSheet.Corner corner, List<Point> edge) {
