@@ -114,7 +114,8 @@ class ExamplesTest {
                     kit.at("files").list().stream().map(JsonIn::text).sorted().toList(),
                     files.map(f -> f.getFileName().toString()).sorted().toList());
         }
-        for (String name : List.of("kit.json", "drawing.dxf", "floor.svg", "pick-list.pdf", "cuts.csv")) {
+        for (String name :
+                List.of("kit.json", "drawing.dxf", "floor.svg", "pick-list.pdf", "confirm.pdf", "cuts.csv")) {
             assertTrue(Files.size(folder(job).resolve(name)) > 100, name);
         }
         assertTrue(kit.at("fingerprint").text().matches("[0-9a-f]{64}"));
@@ -271,9 +272,14 @@ class ExamplesTest {
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("jobs")
-    void paperIsSoundAndBringsItsFonts(Path job) throws IOException {
+    void papersAreSoundAndBringTheirFonts(Path job) throws IOException {
         planned(job);
-        String file = folder(job).resolve("pick-list.pdf").toString();
+        for (String name : List.of("pick-list.pdf", "confirm.pdf")) {
+            isSoundAndBringsItsFonts(folder(job).resolve(name).toString());
+        }
+    }
+
+    private static void isSoundAndBringsItsFonts(String file) {
         assertTrue(OutsideReader.run("qpdf", "--check", file).contains("No syntax or stream encoding errors found"));
         List<String> fonts = OutsideReader.run("pdffonts", file).lines().skip(2).toList();
         assertFalse(fonts.isEmpty());

@@ -14,7 +14,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** What commands on a job have in common: the job file, the shelf, and progress on a terminal. */
-abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand {
+abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand, ConfirmCommand {
     @Spec
     private CommandSpec spec;
 

@@ -6,12 +6,18 @@ import java.util.List;
 import java.util.Map;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
+import org.runbend.export.drafting.ConfirmDrafting;
 import org.runbend.export.drafting.FloorDrafting;
+import org.runbend.export.drafting.OrientationSign;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
+import org.runbend.export.papers.ConfirmPaper;
 import org.runbend.export.papers.PickList;
 import org.runbend.export.svg.SvgBackend;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.tape.TapeMeasuring;
+import org.runbend.optimizer.tape.TapeSheet;
 
 /** The files of a kit, by name, in memory. */
 final class KitFiles {
@@ -26,10 +32,18 @@ final class KitFiles {
         files.put("drawing.dxf", DxfBackend.bytes(sheet));
         files.put("floor.svg", SvgBackend.bytes(sheet));
         files.put("pick-list.pdf", new PickList().bytes(plan, sheet));
+        files.put("confirm.pdf", confirm(plan.job()));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
         List<String> names = new ArrayList<>(files.keySet());
         names.add(KIT);
         files.put(KIT, new KitJson().bytes(plan, names));
         return files;
+    }
+
+    /** The paper that a customer confirms the floor of a job by. */
+    static byte[] confirm(Job job) {
+        TapeSheet tape = new TapeMeasuring().measure(job);
+        return new ConfirmPaper(job, tape)
+                .bytes(scale -> ConfirmDrafting.draw(job, tape, scale), OrientationSign.sheet());
     }
 }

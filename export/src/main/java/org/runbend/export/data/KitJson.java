@@ -28,6 +28,7 @@ public final class KitJson {
         try {
             JsonOut out = new JsonOut().open();
             head(out, plan);
+            FloorJson.write(out, plan.job());
             pipe(out, plan);
             lattice(out, plan);
             out.list("loops", plan.loops(), loop -> loop(out, loop));

@@ -29,4 +29,15 @@ final class Places {
     static Point between(Point a, Point b, double share) {
         return new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y()));
     }
+
+    /** Whether a ring of points runs anticlockwise. */
+    static boolean isAnticlockwise(List<Point> ring) {
+        double twice = 0;
+        for (int i = 0; i < ring.size(); i++) {
+            Point a = ring.get(i);
+            Point b = ring.get((i + 1) % ring.size());
+            twice += a.x() * b.y() - b.x() * a.y();
+        }
+        return twice > 0;
+    }
 }

@@ -1,18 +1,39 @@
 package org.runbend.export.pdf;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import org.runbend.export.drawing.Sheet;
 
-/** Writes a document from top to bottom and opens pages as it needs them. */
+/** Writes a document from top to bottom, frame by frame, and opens pages as it needs them. */
 public final class PdfFlow {
+    private static final double COMPACT_SIZE = 7.2;
+
     private final PdfDocument document;
+    private final Deque<Box> frames = new ArrayDeque<>();
     private PdfPage page;
+    private Box frame;
     private double y;
+    private boolean compact;
 
     /** Starts on a new page of the document. */
     public PdfFlow(PdfDocument document) {
         this.document = document;
         pageBreak();
+    }
+
+    /** Fills places on a page one after the other, at least one; what has no room there goes to new pages. */
+    public PdfFlow(PdfDocument document, PdfPage page, List<Box> places) {
+        this.document = document;
+        this.page = page;
+        frames.addAll(places);
+        enter(frames.remove());
+    }
+
+    /** From here on smaller letters and tighter rows. */
+    public PdfFlow compact() {
+        compact = true;
+        return this;
     }
 
     /** The name of the paper. */
@@ -23,17 +44,17 @@ public final class PdfFlow {
 
     /** A heading, kept together with what follows. */
     public PdfFlow heading(String text) {
-        keep(25);
+        keep(compact ? 16 : 25);
         if (y < top()) {
-            space(4);
+            space(compact ? 1.5 : 4);
         }
-        lines(text, TextStyle.HEADING);
-        return space(1);
+        lines(text, compact ? body().sized(8.5).bold() : TextStyle.HEADING);
+        return space(compact ? 0.5 : 1);
     }
 
     /** Running text; line breaks in it are kept. */
     public PdfFlow paragraph(String text) {
-        return paragraph(text, TextStyle.BODY);
+        return paragraph(text, body());
     }
 
     /** Running text in another style. */
@@ -44,9 +65,9 @@ public final class PdfFlow {
 
     /** An item of a list behind a mark such as a number or a box to tick; {@code indent} is the room for it, mm. */
     public PdfFlow item(String mark, double indent, String text) {
-        TextStyle style = TextStyle.BODY;
+        TextStyle style = body();
         List<String> lines = document.wrap(text, style, width() - indent);
-        keep(Math.min(lines.size(), 3) * style.pitch());
+        keep(Math.min(lines.size(), compact ? 6 : 3) * style.pitch());
         page.text(left(), y - style.ascent(), style, Align.LEFT, mark);
         for (String line : lines) {
             keep(style.pitch());
@@ -62,7 +83,7 @@ public final class PdfFlow {
             space(1);
         }
         new TablePrinter(this, table).print();
-        return space(3);
+        return space(compact ? 1.5 : 3);
     }
 
     /** A drawing over the whole width, fitted into {@code height} mm; the next page is used when there is no room. */
@@ -88,11 +109,25 @@ public final class PdfFlow {
         return this;
     }
 
-    /** Goes to a new page. */
+    /** Goes to the next free place on the page, or to a new page. */
     public PdfFlow pageBreak() {
-        page = document.addPage();
-        y = top();
+        if (frames.isEmpty()) {
+            page = document.addPage();
+            enter(page.format().inside());
+        } else {
+            enter(frames.remove());
+        }
         return this;
+    }
+
+    /** Goes to the next free place on the page if there is one. */
+    public PdfFlow nextPlace() {
+        return frames.isEmpty() ? this : pageBreak();
+    }
+
+    private void enter(Box place) {
+        frame = place;
+        y = top();
     }
 
     /** The page written on. */
@@ -107,17 +142,27 @@ public final class PdfFlow {
 
     /** Left edge, mm. */
     public double left() {
-        return page.format().margin();
+        return frame.x();
     }
 
     /** Width between the margins, mm. */
     public double width() {
-        return page.format().inside().width();
+        return frame.width();
     }
 
     /** What is left of the page, mm. */
     public double room() {
         return y - bottom();
+    }
+
+    /** How running text and tables look. */
+    TextStyle body() {
+        return compact ? TextStyle.BODY.sized(COMPACT_SIZE) : TextStyle.BODY;
+    }
+
+    /** Room between the letters of a cell and its rim, mm. */
+    double pad() {
+        return compact ? 0.55 : 1.3;
     }
 
     void down(double mm) {
@@ -137,10 +182,10 @@ public final class PdfFlow {
     }
 
     private double top() {
-        return page.format().height() - page.format().margin();
+        return frame.y() + frame.height();
     }
 
     private double bottom() {
-        return page.format().margin();
+        return frame.y();
     }
 }

@@ -26,14 +26,18 @@ public record Placement(double scale, double dx, double dy) {
      * power of ten), that fits.
      */
     public static Placement fitRound(Extent extent, Box box) {
-        double exact = 1 / fit(extent, box).scale();
-        double power = StrictMath.pow(10, Math.floor(StrictMath.log10(exact)));
-        for (double step : new double[] {1, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10}) {
-            if (step * power >= exact * (1 - 1e-9)) {
-                return scaled(extent, box, 1 / (step * power));
+        return scaled(extent, box, 1 / roundFigure(1 / fit(extent, box).scale()));
+    }
+
+    /** The least round figure (1, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8 times a power of ten) that is not under the value. */
+    public static double roundFigure(double value) {
+        double power = StrictMath.pow(10, Math.floor(StrictMath.log10(value)));
+        for (double step : new double[] {1, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8}) {
+            if (step * power >= value * (1 - 1e-9)) {
+                return step * power;
             }
         }
-        return scaled(extent, box, 1 / (10 * power));
+        return 10 * power;
     }
 
     /** In the middle of the box at a given scale, whether it fits or not. */

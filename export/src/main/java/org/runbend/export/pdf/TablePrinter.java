@@ -5,7 +5,6 @@ import java.util.List;
 
 /** Prints one table down a flow. A row goes to the next page in one piece unless it is longer than a page. */
 final class TablePrinter {
-    private static final double PAD = 1.3;
     private static final int RULE = 0xB8B8B8;
     private static final int STRONG_RULE = 0x404040;
     private static final int HEAD_FILL = 0xECEFF2;
@@ -13,11 +12,13 @@ final class TablePrinter {
     private final PdfFlow flow;
     private final PdfTable table;
     private final List<Double> widths;
+    private final double pad;
 
     TablePrinter(PdfFlow flow, PdfTable table) {
         this.flow = flow;
         this.table = table;
         this.widths = table.widths(flow.width());
+        this.pad = flow.pad();
     }
 
     void print() {
@@ -32,7 +33,7 @@ final class TablePrinter {
             }
             while (height(lines) > flow.room()) {
                 int some =
-                        Math.max(1, (int) ((flow.room() - 2 * PAD) / style(row).pitch()));
+                        Math.max(1, (int) ((flow.room() - 2 * pad) / style(row).pitch()));
                 printRow(row, part(lines, 0, some), RULE);
                 lines = part(lines, some, Integer.MAX_VALUE);
                 newPage();
@@ -59,8 +60,8 @@ final class TablePrinter {
         double x = flow.left();
         for (int c = 0; c < widths.size(); c++) {
             Align align = table.columns().get(c).align();
-            double anchor = x + PAD + (widths.get(c) - 2 * PAD) * align.share();
-            double y = flow.y() - PAD - style.ascent();
+            double anchor = x + pad + (widths.get(c) - 2 * pad) * align.share();
+            double y = flow.y() - pad - style.ascent();
             for (String line : lines.get(c)) {
                 flow.page().text(anchor, y, style, align, line);
                 y -= style.pitch();
@@ -79,14 +80,14 @@ final class TablePrinter {
     private List<List<String>> lines(PdfTable.Row row) {
         List<List<String>> cells = new ArrayList<>();
         for (int c = 0; c < widths.size(); c++) {
-            cells.add(flow.wrap(row.cells().get(c), style(row), widths.get(c) - 2 * PAD));
+            cells.add(flow.wrap(row.cells().get(c), style(row), widths.get(c) - 2 * pad));
         }
         return cells;
     }
 
     private double height(List<List<String>> lines) {
         int most = lines.stream().mapToInt(List::size).max().orElse(1);
-        return 2 * PAD + most * TextStyle.BODY.pitch();
+        return 2 * pad + most * flow.body().pitch();
     }
 
     private static List<List<String>> part(List<List<String>> cells, int from, int to) {
@@ -95,7 +96,7 @@ final class TablePrinter {
                 .toList();
     }
 
-    private static TextStyle style(PdfTable.Row row) {
-        return row.strong() ? TextStyle.BODY.bold() : TextStyle.BODY;
+    private TextStyle style(PdfTable.Row row) {
+        return row.strong() ? flow.body().bold() : flow.body();
     }
 }

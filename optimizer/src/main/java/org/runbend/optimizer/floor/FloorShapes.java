@@ -31,6 +31,11 @@ public final class FloorShapes {
         return SHAPES.createLineString(new Coordinate[] {new Coordinate(a.x(), a.y()), new Coordinate(b.x(), b.y())});
     }
 
+    /** A point. */
+    public static Geometry point(Point at) {
+        return SHAPES.createPoint(new Coordinate(at.x(), at.y()));
+    }
+
     /** The bare region of a keep-out; a spot is taken as a disc of the given radius, mm. */
     public static Geometry bare(Shape shape, double spotRadius) {
         if (shape instanceof Shape.Polygon polygon) {

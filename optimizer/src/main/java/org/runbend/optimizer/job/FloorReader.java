@@ -8,9 +8,6 @@ import org.runbend.catalog.source.YamlValue;
 
 /** Reads the floor: outline, marks, keep-outs, unheated regions and port. */
 final class FloorReader {
-    /** Far more than any floor has, and few enough to stay quick. */
-    private static final int MOST_CORNERS = 500;
-
     private static final int MOST_PARTS = 200;
     private static final double FARTHEST = 1_000_000;
     private static final double LARGEST = 20_000;
@@ -21,6 +18,7 @@ final class FloorReader {
     private final double spacing;
     private final List<String> warnings = new ArrayList<>();
     private final List<Job.MeasuredLength> measured = new ArrayList<>();
+    private final List<String> cornerNames = new ArrayList<>();
 
     /**
      * A reader.
@@ -59,19 +57,18 @@ final class FloorReader {
         return List.copyOf(measured);
     }
 
+    /** The customer's names of the corners; empty if the floor is not a measured one. */
+    List<String> cornerNames() {
+        return List.copyOf(cornerNames);
+    }
+
     private Optional<Outline> measured(YamlValue value) {
         return new MeasuredFloorReader().read(value).map(floor -> {
             warnings.addAll(floor.warnings());
             measured.addAll(floor.lengths());
+            cornerNames.addAll(floor.names());
             return Outline.straight(floor.outline());
         });
-    }
-
-    /** The corners of a closed line, empty if one of them was wrong. */
-    private static Optional<List<Point>> points(YamlValue value) {
-        List<YamlValue> entries = value.list(0, MOST_CORNERS, "a list of at most " + MOST_CORNERS + " points [x, y]");
-        List<Point> points = entries.stream().flatMap(v -> point(v).stream()).toList();
-        return value.isList() && points.size() == value.size() ? Optional.of(open(points)) : Optional.empty();
     }
 
     /** A point [x, y], empty if it is none. */
@@ -83,12 +80,6 @@ final class FloorReader {
         double x = pair.get(0).length(-FARTHEST, FARTHEST);
         double y = pair.get(1).length(-FARTHEST, FARTHEST);
         return Double.isNaN(x + y) ? Optional.empty() : Optional.of(new Point(x, y));
-    }
-
-    /** Some people repeat the first corner at the end; that says nothing new. */
-    private static List<Point> open(List<Point> corners) {
-        int n = corners.size();
-        return n > 3 && corners.get(0).equals(corners.get(n - 1)) ? corners.subList(0, n - 1) : corners;
     }
 
     private static Optional<Job.FloorMark> mark(YamlValue value, Outline outline) {
@@ -151,7 +142,8 @@ final class FloorReader {
     }
 
     private static Optional<Shape> polygon(YamlValue value) {
-        return points(value)
+        return Outline.read(value)
+                .map(Outline::corners)
                 .filter(corners -> FloorRules.isRegion(corners, value, "the region"))
                 .map(Shape.Polygon::new);
     }

@@ -7,6 +7,7 @@ import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
+import org.runbend.catalog.source.Unit;
 
 /**
  * One order as it was read, with the products it names resolved. Sizes in mm, temperatures in degrees C.
@@ -27,6 +28,7 @@ import org.runbend.catalog.shelf.Shelf;
  * @param fingerprint SHA-256 of job, what it extends, catalog and shelf as read, hexadecimal
  * @param warnings what a person should look at before anything is cut, one sentence each
  * @param measured how each length of a measured floor fits; empty if the outline was given
+ * @param written what the file says beside the numbers: unit, names of corners, what it left to us
  */
 public record Job(
         String title,
@@ -44,7 +46,8 @@ public record Job(
         Optional<Heating> heating,
         String fingerprint,
         List<String> warnings,
-        List<MeasuredLength> measured) {
+        List<MeasuredLength> measured,
+        Written written) {
 
     /** Copies the lists. */
     public Job {
@@ -84,7 +87,26 @@ public record Job(
                 heating,
                 fingerprint,
                 List.of(),
-                List.of());
+                List.of(),
+                Written.PLAIN);
+    }
+
+    /**
+     * How the file was written, as far as those must know it who confirm the floor.
+     *
+     * @param unit the unit of numbers without one
+     * @param corners the customer's names of the outline's corners, in its order; empty if there are none
+     * @param assumptions what the file left to us and matters on the floor, one sentence each
+     */
+    public record Written(Unit unit, List<String> corners, List<String> assumptions) {
+        /** Nothing but numbers in mm. */
+        public static final Written PLAIN = new Written(Unit.MM, List.of(), List.of());
+
+        /** Copies the lists. */
+        public Written {
+            corners = List.copyOf(corners);
+            assumptions = List.copyOf(assumptions);
+        }
     }
 
     /**
@@ -95,7 +117,18 @@ public record Job(
      * @param length as measured, mm
      * @param residual measured less adjusted length, mm
      */
-    public record MeasuredLength(String from, String to, double length, double residual) {}
+    public record MeasuredLength(String from, String to, double length, double residual) {
+        /** A tape on a bare floor reads to a few millimetres; a residual over this wants a person's eye (common practice), mm. */
+        public static final double DOUBTFUL = 5;
+
+        /** A residual beyond which nobody should cut a board by the lengths, mm. */
+        public static final double WRONG = 15;
+
+        /** The length on the adjusted floor, mm. */
+        public double adjusted() {
+            return length - residual;
+        }
+    }
 
     /**
      * The floor as the customer gave it.
@@ -114,6 +147,11 @@ public record Job(
             marks = List.copyOf(marks);
             keepOuts = List.copyOf(keepOuts);
             unheated = List.copyOf(unheated);
+        }
+
+        /** SHA-256 of every number and name of the floor, hexadecimal: alike for floors that differ in their writing only. */
+        public String fingerprint() {
+            return FloorFingerprint.of(this);
         }
     }
 

@@ -14,6 +14,7 @@ import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.ExtendedFile;
 import org.runbend.catalog.source.Faults;
 import org.runbend.catalog.source.SourceFile;
+import org.runbend.catalog.source.Unit;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
 
@@ -82,7 +83,11 @@ public final class JobReader {
                 heating,
                 SourceFile.fingerprint(read),
                 warnings(floorReader, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
-                floorReader.measured()));
+                floorReader.measured(),
+                new Job.Written(
+                        root.get("units", v -> v.oneOf(Unit.class), Unit.MM),
+                        floorReader.cornerNames(),
+                        Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()))));
     }
 
     private static List<String> warnings(

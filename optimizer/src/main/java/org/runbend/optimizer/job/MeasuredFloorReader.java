@@ -24,10 +24,8 @@ final class MeasuredFloorReader {
     private static final int MOST_CORNERS = 40;
     private static final int MOST_LENGTHS = 800;
     private static final double LONGEST = 30_000;
-    /** A tape on a bare floor reads to a few millimetres; beyond this a person should look (common practice). */
-    private static final double DOUBTFUL = 5;
-    /** Beyond this nobody should cut a board by it. */
-    private static final double WRONG = 15;
+    private static final double DOUBTFUL = Job.MeasuredLength.DOUBTFUL;
+    private static final double WRONG = Job.MeasuredLength.WRONG;
     /** A length that differs by this from what all others say is doubtful, however small a residual it hides behind. */
     private static final double CONTRADICTED = 15;
 
@@ -40,11 +38,12 @@ final class MeasuredFloorReader {
     /**
      * A measured floor.
      *
+     * @param names names of its corners
      * @param outline its corners
      * @param lengths how each length fits
      * @param warnings what a person should look at
      */
-    record Measured(List<Point> outline, List<Job.MeasuredLength> lengths, List<String> warnings) {}
+    record Measured(List<String> names, List<Point> outline, List<Job.MeasuredLength> lengths, List<String> warnings) {}
 
     /** The floor, empty if something was wrong. */
     Optional<Measured> read(YamlValue value) {
@@ -105,7 +104,8 @@ final class MeasuredFloorReader {
             }
             List<Point> outline =
                     floor.places().stream().map(MeasuredFloorReader::rounded).toList();
-            return Optional.of(new Measured(outline, lengths(problem, floor), warnings(problem, floor)));
+            return Optional.of(
+                    new Measured(problem.corners(), outline, lengths(problem, floor), warnings(problem, floor)));
         } catch (NotRigid e) {
             place.fault(e.getMessage());
             return Optional.empty();

@@ -121,10 +121,18 @@ final class Plausibility {
     }
 
     private void checkHandedness() {
-        if (floor.marks().isEmpty() && !new MirrorTest(floor).isSymmetric()) {
+        MirrorTest mirror = new MirrorTest(floor);
+        if (mirror.isSymmetric()) {
+            return;
+        }
+        if (floor.marks().isEmpty()) {
             warnings.add(
                     "The floor differs from its mirror image and has no mark: name a side or a corner that a person"
-                            + " recognises, so that nobody lays it the wrong way round.");
+                            + " recognises, such as floor.marks: [{edge: 0, text: door}], so that nobody lays it the wrong way"
+                            + " round.");
+        } else if (mirror.hidesFromMarks()) {
+            warnings.add("The floor differs from its mirror image, but its outline and marks do not: add a mark to the"
+                    + " left or right of the line that they mirror at, such as a door or a window.");
         }
     }
 

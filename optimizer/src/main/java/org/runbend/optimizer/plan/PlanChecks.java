@@ -60,7 +60,26 @@ final class PlanChecks {
                 "%",
                 plated >= asked - 5 ? Verdict.OK : Verdict.WARN,
                 "job, plates.coverage; gaps and the last step of a stretch count as covered there"));
+        checks.addAll(tape(job.measured()));
         return checks;
+    }
+
+    /** How well the measured lengths of a floor agree; no line for a floor that was not measured. */
+    private static List<PlanCheck> tape(List<Job.MeasuredLength> measured) {
+        if (measured.isEmpty()) {
+            return List.of();
+        }
+        double worst =
+                measured.stream().mapToDouble(m -> Math.abs(m.residual())).max().orElse(0);
+        boolean wrong = worst > Job.MeasuredLength.WRONG;
+        Verdict verdict = wrong ? Verdict.FAIL : worst > Job.MeasuredLength.DOUBTFUL ? Verdict.WARN : Verdict.OK;
+        return List.of(new PlanCheck(
+                "greatest residual of the measured lengths",
+                worst,
+                wrong ? Job.MeasuredLength.WRONG : Job.MeasuredLength.DOUBTFUL,
+                "mm",
+                verdict,
+                "own limit"));
     }
 
     /** Below 80 % a person should look; below 60 % the floor is not heated by this loop. Both are common practice. */

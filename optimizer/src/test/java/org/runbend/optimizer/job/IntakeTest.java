@@ -227,4 +227,77 @@ class IntakeTest {
                 Optional.empty(),
                 Jobs.read(folder, "extends: base.yaml\nunits: mm\n").customer());
     }
+
+    /** A half circle of radius 150 about (2150, 0), in an unheated region and in a keep-out. */
+    @Test
+    void arcsInKeepOutsAndUnheatedRegionsAreTheirChords() throws IOException {
+        String arc = "[[2000, 0], {arc: [[2150, 150], [2300, 0]]}]";
+        String text = Jobs.GOOD
+                .replace("[[2000, 0], [2400, 0], [2400, 300]]", arc)
+                .replace("circle: {centre: [700, 250], radius: 60}", "polygon: " + arc);
+        Job job = Jobs.read(folder, text);
+        List<Point> corners = job.floor().unheated().get(0).region().corners();
+        assertEquals(corners, ((Shape.Polygon) job.floor().keepOuts().get(0).bare()).corners());
+        assertTrue(corners.size() > 15, corners::toString);
+        Point centre = new Point(2150, 0);
+        for (int i = 0; i + 1 < corners.size(); i++) {
+            Point a = corners.get(i);
+            Point b = corners.get(i + 1);
+            assertEquals(150, a.distance(centre), 0.001);
+            assertTrue(new Point((a.x() + b.x()) / 2, (a.y() + b.y()) / 2).distance(centre) >= 149.5, "chord " + i);
+        }
+        assertEquals(
+                List.of("job.yaml:8:39: floor.unheated[0].polygon[0]: an arc begins at the corner before it, so the"
+                        + " first entry must be a point [x, y]"),
+                faults(Jobs.GOOD.replace(
+                        "[[2000, 0], [2400, 0], [2400, 300]]", "[{arc: [[1, 1], [2, 2]]}, [0, 0], [1, 0]]")));
+    }
+
+    @Test
+    void assumptionsNameWhatTheJobLeftOut() throws IOException {
+        Job job = Jobs.read(folder, Jobs.GOOD);
+        assertEquals(
+                List.of(
+                        "Numbers without a unit are millimetres.",
+                        "The middle of the pipe stays 75 mm away from the edge of the floor.",
+                        "No pipe is counted for the way from the port to the valves (tails of flow and return).",
+                        "2 % is added to the pipe when it is cut."),
+                job.written().assumptions());
+        String told = Jobs.GOOD
+                .replace("product: PX-16", "product: PX-16, tails: [500, 500], allowance: 3%")
+                .replace("spacing: 150", "spacing: 150, edge: 80")
+                .replace(", clearance: 60", "");
+        assertEquals(
+                List.of("No clearance is given, so the middle of the pipe may come as near as the rim of: 'drain'."),
+                Jobs.read(folder, "units: mm\n" + told).written().assumptions());
+        assertEquals(List.of("A", "B", "C", "D"), measured("A", "A").written().corners());
+        assertTrue(measured("A", "A")
+                .written()
+                .assumptions()
+                .contains("The corners are listed anticlockwise, as seen from above."));
+    }
+
+    /** 96 x 60 in are 2438.4 x 1524 mm; the port moved by a thousandth of a millimetre more than that is another floor. */
+    @Test
+    void theFloorsFingerprintKnowsNoUnit() throws IOException {
+        String inches = "units: in\n"
+                + Jobs.GOOD
+                        .replace("[0, 75]", "[0, 3]")
+                        .replace("[[0, 0], [2400, 0], [2400, 1500], [0, 1500]]", "[[0, 0], [96, 0], [96, 60], [0, 60]]")
+                        .replace("[[2000, 0], [2400, 0], [2400, 300]]", "[[80, 0], [96, 0], [96, 12]]")
+                        .replace("[700, 250], radius: 60}, clearance: 60", "[28, 10], radius: 2 1/2}, clearance: 2.5")
+                        .replace("spacing: 150", "spacing: 150mm");
+        String metric = Jobs.GOOD
+                .replace("[0, 75]", "[0, 76.2]")
+                .replace(
+                        "[[0, 0], [2400, 0], [2400, 1500], [0, 1500]]",
+                        "[[0, 0], [2438.4, 0], [2438.4, 1524], [0, 1524]]")
+                .replace("[[2000, 0], [2400, 0], [2400, 300]]", "[[2032, 0], [2438.4, 0], [2438.4, 304.8]]")
+                .replace("[700, 250], radius: 60}, clearance: 60", "[711.2, 254], radius: 63.5}, clearance: 63.5");
+        String print = Jobs.read(folder, metric).floor().fingerprint();
+        assertTrue(print.matches("[0-9a-f]{64}"), print);
+        assertEquals(print, Jobs.read(folder, inches).floor().fingerprint());
+        assertTrue(!print.equals(
+                Jobs.read(folder, metric.replace("76.2", "76.202")).floor().fingerprint()));
+    }
 }

@@ -13,7 +13,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** A number that is possible but seldom meant gets one sentence; a plain job gets none. */
 class PlausibilityTest {
-    private static final String MARKED = Jobs.GOOD.replace("  keepOut:", "  marks: [{edge: 1, text: cab}]\n  keepOut:");
+    private static final String MARKED =
+            Jobs.GOOD.replace("  keepOut:", "  marks: [{edge: 0, text: door}, {edge: 1, text: cab}]\n  keepOut:");
 
     @TempDir
     Path folder;
@@ -73,5 +74,33 @@ class PlausibilityTest {
         assertEquals(same ? 0 : 1, warnings.size(), warnings.toString());
         assertTrue(same || warnings.get(0).contains("mirror image"), warnings.toString());
         assertEquals(1, Jobs.read(folder, Jobs.GOOD).warnings().size(), "the drain stands on one side only");
+    }
+
+    /**
+     * By hand: the rectangle mirrors at y = 750 and at x = 1200. A mark at the middle of the side x = 2400 stays where it is at the
+     * first, one at (600, 0) at neither, two of one word at (600, 0) and (1800, 0) change places at the second.
+     */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            {edge: 1, text: cab} | true
+            {point: [600, 0], text: door} | false
+            {point: [600, 0], text: door}, {point: [1800, 0], text: door} | true
+            {point: [600, 0], text: door}, {point: [1800, 0], text: window} | false
+            """)
+    void marksOnTheMirrorLineTellNothing(String marks, boolean warned) throws IOException {
+        String text = Jobs.GOOD.replace("  keepOut:", "  marks: [" + marks + "]\n  keepOut:");
+        List<String> warnings = Jobs.read(folder, text).warnings();
+        assertEquals(warned ? 1 : 0, warnings.size(), warnings.toString());
+        assertTrue(!warned || warnings.get(0).contains("its outline and marks do not"), warnings.toString());
+    }
+
+    /** A point on a straight side is no corner: the rectangle with its port in the middle of a side stays symmetric. */
+    @Test
+    void aPointOnAStraightSideChangesNothing() throws IOException {
+        String bare = Jobs.GOOD
+                .replaceAll("(?m)^  (keepOut|  -|unheated).*\n", "")
+                .replace("[0, 75]", "[0, 750]")
+                .replace("[2400, 0]", "[700, 0], [2400, 0]");
+        assertEquals(List.of(), Jobs.read(folder, bare).warnings());
     }
 }

@@ -1,0 +1,40 @@
+package org.runbend.export.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.runbend.optimizer.job.Job;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** {@code runbend confirm JOB.yaml}: the paper that a customer checks and signs, before any loop is laid. */
+@Command(
+        name = "confirm",
+        mixinStandardHelpOptions = true,
+        sortOptions = false,
+        description = "Writes the paper on which a customer checks and signs the floor; lays no loop.",
+        footer = {"", "Example:", "  runbend confirm examples/camper.yaml --out confirm.pdf"})
+final class ConfirmCommand extends JobCommand implements Callable<Integer> {
+    @Option(names = "--out", paramLabel = "FILE.pdf", required = true, description = "The paper to write.")
+    private Path out;
+
+    @Override
+    public Integer call() {
+        if (Files.exists(out) && !out.toString().endsWith(".pdf")) {
+            throw new OutputRefused(out + ": exists and is no .pdf file; name a new file");
+        }
+        Job job = read();
+        try {
+            Files.write(out, KitFiles.confirm(job));
+        } catch (IOException e) {
+            throw new OutputRefused(out + ": cannot be written");
+        }
+        if (!isQuiet()) {
+            job.written().assumptions().forEach(a -> out().println("Assumed: " + a));
+            job.warnings().forEach(w -> out().println("Note: " + w));
+            out().println("Written to " + out);
+        }
+        return 0;
+    }
+}

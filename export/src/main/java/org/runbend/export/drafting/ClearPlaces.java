@@ -1,0 +1,102 @@
+package org.runbend.export.drafting;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Text;
+
+/**
+ * Puts texts where they cover neither each other nor anything that was kept free. Turned texts are taken as the turned boxes
+ * they are: two convex shapes are apart if a line along a side of one of them parts them.
+ */
+final class ClearPlaces {
+    private static final double BELOW = 0.35;
+    private static final double BESIDE = 0.25;
+
+    private final SheetBuilder sheet;
+    private final List<List<Point>> taken = new ArrayList<>();
+    private final List<List<Point>> shy = new ArrayList<>();
+
+    ClearPlaces(SheetBuilder sheet) {
+        this.sheet = sheet;
+    }
+
+    /** Keeps a box free. */
+    void block(Extent box) {
+        taken.add(List.of(
+                new Point(box.minX(), box.minY()),
+                new Point(box.maxX(), box.minY()),
+                new Point(box.maxX(), box.maxY()),
+                new Point(box.minX(), box.maxY())));
+    }
+
+    /** Keeps a line free. */
+    void block(Point a, Point b) {
+        taken.add(List.of(a, b));
+    }
+
+    /** Keeps a line free of texts that have another place. */
+    void shun(Point a, Point b) {
+        shy.add(List.of(a, b));
+    }
+
+    /** Keeps the place of a text that is drawn by another hand free. */
+    void block(Text text) {
+        taken.add(box(text));
+    }
+
+    /** Writes the text at the first of the places that is clear; empty if none is, and nothing is written. */
+    Optional<Text> put(Layer layer, List<Text> places) {
+        List<Text> clear = places.stream().filter(t -> isClear(t, taken)).toList();
+        Optional<Text> chosen = clear.stream()
+                .filter(t -> isClear(t, shy))
+                .findFirst()
+                .or(() -> clear.stream().findFirst());
+        chosen.ifPresent(text -> {
+            taken.add(box(text));
+            sheet.add(layer, text);
+        });
+        return chosen;
+    }
+
+    private static boolean isClear(Text text, List<List<Point>> taken) {
+        List<Point> box = box(text);
+        return taken.stream().allMatch(other -> apart(box, other) || apart(other, box));
+    }
+
+    /** The letters with their descenders and a little air. */
+    private static List<Point> box(Text text) {
+        double h = text.height();
+        double width = Text.roughWidth(text.string(), h);
+        Point start = text.baselineStart(width).polar(-BESIDE * h, text.angle());
+        Point low = start.polar(-BELOW * h, text.angle() + 90);
+        Point high = start.polar((1 + BESIDE) * h, text.angle() + 90);
+        double across = width + 2 * BESIDE * h;
+        return List.of(low, low.polar(across, text.angle()), high.polar(across, text.angle()), high);
+    }
+
+    private static boolean apart(List<Point> a, List<Point> b) {
+        for (int i = 0; i < a.size(); i++) {
+            Point p = a.get(i);
+            Point q = a.get((i + 1) % a.size());
+            double nx = q.y() - p.y();
+            double ny = p.x() - q.x();
+            double most =
+                    a.stream().mapToDouble(v -> nx * v.x() + ny * v.y()).max().orElseThrow();
+            double least =
+                    b.stream().mapToDouble(v -> nx * v.x() + ny * v.y()).min().orElseThrow();
+            double least2 =
+                    a.stream().mapToDouble(v -> nx * v.x() + ny * v.y()).min().orElseThrow();
+            double most2 =
+                    b.stream().mapToDouble(v -> nx * v.x() + ny * v.y()).max().orElseThrow();
+            if (least >= most || most2 <= least2) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

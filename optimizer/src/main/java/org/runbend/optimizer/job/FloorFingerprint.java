@@ -1,0 +1,79 @@
+package org.runbend.optimizer.job;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import org.runbend.catalog.source.Plain;
+
+/**
+ * A floor in one line of text and its digest. Numbers count to a thousandth of a millimetre: far below what a tape can say,
+ * far above what an inch turned into millimetres can be off.
+ */
+final class FloorFingerprint {
+    private final StringBuilder text = new StringBuilder();
+
+    private FloorFingerprint() {}
+
+    static String of(Job.FloorPlan floor) {
+        FloorFingerprint print = new FloorFingerprint();
+        print.floor(floor);
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256")
+                    .digest(print.text.toString().getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+
+    private void floor(Job.FloorPlan floor) {
+        points("outline", floor.outline());
+        floor.marks().forEach(m -> {
+            name("mark", m.text());
+            points("at", List.of(m.at()));
+        });
+        floor.keepOuts().forEach(this::keepOut);
+        floor.unheated().forEach(u -> {
+            name("unheated", u.name());
+            points("polygon", u.region().corners());
+        });
+        points("port", List.of(floor.port().at()));
+        number("reach", floor.port().reach());
+    }
+
+    private void keepOut(KeepOut k) {
+        name("keepOut " + k.kind(), k.name());
+        if (k.bare() instanceof Shape.Circle c) {
+            points("centre", List.of(c.centre()));
+            number("radius", c.radius());
+        } else if (k.bare() instanceof Shape.Polygon p) {
+            points("polygon", p.corners());
+        } else {
+            points("point", List.of(((Shape.Spot) k.bare()).at()));
+        }
+        number("clearance", k.clearance());
+    }
+
+    /** The length before the name keeps two names from reading like another pair. */
+    private void name(String what, String name) {
+        text.append(what)
+                .append(' ')
+                .append(name.length())
+                .append(' ')
+                .append(name)
+                .append('\n');
+    }
+
+    private void number(String what, double value) {
+        text.append(what).append(' ').append(Plain.number(value)).append('\n');
+    }
+
+    private void points(String what, List<Point> points) {
+        text.append(what);
+        points.forEach(
+                p -> text.append(' ').append(Plain.number(p.x())).append(',').append(Plain.number(p.y())));
+        text.append('\n');
+    }
+}
