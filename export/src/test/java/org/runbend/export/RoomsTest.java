@@ -61,6 +61,7 @@ class RoomsTest {
             Map.entry("optimizer.cutting", List.of()),
             Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.loop")),
             Map.entry("optimizer.breakdown", List.of("optimizer.job")),
+            Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
             Map.entry(
                     "optimizer.coils",
                     List.of("catalog.product", "catalog.shelf", "optimizer.cutting", "optimizer.job")),

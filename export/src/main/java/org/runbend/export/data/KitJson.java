@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
@@ -30,6 +31,7 @@ public final class KitJson {
             out.list("loops", plan.loops(), loop -> loop(out, loop));
             plates(out, plan);
             coils(out, plan.coils());
+            channel(out, plan);
             box(out, plan);
             out.list("checks", plan.checks(), check -> check(out, check));
             out.texts("remarks", remarks(plan));
@@ -166,6 +168,20 @@ public final class KitJson {
                 .list("cuts", coil.cuts(), cut -> out.text("loop", cut.loop()).number("length", cut.length()))
                 .number("left", coil.left()));
         out.whole("coilCost", coils.cost()).whole("coilBound", coils.bound()).text("coilProof", coils.proof());
+    }
+
+    private static void channel(JsonOut out, KitPlan plan) throws IOException {
+        if (plan.channel().isEmpty()) {
+            return;
+        }
+        ChannelPlan channel = plan.channel().get();
+        out.open("channel")
+                .number("width", channel.size().width())
+                .number("bendWidth", channel.size().bendWidth())
+                .number("depth", channel.size().depth())
+                .number("pad", channel.size().pad())
+                .number("cutter", channel.size().cutter())
+                .close();
     }
 
     private static void box(JsonOut out, KitPlan plan) throws IOException {

@@ -3,8 +3,10 @@ package org.runbend.optimizer.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Filleting;
+import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilNesting;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.coils.CoilProblem;
@@ -70,6 +72,7 @@ public final class KitPlanner {
     private KitPlan assemble(
             Job job, double radius, LoopLaying.Laid laid, KitPlan.LoopPlan loop, PlatePlan plates, CoilPlan coils) {
         List<KitPlan.BoxItem> items = new BoxPacking(job).pack(List.of(loop.breakdown()), plates, coils);
+        Optional<ChannelPlan> channel = Channels.of(job, List.of(loop.breakdown()));
         double served = loop.floorLength() * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
         KitPlan plan = new KitPlan(
                 job,
@@ -85,7 +88,8 @@ public final class KitPlanner {
                 items,
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
-                PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates),
+                channel,
+                PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates, channel),
                 remarks(job, plates, loop, laid.outOfReach()));
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
@@ -97,6 +101,7 @@ public final class KitPlanner {
 
     private static List<String> remarks(Job job, PlatePlan plates, KitPlan.LoopPlan loop, int outOfReach) {
         List<String> remarks = new ArrayList<>(job.warnings());
+        Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());
         if (loop.leftOut() > 0) {
             String places = loop.leftOut() == 1 ? "1 lattice place" : loop.leftOut() + " lattice places";
