@@ -34,11 +34,11 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     @Option(
             names = "--channel",
             paramLabel = "HOW",
-            converter = ChannelForm.class,
+            converter = ChannelWord.class,
             description =
                     "Layer CHANNEL: contour, the finished edge of the groove (default), or centre, for cutters that"
                             + " follow layer PIPE.")
-    private boolean channel = true;
+    private ChannelForm channel = ChannelForm.CONTOUR;
 
     @Override
     public Integer call() {
@@ -46,7 +46,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         folder.checkOurs();
         KitPlan plan = plan();
         progress().step("drawing and writing");
-        folder.write(KitFiles.of(plan, dxf, channel));
+        folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR));
         if (!isQuiet()) {
             new Summary(out()).print(plan, folder.path());
         }
@@ -65,13 +65,21 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         }
     }
 
-    /** Reads whether the channel is drawn. */
-    static final class ChannelForm implements ITypeConverter<Boolean> {
+    /** What layer CHANNEL holds. */
+    enum ChannelForm {
+        /** The finished edge of the groove. */
+        CONTOUR,
+        /** Nothing: the cutter follows the centreline. */
+        CENTRE
+    }
+
+    /** Reads what layer CHANNEL holds. */
+    static final class ChannelWord implements ITypeConverter<ChannelForm> {
         @Override
-        public Boolean convert(String word) {
+        public ChannelForm convert(String word) {
             return switch (word.toLowerCase(Locale.ROOT)) {
-                case "contour" -> true;
-                case "centre" -> false;
+                case "contour" -> ChannelForm.CONTOUR;
+                case "centre" -> ChannelForm.CENTRE;
                 default -> throw new TypeConversionException("'" + word + "' is neither contour nor centre");
             };
         }
