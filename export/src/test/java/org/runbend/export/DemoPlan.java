@@ -61,6 +61,7 @@ public final class DemoPlan {
                                 "CL", "Clip with a name so long that it needs a second line", 48, "piece", 5, 0.002)),
                 5130,
                 2.671,
+                Optional.empty(),
                 List.of(
                         new PlanCheck("pipe to cut", 8357, 25000, "mm", PlanCheck.Verdict.OK, "longest coil"),
                         new PlanCheck("coverage", 64.8, 85, "%", PlanCheck.Verdict.WARN, "job")),

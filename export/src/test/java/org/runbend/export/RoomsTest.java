@@ -63,6 +63,7 @@ class RoomsTest {
             Map.entry("optimizer.bare", List.of("optimizer.job", "optimizer.loop", "optimizer.floor")),
             Map.entry("optimizer.tape", List.of("optimizer.job", "optimizer.floor")),
             Map.entry("optimizer.breakdown", List.of("optimizer.job")),
+            Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
             Map.entry(
                     "optimizer.coils",
                     List.of("catalog.product", "catalog.shelf", "optimizer.cutting", "optimizer.job")),

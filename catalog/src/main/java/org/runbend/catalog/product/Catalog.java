@@ -18,6 +18,7 @@ import java.util.stream.Stream;
  * @param coolants heat carriers
  * @param pumps pumps
  * @param boards boards
+ * @param routing how channels are cut
  */
 public record Catalog(
         String workshop,
@@ -27,7 +28,8 @@ public record Catalog(
         List<Item> items,
         List<Coolant> coolants,
         List<Pump> pumps,
-        List<Board> boards) {
+        List<Board> boards,
+        Routing routing) {
     /** Checks that no part number stands twice and that each bending aid exists. */
     public Catalog {
         Check.that(
@@ -50,6 +52,19 @@ public record Catalog(
                             p.sku(),
                             a));
         }
+    }
+
+    /** A catalog of a workshop that routs as is usual. */
+    public Catalog(
+            String workshop,
+            String currency,
+            List<Pipe> pipes,
+            List<SpreaderPlate> plates,
+            List<Item> items,
+            List<Coolant> coolants,
+            List<Pump> pumps,
+            List<Board> boards) {
+        this(workshop, currency, pipes, plates, items, coolants, pumps, boards, Routing.USUAL);
     }
 
     private static Stream<String> skus(

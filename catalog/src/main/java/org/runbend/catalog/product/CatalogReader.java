@@ -75,7 +75,19 @@ public final class CatalogReader {
         List<Coolant> coolants = root.each("coolants", MOST, "a list of coolants", this::coolant);
         List<Pump> pumps = root.each("pumps", MOST, "a list of pumps", this::pump);
         List<Board> boards = root.each("boards", MOST, "a list of boards", this::board);
-        return root.make(() -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards));
+        Routing routing =
+                root.findMap("routing").flatMap(CatalogReader::routing).orElse(Routing.USUAL);
+        return root.make(() -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards, routing));
+    }
+
+    private static Optional<Routing> routing(YamlMap m) {
+        Routing usual = Routing.USUAL;
+        List<Double> cutters = m.each("cutters", 20, "a list of diameters", v -> Optional.of(v.length(0, 50)));
+        double play = m.get("play", v -> v.length(0, 10), usual.play());
+        double bendPlay = m.get("bendPlay", v -> v.length(0, 20), usual.bendPlay());
+        double pad = m.get("pad", v -> v.length(0, 200), usual.pad());
+        double web = m.get("leastWeb", v -> v.length(0, 200), usual.leastWeb());
+        return m.make(() -> new Routing(cutters.isEmpty() ? usual.cutters() : cutters, play, bendPlay, pad, web));
     }
 
     private void checkAids() {

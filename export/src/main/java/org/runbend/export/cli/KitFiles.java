@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
 import org.runbend.export.drafting.ConfirmDrafting;
@@ -12,6 +13,9 @@ import org.runbend.export.drafting.OrientationSign;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.papers.ConfirmPaper;
+import org.runbend.export.drafting.PaperDrafting;
+import org.runbend.export.drawing.PaperSheet;
+import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.PickList;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.job.Job;
@@ -26,10 +30,11 @@ final class KitFiles {
 
     private KitFiles() {}
 
-    static Map<String, byte[]> of(KitPlan plan) {
-        Sheet sheet = new FloorDrafting().draw(plan);
+    static Map<String, byte[]> of(KitPlan plan, DxfVersion version, boolean withChannel) {
+        Sheet sheet = new FloorDrafting(withChannel).draw(plan);
+        Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet));
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put("drawing.dxf", DxfBackend.bytes(sheet));
+        files.put("drawing.dxf", DxfBackend.bytes(sheet, paper, version));
         files.put("floor.svg", SvgBackend.bytes(sheet));
         files.put("pick-list.pdf", new PickList().bytes(plan, sheet));
         files.put("confirm.pdf", confirm(plan.job()));

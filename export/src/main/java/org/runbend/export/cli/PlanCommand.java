@@ -1,10 +1,14 @@
 package org.runbend.export.cli;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.runbend.export.dxf.DxfVersion;
 import org.runbend.optimizer.plan.KitPlan;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
 
 /** {@code runbend plan JOB.yaml}: plans the kit and writes its folder. */
 @Command(
@@ -20,17 +24,65 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             description = "The folder to write; default: named after the job file, beside it.")
     private Path out;
 
+    @Option(
+            names = "--dxf",
+            paramLabel = "FORM",
+            converter = DxfForm.class,
+            description = "Form of drawing.dxf: r2000, which every reader takes (default), or r12 for old controllers.")
+    private DxfVersion dxf = DxfVersion.R2000;
+
+    @Option(
+            names = "--channel",
+            paramLabel = "HOW",
+            converter = ChannelWord.class,
+            description =
+                    "Layer CHANNEL: contour, the finished edge of the groove (default), or centre, for cutters that"
+                            + " follow layer PIPE.")
+    private ChannelForm channel = ChannelForm.CONTOUR;
+
     @Override
     public Integer call() {
         OutputFolder folder = new OutputFolder(out != null ? out : besideJob(jobFile()));
         folder.checkOurs();
         KitPlan plan = plan();
         progress().step("drawing and writing");
-        folder.write(KitFiles.of(plan));
+        folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR));
         if (!isQuiet()) {
             new Summary(out()).print(plan, folder.path());
         }
         return codeOf(plan);
+    }
+
+    /** Reads the form of a drawing. */
+    static final class DxfForm implements ITypeConverter<DxfVersion> {
+        @Override
+        public DxfVersion convert(String word) {
+            return switch (word.toLowerCase(Locale.ROOT)) {
+                case "r2000" -> DxfVersion.R2000;
+                case "r12" -> DxfVersion.R12;
+                default -> throw new TypeConversionException("'" + word + "' is neither r2000 nor r12");
+            };
+        }
+    }
+
+    /** What layer CHANNEL holds. */
+    enum ChannelForm {
+        /** The finished edge of the groove. */
+        CONTOUR,
+        /** Nothing: the cutter follows the centreline. */
+        CENTRE
+    }
+
+    /** Reads what layer CHANNEL holds. */
+    static final class ChannelWord implements ITypeConverter<ChannelForm> {
+        @Override
+        public ChannelForm convert(String word) {
+            return switch (word.toLowerCase(Locale.ROOT)) {
+                case "contour" -> ChannelForm.CONTOUR;
+                case "centre" -> ChannelForm.CENTRE;
+                default -> throw new TypeConversionException("'" + word + "' is neither contour nor centre");
+            };
+        }
     }
 
     private static Path besideJob(Path job) {

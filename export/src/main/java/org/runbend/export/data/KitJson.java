@@ -9,6 +9,7 @@ import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Remedy;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
@@ -34,6 +35,7 @@ public final class KitJson {
             out.list("loops", plan.loops(), loop -> loop(out, loop));
             plates(out, plan);
             coils(out, plan.coils());
+            channel(out, plan);
             box(out, plan);
             out.list("checks", plan.checks(), check -> check(out, check));
             out.list("bareFloor", plan.bareFloor(), bare -> bareFloor(out, bare));
@@ -171,6 +173,20 @@ public final class KitJson {
                 .list("cuts", coil.cuts(), cut -> out.text("loop", cut.loop()).number("length", cut.length()))
                 .number("left", coil.left()));
         out.whole("coilCost", coils.cost()).whole("coilBound", coils.bound()).text("coilProof", coils.proof());
+    }
+
+    private static void channel(JsonOut out, KitPlan plan) throws IOException {
+        if (plan.channel().isEmpty()) {
+            return;
+        }
+        ChannelPlan channel = plan.channel().get();
+        out.open("channel")
+                .number("width", channel.size().width())
+                .number("bendWidth", channel.size().bendWidth())
+                .number("depth", channel.size().depth())
+                .number("pad", channel.size().pad())
+                .number("cutter", channel.size().cutter())
+                .close();
     }
 
     private static void box(JsonOut out, KitPlan plan) throws IOException {

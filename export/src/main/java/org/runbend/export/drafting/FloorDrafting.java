@@ -12,6 +12,18 @@ import org.runbend.optimizer.plan.KitPlan;
  * <p>{@link Layer#PIPE} holds one open path a loop and nothing else; letters and signs are sized for an A4 page.
  */
 public final class FloorDrafting {
+    private final boolean withChannel;
+
+    /** Draws everything. */
+    public FloorDrafting() {
+        this(true);
+    }
+
+    /** Draws the edge of the channel, or leaves it out for cutters that follow the centreline. */
+    public FloorDrafting(boolean withChannel) {
+        this.withChannel = withChannel;
+    }
+
     /** The drawing of a plan. */
     public Sheet draw(KitPlan plan) {
         Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
@@ -19,7 +31,7 @@ public final class FloorDrafting {
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
-        loops.draw(plan);
+        loops.draw(plan, withChannel);
         new FloorMarks(sheet, labels, unit).draw(plan.job().floor());
         loops.numberRuns(plan);
         new Measures(sheet, unit).draw(plan, floor);

@@ -14,7 +14,9 @@ import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.Shape;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
+import org.runbend.export.drawing.Vertex;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plates.PlatePiece;
 
@@ -32,8 +34,10 @@ final class LoopMarks {
         this.unit = unit;
     }
 
-    void draw(KitPlan plan) {
+    void draw(KitPlan plan, boolean withChannel) {
         plan.plates().pieces().forEach(piece -> sheet.add(Layer.PLATE, body(plan, piece)));
+        plan.channel().filter(c -> withChannel).ifPresent(c -> c.contours()
+                .forEach(edge -> sheet.add(Layer.CHANNEL, contour(edge))));
         for (KitPlan.LoopPlan loop : plan.loops()) {
             Path pipe = path(loop.breakdown().elements());
             sheet.add(Layer.PIPE, pipe);
@@ -67,7 +71,6 @@ final class LoopMarks {
         }
     }
 
-    /** One open path through the points of the breakdown. */
     /** One open path through the elements, with true arcs. */
     static Path path(List<Element> elements) {
         PathBuilder path = Path.from(Places.at(elements.get(0).from()));
@@ -79,6 +82,14 @@ final class LoopMarks {
             }
         }
         return path.open();
+    }
+
+    private static Path contour(List<ChannelPlan.Corner> edge) {
+        return new Path(
+                edge.stream()
+                        .map(c -> new Vertex(c.at().x(), c.at().y(), c.bulge()))
+                        .toList(),
+                true);
     }
 
     /** The rectangle that a piece covers: along its run, or midway between its two runs. */

@@ -17,6 +17,9 @@ import org.runbend.optimizer.plan.KitPlan;
 
 /** Draws what stands under the floor: axes, title, what the drawing shows, cautions. */
 final class TitleBlock {
+    /** How far under the floor it begins, mm of paper. */
+    static final double BELOW = 26;
+
     private final SheetBuilder sheet;
     private final double unit;
 
@@ -26,7 +29,7 @@ final class TitleBlock {
     }
 
     void draw(KitPlan plan, Extent floor) {
-        Point corner = new Point(floor.minX(), floor.minY() - 26 * unit);
+        Point corner = new Point(floor.minX(), floor.minY() - BELOW * unit);
         axes(corner.plus(0, -14 * unit));
         Point title = corner.plus(22 * unit, 0);
         List<String> lines = Wording.lines(plan.job().title());

@@ -22,11 +22,16 @@ public record Sheet(String title, List<Mark> marks) {
     /** Draws everything, layer by layer from the bottom up, within a layer in the order given. */
     public void drawOn(Backend backend) throws IOException {
         backend.begin(title, extent());
+        drawMarksOn(backend);
+        backend.end();
+    }
+
+    /** Draws the marks alone, in the same order, on a backend that has begun. */
+    public void drawMarksOn(Backend backend) throws IOException {
         List<Mark> ordered =
                 marks.stream().sorted(Comparator.comparing(Mark::layer)).toList();
         for (Mark mark : ordered) {
             mark.shape().drawOn(backend, mark.layer());
         }
-        backend.end();
     }
 }

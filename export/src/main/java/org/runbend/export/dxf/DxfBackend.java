@@ -3,6 +3,7 @@ package org.runbend.export.dxf;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Optional;
 import org.runbend.export.drawing.Arc;
 import org.runbend.export.drawing.Arrow;
 import org.runbend.export.drawing.Backend;
@@ -11,6 +12,7 @@ import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.LineStyle;
+import org.runbend.export.drawing.PaperSheet;
 import org.runbend.export.drawing.Paragraph;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
@@ -24,20 +26,44 @@ public final class DxfBackend implements Backend {
     private final DxfDocument document;
     private DxfBlock block;
 
-    private DxfBackend(DxfDocument document) {
+    private DxfBackend(DxfDocument document, DxfBlock block) {
         this.document = document;
-        this.block = document.model();
+        this.block = block;
     }
 
-    /** The sheet as a DXF file. */
+    /** The sheet as a DXF file in R2000. */
     public static byte[] bytes(Sheet sheet) {
-        DxfDocument document = new DxfDocument();
+        return bytes(sheet, Optional.empty(), DxfVersion.R2000);
+    }
+
+    /** The sheet as a DXF file, with a sheet of paper to print it on. R12 files have no paper. */
+    public static byte[] bytes(Sheet sheet, Optional<PaperSheet> paper, DxfVersion version) {
+        DxfDocument document = new DxfDocument(version);
         try {
-            sheet.drawOn(new DxfBackend(document));
+            sheet.drawOn(new DxfBackend(document, document.model()));
+            if (paper.isPresent() && version != DxfVersion.R12) {
+                drawPaper(document, paper.get());
+            }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return document.toBytes();
+    }
+
+    private static void drawPaper(DxfDocument document, PaperSheet paper) throws IOException {
+        DxfBackend backend = new DxfBackend(document, document.paper(paper.name(), paper.width(), paper.height()));
+        Extent w = paper.window();
+        // The layer's line is the frame of the window, so it needs none drawn.
+        document.view(
+                Layer.TITLE.name(),
+                w.minX(),
+                w.minY(),
+                w.maxX(),
+                w.maxY(),
+                paper.middle().x(),
+                paper.middle().y(),
+                paper.scale());
+        paper.marks().drawMarksOn(backend);
     }
 
     @Override

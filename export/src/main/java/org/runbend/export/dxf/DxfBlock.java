@@ -13,11 +13,14 @@ public final class DxfBlock {
     final long beginHandle;
     final long endHandle;
     private final DxfDocument document;
-    private final Tags entities = new Tags();
+    private final boolean onPaper;
+    private final Tags entities;
 
-    DxfBlock(String name, DxfDocument document) {
+    DxfBlock(String name, DxfDocument document, boolean onPaper) {
         this.name = name;
         this.document = document;
+        this.onPaper = onPaper;
+        this.entities = new Tags(document.version());
         recordHandle = document.nextHandle();
         beginHandle = document.nextHandle();
         endHandle = document.nextHandle();
@@ -37,7 +40,7 @@ public final class DxfBlock {
         entity("ARC", layer, "AcDbCircle")
                 .point(10, x, y)
                 .coordinate(40, radius)
-                .put(100, "AcDbArc")
+                .marker("AcDbArc")
                 .shape(50, fullTurn(from))
                 .shape(51, fullTurn(to));
     }
@@ -51,6 +54,10 @@ public final class DxfBlock {
     public void polyline(String layer, List<DxfVertex> vertices, boolean closed) {
         List<DxfVertex> ready = Polyline.ready(vertices, closed);
         if (ready.size() < 2) {
+            return;
+        }
+        if (!isModern()) {
+            chain(layer, ready, closed);
             return;
         }
         Tags tags = entity("LWPOLYLINE", layer, "AcDbPolyline")
@@ -82,14 +89,14 @@ public final class DxfBlock {
         Tags tags = entity("TEXT", layer, "AcDbText")
                 .point(10, x, y)
                 .coordinate(40, height)
-                .put(1, DxfText.line(text))
+                .put(1, oneLine(text))
                 .shape(50, fullTurn(angle))
                 .put(7, "Standard");
         boolean plain = column == 0 && row == 0;
         if (!plain) {
             tags.put(72, column).point(11, x, y);
         }
-        tags.put(100, "AcDbText");
+        tags.marker("AcDbText");
         if (!plain && row > 0) {
             tags.put(73, row + 1L);
         }
@@ -97,6 +104,12 @@ public final class DxfBlock {
 
     /** Lines of letters below each other; (x, y) is their upper left corner. */
     public void multiLineText(String layer, double x, double y, double height, double width, List<String> lines) {
+        if (!isModern()) {
+            for (int i = 0; i < lines.size(); i++) {
+                text(layer, x, y - i * LINE_PITCH * height, height, 0, 0, 2, lines.get(i));
+            }
+            return;
+        }
         String content = lines.stream().map(DxfText::multiLine).collect(Collectors.joining("\\P"));
         Tags tags = entity("MTEXT", layer, "AcDbMText")
                 .point(10, x, y)
@@ -108,8 +121,53 @@ public final class DxfBlock {
         tags.put(7, "Standard");
     }
 
-    /** A dimension; draw its lines, arrow heads and text into the block that is returned. */
+    /** Single spacing of lines by their height, as programs take it. */
+    private static final double LINE_PITCH = 5.0 / 3;
+
+    /**
+     * Solid areas: closed contours, the inner ones left free (odd parity). R12 has none of it, there nothing is drawn.
+     *
+     * @throws IllegalArgumentException if a contour has under 2 vertices
+     */
+    public void hatch(String layer, List<List<DxfVertex>> contours) {
+        if (!isModern()) {
+            return;
+        }
+        Tags tags = entity("HATCH", layer, "AcDbHatch").point(10, 0, 0);
+        tags.coordinate(210, 0).coordinate(220, 0).coordinate(230, 1);
+        tags.put(2, "SOLID").put(70, 1).put(71, 0).put(91, contours.size());
+        for (List<DxfVertex> contour : contours) {
+            List<DxfVertex> ready = Polyline.ready(contour, true);
+            if (ready.size() < 2) {
+                throw new IllegalArgumentException(
+                        "a contour of a hatch has " + ready.size() + " vertices, 2 or more are needed");
+            }
+            tags.put(92, 3).put(72, 1).put(73, 1).put(93, ready.size());
+            ready.forEach(v -> tags.coordinate(10, v.x()).coordinate(20, v.y()).shape(42, v.bulge()));
+            tags.put(97, 0);
+        }
+        tags.put(75, 0).put(76, 1).put(98, 0);
+    }
+
+    /** A block of the document put in place: scaled, then turned by {@code angle} degrees, then moved to (x, y). */
+    public void insert(String layer, DxfBlock block, double x, double y, double scale, double angle) {
+        if (block == this) {
+            throw new IllegalArgumentException("block " + name + " cannot hold itself");
+        }
+        entity("INSERT", layer, "AcDbBlockReference")
+                .put(2, block.name)
+                .point(10, x, y)
+                .shape(41, scale)
+                .shape(42, scale)
+                .shape(43, scale)
+                .shape(50, fullTurn(angle));
+    }
+
+    /** A dimension; draw its lines, arrow heads and text into the block that is returned. R12 gets just these. */
     public DxfBlock dimension(String layer, DxfDimension d) {
+        if (!isModern()) {
+            return this;
+        }
         DxfBlock picture = document.dimensionBlock();
         String style = document.dimensionStyle(d.height());
         entity("DIMENSION", layer, "AcDbDimension")
@@ -120,13 +178,37 @@ public final class DxfBlock {
                 .put(1, DxfText.multiLine(d.text()))
                 .put(71, 5)
                 .put(3, style)
-                .put(100, "AcDbAlignedDimension")
+                .marker("AcDbAlignedDimension")
                 .point(13, d.x1(), d.y1())
                 .point(14, d.x2(), d.y2())
                 .shape(50, fullTurn(d.angle()))
-                .put(100, "AcDbRotatedDimension");
+                .marker("AcDbRotatedDimension");
         return picture;
     }
+
+    /**
+     * A window on paper through which the model is seen; model mm are {@code scale} times as large as paper mm.
+     *
+     * @param number 1 for the paper itself, then 2, 3 ...
+     */
+    void viewport(String layer, int number, DxfExtent place, double viewX, double viewY, double scale) {
+        double width = place.maxX() - place.minX();
+        double height = place.maxY() - place.minY();
+        Tags t = entity("VIEWPORT", layer, "AcDbViewport");
+        t.point(10, (place.minX() + place.maxX()) / 2, (place.minY() + place.maxY()) / 2);
+        t.coordinate(40, width).coordinate(41, height).put(68, number).put(69, number);
+        t.coordinate(12, viewX).coordinate(22, viewY).coordinate(13, 0).coordinate(23, 0);
+        t.coordinate(14, 10).coordinate(24, 10).coordinate(15, 10).coordinate(25, 10);
+        t.coordinate(16, 0).coordinate(26, 0).coordinate(36, 1).point(17, 0, 0);
+        t.coordinate(42, 50).coordinate(43, 0).coordinate(44, 0).coordinate(45, height * scale);
+        t.coordinate(50, 0).coordinate(51, 0).put(72, 1000).put(90, number == 1 ? 32864 : 32868 | LOCKED);
+        t.put(1, "").put(281, 0).put(71, 1).put(74, 0);
+        t.point(110, 0, 0).coordinate(111, 1).coordinate(121, 0).coordinate(131, 0);
+        t.coordinate(112, 0).coordinate(122, 1).coordinate(132, 0).put(79, 0).coordinate(146, 0);
+    }
+
+    /** Bit of a viewport whose scale is not to be moved by hand. */
+    private static final int LOCKED = 0x4000;
 
     Tags entities() {
         return entities;
@@ -134,12 +216,34 @@ public final class DxfBlock {
 
     private Tags entity(String type, String layer, String subclass) {
         document.requireLayer(layer);
-        return entities.put(0, type)
+        entities.put(0, type)
                 .handle(5, document.nextHandle())
-                .handle(330, recordHandle)
-                .put(100, "AcDbEntity")
-                .put(8, layer)
-                .put(100, subclass);
+                .owner(recordHandle)
+                .marker("AcDbEntity");
+        if (onPaper) {
+            entities.put(67, 1);
+        }
+        return entities.put(8, layer).marker(subclass);
+    }
+
+    /** A polyline of R12: a head, an entity for each vertex, an end. */
+    private void chain(String layer, List<DxfVertex> vertices, boolean closed) {
+        entity("POLYLINE", layer, "").put(66, 1).point(10, 0, 0).put(70, closed ? 1 : 0);
+        for (DxfVertex v : vertices) {
+            Tags tags = entity("VERTEX", layer, "").point(10, v.x(), v.y());
+            if (v.bulge() != 0) {
+                tags.shape(42, v.bulge());
+            }
+        }
+        entity("SEQEND", layer, "");
+    }
+
+    private String oneLine(String text) {
+        return isModern() ? DxfText.line(text) : DxfText.asciiLine(text);
+    }
+
+    private boolean isModern() {
+        return document.version().hasMarkers();
     }
 
     private static double fullTurn(double angle) {

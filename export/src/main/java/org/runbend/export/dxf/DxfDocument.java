@@ -5,9 +5,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
- * A drawing in DXF: AC1015 (R2000), ASCII, mm, with every table, handle and owner the format asks for. Declare line types
+ * A drawing in DXF: ASCII, mm, R2000 with every table, handle and owner the format asks for, or R12 for old controllers. Declare line types
  * and layers, draw into {@link #model()}, then take {@link #toBytes()}. Equal calls give equal bytes. Not for use by
  * several threads.
  */
@@ -16,15 +17,27 @@ public final class DxfDocument {
     private final Map<String, DxfLayer> layers = new LinkedHashMap<>();
     private final Map<String, DimensionStyle> dimensionStyles = new LinkedHashMap<>();
     private final List<DxfBlock> blocks = new ArrayList<>();
+    private final DxfVersion version;
     private final DxfBlock model;
+    private final DxfBlock paper;
     private long lastHandle;
     private DxfExtent extent = new DxfExtent(0, 0, 0, 0);
     private double lineTypeScale = 1;
+    private Optional<DxfExtent> paperSize = Optional.empty();
+    private String paperName = "Sheet";
+    private int dimensions;
+    private int views;
+
+    /** An empty drawing in R2000 with the layer 0 and the line type Continuous. */
+    public DxfDocument() {
+        this(DxfVersion.R2000);
+    }
 
     /** An empty drawing with the layer 0 and the line type Continuous. */
-    public DxfDocument() {
-        model = newBlock("*Model_Space");
-        newBlock("*Paper_Space");
+    public DxfDocument(DxfVersion version) {
+        this.version = version;
+        model = newBlock("*Model_Space", false);
+        paper = newBlock("*Paper_Space", true);
         lineType(new DxfLineType("ByBlock", "", List.of()));
         lineType(new DxfLineType("ByLayer", "", List.of()));
         lineType(new DxfLineType("Continuous", "Solid line", List.of()));
@@ -61,11 +74,49 @@ public final class DxfDocument {
         return model;
     }
 
+    /**
+     * A block to draw into and to insert; its name is ASCII letters, digits, {@code _ - $}, and new to the document.
+     *
+     * @throws IllegalArgumentException if the name will not do
+     */
+    public DxfBlock block(String name) {
+        DxfNames.check(name);
+        if (blocks.stream().anyMatch(b -> b.name.equalsIgnoreCase(name))) {
+            throw new IllegalArgumentException("block " + name + " is there already");
+        }
+        return newBlock(name, false);
+    }
+
+    /**
+     * A sheet of paper to print on, sizes in mm, its lower left corner at 0, 0: draw border and words into it, and look
+     * at the model through {@link #view}. One sheet a document; R12 has none and draws nothing of it.
+     */
+    public DxfBlock paper(String name, double width, double height) {
+        DxfNames.check(name);
+        if (paperSize.isPresent()) {
+            throw new IllegalStateException("the drawing has its sheet of paper already");
+        }
+        paperName = name;
+        paperSize = Optional.of(new DxfExtent(0, 0, width, height));
+        paper.viewport("0", 1, paperSize.get(), width / 2, height / 2, 1);
+        return paper;
+    }
+
+    /**
+     * Shows a part of the model on the paper: the window from (minX, minY) to (maxX, maxY), paper mm, around the point
+     * (x, y) of the model, which is {@code scale} times as large as it shows.
+     */
+    public void view(
+            String layer, double minX, double minY, double maxX, double maxY, double x, double y, double scale) {
+        views++;
+        paper.viewport(layer, views + 1, new DxfExtent(minX, minY, maxX, maxY), x, y, scale);
+    }
+
     /** The file. May be asked for again after more was drawn. */
     public byte[] toBytes() {
         long drawn = lastHandle;
         Tags body = new DxfSections(this).body();
-        Tags file = DxfSections.header(extent, lineTypeScale, digits(), lastHandle + 1)
+        Tags file = DxfSections.header(this, lineTypeScale, digits(), lastHandle + 1)
                 .add(body);
         lastHandle = drawn; // the handles of tables and objects belong to this one file
         return file.put(0, "EOF").toString().getBytes(StandardCharsets.US_ASCII);
@@ -76,7 +127,8 @@ public final class DxfDocument {
     }
 
     DxfBlock dimensionBlock() {
-        return newBlock("*D" + (blocks.size() - 1));
+        dimensions++;
+        return newBlock("*D" + dimensions, false);
     }
 
     /** The name of the dimension style for digits of that height. */
@@ -118,8 +170,24 @@ public final class DxfDocument {
         return dimensionStyles().get(dimensionStyles.size() > 1 ? 1 : 0).height();
     }
 
-    private DxfBlock newBlock(String name) {
-        DxfBlock block = new DxfBlock(name, this);
+    DxfVersion version() {
+        return version;
+    }
+
+    DxfBlock paper() {
+        return paper;
+    }
+
+    Optional<DxfExtent> paperSize() {
+        return paperSize;
+    }
+
+    String paperName() {
+        return paperName;
+    }
+
+    private DxfBlock newBlock(String name, boolean onPaper) {
+        DxfBlock block = new DxfBlock(name, this, onPaper);
         blocks.add(block);
         return block;
     }

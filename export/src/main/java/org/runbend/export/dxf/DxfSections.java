@@ -5,15 +5,23 @@ import java.util.List;
 /** Writes the sections of a document in the order of the format. One use each: it hands out handles. */
 final class DxfSections {
     private final DxfDocument document;
+    private final DxfVersion version;
+    private final DxfLayouts layouts;
 
     DxfSections(DxfDocument document) {
         this.document = document;
+        this.version = document.version();
+        this.layouts = new DxfLayouts(document);
     }
 
-    static Tags header(DxfExtent extent, double lineTypeScale, double digits, long seed) {
-        Tags t = section("HEADER");
-        variable(t, "$ACADVER").put(1, "AC1015");
+    static Tags header(DxfDocument document, double lineTypeScale, double digits, long seed) {
+        DxfExtent extent = document.extent();
+        Tags t = section(document.version(), "HEADER");
+        variable(t, "$ACADVER").put(1, document.version().code());
         variable(t, "$DWGCODEPAGE").put(3, "ANSI_1252");
+        if (document.version() == DxfVersion.R12) {
+            variable(t, "$HANDLING").put(70, 1);
+        }
         variable(t, "$HANDSEED").handle(5, seed);
         variable(t, "$INSBASE").point(10, 0, 0);
         variable(t, "$EXTMIN").point(10, extent.minX(), extent.minY());
@@ -32,30 +40,30 @@ final class DxfSections {
         variable(t, "$DIMTAD").put(70, 1);
         variable(t, "$DIMSCALE").coordinate(40, 1);
         variable(t, "$LUNITS").put(70, 2);
-        variable(t, "$INSUNITS").put(70, 4);
-        variable(t, "$MEASUREMENT").put(70, 1);
+        if (document.version().hasMarkers()) {
+            variable(t, "$INSUNITS").put(70, 4);
+            variable(t, "$MEASUREMENT").put(70, 1);
+        }
         return t.put(0, "ENDSEC");
     }
 
     Tags body() {
-        return section("CLASSES")
-                .put(0, "ENDSEC")
-                .add(section("TABLES"))
-                .add(tables())
-                .put(0, "ENDSEC")
-                .add(section("BLOCKS"))
-                .add(blocks())
-                .put(0, "ENDSEC")
-                .add(section("ENTITIES"))
-                .add(document.model().entities())
-                .put(0, "ENDSEC")
-                .add(section("OBJECTS"))
-                .add(objects())
-                .put(0, "ENDSEC");
+        Tags t = new Tags(version);
+        if (version.hasMarkers()) {
+            t.add(section("CLASSES")).put(0, "ENDSEC");
+        }
+        t.add(section("TABLES")).add(tables()).put(0, "ENDSEC");
+        t.add(section("BLOCKS")).add(blocks()).put(0, "ENDSEC");
+        t.add(section("ENTITIES")).add(document.model().entities());
+        if (version.hasMarkers()) {
+            t.add(document.paper().entities()).put(0, "ENDSEC");
+            t.add(section("OBJECTS")).add(layouts.objects());
+        }
+        return t.put(0, "ENDSEC");
     }
 
     private Tags tables() {
-        Tags t = new Tags();
+        Tags t = new Tags(version);
         viewports(t);
         lineTypes(t);
         layers(t);
@@ -64,7 +72,9 @@ final class DxfSections {
         endTable(table(t, "UCS", 0));
         applications(t);
         dimensionStyles(t);
-        blockRecords(t);
+        if (version.hasMarkers()) {
+            blockRecords(t);
+        }
         return t;
     }
 
@@ -95,12 +105,8 @@ final class DxfSections {
                     .put(73, type.dashes().size());
             t.coordinate(40, sum);
             for (int i = 0; i < type.dashes().size(); i++) {
-                t.coordinate(
-                                49,
-                                i % 2 == 0
-                                        ? type.dashes().get(i)
-                                        : -type.dashes().get(i))
-                        .put(74, 0);
+                double dash = type.dashes().get(i);
+                t.coordinate(49, i % 2 == 0 ? dash : -dash).since2000(74, "0");
             }
         }
         endTable(t);
@@ -111,7 +117,8 @@ final class DxfSections {
         table(t, "LAYER", document.layers().size(), table);
         for (DxfLayer layer : document.layers()) {
             record(t, "LAYER", table, "AcDbLayerTableRecord", layer.name());
-            t.put(62, layer.colourIndex()).put(6, layer.lineType()).put(370, layer.lineWeight());
+            t.put(62, layer.colourIndex()).put(6, layer.lineType());
+            t.since2000(370, Integer.toString(layer.lineWeight()));
         }
         endTable(t);
     }
@@ -137,10 +144,12 @@ final class DxfSections {
         long table = document.nextHandle();
         List<DxfDocument.DimensionStyle> styles = document.dimensionStyles();
         table(t, "DIMSTYLE", styles.size(), table);
-        t.put(100, "AcDbDimStyleTable").put(71, 0);
+        if (version.hasMarkers()) {
+            t.put(100, "AcDbDimStyleTable").put(71, 0);
+        }
         for (DxfDocument.DimensionStyle style : styles) {
-            t.put(0, "DIMSTYLE").handle(105, document.nextHandle()).handle(330, table);
-            t.put(100, "AcDbSymbolTableRecord").put(100, "AcDbDimStyleTableRecord");
+            t.put(0, "DIMSTYLE").handle(105, document.nextHandle()).owner(table);
+            t.marker("AcDbSymbolTableRecord").marker("AcDbDimStyleTableRecord");
             t.put(2, style.name()).put(70, 0);
             double h = style.height();
             t.coordinate(41, 1.2 * h)
@@ -148,7 +157,7 @@ final class DxfSections {
                     .coordinate(44, 0.8 * h)
                     .coordinate(140, h);
             t.coordinate(147, 0.4 * h).put(73, 0).put(74, 0).put(77, 1).put(78, 8);
-            t.put(271, 1).put(278, '.');
+            t.since2000(271, "1").since2000(278, Integer.toString('.'));
         }
         endTable(t);
     }
@@ -159,17 +168,22 @@ final class DxfSections {
         for (DxfBlock block : document.blocks()) {
             t.put(0, "BLOCK_RECORD").handle(5, block.recordHandle).handle(330, table);
             t.put(100, "AcDbSymbolTableRecord").put(100, "AcDbBlockTableRecord").put(2, block.name);
+            layouts.of(block).ifPresent(layout -> t.handle(340, layout));
         }
         endTable(t);
     }
 
     private Tags blocks() {
-        Tags t = new Tags();
+        Tags t = new Tags(version);
         for (DxfBlock block : document.blocks()) {
+            boolean space = block == document.model() || block == document.paper();
+            if (space && version == DxfVersion.R12) {
+                continue;
+            }
             blockPart(t, "BLOCK", block.beginHandle, block, "AcDbBlockBegin");
             t.put(2, block.name).put(70, block.name.startsWith("*D") ? 1 : 0);
             t.point(10, 0, 0).put(3, block.name).put(1, "");
-            if (block != document.model()) {
+            if (!space) {
                 t.add(block.entities());
             }
             blockPart(t, "ENDBLK", block.endHandle, block, "AcDbBlockEnd");
@@ -177,30 +191,20 @@ final class DxfSections {
         return t;
     }
 
-    private static void blockPart(Tags t, String type, long handle, DxfBlock block, String subclass) {
-        t.put(0, type).handle(5, handle).handle(330, block.recordHandle);
-        t.put(100, "AcDbEntity").put(8, "0").put(100, subclass);
+    private void blockPart(Tags t, String type, long handle, DxfBlock block, String subclass) {
+        t.put(0, type).handle(5, handle).owner(block.recordHandle).marker("AcDbEntity");
+        if (block == document.paper()) {
+            t.put(67, 1);
+        }
+        t.put(8, "0").marker(subclass);
     }
 
-    private Tags objects() {
-        long root = document.nextHandle();
-        long groups = document.nextHandle();
-        Tags t = new Tags();
-        dictionary(t, root, 0).put(3, "ACAD_GROUP").handle(350, groups);
-        dictionary(t, groups, root);
-        return t;
+    private Tags section(String name) {
+        return section(version, name);
     }
 
-    private static Tags dictionary(Tags t, long handle, long owner) {
-        return t.put(0, "DICTIONARY")
-                .handle(5, handle)
-                .handle(330, owner)
-                .put(100, "AcDbDictionary")
-                .put(281, 1);
-    }
-
-    private static Tags section(String name) {
-        return new Tags().put(0, "SECTION").put(2, name);
+    private static Tags section(DxfVersion version, String name) {
+        return new Tags(version).put(0, "SECTION").put(2, name);
     }
 
     private static Tags variable(Tags t, String name) {
@@ -212,8 +216,8 @@ final class DxfSections {
     }
 
     private static Tags table(Tags t, String name, int count, long handle) {
-        t.put(0, "TABLE").put(2, name).handle(5, handle).handle(330, 0);
-        return t.put(100, "AcDbSymbolTable").put(70, count);
+        t.put(0, "TABLE").put(2, name).handle(5, handle).owner(0);
+        return t.marker("AcDbSymbolTable").put(70, count);
     }
 
     private static void endTable(Tags t) {
@@ -221,7 +225,7 @@ final class DxfSections {
     }
 
     private void record(Tags t, String type, long table, String subclass, String name) {
-        t.put(0, type).handle(5, document.nextHandle()).handle(330, table);
-        t.put(100, "AcDbSymbolTableRecord").put(100, subclass).put(2, name).put(70, 0);
+        t.put(0, type).handle(5, document.nextHandle()).owner(table);
+        t.marker("AcDbSymbolTableRecord").marker(subclass).put(2, name).put(70, 0);
     }
 }

@@ -1,6 +1,8 @@
 package org.runbend.export.dxf;
 
+import java.text.Normalizer;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * Makes any string fit for a file. Letters beyond ASCII become {@code \}{@code U+XXXX} (UTF-16 units, four hex digits), the
@@ -15,6 +17,29 @@ final class DxfText {
     /** MTEXT is cut into pieces of this length by the format. */
     private static final int CHUNK = 250;
 
+    /** Letters and signs of the trade that no decomposition gives. */
+    private static final Map<Integer, Integer> NEAREST = Map.of(
+            0xD8,
+            (int) 'O',
+            0xF8,
+            (int) 'o',
+            0x141,
+            (int) 'L',
+            0x142,
+            (int) 'l',
+            0xDF,
+            (int) 's',
+            0xD7,
+            (int) 'x',
+            0x2013,
+            (int) '-',
+            0x2014,
+            (int) '-',
+            0x2019,
+            (int) '\'',
+            0x2212,
+            (int) '-');
+
     private DxfText() {}
 
     /** One line for TEXT and names of things: no line breaks, no {@code %%} codes, no backslash, no bare caret. */
@@ -28,6 +53,14 @@ final class DxfText {
             out.append(harmless(c));
         }
         return out.toString();
+    }
+
+    /** As {@link #line} in pure ASCII: letters lose their accents, what has no nearest letter becomes a question mark. */
+    static String asciiLine(String foreign) {
+        String bare = Normalizer.normalize(foreign, Normalizer.Form.NFKD).replaceAll("\\p{M}+", "");
+        StringBuilder out = new StringBuilder();
+        bare.codePoints().forEach(c -> out.appendCodePoint(c < 0x7F ? c : NEAREST.getOrDefault(c, (int) '?')));
+        return line(out.toString());
     }
 
     /** A line for MTEXT: as {@link #line}, and braces, which group there, become parentheses. */

@@ -12,6 +12,30 @@ final class Tags {
     static final int SHAPE_DIGITS = 12;
 
     private final StringBuilder out = new StringBuilder();
+    private final DxfVersion version;
+
+    Tags(DxfVersion version) {
+        this.version = version;
+    }
+
+    DxfVersion version() {
+        return version;
+    }
+
+    /** A subclass marker, where the version has them. */
+    Tags marker(String subclass) {
+        return version.hasMarkers() ? put(100, subclass) : this;
+    }
+
+    /** The handle of the owner, where the version has owners. */
+    Tags owner(long handle) {
+        return version.hasMarkers() ? handle(330, handle) : this;
+    }
+
+    /** A tag that came later than R12. */
+    Tags since2000(int code, String value) {
+        return version.hasMarkers() ? put(code, value) : this;
+    }
 
     Tags put(int code, String value) {
         out.append(code).append('\n').append(value).append('\n');

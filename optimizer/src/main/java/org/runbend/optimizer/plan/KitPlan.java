@@ -1,9 +1,11 @@
 package org.runbend.optimizer.plan;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
@@ -21,6 +23,7 @@ import org.runbend.optimizer.plates.PlatePlan;
  * @param items everything that goes in the box
  * @param total sum of the prices, minor units
  * @param weight of the box without packing, kg
+ * @param channel the groove for the pipe, if a cutter of the catalog fits it
  * @param checks what was checked and what came of it
  * @param remarks what a person should know, one sentence each
  * @param bareFloor the heated floor that stays bare, why, and what would free it, the largest part first
@@ -35,6 +38,7 @@ public record KitPlan(
         List<BoxItem> items,
         long total,
         double weight,
+        Optional<ChannelPlan> channel,
         List<PlanCheck> checks,
         List<String> remarks,
         List<BareFloor> bareFloor) {

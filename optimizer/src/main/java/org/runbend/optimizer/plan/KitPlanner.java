@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.runbend.optimizer.bare.BareFloor;
+import java.util.Optional;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Filleting;
+import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilNesting;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.coils.CoilProblem;
@@ -79,6 +81,7 @@ public final class KitPlanner {
             CoilPlan coils,
             List<BareFloor> bare) {
         List<KitPlan.BoxItem> items = new BoxPacking(job).pack(List.of(loop.breakdown()), plates, coils);
+        Optional<ChannelPlan> channel = Channels.of(job, List.of(loop.breakdown()));
         double served = loop.floorLength() * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
         KitPlan plan = new KitPlan(
                 job,
@@ -94,7 +97,8 @@ public final class KitPlanner {
                 items,
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
-                PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates),
+                channel,
+                PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates, channel),
                 remarks(job, plates, bare),
                 bare);
         progress.step("verifying");
@@ -107,6 +111,7 @@ public final class KitPlanner {
 
     private static List<String> remarks(Job job, PlatePlan plates, List<BareFloor> bare) {
         List<String> remarks = new ArrayList<>(job.warnings());
+        Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());
         bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;

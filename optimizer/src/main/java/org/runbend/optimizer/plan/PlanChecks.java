@@ -2,7 +2,9 @@ package org.runbend.optimizer.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.runbend.catalog.product.Pipe;
+import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.PlanCheck.Verdict;
 import org.runbend.optimizer.plates.PlatePlan;
@@ -11,7 +13,14 @@ import org.runbend.optimizer.plates.PlatePlan;
 final class PlanChecks {
     private PlanChecks() {}
 
-    static List<PlanCheck> of(Job job, double radius, LoopLaying.Laid laid, double served, long cut, PlatePlan plates) {
+    static List<PlanCheck> of(
+            Job job,
+            double radius,
+            LoopLaying.Laid laid,
+            double served,
+            long cut,
+            PlatePlan plates,
+            Optional<ChannelPlan> channel) {
         List<PlanCheck> checks = new ArrayList<>();
         Pipe pipe = job.pipe().product();
         checks.add(new PlanCheck(
@@ -61,6 +70,7 @@ final class PlanChecks {
                 plated >= asked - 5 ? Verdict.OK : Verdict.WARN,
                 "job, plates.coverage; gaps and the last step of a stretch count as covered there"));
         checks.addAll(tape(job.measured()));
+        channel.ifPresent(c -> checks.addAll(Channels.checks(job, c)));
         return checks;
     }
 

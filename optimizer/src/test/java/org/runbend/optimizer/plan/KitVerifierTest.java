@@ -7,6 +7,7 @@ import static org.runbend.optimizer.plan.SoundKit.with;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -268,6 +269,18 @@ class KitVerifierTest {
             double weight,
             List<PlanCheck> checks) {
         return new KitPlan(
-                job, 75, SOUND.lattice(), loops, plates, coils, items, total, weight, checks, List.of(), List.of());
+                job,
+                75,
+                SOUND.lattice(),
+                loops,
+                plates,
+                coils,
+                items,
+                total,
+                weight,
+                Optional.empty(),
+                checks,
+                List.of(),
+                List.of());
     }
 }

@@ -221,6 +221,7 @@ public final class SoundKit {
                 items(),
                 13_640,
                 5.108,
+                Optional.empty(),
                 List.of(new PlanCheck("least bend radius", 75, 55, "mm", PlanCheck.Verdict.OK, "catalog")),
                 List.of(),
                 List.of());
