@@ -49,9 +49,9 @@ class DataTest {
                 .lines()
                 .toList();
         assertEquals(
-                "['job', 'order', 'customer', 'date', 'workshop', 'units', 'pipe', 'lattice', 'loops', 'plates', 'coils',"
+                "['job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'pipe', 'lattice', 'loops', 'plates', 'coils',"
                         + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'checks',"
-                        + " 'remarks', 'fingerprint', 'files']",
+                        + " 'bareFloor', 'remarks', 'fingerprint', 'files']",
                 found.get(0));
         assertEquals(
                 "(55.0, 75.0, {'origin': [75.0, 75.0], 'angle': 0.0, 'spacing': 150.0, 'reachable': 60})",
