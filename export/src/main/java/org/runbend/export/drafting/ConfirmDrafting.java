@@ -71,8 +71,8 @@ public final class ConfirmDrafting {
         List<TapeSheet.Diagonal> lines =
                 tape.diagonals().stream().limit(MOST_LINES).toList();
         lines.forEach(this::diagonal);
-        letters();
         marks();
+        letters();
         sides();
         things();
         lines.forEach(this::diagonalLength);
