@@ -21,19 +21,19 @@ final class ConfirmCommand extends JobCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (Files.exists(out) && !out.toString().endsWith(".pdf")) {
+        if (Disk.isTaken(out) && (!out.toString().endsWith(".pdf") || !Files.isRegularFile(out))) {
             throw new OutputRefused(out + ": exists and is no .pdf file; name a new file");
         }
         Job job = read();
         try {
-            Files.write(out, KitFiles.confirm(job));
+            Disk.replace(out, KitFiles.confirm(job));
         } catch (IOException e) {
             throw new OutputRefused(out + ": cannot be written");
         }
         if (!isQuiet()) {
-            job.written().assumptions().forEach(a -> out().println("Assumed: " + a));
-            job.warnings().forEach(w -> out().println("Note: " + w));
-            out().println("Written to " + out);
+            job.written().assumptions().forEach(a -> out().println(Terminal.plain("Assumed: " + a)));
+            job.warnings().forEach(w -> out().println(Terminal.plain("Note: " + w)));
+            out().println(Terminal.plain("Written to " + out));
         }
         return 0;
     }

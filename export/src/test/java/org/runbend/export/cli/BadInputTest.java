@@ -239,6 +239,10 @@ class BadInputTest {
                     svg.getFileName() + ": exists and is no .svg file; name a new file",
                     line("loop", job.toString(), "--svg", svg.toString()));
         }
+        Path binder = Files.createDirectory(folder.resolve("binder.pdf"));
+        assertEquals(
+                "binder.pdf: exists and is no .pdf file; name a new file",
+                line("confirm", job.toString(), "--out", binder.toString()));
         Path nowhere = folder.resolve("gone").resolve("loop.svg");
         assertEquals(
                 "gone" + File.separator + "loop.svg: cannot be written",

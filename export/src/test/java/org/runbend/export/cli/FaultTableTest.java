@@ -42,6 +42,11 @@ class FaultTableTest {
             "stock length must be on offer",
             "grooves must be 1 or 2",
             "curve needs two points",
+            "at least one cutter must be at hand",
+            "routing: play",
+            "routing: bendPlay",
+            "routing: pad",
+            "routing: leastWeb",
             "its aid %s is not among the items",
             "part number %s stands twice",
             "three capital letters of ISO 4217",
@@ -60,6 +65,7 @@ class FaultTableTest {
             // held by OutputFolderTest, OutputFolderKillTest and BadInputTest, as user or disk must be special
             "cannot be read",
             "exists and is no .svg file",
+            "exists and is no .pdf file",
             "cannot be written");
 
     @TempDir

@@ -98,10 +98,12 @@ class HarmlessTextTest {
     /** JSON says what was written, to the letter. */
     @Test
     void dataSaysWhatWasWritten() throws IOException {
-        Path script = Files.writeString(
+        Path script = Files.write(
                 folder.resolve("read.py"),
-                "import json, sys\nk = json.load(open(sys.argv[1], encoding='utf-8'))\n"
-                        + "print(ascii([k['job'], k['order'], k['customer'], len(k['date'])]))\n");
+                List.of(
+                        "import json, sys",
+                        "k = json.load(open(sys.argv[1], encoding='utf-8'))",
+                        "print(ascii([k['job'], k['order'], k['customer'], len(k['date'])]))"));
         String read = OutsideReader.python(
                         script, List.of("json"), kit.resolve("kit.json").toString())
                 .strip();
