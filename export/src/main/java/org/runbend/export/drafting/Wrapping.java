@@ -12,7 +12,7 @@ final class Wrapping {
     static List<String> lines(String text, double room, double height) {
         List<String> lines = new ArrayList<>();
         String line = "";
-        for (String word : text.split(" ")) {
+        for (String word : text.split(" ", -1)) {
             String longer = line.isEmpty() ? word : line + " " + word;
             if (!line.isEmpty() && Text.roughWidth(longer, height) > room) {
                 lines.add(line);
