@@ -251,6 +251,22 @@ class ExamplesTest {
         return counted;
     }
 
+    /**
+     * The pictures of the index are what the tool draws today. When a change alters a drawing on purpose, run this test with
+     * {@code -Dpictures.write=true}, look at every picture that changed, and commit them with the change.
+     */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void pictureIsDrawnAsApproved(Path job) throws IOException {
+        planned(job);
+        Path picture = EXAMPLES.resolve("pictures").resolve(nameOf(job) + ".svg");
+        String drawn = Files.readString(folder(job).resolve("floor.svg"));
+        if (Boolean.getBoolean("pictures.write")) {
+            Files.writeString(picture, drawn);
+        }
+        assertEquals(Files.readString(picture), drawn, "run with -Dpictures.write=true and look at " + picture);
+    }
+
     @ParameterizedTest(name = "{0}")
     @MethodSource("jobs")
     void gdalReadsTheDrawing(Path job) throws IOException {
@@ -336,7 +352,7 @@ class ExamplesTest {
         return kits.resolve(nameOf(job));
     }
 
-    private static String nameOf(Path job) {
+    static String nameOf(Path job) {
         return job.getFileName().toString().replace(".yaml", "");
     }
 }

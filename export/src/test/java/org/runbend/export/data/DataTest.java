@@ -13,6 +13,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.runbend.export.DemoPlan;
+import org.runbend.export.JsonIn;
 import org.runbend.export.OutsideReader;
 
 class DataTest {
@@ -79,6 +80,31 @@ class DataTest {
                 "(['ok', 'warn'], ['Some places stay bare.', 'A remark of the plates.'], '00ff', ['kit.json',"
                         + " 'cuts.csv'], '=cmd|x', 'Reading room <caf\u00e9>')",
                 found.get(9));
+    }
+
+    /** The demo plan's bare part, as {@code DemoPlan} says it. */
+    @Test
+    void bareFloorIsToldInNumbersAndWords() throws IOException {
+        JsonIn bare = JsonIn.read(Files.write(folder.resolve("kit.json"), kit))
+                .at("bareFloor")
+                .list()
+                .get(0);
+        assertEquals("not-joined", bare.at("reason").text());
+        assertEquals(3, bare.at("places").number());
+        assertEquals(
+                "Out of reach: 3 places at [225, 675] near post join the port's part of the floor nowhere. With clearance 25"
+                        + " instead of 40 round post a loop can reach 4 places more, 3 of them here. With the port at"
+                        + " [150, 600] a loop can reach 3 places more.",
+                bare.at("words").text());
+        JsonIn clearance = bare.at("remedies").list().get(0);
+        assertEquals("floor.keepOut.clearance", clearance.at("key").text());
+        assertEquals("post", clearance.at("keepOut").text());
+        assertEquals(25, clearance.at("to").number());
+        assertEquals(
+                List.of(150.0, 600.0),
+                bare.at("remedies").list().get(1).at("to").list().stream()
+                        .map(JsonIn::number)
+                        .toList());
     }
 
     @Test

@@ -12,6 +12,9 @@ import org.runbend.optimizer.job.Shape;
 
 /** Names a place by the mark, keep-out or corner next to it. */
 final class Landmarks {
+    /** Between chords of an arc the outline turns less, and nobody sees a corner, degrees. */
+    private static final double FLAT = 10;
+
     private record Landmark(String name, Geometry shape) {}
 
     private final List<Landmark> all = new ArrayList<>();
@@ -27,24 +30,36 @@ final class Landmarks {
         for (KeepOut k : floor.keepOuts()) {
             all.add(new Landmark(k.name(), FloorShapes.bare(k.bare(), 1)));
         }
-        for (Point corner : outline) {
-            all.add(new Landmark("the corner " + brackets(corner), point(corner)));
+        for (int i = 0; i < outline.size(); i++) {
+            if (turn(outline, i) > FLAT) {
+                all.add(new Landmark("the corner " + brackets(outline.get(i)), point(outline.get(i))));
+            }
         }
+    }
+
+    /** By how much the outline turns at a corner, degrees. */
+    private static double turn(List<Point> outline, int i) {
+        Point a = outline.get((i + outline.size() - 1) % outline.size());
+        Point b = outline.get(i);
+        Point c = outline.get((i + 1) % outline.size());
+        double in = Math.atan2(b.y() - a.y(), b.x() - a.x());
+        double out = Math.atan2(c.y() - b.y(), c.x() - b.x());
+        return Math.abs(Math.IEEEremainder(Math.toDegrees(out - in), 360));
     }
 
     /** The place and what is nearest to it; the first in the order marks, keep-outs, corners among equals. */
     String words(Point at) {
         Geometry place = point(at);
-        Landmark nearest = all.get(0);
+        String nearest = "";
         double least = Double.POSITIVE_INFINITY;
         for (Landmark landmark : all) {
             double away = Math.rint(10 * landmark.shape.distance(place));
             if (away < least) {
                 least = away;
-                nearest = landmark;
+                nearest = " near " + landmark.name;
             }
         }
-        return "at " + brackets(at) + " near " + nearest.name;
+        return "at " + brackets(at) + nearest;
     }
 
     /** A point in whole mm. */
