@@ -98,8 +98,11 @@ public final class LatticeSearch {
     private static List<Candidate> candidates(FloorProblem problem, LatticeBuilder builder) {
         List<Candidate> candidates = new ArrayList<>();
         List<Point> outline = builder.outline();
-        for (double y : Offsets.along(outline, Point::y, problem.spacing(), problem.edge())) {
-            for (double x : Offsets.along(outline, Point::x, problem.spacing(), problem.edge())) {
+        ForcedRuns forced = builder.forcedRuns();
+        List<Double> xs = forced.offsets(true, Offsets.along(outline, Point::x, problem.spacing(), problem.edge()));
+        List<Double> ys = forced.offsets(false, Offsets.along(outline, Point::y, problem.spacing(), problem.edge()));
+        for (double y : ys) {
+            for (double x : xs) {
                 Point offset = new Point(x, y);
                 candidates.add(new Candidate(offset, builder.countHeated(offset)));
             }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.LoopPathVerifier;
+import org.runbend.optimizer.breakdown.WishVerifier;
 import org.runbend.optimizer.coils.CoilPlan.LoopCut;
 import org.runbend.optimizer.coils.CoilsVerifier;
 import org.runbend.optimizer.job.Job;
@@ -25,6 +26,7 @@ public final class KitVerifier {
     public static List<String> verify(KitPlan plan) {
         KitFindings findings = new KitFindings();
         findings.addAll(paths(plan));
+        findings.addAll(wishes(plan));
         findings.addAll(plates(plan));
         findings.addAll(coils(plan));
         Set<String> names = new HashSet<>();
@@ -53,12 +55,21 @@ public final class KitVerifier {
                 .verify(breakdowns(plan));
     }
 
+    private static List<String> wishes(KitPlan plan) {
+        Job job = plan.job();
+        return new WishVerifier(
+                        job.floor().supports(),
+                        job.layout().vetoes(),
+                        job.pipe().product().outer())
+                .verify(breakdowns(plan));
+    }
+
     private static List<String> plates(KitPlan plan) {
         Job job = plan.job();
         return new PlatesVerifier(
                         job.plates(),
                         job.floor().outline(),
-                        job.floor().keepOuts(),
+                        job.floor().plateless(),
                         job.floor().unheated().stream()
                                 .map(Job.Unheated::region)
                                 .toList(),
