@@ -59,6 +59,10 @@ public final class LoopDrafting {
     public static List<String> words(LoopView view) {
         List<String> lines = new ArrayList<>();
         lines.addAll(Wording.lines(view.job().title() + ", order " + view.job().order() + ", seen from above"));
+        if (view.job().hasOwnLoop()) {
+            lines.add("the loop as it was drawn, on no lattice: " + view.turns() + " quarter turns, every rule kept");
+            return lines;
+        }
         lines.add("turns " + view.turns() + bound(view.turnBound()) + ", left out " + view.leftOut());
         lines.add("objective (turns + " + view.job().layout().leftOutPrice() + " x left out) " + view.objective()
                 + bound(view.objectiveBound()));

@@ -74,7 +74,7 @@ public final class FreeSpace {
 
     /** Whether a keep-out is so far from a disc round a piece of pipe that it need not be looked at. */
     private boolean isFar(int k, double x, double y, double radius) {
-        double reach = discs[k][2] + radius + keepOuts.get(k).clearance() + SPARE;
+        double reach = discs[k][2] + radius + clearance(k) + SPARE;
         double dx = x - discs[k][0];
         double dy = y - discs[k][1];
         return dx * dx + dy * dy > reach * reach;
@@ -111,7 +111,7 @@ public final class FreeSpace {
                 continue;
             }
             double distance = keepOuts.get(k).bare() instanceof Shape.Polygon
-                    ? toRing(keepOutX[k], keepOutY[k], keepOuts.get(k).clearance(), arc)
+                    ? toRing(keepOutX[k], keepOutY[k], clearance(k), arc)
                     : Distance.pointArc(keepOutX[k][0], keepOutY[k][0], arc) - radiusOf(k);
             if (distance < clearance(k) - TOLERANCE) {
                 return false;
@@ -124,7 +124,7 @@ public final class FreeSpace {
         if (keepOuts.get(k).bare() instanceof Shape.Polygon) {
             return inside(keepOutX[k], keepOutY[k], ax, ay)
                     ? -1
-                    : toRing(keepOutX[k], keepOutY[k], keepOuts.get(k).clearance(), ax, ay, bx, by);
+                    : toRing(keepOutX[k], keepOutY[k], clearance(k), ax, ay, bx, by);
         }
         return Distance.pointSegment(keepOutX[k][0], keepOutY[k][0], ax, ay, bx, by) - radiusOf(k);
     }

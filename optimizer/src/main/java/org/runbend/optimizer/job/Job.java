@@ -110,6 +110,11 @@ public record Job(
         }
     }
 
+    /** Whether the designer drew the loop. */
+    public boolean hasOwnLoop() {
+        return !layout.loop().isEmpty();
+    }
+
     /** The same job with another floor and layout. */
     public Job with(FloorPlan otherFloor, Layout otherLayout) {
         return new Job(
@@ -242,6 +247,7 @@ public record Job(
      * @param leftOutPrice what leaving a node out costs, in turns
      * @param prefer what decides among loops of equal turns
      * @param vetoes where pipe may not, or must, go
+     * @param loop the designer's own loop, point by point in order of flow; empty if one is to be laid
      */
     public record Layout(
             double spacing,
@@ -250,21 +256,28 @@ public record Job(
             RunAxis axis,
             int leftOutPrice,
             Prefer prefer,
-            List<Veto> vetoes) {
-        /** Copies the list. */
+            List<Veto> vetoes,
+            List<Point> loop) {
+        /** Copies the lists. */
         public Layout {
             vetoes = List.copyOf(vetoes);
+            loop = List.copyOf(loop);
         }
 
         /** The same layout with other vetoes. */
         public Layout with(List<Veto> others) {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, others);
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, others, loop);
+        }
+
+        /** The same layout, the loop to be laid by us. */
+        public Layout withoutLoop() {
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, List.of());
         }
 
         /** A layout without vetoes. */
         public Layout(
                 double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {
-            this(spacing, edge, along, axis, leftOutPrice, prefer, List.of());
+            this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), List.of());
         }
     }
 

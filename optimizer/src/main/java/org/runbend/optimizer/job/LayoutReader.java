@@ -53,8 +53,8 @@ final class LayoutReader {
         m.find("loops").ifPresent(LayoutReader::checkLoops);
         m.later("fit");
         List<Veto> vetoes = WishReader.vetoes(m, along.angle());
-        m.later("loop");
-        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes));
+        List<Point> loop = WishReader.loop(m);
+        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop));
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {

@@ -11,6 +11,7 @@ import org.runbend.catalog.source.YamlValue;
 /** Reads what a fitter wants of the loop beside its sizes: vetoes and what was met on site. */
 final class WishReader {
     private static final int MOST = 200;
+    private static final int MOST_POINTS = 2000;
     private static final double LARGEST = 20_000;
     private static final String LINE = "a line [[x, y], [x, y]]";
     /** A line that is off the lattice's direction by this is not meant to lie on it, degrees. */
@@ -61,6 +62,37 @@ final class WishReader {
 
     private static Optional<Veto> mustRun(YamlValue value) {
         return line(value).map(ends -> new Veto.MustRun(value.path(), ends.get(0), ends.get(1)));
+    }
+
+    /** The points of the designer's own loop; empty if there is none or a point is wrong. */
+    static List<Point> loop(YamlMap layout) {
+        Optional<YamlValue> written = layout.find("loop");
+        if (written.isEmpty()) {
+            return List.of();
+        }
+        List<YamlValue> entries = written.get().list(4, MOST_POINTS, "a list of at least 4 points [x, y]");
+        List<Point> points =
+                entries.stream().flatMap(v -> FloorReader.point(v).stream()).toList();
+        if (points.size() < entries.size()) {
+            return List.of();
+        }
+        for (int i = 1; i < points.size(); i++) {
+            if (points.get(i - 1).distance(points.get(i)) < 1) {
+                entries.get(i).fault("the same point as the one before");
+            } else if (i > 1 && isBack(points.get(i - 2), points.get(i - 1), points.get(i))) {
+                entries.get(i).fault("the loop turns straight back at the point before");
+            }
+        }
+        return points;
+    }
+
+    /** Whether b to c leads back over a to b, to a degree. */
+    private static boolean isBack(Point a, Point b, Point c) {
+        double ux = b.x() - a.x();
+        double uy = b.y() - a.y();
+        double vx = c.x() - b.x();
+        double vy = c.y() - b.y();
+        return Math.toDegrees(Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy))) > 179;
     }
 
     /** Two points that differ. */

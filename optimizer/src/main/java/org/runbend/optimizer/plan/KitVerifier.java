@@ -33,7 +33,7 @@ public final class KitVerifier {
         for (KitPlan.LoopPlan loop : plan.loops()) {
             findings.unless(names.add(loop.name()), "loop %s: the name stands twice, 1 loop asked", loop.name());
             checkLengths(plan.job().pipe(), loop, findings);
-            checkTurns(loop, findings);
+            checkTurns(plan, loop, findings);
             checkObjective(plan, loop, findings);
         }
         new BoxRules(plan, findings).check();
@@ -51,7 +51,10 @@ public final class KitVerifier {
                         job.layout().spacing(),
                         job.floor().port().at(),
                         job.floor().port().reach(),
-                        job.pipe().product().fittedRadius())
+                        job.pipe().product().fittedRadius(),
+                        plan.isOnLattice()
+                                ? 1.1 * job.layout().spacing()
+                                : job.floor().port().reach())
                 .verify(breakdowns(plan));
     }
 
@@ -115,7 +118,17 @@ public final class KitVerifier {
                 limit);
     }
 
-    private static void checkTurns(KitPlan.LoopPlan loop, KitFindings findings) {
+    private static void checkTurns(KitPlan plan, KitPlan.LoopPlan loop, KitFindings findings) {
+        if (!plan.isOnLattice()) {
+            double degrees = Reckoned.degrees(loop.breakdown().elements());
+            findings.unless(
+                    Math.abs(loop.turns() - degrees / 90) <= 0.5,
+                    "loop %s: turns %d, its bends make %.1f degrees in all",
+                    loop.name(),
+                    loop.turns(),
+                    degrees);
+            return;
+        }
         long bends = loop.breakdown().elements().stream()
                 .mapToLong(Reckoned::quarters)
                 .sum();

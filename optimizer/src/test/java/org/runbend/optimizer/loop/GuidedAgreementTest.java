@@ -82,7 +82,7 @@ class GuidedAgreementTest {
                 loops++;
             }
         }
-        assertTrue(loops > 100 && none > 10, loops + " loops were compared, " + none + " times there was none");
+        assertTrue(loops > 100 && none > 2, loops + " loops were compared, " + none + " times there was none");
     }
 
     /** A ragged lattice of cheap nodes, of which some must be passed. */
@@ -98,7 +98,7 @@ class GuidedAgreementTest {
         }
         LatticeGraph.Builder builder = Lattices.picturing(drawing.toString());
         int size = builder.build().size();
-        for (int i = 0; i < 3; i++) {
+        for (int i = random.nextInt(8); i >= 0; i--) {
             builder.want(random.nextInt(size));
         }
         return builder.build();
