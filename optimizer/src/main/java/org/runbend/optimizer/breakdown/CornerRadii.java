@@ -13,6 +13,8 @@ import org.runbend.optimizer.job.Point;
  */
 final class CornerRadii {
     private static final double BETWEEN = 1;
+    /** Half of what is too short for a straight piece, mm. */
+    private static final double CRUMB = 0.5;
 
     private final List<Point> corners;
     private final double wanted;
@@ -41,8 +43,14 @@ final class CornerRadii {
 
     private void share() {
         for (int i = 1; i + 1 < radius.length; i++) {
-            radius[i] = Math.min(wanted, Math.min(share(i - 1), share(i)));
+            double wish = Math.min(wished(i - 1), wished(i));
+            radius[i] = Math.min(Double.isFinite(wish) ? wish : wanted, Math.min(share(i - 1), share(i)));
         }
+    }
+
+    /** The radius wanted, or the one that fills the leg where this differs by next to nothing, so that no crumb is left. */
+    private double wished(int i) {
+        return Math.abs(share(i) - wanted) < CRUMB ? share(i) : Double.POSITIVE_INFINITY;
     }
 
     /** The radius that fills the leg from corner i to the next if both its corners get it. */

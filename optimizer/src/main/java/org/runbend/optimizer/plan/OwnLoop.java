@@ -46,7 +46,7 @@ final class OwnLoop {
         return breakdown;
     }
 
-    /** One line for each fault; empty for a loop that can be laid. */
+    /** One line for each fault, one for each place where strands are too near; empty for a loop that can be laid. */
     List<String> faults() {
         List<String> found = new ArrayList<>(new LoopPathVerifier(
                         job.floor().outline(),
@@ -63,7 +63,7 @@ final class OwnLoop {
                         job.layout().vetoes(),
                         job.pipe().product().outer())
                 .verify(List.of(breakdown)));
-        return found.stream().map(this::inDesignersWords).toList();
+        return NearPairs.thinned(found).stream().map(this::inDesignersWords).toList();
     }
 
     private String inDesignersWords(String sentence) {

@@ -24,6 +24,8 @@ class CornerRadiiTest {
         assertEquals(List.of(65.0, 65.0), radii(75, 0, 0, 500, 0, 500, 130, 0, 130));
         assertEquals(List.of(75.0, 75.0), radii(75, 0, 0, 500, 0, 500, 150, 0, 150));
         assertEquals(List.of(75.0, 75.0), radii(75, 0, 0, 500, 0, 500, 400, 0, 400));
+        // 0.4 mm would be left between the halves of a tooth: it is one return bend a fifth of a millimetre wider
+        assertEquals(List.of(75.2, 75.2), radii(75, 0, 0, 500, 0, 500, 150.4, 0, 150.4));
     }
 
     /** The two halves of a tooth of 130 mm are one return bend of radius 65: pi x 65 = 204.2 mm long. */
