@@ -59,8 +59,7 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
             return;
         }
         at.getErr()
-                .println(Terminal.oneLine(bad.getMessage())
-                        + more(bad.faults().size() - 1));
+                .println(Terminal.oneLine(bad.getMessage()) + more(bad.faults().size() - 1));
     }
 
     private static void tell(Unbuildable unbuildable, CommandLine at) {
@@ -69,8 +68,7 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
             lines.forEach(l -> at.getErr().println(Terminal.oneLine(line(unbuildable.key(), l, at))));
             return;
         }
-        at.getErr()
-                .println(Terminal.oneLine(line(unbuildable.key(), lines.get(0), at)) + more(lines.size() - 1));
+        at.getErr().println(Terminal.oneLine(line(unbuildable.key(), lines.get(0), at)) + more(lines.size() - 1));
     }
 
     private static String more(int more) {

@@ -71,8 +71,11 @@ public final class LatticeSearch {
         LatticeBuilder builder = new LatticeBuilder(problem);
         List<Candidate> fits = new ArrayList<>();
         List<Point> outline = builder.outline();
-        for (double y : Offsets.fits(outline, Point::y, problem.spacing(), problem.edge(), MOST_FITS)) {
-            for (double x : Offsets.fits(outline, Point::x, problem.spacing(), problem.edge(), MOST_FITS)) {
+        ForcedRuns forced = builder.forcedRuns();
+        List<Double> ys = Offsets.fits(outline, Point::y, problem.spacing(), problem.edge(), MOST_FITS);
+        List<Double> xs = Offsets.fits(outline, Point::x, problem.spacing(), problem.edge(), MOST_FITS);
+        for (double y : forced.offsets(false, ys)) {
+            for (double x : forced.offsets(true, xs)) {
                 Point offset = new Point(x, y);
                 fits.add(new Candidate(offset, builder.countHeated(offset)));
             }

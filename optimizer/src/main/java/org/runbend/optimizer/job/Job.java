@@ -133,7 +133,8 @@ public record Job(
                 heating,
                 fingerprint,
                 warnings,
-                measured);
+                measured,
+                written);
     }
 
     /**

@@ -77,6 +77,7 @@ public final class LoopInspector {
                 OptionalInt.empty(),
                 turns,
                 OptionalInt.empty(),
+                List.of(),
                 List.of());
     }
 
