@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.KeyPlace;
@@ -40,7 +41,7 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
             return BAD_INPUT;
         }
         if (e instanceof Unbuildable unbuildable) {
-            at.getErr().println(Terminal.oneLine(line(unbuildable, at)));
+            tell(unbuildable, at);
             return BAD_INPUT;
         }
         at.getErr()
@@ -57,18 +58,28 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
             bad.faults().forEach(f -> at.getErr().println(Terminal.oneLine(f.text())));
             return;
         }
-        int more = bad.faults().size() - 1;
         at.getErr()
-                .println(Terminal.oneLine(bad.getMessage())
-                        + (more == 0 ? "" : " (and " + more + " more: runbend check prints them all)"));
+                .println(Terminal.oneLine(bad.getMessage()) + more(bad.faults().size() - 1));
     }
 
-    private static String line(Unbuildable unbuildable, CommandLine at) {
-        if (at.getCommandSpec().userObject() instanceof JobCommand command) {
-            return KeyPlace.fault(command.jobFile(), unbuildable.key(), unbuildable.getMessage())
-                    .text();
+    private static void tell(Unbuildable unbuildable, CommandLine at) {
+        List<String> lines = unbuildable.lines();
+        if (at.getCommandSpec().userObject() instanceof CheckCommand) {
+            lines.forEach(l -> at.getErr().println(Terminal.oneLine(line(unbuildable.key(), l, at))));
+            return;
         }
-        return unbuildable.key() + ": " + unbuildable.getMessage();
+        at.getErr().println(Terminal.oneLine(line(unbuildable.key(), lines.get(0), at)) + more(lines.size() - 1));
+    }
+
+    private static String more(int more) {
+        return more == 0 ? "" : " (and " + more + " more: runbend check prints them all)";
+    }
+
+    private static String line(String key, String text, CommandLine at) {
+        if (at.getCommandSpec().userObject() instanceof JobCommand command) {
+            return KeyPlace.fault(command.jobFile(), key, text).text();
+        }
+        return key + ": " + text;
     }
 
     private static Optional<Path> report(Exception e) {

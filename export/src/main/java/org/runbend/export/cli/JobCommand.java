@@ -46,7 +46,12 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
 
     /** Reads and plans the job, with progress on the error stream when a person watches. */
     final KitPlan plan() {
-        return new KitPlanner(progress()).plan(read());
+        return plan(read());
+    }
+
+    /** Plans a job, with progress on the error stream when a person watches. */
+    final KitPlan plan(Job job) {
+        return new KitPlanner(progress()).plan(job);
     }
 
     final Progress progress() {

@@ -4,7 +4,10 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.runbend.export.dxf.DxfVersion;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LoopComparison;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -40,17 +43,47 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                             + " follow layer PIPE.")
     private ChannelForm channel = ChannelForm.CONTOUR;
 
+    @Option(
+            names = "--improve",
+            description =
+                    "Of a job with its own loop: lay one of ours beside it, in DIR-improved, and say what it saves.")
+    private boolean improve;
+
     @Override
     public Integer call() {
         OutputFolder folder = new OutputFolder(out != null ? out : besideJob(jobFile()));
         folder.checkOurs();
-        KitPlan plan = plan();
+        Job job = read();
+        if (improve && !job.hasOwnLoop()) {
+            throw new Unbuildable("layout.loop", "is missing: --improve needs a loop that somebody drew");
+        }
+        OutputFolder beside = new OutputFolder(improved(folder.path()));
+        if (improve) {
+            beside.checkOurs();
+        }
+        KitPlan plan = plan(job);
         progress().step("drawing and writing");
         folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR));
         if (!isQuiet()) {
             new Summary(out()).print(plan, folder.path());
         }
+        if (improve) {
+            improve(plan, beside);
+        }
         return codeOf(plan);
+    }
+
+    private void improve(KitPlan own, OutputFolder beside) {
+        Job job = own.job();
+        KitPlan ours = plan(job.with(job.floor(), job.layout().withoutLoop()));
+        beside.write(KitFiles.of(ours, dxf, channel == ChannelForm.CONTOUR));
+        if (!isQuiet()) {
+            new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());
+        }
+    }
+
+    private static Path improved(Path folder) {
+        return folder.resolveSibling((folder.getFileName() == null ? "kit" : folder.getFileName()) + "-improved");
     }
 
     /** Reads the form of a drawing. */

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LoopComparison;
 import org.runbend.optimizer.plan.PlanCheck;
 
 /** What a person reads on the terminal after a plan. */
@@ -16,6 +17,15 @@ final class Summary {
 
     void print(KitPlan plan, Path folder) {
         for (KitPlan.LoopPlan loop : plan.loops()) {
+            if (!plan.isOnLattice()) {
+                line(
+                        "Loop %s, as drawn: %.2f m on the floor, %.2f m to cut, %d quarter bends",
+                        loop.name(),
+                        loop.floorLength() / 1000,
+                        loop.cutLength() / 1000.0,
+                        loop.breakdown().quarterBends());
+                continue;
+            }
             line(
                     "Loop %s: %.2f m on the floor, %.2f m to cut, %d turns%s, %d of %d places left out",
                     loop.name(),
@@ -46,6 +56,12 @@ final class Summary {
     void printChecks(KitPlan plan) {
         plan.checks().forEach(this::printCheck);
         plan.remarks().forEach(r -> line("note  %s", r));
+    }
+
+    void printComparison(LoopComparison comparison, Path folder) {
+        line("Beside your loop, one of ours. %s", comparison.verdict());
+        comparison.lines().forEach(l -> line("  %s", l));
+        line("Ours is written to %s", folder);
     }
 
     private void printCheck(PlanCheck c) {

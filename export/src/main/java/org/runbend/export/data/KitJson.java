@@ -31,8 +31,10 @@ public final class KitJson {
             head(out, plan);
             FloorJson.write(out, plan.job());
             pipe(out, plan);
-            lattice(out, plan);
-            out.list("loops", plan.loops(), loop -> loop(out, loop));
+            if (plan.isOnLattice()) {
+                lattice(out, plan);
+            }
+            out.list("loops", plan.loops(), loop -> loop(out, plan, loop));
             plates(out, plan);
             coils(out, plan.coils());
             channel(out, plan);
@@ -84,7 +86,7 @@ public final class KitJson {
                 .close();
     }
 
-    private static void loop(JsonOut out, KitPlan.LoopPlan loop) throws IOException {
+    private static void loop(JsonOut out, KitPlan plan, KitPlan.LoopPlan loop) throws IOException {
         out.text("name", loop.name());
         List<Element> elements = loop.breakdown().elements();
         List<Integer> indices = new ArrayList<>();
@@ -97,8 +99,11 @@ public final class KitJson {
                 .whole("quarterBends", loop.breakdown().quarterBends())
                 .whole("returnBends", loop.breakdown().returnBends())
                 .whole("cutLength", loop.cutLength())
-                .whole("turns", loop.turns())
-                .whole("leftOut", loop.leftOut())
+                .whole("turns", loop.turns());
+        if (!plan.isOnLattice()) {
+            return;
+        }
+        out.whole("leftOut", loop.leftOut())
                 .whole("turnBound", loop.turnBound())
                 .whole("objective", loop.objective())
                 .whole("objectiveBound", loop.objectiveBound())

@@ -33,6 +33,7 @@ public final class FloorDrafting {
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
         loops.draw(plan, withChannel);
         new FloorMarks(sheet, labels, unit).draw(plan.job().floor());
+        new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
         new Measures(sheet, unit).draw(plan, floor);
         new TitleBlock(sheet, unit).draw(plan, floor);

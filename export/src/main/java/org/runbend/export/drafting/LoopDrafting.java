@@ -31,7 +31,9 @@ public final class LoopDrafting {
         view.links().forEach(l -> sheet.add(Layer.DIMENSION, new Segment(Places.at(l.a()), Places.at(l.b()))));
         view.tightCorners().forEach(c -> sheet.add(Layer.SCREW, new Segment(Places.at(c.legA()), Places.at(c.legB()))));
         sheet.add(Layer.PIPE, LoopMarks.path(view.breakdown().elements()));
-        new FloorMarks(sheet, new Labels(sheet), unit).draw(view.job().floor());
+        Labels labels = new Labels(sheet);
+        new FloorMarks(sheet, labels, unit).draw(view.job().floor());
+        new WishMarks(sheet, labels, unit).draw(view.job());
         view.nodes().forEach(n -> place(sheet, n, unit));
         sheet.add(
                 Layer.NOTE, new Paragraph(new Point(floor.minX(), floor.minY() - 12 * unit), 2.5 * unit, words(view)));
@@ -57,6 +59,10 @@ public final class LoopDrafting {
     public static List<String> words(LoopView view) {
         List<String> lines = new ArrayList<>();
         lines.addAll(Wording.lines(view.job().title() + ", order " + view.job().order() + ", seen from above"));
+        if (view.job().hasOwnLoop()) {
+            lines.add("the loop as it was drawn, on no lattice: " + view.turns() + " quarter turns, every rule kept");
+            return lines;
+        }
         lines.add("turns " + view.turns() + bound(view.turnBound()) + ", left out " + view.leftOut());
         lines.add("objective (turns + " + view.job().layout().leftOutPrice() + " x left out) " + view.objective()
                 + bound(view.objectiveBound()));

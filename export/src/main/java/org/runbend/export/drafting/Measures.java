@@ -42,7 +42,7 @@ final class Measures {
     /** Over the floor, between two lines of the lattice; a lattice at an angle is told in words only. */
     private void spacing(KitPlan plan, Extent floor) {
         KitPlan.LatticePlace lattice = plan.lattice();
-        if (lattice.angle() != 0) {
+        if (lattice.angle() != 0 || !plan.isOnLattice()) {
             return;
         }
         double first = plan.loops().stream()

@@ -88,8 +88,9 @@ final class TitleBlock {
         lines.add("seen from above, x to the right, y up");
         KitPlan.LatticePlace lattice = plan.lattice();
         String turned = lattice.angle() == 0 ? "" : " at " + Decimals.of(lattice.angle(), 2) + " degrees";
-        lines.add("spacing " + Decimals.of(lattice.spacing(), 1) + turned + ", bend radius "
-                + Decimals.of(plan.bendRadius(), 1) + " (centreline)");
+        String radius = plan.isOnLattice() ? ", bend radius " : ", least bend radius ";
+        lines.add("spacing " + Decimals.of(lattice.spacing(), 1) + turned + radius + Decimals.of(plan.bendRadius(), 1)
+                + " (centreline)");
         lines.add("arrows: direction of flow; numbers: runs in order of flow");
         if (plan.loops().stream().anyMatch(l -> !l.bare().isEmpty())) {
             lines.add("small crosses: places the loop leaves out");

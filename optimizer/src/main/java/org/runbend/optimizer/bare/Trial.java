@@ -92,7 +92,18 @@ record Trial(Remedy.Change change, String subject, double from, double to, Floor
             double edge,
             double radius) {
         return new FloorProblem(
-                p.outline(), keepOuts, p.unheated(), port, reach, spacing, edge, radius, p.angle(), p.leftOutPrice());
+                p.outline(),
+                keepOuts,
+                p.unheated(),
+                port,
+                reach,
+                spacing,
+                edge,
+                radius,
+                p.angle(),
+                p.leftOutPrice(),
+                p.supports(),
+                p.vetoes());
     }
 
     /** What it frees, as a remedy. */

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.breakdown;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.runbend.optimizer.job.Point;
 
@@ -23,10 +24,25 @@ public final class Filleting {
      */
     public Breakdown breakDown(List<Point> path, double radius) {
         List<Point> corners = corners(path);
+        return breakDown(corners, Collections.nCopies(corners.size() - 2, radius));
+    }
+
+    /**
+     * Breaks down a path as somebody drew it: each corner at the radius wanted, or at the largest that its legs leave.
+     *
+     * @param path points in order of flow, mm
+     * @param wanted radius, mm
+     */
+    public Breakdown breakDownDrawn(List<Point> path, double wanted) {
+        List<Point> corners = corners(path);
+        return breakDown(corners, CornerRadii.of(corners, wanted));
+    }
+
+    private static Breakdown breakDown(List<Point> corners, List<Double> radii) {
         List<Element> elements = new ArrayList<>();
         Point at = corners.get(0);
         for (int i = 1; i < corners.size() - 1; i++) {
-            Element.Bend bend = bend(corners.get(i - 1), corners.get(i), corners.get(i + 1), radius);
+            Element.Bend bend = bend(corners.get(i - 1), corners.get(i), corners.get(i + 1), radii.get(i - 1));
             addRun(elements, at, bend.from(), corners.get(i));
             at = addBend(elements, bend);
         }
@@ -46,7 +62,7 @@ public final class Filleting {
     }
 
     /** Signed turn at b, radians, anticlockwise positive. */
-    private static double turn(Point a, Point b, Point c) {
+    static double turn(Point a, Point b, Point c) {
         double ux = b.x() - a.x();
         double uy = b.y() - a.y();
         double vx = c.x() - b.x();

@@ -29,6 +29,7 @@ public final class LoopPathVerifier {
     private final Point port;
     private final double reach;
     private final double leastRadius;
+    private final double apart;
 
     /**
      * What loops are held against.
@@ -49,6 +50,30 @@ public final class LoopPathVerifier {
             Point port,
             double reach,
             double leastRadius) {
+        this(outline, edge, keepOuts, spacing, port, reach, leastRadius, NEXT_TO_EACH_OTHER * spacing);
+    }
+
+    /**
+     * What loops are held against whose ends need not lie side by side.
+     *
+     * @param outline corners in order
+     * @param edge least distance of centreline and outline
+     * @param keepOuts what no pipe may touch
+     * @param spacing centre to centre of neighbouring runs
+     * @param port where flow and return come through
+     * @param reach how far from the port a single loop may begin and end; each further loop may go a spacing further
+     * @param leastRadius least radius of the pipe's bends
+     * @param apart how far the two ends of a loop may lie from each other
+     */
+    public LoopPathVerifier(
+            List<Point> outline,
+            double edge,
+            List<KeepOut> keepOuts,
+            double spacing,
+            Point port,
+            double reach,
+            double leastRadius,
+            double apart) {
         this.outline = List.copyOf(outline);
         this.edge = edge;
         this.keepOuts = List.copyOf(keepOuts);
@@ -56,6 +81,7 @@ public final class LoopPathVerifier {
         this.port = port;
         this.reach = reach;
         this.leastRadius = leastRadius;
+        this.apart = apart;
     }
 
     /** One sentence for each rule broken, naming loop, element and both numbers; empty for sound loops. */
@@ -89,12 +115,7 @@ public final class LoopPathVerifier {
                 begin <= allowed + FORGIVEN, "%s: begins %.2f mm from the port, %.2f mm allowed", name, begin, allowed);
         findings.unless(
                 end <= allowed + FORGIVEN, "%s: ends %.2f mm from the port, %.2f mm allowed", name, end, allowed);
-        double apart = Math.hypot(first.x() - last.x(), first.y() - last.y());
-        findings.unless(
-                apart <= NEXT_TO_EACH_OTHER * spacing + FORGIVEN,
-                "%s: its ends lie %.2f mm apart, %.2f mm allowed",
-                name,
-                apart,
-                NEXT_TO_EACH_OTHER * spacing);
+        double gap = Math.hypot(first.x() - last.x(), first.y() - last.y());
+        findings.unless(gap <= apart + FORGIVEN, "%s: its ends lie %.2f mm apart, %.2f mm allowed", name, gap, apart);
     }
 }

@@ -73,6 +73,7 @@ final class NearnessRules {
         IndexedFacetDistance from = new IndexedFacetDistance(a.chords());
         for (Laid b : later) {
             double distance = from.distance(b.chords());
+            String place = distance < spacing ? Findings.at(a.chords(), b.chords()) : "";
             if (a.loop() != b.loop()) {
                 findings.unless(
                         distance > 0,
@@ -85,19 +86,21 @@ final class NearnessRules {
             if (sideBySide(a.what(), b.what()) > SIDE_BY_SIDE) {
                 findings.unless(
                         distance >= RUNS * spacing,
-                        "%s and %s: parallel runs lie %.2f mm apart, %.2f mm asked",
+                        "%s and %s: parallel runs lie %.2f mm apart, %.2f mm asked%s",
                         a.name(),
                         b.name(),
                         distance,
-                        RUNS * spacing);
+                        RUNS * spacing,
+                        place);
             } else if (a.loop() != b.loop() || b.start() - a.end() > ALONG * spacing) {
                 findings.unless(
                         distance >= ANY * spacing,
-                        "%s and %s: come within %.2f mm, %.2f mm asked",
+                        "%s and %s: come within %.2f mm, %.2f mm asked%s",
                         a.name(),
                         b.name(),
                         distance,
-                        ANY * spacing);
+                        ANY * spacing,
+                        place);
             }
         }
     }

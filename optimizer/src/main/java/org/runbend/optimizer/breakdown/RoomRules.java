@@ -32,17 +32,19 @@ final class RoomRules {
     void check(String name, LineString pipe) {
         findings.unless(
                 inside.covers(pipe),
-                "%s: leaves the outline, %.2f mm of its %.2f mm lie outside",
+                "%s: leaves the outline, %.2f mm of its %.2f mm lie outside%s",
                 name,
                 pipe.difference(floor).getLength(),
-                pipe.getLength());
+                pipe.getLength(),
+                inside.covers(pipe) ? "" : Findings.at(pipe, floor.getExteriorRing()));
         double margin = pipe.distance(floor.getExteriorRing());
         findings.unless(
                 margin >= edge - FORGIVEN,
-                "%s: comes within %.2f mm of the outline, %.2f mm asked",
+                "%s: comes within %.2f mm of the outline, %.2f mm asked%s",
                 name,
                 margin,
-                edge);
+                edge,
+                margin < edge ? Findings.at(pipe, floor.getExteriorRing()) : "");
         for (KeepOut k : keepOuts) {
             checkKeepOut(name, pipe, k);
         }
@@ -52,11 +54,19 @@ final class RoomRules {
         double off = off(pipe, keepOut.bare());
         findings.unless(
                 off >= keepOut.clearance() - FORGIVEN,
-                "%s: comes within %.2f mm of keep-out '%s', %.2f mm asked",
+                "%s: comes within %.2f mm of keep-out '%s', %.2f mm asked%s",
                 name,
                 off,
                 keepOut.name(),
-                keepOut.clearance());
+                keepOut.clearance(),
+                off < keepOut.clearance() ? Findings.at(pipe, shape(keepOut.bare())) : "");
+    }
+
+    private static Geometry shape(Shape bare) {
+        if (bare instanceof Shape.Polygon polygon) {
+            return Chords.region(polygon.corners());
+        }
+        return Chords.spot(bare instanceof Shape.Circle circle ? circle.centre() : ((Shape.Spot) bare).at());
     }
 
     /** Distance of pipe from a bare region; negative by how deep it goes where it enters. */

@@ -4,6 +4,8 @@ import java.util.List;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.job.Support;
+import org.runbend.optimizer.job.Veto;
 
 /**
  * What the lattice has to respect. Sizes in mm.
@@ -18,6 +20,8 @@ import org.runbend.optimizer.job.Shape;
  * @param radius radius at which corners are laid
  * @param angle direction of the lattice, degrees
  * @param leftOutPrice price of a heated node left out, in turns
+ * @param supports what pipe crosses square or not at all; their width that of the groove included
+ * @param vetoes where pipe may not, or must, go
  */
 public record FloorProblem(
         List<Point> outline,
@@ -29,15 +33,46 @@ public record FloorProblem(
         double edge,
         double radius,
         double angle,
-        int leftOutPrice) {
+        int leftOutPrice,
+        List<Support> supports,
+        List<Veto> vetoes) {
     /** Copies the lists and checks the sizes. */
     public FloorProblem {
         outline = List.copyOf(outline);
         keepOuts = List.copyOf(keepOuts);
         unheated = List.copyOf(unheated);
+        supports = List.copyOf(supports);
+        vetoes = List.copyOf(vetoes);
         if (!(spacing > 0 && edge >= 0 && reach > 0 && radius > 0 && radius <= spacing / 2 + 1e-9)) {
             throw new IllegalArgumentException(
                     "spacing, edge, reach and radius must be positive, radius at most spacing / 2");
         }
+    }
+
+    /** A floor without supports and vetoes. */
+    public FloorProblem(
+            List<Point> outline,
+            List<KeepOut> keepOuts,
+            List<Shape.Polygon> unheated,
+            Point port,
+            double reach,
+            double spacing,
+            double edge,
+            double radius,
+            double angle,
+            int leftOutPrice) {
+        this(
+                outline,
+                keepOuts,
+                unheated,
+                port,
+                reach,
+                spacing,
+                edge,
+                radius,
+                angle,
+                leftOutPrice,
+                List.of(),
+                List.of());
     }
 }

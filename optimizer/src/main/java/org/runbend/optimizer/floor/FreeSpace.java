@@ -20,6 +20,9 @@ public final class FreeSpace {
     /** Far more than rounding can lose when something is passed over as far off, mm. */
     private static final double SPARE = 0.01;
 
+    /** Pipe does not run through what has no clearance: a line that cuts a region is at distance 0 from it, mm. */
+    private static final double LEAST_CLEARANCE = 0.01;
+
     private final double[] outlineX;
     private final double[] outlineY;
     private final double edge;
@@ -71,7 +74,7 @@ public final class FreeSpace {
 
     /** Whether a keep-out is so far from a disc round a piece of pipe that it need not be looked at. */
     private boolean isFar(int k, double x, double y, double radius) {
-        double reach = discs[k][2] + radius + keepOuts.get(k).clearance() + SPARE;
+        double reach = discs[k][2] + radius + clearance(k) + SPARE;
         double dx = x - discs[k][0];
         double dy = y - discs[k][1];
         return dx * dx + dy * dy > reach * reach;
@@ -90,7 +93,7 @@ public final class FreeSpace {
         }
         for (int k = 0; k < keepOuts.size(); k++) {
             if (!isFar(k, (ax + bx) / 2, (ay + by) / 2, half)
-                    && keepOutDistance(k, ax, ay, bx, by) < keepOuts.get(k).clearance() - TOLERANCE) {
+                    && keepOutDistance(k, ax, ay, bx, by) < clearance(k) - TOLERANCE) {
                 return false;
             }
         }
@@ -108,9 +111,9 @@ public final class FreeSpace {
                 continue;
             }
             double distance = keepOuts.get(k).bare() instanceof Shape.Polygon
-                    ? toRing(keepOutX[k], keepOutY[k], keepOuts.get(k).clearance(), arc)
+                    ? toRing(keepOutX[k], keepOutY[k], clearance(k), arc)
                     : Distance.pointArc(keepOutX[k][0], keepOutY[k][0], arc) - radiusOf(k);
-            if (distance < keepOuts.get(k).clearance() - TOLERANCE) {
+            if (distance < clearance(k) - TOLERANCE) {
                 return false;
             }
         }
@@ -121,9 +124,13 @@ public final class FreeSpace {
         if (keepOuts.get(k).bare() instanceof Shape.Polygon) {
             return inside(keepOutX[k], keepOutY[k], ax, ay)
                     ? -1
-                    : toRing(keepOutX[k], keepOutY[k], keepOuts.get(k).clearance(), ax, ay, bx, by);
+                    : toRing(keepOutX[k], keepOutY[k], clearance(k), ax, ay, bx, by);
         }
         return Distance.pointSegment(keepOutX[k][0], keepOutY[k][0], ax, ay, bx, by) - radiusOf(k);
+    }
+
+    private double clearance(int k) {
+        return Math.max(keepOuts.get(k).clearance(), LEAST_CLEARANCE);
     }
 
     private double radiusOf(int k) {

@@ -2,8 +2,11 @@ package org.runbend.optimizer.floor;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.loop.Heading;
 import org.runbend.optimizer.loop.LatticeGraph;
 
@@ -18,6 +21,7 @@ final class LatticeBuilder {
     private final FreeSpace space;
     private final List<Point> outline;
     private final List<double[][]> cold;
+    private final SiteRules site;
     private final double lowX;
     private final double lowY;
     private final double highX;
@@ -28,14 +32,25 @@ final class LatticeBuilder {
         this.frame = new Frame(problem.angle());
         this.outline = frame.in(problem.outline());
         this.space = new FreeSpace(
-                outline,
-                problem.edge(),
-                problem.keepOuts().stream().map(frame::in).toList());
+                outline, problem.edge(), keepOuts(problem).map(frame::in).toList());
+        this.site = new SiteRules(problem, frame);
         this.cold = problem.unheated().stream().map(this::ring).toList();
         this.lowX = outline.stream().mapToDouble(Point::x).min().orElseThrow();
         this.lowY = outline.stream().mapToDouble(Point::y).min().orElseThrow();
         this.highX = outline.stream().mapToDouble(Point::x).max().orElseThrow();
         this.highY = outline.stream().mapToDouble(Point::y).max().orElseThrow();
+    }
+
+    private static Stream<KeepOut> keepOuts(FloorProblem problem) {
+        Stream<KeepOut> vetoed = problem.vetoes().stream()
+                .filter(Veto.NoPipe.class::isInstance)
+                .map(v -> new KeepOut(v.key(), KeepOut.Kind.OTHER, ((Veto.NoPipe) v).region(), 0));
+        return Stream.concat(problem.keepOuts().stream(), vetoed);
+    }
+
+    /** The lines that the loop must run along, in the lattice's axes. */
+    ForcedRuns forcedRuns() {
+        return new ForcedRuns(problem, frame);
     }
 
     private double[][] ring(Shape.Polygon polygon) {
@@ -79,7 +94,13 @@ final class LatticeBuilder {
                 link(graph, base, column, row);
             }
         }
-        return new PortSearch(problem, frame.in(problem.port()), isInside(problem.port()))
+        LatticeGraph room = graph.build();
+        keepSquare(graph, room, base);
+        ForcedRuns forced = forcedRuns();
+        if (!forced.force(graph, base)) {
+            return Optional.empty();
+        }
+        return new PortSearch(problem, frame.in(problem.port()), isInside(problem.port()), room, site, forced)
                 .choose(graph.build(), base)
                 .map(found -> new Lattice(
                         frame.out(base),
@@ -115,8 +136,9 @@ final class LatticeBuilder {
         double y = base.y() + row * problem.spacing();
         for (Heading h : List.of(Heading.EAST, Heading.NORTH)) {
             int next = graph.nodeAt(column + h.dx(), row + h.dy());
-            if (next >= 0
-                    && space.allowsSegment(x, y, x + h.dx() * problem.spacing(), y + h.dy() * problem.spacing())) {
+            double nextX = x + h.dx() * problem.spacing();
+            double nextY = y + h.dy() * problem.spacing();
+            if (next >= 0 && space.allowsSegment(x, y, nextX, nextY)) {
                 graph.link(node, next);
             }
         }
@@ -127,13 +149,30 @@ final class LatticeBuilder {
         }
     }
 
+    /** Takes away the links that supports do not allow; what is rim is seen without them. */
+    private void keepSquare(LatticeGraph.Builder graph, LatticeGraph room, Point base) {
+        for (int node = 0; node < room.size(); node++) {
+            for (Heading h : List.of(Heading.EAST, Heading.NORTH)) {
+                int next = room.neighbour(node, h);
+                double x = base.x() + room.column(node) * problem.spacing();
+                double y = base.y() + room.row(node) * problem.spacing();
+                boolean allowed = next < 0
+                        || site.allowsSegment(x, y, x + h.dx() * problem.spacing(), y + h.dy() * problem.spacing());
+                if (!allowed) {
+                    graph.unlink(node, next);
+                }
+            }
+        }
+    }
+
     /** The corner with legs h and h.left(): its arc runs from a point on one leg to a point on the other. */
     private boolean allowsCorner(double x, double y, Heading h) {
         double r = problem.radius();
         double cx = x + r * (h.dx() + h.left().dx());
         double cy = y + r * (h.dy() + h.left().dy());
         double start = Math.atan2(-h.left().dy(), -h.left().dx());
-        return space.allowsArc(cx, cy, r, start, -Math.PI / 2);
+        return space.allowsArc(cx, cy, r, start, -Math.PI / 2)
+                && site.allowsArc(new Distance.Arc(cx, cy, r, start, -Math.PI / 2));
     }
 
     private boolean isHeated(double x, double y) {

@@ -71,8 +71,11 @@ public final class LatticeSearch {
         LatticeBuilder builder = new LatticeBuilder(problem);
         List<Candidate> fits = new ArrayList<>();
         List<Point> outline = builder.outline();
-        for (double y : Offsets.fits(outline, Point::y, problem.spacing(), problem.edge(), MOST_FITS)) {
-            for (double x : Offsets.fits(outline, Point::x, problem.spacing(), problem.edge(), MOST_FITS)) {
+        ForcedRuns forced = builder.forcedRuns();
+        List<Double> ys = Offsets.fits(outline, Point::y, problem.spacing(), problem.edge(), MOST_FITS);
+        List<Double> xs = Offsets.fits(outline, Point::x, problem.spacing(), problem.edge(), MOST_FITS);
+        for (double y : forced.offsets(false, ys)) {
+            for (double x : forced.offsets(true, xs)) {
                 Point offset = new Point(x, y);
                 fits.add(new Candidate(offset, builder.countHeated(offset)));
             }
@@ -98,8 +101,11 @@ public final class LatticeSearch {
     private static List<Candidate> candidates(FloorProblem problem, LatticeBuilder builder) {
         List<Candidate> candidates = new ArrayList<>();
         List<Point> outline = builder.outline();
-        for (double y : Offsets.along(outline, Point::y, problem.spacing(), problem.edge())) {
-            for (double x : Offsets.along(outline, Point::x, problem.spacing(), problem.edge())) {
+        ForcedRuns forced = builder.forcedRuns();
+        List<Double> xs = forced.offsets(true, Offsets.along(outline, Point::x, problem.spacing(), problem.edge()));
+        List<Double> ys = forced.offsets(false, Offsets.along(outline, Point::y, problem.spacing(), problem.edge()));
+        for (double y : ys) {
+            for (double x : xs) {
                 Point offset = new Point(x, y);
                 candidates.add(new Candidate(offset, builder.countHeated(offset)));
             }

@@ -22,11 +22,18 @@ final class PortSearch {
     private final FloorProblem problem;
     private final Point port;
     private final boolean inside;
+    private final LatticeGraph room;
+    private final SiteRules site;
+    private final ForcedRuns forced;
 
-    PortSearch(FloorProblem problem, Point port, boolean inside) {
+    /** A search; the room is the lattice without supports and lines to run along, which make no rim. */
+    PortSearch(FloorProblem problem, Point port, boolean inside, LatticeGraph room, SiteRules site, ForcedRuns forced) {
         this.problem = problem;
         this.port = port;
         this.inside = inside;
+        this.room = room;
+        this.site = site;
+        this.forced = forced;
     }
 
     /** Pairs of the block with most heated nodes, nearest to the port first; a price is set on heated nodes only. */
@@ -38,7 +45,10 @@ final class PortSearch {
                     .filter(p -> block.contains(p[0]) && block.contains(p[1]))
                     .toList();
             int heated = heated(graph, block);
-            if (!own.isEmpty() && heated > 0 && (best == null || heated > best.reachable)) {
+            if (!own.isEmpty()
+                    && block.holdsAllWanted(graph)
+                    && heated > 0
+                    && (best == null || heated > best.reachable)) {
                 best = new Found(graph, ranked(graph, base, own), heated);
             }
         }
@@ -57,7 +67,10 @@ final class PortSearch {
                 if (next >= 0
                         && distance(graph, base, node) <= problem.reach()
                         && distance(graph, base, next) <= problem.reach()
-                        && (inside || isRim(graph, node, h))) {
+                        && (inside || isRim(node, h))
+                        && !forced.holds(node, next)
+                        && mayEnd(graph, base, node)
+                        && mayEnd(graph, base, next)) {
                     pairs.add(new int[] {node, next});
                 }
             }
@@ -65,8 +78,13 @@ final class PortSearch {
         return pairs;
     }
 
-    private boolean isRim(LatticeGraph graph, int node, Heading h) {
-        return !squareIsWhole(graph, node, h, h.left()) || !squareIsWhole(graph, node, h, h.right());
+    private boolean mayEnd(LatticeGraph graph, Point base, int node) {
+        return site.mayEnd(
+                base.x() + graph.column(node) * problem.spacing(), base.y() + graph.row(node) * problem.spacing());
+    }
+
+    private boolean isRim(int node, Heading h) {
+        return !squareIsWhole(room, node, h, h.left()) || !squareIsWhole(room, node, h, h.right());
     }
 
     private static boolean squareIsWhole(LatticeGraph graph, int node, Heading along, Heading aside) {

@@ -43,8 +43,10 @@ final class FloorReader {
         List<KeepOut> keepOuts = m.each("keepOut", MOST_PARTS, "a list of keep-outs", v -> keepOut(v, rules));
         List<Job.Unheated> unheated =
                 m.each("unheated", MOST_PARTS, "a list of unheated regions", v -> unheated(v, rules));
+        List<Support> supports = m.each("supports", MOST_PARTS, "a list of supports", v -> support(v, rules));
         Optional<Job.Port> port = port(m.require("port", "a mapping such as {at: [0, 300]}"), rules);
-        return m.make(() -> new Job.FloorPlan(outline.corners(), marks, keepOuts, unheated, port.orElseThrow()));
+        return m.make(
+                () -> new Job.FloorPlan(outline.corners(), marks, keepOuts, unheated, supports, port.orElseThrow()));
     }
 
     /** What a person should look at, as far as the floor was read. */
@@ -141,7 +143,8 @@ final class FloorReader {
         return m.make(() -> new Shape.Circle(centre.orElseThrow(), radius));
     }
 
-    private static Optional<Shape> polygon(YamlValue value) {
+    /** A region with straight sides, empty if it is none. */
+    static Optional<Shape> polygon(YamlValue value) {
         return Outline.read(value)
                 .map(Outline::corners)
                 .filter(corners -> FloorRules.isRegion(corners, value, "the region"))
@@ -154,6 +157,12 @@ final class FloorReader {
         Optional<Shape> region = polygon(m.require("polygon", REGION));
         Optional<Job.Unheated> made = m.make(() -> new Job.Unheated(name, (Shape.Polygon) region.orElseThrow()));
         made.ifPresent(u -> rules.ifPresent(r -> r.checkUnheated(u, value)));
+        return made;
+    }
+
+    private static Optional<Support> support(YamlValue value, Optional<FloorRules> rules) {
+        Optional<Support> made = WishReader.support(value);
+        made.ifPresent(s -> rules.ifPresent(r -> r.checkSupport(s, value)));
         return made;
     }
 

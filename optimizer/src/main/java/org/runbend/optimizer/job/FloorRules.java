@@ -114,6 +114,15 @@ final class FloorRules {
         }
     }
 
+    /** Notes a support that the floor does not feel. */
+    void checkSupport(Support support, YamlValue place) {
+        double away = floor.distance(polygon(support.region().corners()));
+        if (away > 0) {
+            place.fault("support " + Plain.quoted(support.name()) + " lies " + Plain.number(away)
+                    + " mm outside the floor");
+        }
+    }
+
     /** Notes a port that is too far from the floor. */
     void checkPort(Point port, YamlValue place) {
         double away = floor.distance(point(port));

@@ -3,6 +3,7 @@ package org.runbend.optimizer.job;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
@@ -109,6 +110,33 @@ public record Job(
         }
     }
 
+    /** Whether the designer drew the loop. */
+    public boolean hasOwnLoop() {
+        return !layout.loop().isEmpty();
+    }
+
+    /** The same job with another floor and layout. */
+    public Job with(FloorPlan otherFloor, Layout otherLayout) {
+        return new Job(
+                title,
+                order,
+                customer,
+                date,
+                revision,
+                catalog,
+                shelf,
+                otherFloor,
+                otherLayout,
+                pipe,
+                plates,
+                build,
+                heating,
+                fingerprint,
+                warnings,
+                measured,
+                written);
+    }
+
     /**
      * A length of a measured floor.
      *
@@ -137,16 +165,46 @@ public record Job(
      * @param marks what a person recognises the floor by
      * @param keepOuts what no pipe may touch
      * @param unheated where heat is pointless
+     * @param supports ribs, battens and joists
      * @param port where flow and return come through
      */
     public record FloorPlan(
-            List<Point> outline, List<FloorMark> marks, List<KeepOut> keepOuts, List<Unheated> unheated, Port port) {
+            List<Point> outline,
+            List<FloorMark> marks,
+            List<KeepOut> keepOuts,
+            List<Unheated> unheated,
+            List<Support> supports,
+            Port port) {
         /** Copies the lists. */
         public FloorPlan {
             outline = List.copyOf(outline);
             marks = List.copyOf(marks);
             keepOuts = List.copyOf(keepOuts);
             unheated = List.copyOf(unheated);
+            supports = List.copyOf(supports);
+        }
+
+        /** A floor without supports. */
+        public FloorPlan(
+                List<Point> outline,
+                List<FloorMark> marks,
+                List<KeepOut> keepOuts,
+                List<Unheated> unheated,
+                Port port) {
+            this(outline, marks, keepOuts, unheated, List.of(), port);
+        }
+
+        /** The same floor with other keep-outs and supports. */
+        public FloorPlan with(List<KeepOut> otherKeepOuts, List<Support> otherSupports) {
+            return new FloorPlan(outline, marks, otherKeepOuts, unheated, otherSupports, port);
+        }
+
+        /** What plates keep off: keep-outs, and supports as if they were some without clearance. */
+        public List<KeepOut> plateless() {
+            return Stream.concat(
+                            keepOuts.stream(),
+                            supports.stream().map(s -> new KeepOut(s.name(), KeepOut.Kind.OTHER, s.region(), 0)))
+                    .toList();
         }
 
         /** SHA-256 of every number and name of the floor, hexadecimal: alike for floors that differ in their writing only. */
@@ -189,9 +247,40 @@ public record Job(
      * @param axis wanted direction of the runs
      * @param leftOutPrice what leaving a node out costs, in turns
      * @param prefer what decides among loops of equal turns
+     * @param vetoes where pipe may not, or must, go
+     * @param loop the designer's own loop, point by point in order of flow; empty if one is to be laid
      */
     public record Layout(
-            double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {}
+            double spacing,
+            double edge,
+            OptionalDouble along,
+            RunAxis axis,
+            int leftOutPrice,
+            Prefer prefer,
+            List<Veto> vetoes,
+            List<Point> loop) {
+        /** Copies the lists. */
+        public Layout {
+            vetoes = List.copyOf(vetoes);
+            loop = List.copyOf(loop);
+        }
+
+        /** The same layout with other vetoes. */
+        public Layout with(List<Veto> others) {
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, others, loop);
+        }
+
+        /** The same layout, the loop to be laid by us. */
+        public Layout withoutLoop() {
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, List.of());
+        }
+
+        /** A layout without vetoes. */
+        public Layout(
+                double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {
+            this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), List.of());
+        }
+    }
 
     /** Wanted direction of the runs. */
     public enum RunAxis {

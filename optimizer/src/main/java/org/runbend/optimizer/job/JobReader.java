@@ -54,7 +54,6 @@ public final class JobReader {
         Optional<String> customer = root.find("customer").map(YamlValue::text);
         Optional<String> date = root.find("date").map(YamlValue::text);
         Optional<String> revision = root.find("revision").map(YamlValue::text);
-        List.of("supports", "keepLaid").forEach(root::later);
         ProductsReader products = new ProductsReader(catalog);
         Optional<Job.PipeWish> pipe =
                 products.pipe(root.require("pipe", "a mapping with product").map());

@@ -1,5 +1,6 @@
 package org.runbend.optimizer.job;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.runbend.catalog.product.Pipe;
@@ -51,9 +52,9 @@ final class LayoutReader {
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
         m.find("loops").ifPresent(LayoutReader::checkLoops);
         m.later("fit");
-        m.later("veto");
-        m.later("loop");
-        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer));
+        List<Veto> vetoes = WishReader.vetoes(m, along.angle());
+        List<Point> loop = WishReader.loop(m);
+        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop));
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * The nodes that simple loops through one link can reach: the biconnected block of that link.
@@ -55,6 +56,11 @@ public record BiconnectedBlock(List<Integer> nodes) {
     /** Sum of the prices of the block's nodes, in turns. */
     public long price(LatticeGraph graph) {
         return nodes.stream().mapToLong(graph::price).sum();
+    }
+
+    /** Whether every node that the loop must pass lies in the block. */
+    public boolean holdsAllWanted(LatticeGraph graph) {
+        return IntStream.range(0, graph.size()).filter(graph::isWanted).allMatch(this::contains);
     }
 
     private static final class Search {

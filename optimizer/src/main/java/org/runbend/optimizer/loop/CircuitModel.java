@@ -99,6 +99,9 @@ public final class CircuitModel {
         CircuitConstraint circuit = model.addCircuit();
         for (int v = 0; v < region.size(); v++) {
             circuit.addArc(v, v, skips[v]);
+            if (region.graph().isWanted(region.node(v))) {
+                model.addEquality(skips[v], 0);
+            }
             for (int h = 0; h < HEADINGS; h++) {
                 if (arcs[HEADINGS * v + h] != null) {
                     circuit.addArc(v, region.neighbour(v, h), arcs[HEADINGS * v + h]);

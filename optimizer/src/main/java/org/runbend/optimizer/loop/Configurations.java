@@ -27,6 +27,9 @@ final class Configurations {
     }
 
     private boolean isPossible(int t, int mask) {
+        if (mask == 0 && frontier.isWanted(t)) {
+            return false;
+        }
         for (int h = 0; h < 4; h++) {
             if ((mask >> h & 1) == 1 && frontier.otherEnd(t, h) < 0) {
                 return false;

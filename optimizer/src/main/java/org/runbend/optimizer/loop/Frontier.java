@@ -29,6 +29,7 @@ final class Frontier {
     private final int[][] options;
     private int slotCount;
     private int lastPortStep = -1;
+    private int lastWantedStep = -1;
 
     /** Lays out slots for the order; the ports are those of the region. More than 14 pending ports at once are refused. */
     Frontier(Region region, int[] order, List<PortPair> ports) {
@@ -52,6 +53,7 @@ final class Frontier {
             priceAfter[t] = priceAfter[t + 1] + price(t);
         }
         for (int t = 0; t < n; t++) {
+            lastWantedStep = isWanted(t) ? t : lastWantedStep;
             layOut(t);
         }
         assignSlots();
@@ -84,7 +86,7 @@ final class Frontier {
 
     private int[] optionsFor(int t, int links, int used) {
         return Arrays.stream(LEGS)
-                .filter(legs -> (legs & ~links) == 0 && (legs & earlier[t]) == used)
+                .filter(legs -> (legs & ~links) == 0 && (legs & earlier[t]) == used && (legs != 0 || !isWanted(t)))
                 .toArray();
     }
 
@@ -182,6 +184,16 @@ final class Frontier {
 
     long price(int t) {
         return region.graph().price(node(t));
+    }
+
+    /** Whether the loop must pass the node of a step. */
+    boolean isWanted(int t) {
+        return region.graph().isWanted(node(t));
+    }
+
+    /** Whether every node that the loop must pass is decided at or before a step. */
+    boolean mayCloseAt(int t) {
+        return t >= lastWantedStep;
     }
 
     /** Sum of the prices of the nodes decided at or after a step. */

@@ -118,7 +118,7 @@ final class GuideProgram {
     private MPConstraint unitRow(MPSolver solver, MPVariable[] states, int units) {
         MPConstraint row = solver.makeConstraint(units, units);
         for (int t = 0; t < frontier.size(); t++) {
-            if (prices.units(t) > 0) {
+            if (prices.units(t) > 0 && states[16 * t] != null) {
                 row.setCoefficient(states[16 * t], prices.units(t));
             }
         }

@@ -14,6 +14,7 @@ public final class LatticeGraph {
     private final int[] prices;
     private final int[] neighbours;
     private final byte[] forbiddenCorners;
+    private final boolean[] wanted;
 
     private LatticeGraph(Builder builder) {
         this.columns = Arrays.copyOf(builder.columns, builder.size);
@@ -21,6 +22,7 @@ public final class LatticeGraph {
         this.prices = Arrays.copyOf(builder.prices, builder.size);
         this.neighbours = Arrays.copyOf(builder.neighbours, 4 * builder.size);
         this.forbiddenCorners = Arrays.copyOf(builder.forbiddenCorners, builder.size);
+        this.wanted = Arrays.copyOf(builder.wanted, builder.size);
     }
 
     /** An empty builder. */
@@ -46,6 +48,11 @@ public final class LatticeGraph {
     /** Price of leaving the node out, in turns; 0 where nobody misses it. */
     public int price(int node) {
         return prices[node];
+    }
+
+    /** Whether the loop must pass the node, whatever it costs. */
+    public boolean isWanted(int node) {
+        return wanted[node];
     }
 
     /** The linked neighbour in that direction, or -1. */
@@ -93,6 +100,7 @@ public final class LatticeGraph {
         private int[] prices = new int[64];
         private int[] neighbours = new int[256];
         private byte[] forbiddenCorners = new byte[64];
+        private boolean[] wanted = new boolean[64];
         private final Map<Long, Integer> taken = new HashMap<>();
 
         private Builder() {}
@@ -120,6 +128,7 @@ public final class LatticeGraph {
                 prices = Arrays.copyOf(prices, 2 * size);
                 neighbours = Arrays.copyOf(neighbours, 8 * size);
                 forbiddenCorners = Arrays.copyOf(forbiddenCorners, 2 * size);
+                wanted = Arrays.copyOf(wanted, 2 * size);
             }
         }
 
@@ -143,6 +152,26 @@ public final class LatticeGraph {
                 throw new IllegalArgumentException("legs " + legA + " and " + legB + " make no corner");
             }
             forbiddenCorners[check(node)] |= (byte) bit;
+            return this;
+        }
+
+        /** Takes the link between two nodes away, if there is one. */
+        public Builder unlink(int a, int b) {
+            for (int h = 0; h < 4; h++) {
+                neighbours[4 * check(a) + h] = neighbours[4 * a + h] == b ? -1 : neighbours[4 * a + h];
+                neighbours[4 * check(b) + h] = neighbours[4 * b + h] == a ? -1 : neighbours[4 * b + h];
+            }
+            return this;
+        }
+
+        /** Whether two nodes are linked so far. */
+        public boolean linked(int a, int b) {
+            return Arrays.stream(neighbours, 4 * check(a), 4 * a + 4).anyMatch(n -> n == b);
+        }
+
+        /** Asks that the loop pass the node, whatever it costs. */
+        public Builder want(int node) {
+            wanted[check(node)] = true;
             return this;
         }
 

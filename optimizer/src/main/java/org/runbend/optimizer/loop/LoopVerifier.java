@@ -92,6 +92,11 @@ public final class LoopVerifier {
         compare("turns", turns, solution.turns(), faults);
         BitSet served = new BitSet();
         cycle.forEach(served::set);
+        for (int node = 0; node < graph.size(); node++) {
+            if (graph.isWanted(node) && !served.get(node)) {
+                faults.add("node " + node + " must be served and is not");
+            }
+        }
         int leftOut = 0;
         long objective = turns;
         for (int node = 0; node < graph.size(); node++) {

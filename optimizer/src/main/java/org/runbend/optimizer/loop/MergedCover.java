@@ -49,7 +49,7 @@ final class MergedCover {
         Frontier frontier = setting.frontier();
         for (int t = 0; t < loop.length; t++) {
             boolean excused = t == portLink / 4 || t == frontier.otherEnd(portLink / 4, portLink % 4);
-            if (frontier.isForbidden(t, loop[t]) && !excused) {
+            if ((frontier.isForbidden(t, loop[t]) && !excused) || (loop[t] == 0 && frontier.isWanted(t))) {
                 return false;
             }
         }

@@ -13,7 +13,7 @@ record PortBlock(BiconnectedBlock block, List<PortPair> ports) {
             List<PortPair> ports = problem.ports().stream()
                     .filter(port -> block.contains(port.from()) && block.contains(port.to()))
                     .toList();
-            if (!ports.isEmpty()) {
+            if (!ports.isEmpty() && block.holdsAllWanted(problem.graph())) {
                 found.add(new PortBlock(block, ports));
             }
         }

@@ -23,10 +23,13 @@ import org.runbend.optimizer.plates.PlatePlan;
  */
 final class BoxPacking {
     private final Job job;
+    private final double radius;
     private final List<KitPlan.BoxItem> box = new ArrayList<>();
 
-    BoxPacking(Job job) {
+    /** For bends of the radius, mm. */
+    BoxPacking(Job job, double radius) {
         this.job = job;
+        this.radius = radius;
     }
 
     List<KitPlan.BoxItem> pack(List<Breakdown> loops, PlatePlan plates, CoilPlan coils) {
@@ -134,6 +137,6 @@ final class BoxPacking {
 
     private boolean isAidNeeded(Item item) {
         return job.pipe().product().aid().filter(item.sku()::equals).isPresent()
-                && job.pipe().product().handRadius() > job.layout().spacing() / 2;
+                && job.pipe().product().handRadius() > radius;
     }
 }

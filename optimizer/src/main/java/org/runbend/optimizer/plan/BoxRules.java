@@ -130,8 +130,8 @@ final class BoxRules {
             return;
         }
         String aid = pipe.aid().get();
-        double half = plan.job().layout().spacing() / 2;
-        boolean wanted = pipe.handRadius() > half;
+        double least = plan.isOnLattice() ? plan.job().layout().spacing() / 2 : tightest();
+        boolean wanted = pipe.handRadius() > least;
         boolean byRule =
                 catalog.findItem(aid).filter(i -> i.per() != Item.Per.ON_DEMAND).isPresent();
         findings.unless(
@@ -140,7 +140,18 @@ final class BoxRules {
                 aid,
                 quantity(aid),
                 pipe.handRadius(),
-                half);
+                least);
+    }
+
+    /** Radius of the tightest bend; without any, no aid is missed. */
+    private double tightest() {
+        double least = Double.POSITIVE_INFINITY;
+        for (KitPlan.LoopPlan loop : plan.loops()) {
+            for (Element e : loop.breakdown().elements()) {
+                least = e instanceof Element.Bend bend ? Math.min(least, bend.radius()) : least;
+            }
+        }
+        return least;
     }
 
     /** Each coil and stock plate that is cut is charged, whole or by its share, and nothing else is. */

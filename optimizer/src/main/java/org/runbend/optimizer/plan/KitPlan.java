@@ -51,6 +51,11 @@ public record KitPlan(
         bareFloor = List.copyOf(bareFloor);
     }
 
+    /** Whether the loop lies on a lattice; one that the designer drew does not, and has no bounds and leaves nothing out. */
+    public boolean isOnLattice() {
+        return !job.hasOwnLoop();
+    }
+
     /** Whether every check passed or only warns. */
     public boolean isSound() {
         return checks.stream().noneMatch(c -> c.verdict() == PlanCheck.Verdict.FAIL);
@@ -64,7 +69,12 @@ public record KitPlan(
      * @param spacing mm
      * @param reachable heated nodes that a loop through the port can reach
      */
-    public record LatticePlace(Point origin, double angle, double spacing, int reachable) {}
+    public record LatticePlace(Point origin, double angle, double spacing, int reachable) {
+        /** What stands for the lattice of a loop that lies on none. */
+        public static LatticePlace none(double spacing) {
+            return new LatticePlace(new Point(0, 0), 0, spacing, 0);
+        }
+    }
 
     /**
      * A loop.

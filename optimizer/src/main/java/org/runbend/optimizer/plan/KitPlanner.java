@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilNesting;
@@ -38,8 +41,40 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job) {
-        double radius =
-                Math.max(job.layout().spacing() / 2, job.pipe().product().fittedRadius());
+        return job.hasOwnLoop() ? own(job) : laid(job);
+    }
+
+    /** The designer's loop as it is: no lattice, no bounds, nothing left out. */
+    private KitPlan own(Job job) {
+        progress.step("checking the loop drawn");
+        Breakdown breakdown = new OwnLoop(job).checked();
+        long cut = cutLength(job, breakdown);
+        checkLimit(job, cut);
+        int turns = (int)
+                Math.round(bends(breakdown).mapToDouble(b -> Math.abs(b.turn())).sum() / 90);
+        double radius = bends(breakdown).mapToDouble(Element.Bend::radius).min().orElse(bendRadius(job));
+        KitPlan.LoopPlan loop = new KitPlan.LoopPlan(
+                "A",
+                breakdown,
+                breakdown.floorLength(),
+                cut,
+                turns,
+                0,
+                OptionalInt.empty(),
+                turns,
+                OptionalInt.empty(),
+                List.of());
+        return assemble(job, radius, KitPlan.LatticePlace.none(job.layout().spacing()), loop, List.of());
+    }
+
+    private static Stream<Element.Bend> bends(Breakdown breakdown) {
+        return breakdown.elements().stream()
+                .filter(Element.Bend.class::isInstance)
+                .map(Element.Bend.class::cast);
+    }
+
+    private KitPlan laid(Job job) {
+        double radius = bendRadius(job);
         LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
         Breakdown breakdown = new Filleting().breakDown(laid.path(), radius);
         long cut = cutLength(job, breakdown);
@@ -55,16 +90,28 @@ public final class KitPlanner {
                 laid.loop().objective(),
                 laid.loop().objectiveBound(),
                 laid.bare());
+        KitPlan.LatticePlace place = new KitPlan.LatticePlace(
+                laid.lattice().origin(),
+                laid.lattice().angle(),
+                laid.lattice().spacing(),
+                laid.lattice().reachable());
+        progress.step("asking why floor stays bare");
+        List<BareFloor> bare = new LoopLaying().bareFloor(job, radius, laid);
+        return assemble(job, radius, place, loop, bare);
+    }
+
+    private KitPlan assemble(
+            Job job, double radius, KitPlan.LatticePlace place, KitPlan.LoopPlan loop, List<BareFloor> bare) {
         progress.step("nesting the pipe");
         CoilPlan coils = new CoilNesting()
                 .nest(new CoilProblem(
-                        job.pipe().product(), job.shelf(), List.of(new CoilPlan.LoopCut(loop.name(), cut))));
+                        job.pipe().product(),
+                        job.shelf(),
+                        List.of(new CoilPlan.LoopCut(loop.name(), loop.cutLength()))));
         progress.step("packing the plates");
-        PlatePlan plates =
-                new PlatePacking().pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), List.of(breakdown)));
-        progress.step("asking why floor stays bare");
-        List<BareFloor> bare = new LoopLaying().bareFloor(job, radius, laid);
-        return assemble(job, radius, laid, loop, plates, coils, bare);
+        PlatePlan plates = new PlatePacking()
+                .pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), List.of(loop.breakdown())));
+        return assemble(job, radius, place, loop, plates, coils, bare);
     }
 
     /** Radius at which bends are laid, mm: half the spacing, or the pipe's least radius as fitted where that is larger. */
@@ -75,22 +122,20 @@ public final class KitPlanner {
     private KitPlan assemble(
             Job job,
             double radius,
-            LoopLaying.Laid laid,
+            KitPlan.LatticePlace place,
             KitPlan.LoopPlan loop,
             PlatePlan plates,
             CoilPlan coils,
             List<BareFloor> bare) {
-        List<KitPlan.BoxItem> items = new BoxPacking(job).pack(List.of(loop.breakdown()), plates, coils);
+        List<KitPlan.BoxItem> items = new BoxPacking(
+                        job, job.hasOwnLoop() ? radius : job.layout().spacing() / 2)
+                .pack(List.of(loop.breakdown()), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, List.of(loop.breakdown()));
         double served = loop.floorLength() * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
         KitPlan plan = new KitPlan(
                 job,
                 radius,
-                new KitPlan.LatticePlace(
-                        laid.lattice().origin(),
-                        laid.lattice().angle(),
-                        laid.lattice().spacing(),
-                        laid.lattice().reachable()),
+                place,
                 List.of(loop),
                 plates,
                 coils,
@@ -98,7 +143,7 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 channel,
-                PlanChecks.of(job, radius, laid, served, loop.cutLength(), plates, channel),
+                PlanChecks.of(job, radius, place.reachable(), loop, served, plates, channel),
                 remarks(job, plates, bare),
                 bare);
         progress.step("verifying");
@@ -113,6 +158,9 @@ public final class KitPlanner {
         List<String> remarks = new ArrayList<>(job.warnings());
         Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());
+        if (job.hasOwnLoop()) {
+            remarks.add("The loop is laid as it was drawn: it was checked, not improved.");
+        }
         bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;
     }

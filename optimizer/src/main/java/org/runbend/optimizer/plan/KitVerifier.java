@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.LoopPathVerifier;
+import org.runbend.optimizer.breakdown.WishVerifier;
 import org.runbend.optimizer.coils.CoilPlan.LoopCut;
 import org.runbend.optimizer.coils.CoilsVerifier;
 import org.runbend.optimizer.job.Job;
@@ -25,13 +26,14 @@ public final class KitVerifier {
     public static List<String> verify(KitPlan plan) {
         KitFindings findings = new KitFindings();
         findings.addAll(paths(plan));
+        findings.addAll(wishes(plan));
         findings.addAll(plates(plan));
         findings.addAll(coils(plan));
         Set<String> names = new HashSet<>();
         for (KitPlan.LoopPlan loop : plan.loops()) {
             findings.unless(names.add(loop.name()), "loop %s: the name stands twice, 1 loop asked", loop.name());
             checkLengths(plan.job().pipe(), loop, findings);
-            checkTurns(loop, findings);
+            checkTurns(plan, loop, findings);
             checkObjective(plan, loop, findings);
         }
         new BoxRules(plan, findings).check();
@@ -49,7 +51,19 @@ public final class KitVerifier {
                         job.layout().spacing(),
                         job.floor().port().at(),
                         job.floor().port().reach(),
-                        job.pipe().product().fittedRadius())
+                        job.pipe().product().fittedRadius(),
+                        plan.isOnLattice()
+                                ? 1.1 * job.layout().spacing()
+                                : job.floor().port().reach())
+                .verify(breakdowns(plan));
+    }
+
+    private static List<String> wishes(KitPlan plan) {
+        Job job = plan.job();
+        return new WishVerifier(
+                        job.floor().supports(),
+                        job.layout().vetoes(),
+                        job.pipe().product().outer())
                 .verify(breakdowns(plan));
     }
 
@@ -58,7 +72,7 @@ public final class KitVerifier {
         return new PlatesVerifier(
                         job.plates(),
                         job.floor().outline(),
-                        job.floor().keepOuts(),
+                        job.floor().plateless(),
                         job.floor().unheated().stream()
                                 .map(Job.Unheated::region)
                                 .toList(),
@@ -104,7 +118,17 @@ public final class KitVerifier {
                 limit);
     }
 
-    private static void checkTurns(KitPlan.LoopPlan loop, KitFindings findings) {
+    private static void checkTurns(KitPlan plan, KitPlan.LoopPlan loop, KitFindings findings) {
+        if (!plan.isOnLattice()) {
+            double degrees = Reckoned.degrees(loop.breakdown().elements());
+            findings.unless(
+                    Math.abs(loop.turns() - degrees / 90) <= 0.5,
+                    "loop %s: turns %d, its bends make %.1f degrees in all",
+                    loop.name(),
+                    loop.turns(),
+                    degrees);
+            return;
+        }
         long bends = loop.breakdown().elements().stream()
                 .mapToLong(Reckoned::quarters)
                 .sum();

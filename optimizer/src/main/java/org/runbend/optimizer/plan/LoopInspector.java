@@ -3,7 +3,10 @@ package org.runbend.optimizer.plan;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.Set;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.job.Job;
@@ -30,6 +33,9 @@ public final class LoopInspector {
      * @throws org.runbend.optimizer.job.Unbuildable if no loop can be laid
      */
     public LoopView inspect(Job job) {
+        if (job.hasOwnLoop()) {
+            return own(job, new OwnLoop(job).checked());
+        }
         double radius = KitPlanner.bendRadius(job);
         LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
         Lattice lattice = laid.lattice();
@@ -51,6 +57,28 @@ public final class LoopInspector {
                         .map(p -> new LoopView.Pair(p.leftOut(), p.turns()))
                         .toList(),
                 new LoopLaying().bareFloor(job, radius, laid));
+    }
+
+    /** The designer's loop, which lies on no lattice. */
+    private static LoopView own(Job job, Breakdown loop) {
+        List<Element> elements = loop.elements();
+        int turns = (int) Math.round(Reckoned.degrees(elements) / 90);
+        return new LoopView(
+                job,
+                List.of(),
+                List.of(),
+                List.of(),
+                loop,
+                List.of(
+                        elements.get(0).from(),
+                        elements.get(elements.size() - 1).to()),
+                turns,
+                0,
+                OptionalInt.empty(),
+                turns,
+                OptionalInt.empty(),
+                List.of(),
+                List.of());
     }
 
     /**

@@ -15,7 +15,6 @@ import org.runbend.optimizer.floor.LatticeSearch;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
-import org.runbend.optimizer.loop.Axis;
 import org.runbend.optimizer.loop.BiconnectedBlock;
 import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
@@ -71,7 +70,7 @@ final class LoopLaying {
         progress.step("choosing the lattice");
         List<Lattice> lattices = new LatticeSearch().best(problem, LatticeSearch.MOST_CHOSEN_FROM);
         if (lattices.isEmpty()) {
-            throw noPlace(job, radius);
+            throw WishConflict.of(job, relaxed -> canBeLaid(relaxed, radius)).orElseGet(() -> noPlace(job, radius));
         }
         if (lattices.size() > 1) {
             progress.step("comparing lattices");
@@ -93,13 +92,21 @@ final class LoopLaying {
             }
         }
         if (laid.isEmpty()) {
-            throw failure;
+            Unbuildable reason = failure;
+            throw WishConflict.of(job, relaxed -> canBeLaid(relaxed, radius)).orElse(reason);
         }
         Laid best = laid.get(0);
         for (Laid other : laid) {
             best = other.loop().objective() < best.loop().objective() ? other : best;
         }
         return best;
+    }
+
+    /** Whether a quick look finds any loop. */
+    private static boolean canBeLaid(Job job, double radius) {
+        List<Lattice> lattices =
+                new LatticeSearch().best(problem(job, radius, job.floor().port().reach()), MOST_LATTICES);
+        return lattices.stream().anyMatch(lattice -> look(job, lattice) < Long.MAX_VALUE);
     }
 
     private static LoopProblem loopProblem(Job job, Lattice lattice) {
@@ -145,26 +152,19 @@ final class LoopLaying {
                 job.layout().spacing(),
                 job.layout().edge(),
                 radius,
-                job.layout().along().orElse(0),
-                Math.max(1, job.layout().leftOutPrice()));
+                LatticeDirection.of(job).angle(),
+                Math.max(1, job.layout().leftOutPrice()),
+                job.floor().supports().stream()
+                        .map(s -> s.widened(job.pipe().product().outer()))
+                        .toList(),
+                job.layout().vetoes());
     }
 
     private static Preference preference(Job job) {
         return new Preference(
-                axis(job),
+                LatticeDirection.of(job).axis(),
                 job.layout().prefer() == Job.Prefer.EVEN_HEAT,
                 job.plates().bendClearance() / job.layout().spacing());
-    }
-
-    private static Axis axis(Job job) {
-        if (job.layout().axis() != Job.RunAxis.FREE) {
-            return job.layout().axis() == Job.RunAxis.X ? Axis.X : Axis.Y;
-        }
-        double[] x =
-                job.floor().outline().stream().mapToDouble(Point::x).sorted().toArray();
-        double[] y =
-                job.floor().outline().stream().mapToDouble(Point::y).sorted().toArray();
-        return x[x.length - 1] - x[0] >= y[y.length - 1] - y[0] ? Axis.X : Axis.Y;
     }
 
     /** Says whether the floor is too small or the port too far, and what would do. */

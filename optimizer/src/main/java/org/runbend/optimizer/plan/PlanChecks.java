@@ -11,16 +11,19 @@ import org.runbend.optimizer.plates.PlatePlan;
 
 /** What is checked on every plan and printed with it. */
 final class PlanChecks {
+    static final String SERVED = "share of heated floor served";
+
     private PlanChecks() {}
 
     static List<PlanCheck> of(
             Job job,
             double radius,
-            LoopLaying.Laid laid,
+            int reachable,
+            KitPlan.LoopPlan loop,
             double served,
-            long cut,
             PlatePlan plates,
             Optional<ChannelPlan> channel) {
+        long cut = loop.cutLength();
         List<PlanCheck> checks = new ArrayList<>();
         Pipe pipe = job.pipe().product();
         checks.add(new PlanCheck(
@@ -52,14 +55,10 @@ final class PlanChecks {
                 "m",
                 cut / 1000.0 <= limit ? Verdict.OK : Verdict.FAIL,
                 job.pipe().loopLimit().isPresent() ? "job, loopLimit, and longest coil" : "longest coil"));
-        checks.add(served(served));
-        double share = laid.lattice().reachable() == 0
-                ? 0
-                : 100.0
-                        * (laid.lattice().reachable() - laid.loop().leftOut())
-                        / laid.lattice().reachable();
-        checks.add(new PlanCheck(
-                "reachable nodes served", share, 95, "%", share >= 95 ? Verdict.OK : Verdict.WARN, "common practice"));
+        checks.add(served(served, job.hasOwnLoop()));
+        if (!job.hasOwnLoop()) {
+            checks.add(reached(reachable, loop.leftOut()));
+        }
         double plated = plates.plateable() == 0 ? 0 : 100 * plates.plated() / plates.plateable();
         double asked = 100 * job.plates().coverage();
         checks.add(new PlanCheck(
@@ -92,12 +91,20 @@ final class PlanChecks {
                 "own limit"));
     }
 
-    /** Below 80 % a person should look; below 60 % the floor is not heated by this loop. Both are common practice. */
-    private static PlanCheck served(double share) {
-        boolean fails = share < 0.6;
-        Verdict verdict = fails ? Verdict.FAIL : share < 0.8 ? Verdict.WARN : Verdict.OK;
+    private static PlanCheck reached(int reachable, int leftOut) {
+        double share = reachable == 0 ? 0 : 100.0 * (reachable - leftOut) / reachable;
         return new PlanCheck(
-                "share of heated floor served", 100 * share, fails ? 60 : 80, "%", verdict, "common practice");
+                "reachable nodes served", share, 95, "%", share >= 95 ? Verdict.OK : Verdict.WARN, "common practice");
+    }
+
+    /**
+     * Below 80 % a person should look; below 60 % the floor is not heated by this loop, unless a designer wants it so.
+     * Both are common practice.
+     */
+    private static PlanCheck served(double share, boolean wanted) {
+        boolean fails = share < 0.6 && !wanted;
+        Verdict verdict = fails ? Verdict.FAIL : share < 0.8 ? Verdict.WARN : Verdict.OK;
+        return new PlanCheck(SERVED, 100 * share, fails ? 60 : 80, "%", verdict, "common practice");
     }
 
     private static Verdict atLeast(double value, double limit) {

@@ -26,6 +26,15 @@ final class Reckoned {
         return sum;
     }
 
+    /** Degrees that all bends turn by, either way. */
+    static double degrees(List<Element> elements) {
+        double sum = 0;
+        for (Element e : elements) {
+            sum += e instanceof Element.Bend bend ? Math.abs(bend.turn()) : 0;
+        }
+        return sum;
+    }
+
     /** Quarter bends of an element. */
     static long quarters(Element element) {
         return element instanceof Element.Bend bend ? Math.round(Math.abs(bend.turn()) / 90) : 0;

@@ -38,7 +38,7 @@ public final class StretchFinder {
     /**
      * Describes the floor.
      *
-     * @param floor outline, keep-outs and unheated regions
+     * @param floor outline, keep-outs, supports and unheated regions
      * @param wish clearances and least piece
      * @param width of the plate body, mm
      */
@@ -46,7 +46,7 @@ public final class StretchFinder {
         this.wish = wish;
         this.width = width;
         this.outline = FloorShapes.polygon(floor.outline());
-        for (KeepOut k : floor.keepOuts()) {
+        for (KeepOut k : floor.plateless()) {
             solid.add(FloorShapes.bare(k.bare(), SPOT_RADIUS).buffer(wish.plateClearance(), 32));
         }
         for (Job.Unheated u : floor.unheated()) {

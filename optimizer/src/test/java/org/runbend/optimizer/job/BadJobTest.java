@@ -57,6 +57,11 @@ class BadJobTest {
             clearance: 60             | clearence: 60               | 7:63: floor.keepOut[0].clearence: unknown key, the nearest known key is 'clearance'
             clearance: 60             | clearance: -5               | 7:74: floor.keepOut[0].clearance: found '-5', a length from 0 to 2000 mm is wanted
             [700, 250]                | [700, -250]                 | 7:7: floor.keepOut[0]: keep-out 'drain' lies 130 mm outside the floor, its clearance included
+            spacing: 150              | spacing: 150, veto: [{noBend: [1, 2]}]  | 10:40: layout.veto[0].noBend: has 2 entries, a circle [x, y, radius] is wanted
+            spacing: 150              | spacing: 150, veto: [{noBends: [1, 2, 3]}] | 10:31: layout.veto[0]: a veto has one of the keys noBend, noPipe and mustRun, not 0
+            spacing: 150              | spacing: 150, veto: [{mustRun: [[1, 2], [1, 2]]}] | 10:41: layout.veto[0].mustRun: the line has no length
+            spacing: 150              | spacing: 150, loop: [[80, 75], [900, 75], [900, 75], [900, 300]] | 10:52: layout.loop[2]: the same point as the one before
+            spacing: 150              | spacing: 150, loop: [[80, 75], [900, 75]] | 10:30: layout.loop: has 2 entries, a list of at least 4 points [x, y] is wanted
             name: drain               | point: [1, 1]               | 7:7: floor.keepOut[0]: a keep-out has one of the keys circle, polygon and point, not 2
             name: drain               | kind: hole                  | 7:14: floor.keepOut[0].kind: found 'hole', one of vent, drain, bolt, anchor, pillar, hatch, other is wanted
             [2400, 300]]              | [2200, 0]]                  | 8:38: floor.unheated[0].polygon: the region crosses or touches itself near [2200, 0]
@@ -75,7 +80,7 @@ class BadJobTest {
             spacing: 150              | loops: auto                 | 10:17: layout.loops: loops: auto is not available yet, only 1 is
             spacing: 150              | loops: 9                    | 10:17: layout.loops: found '9', a number of loops from 1 to 6, or auto, is wanted
             spacing: 150              | fit: coil                   | 10:15: layout.fit: not available yet
-            spacing: 150              | loop: [[0, 0]]              | 10:16: layout.loop: not available yet
+            spacing: 150              | loop: [[0, 0]]              | 10:16: layout.loop: has 1 entries, a list of at least 4 points [x, y] is wanted
             {spacing: 150}            | 150                         | 10:9: layout: found '150', a mapping is wanted
             product: PX-16            | product: PX-61              | 11:17: pipe.product: the catalog has no pipe 'PX-61', the nearest one is PX-16
             product: PX-16            | product: PX-16, allowance: 2 | 11:35: pipe.allowance: found '2', a share with %, such as 2%, is wanted

@@ -74,7 +74,13 @@ class SchemaTest {
     void readerAndSchemaKnowTheSameKeys() throws IOException {
         Set<String> asked = new TreeSet<>(Set.of("extends", "units"));
         for (String reader : List.of(
-                "JobReader", "FloorReader", "Outline", "MeasuredFloorReader", "LayoutReader", "ProductsReader")) {
+                "JobReader",
+                "FloorReader",
+                "WishReader",
+                "Outline",
+                "MeasuredFloorReader",
+                "LayoutReader",
+                "ProductsReader")) {
             asked.addAll(asked(READERS.resolve(reader + ".java")));
         }
         assertEquals(asked, named(tree("job.schema.json")));

@@ -53,7 +53,7 @@ final class EveryLoop {
             path.addLast(next);
             on.add(next);
             if (next == port.to()) {
-                Rating rating = rate(List.copyOf(path), port, reachable);
+                Rating rating = passesWanted(on) ? rate(List.copyOf(path), port, reachable) : null;
                 best = rating != null && rating.betterThan(best) ? rating : best;
             } else {
                 walk(path, on, port, reachable);
@@ -61,6 +61,15 @@ final class EveryLoop {
             on.remove(next);
             path.removeLast();
         }
+    }
+
+    private boolean passesWanted(Set<Integer> on) {
+        for (int node = 0; node < graph.size(); node++) {
+            if (graph.isWanted(node) && !on.contains(node)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Nodes on any simple cycle through the port, found by walking them all. */

@@ -53,6 +53,57 @@ class GuidedAgreementTest {
         assertTrue(loops > 40, "only " + loops + " loops were compared");
     }
 
+    /** Some nodes must be passed: brute force, the unguided and the guided program agree, on "no loop" too. */
+    @Test
+    void nodesThatMustBePassedAgainstEveryLoop() {
+        Random random = new Random(11);
+        int loops = 0;
+        int none = 0;
+        for (int i = 0; i < 400; i++) {
+            LatticeGraph graph = wanting(random);
+            LoopProblem problem = problem(graph, random, 4);
+            if (problem == null) {
+                continue;
+            }
+            EveryLoop.Rating best = new EveryLoop(problem).best();
+            LoopOutcome solved = new LoopSolver().solve(problem);
+            if (!BiconnectedBlock.all(graph).get(0).holdsAllWanted(graph)) {
+                assertInstanceOf(LoopOutcome.NoLoop.class, solved);
+                continue;
+            }
+            LoopOutcome guided = new GuidedLaying(setting(problem)).solve();
+            if (best == null) {
+                assertInstanceOf(LoopOutcome.NoLoop.class, guided);
+                assertInstanceOf(LoopOutcome.NoLoop.class, solved);
+                none++;
+            } else {
+                assertEquals(best.objective(), provedObjective(problem, guided));
+                assertEquals(best.objective(), provedObjective(problem, solved));
+                loops++;
+            }
+        }
+        assertTrue(loops > 100 && none > 2, loops + " loops were compared, " + none + " times there was none");
+    }
+
+    /** A ragged lattice of cheap nodes, of which some must be passed. */
+    private static LatticeGraph wanting(Random random) {
+        StringBuilder drawing = new StringBuilder();
+        int columns = 3 + random.nextInt(2);
+        int rows = 3 + random.nextInt(3);
+        for (int i = 0; i < rows; i++) {
+            for (int j = 0; j < columns; j++) {
+                drawing.append(random.nextInt(9) == 0 ? '.' : random.nextInt(4) == 0 ? 'o' : '0');
+            }
+            drawing.append('\n');
+        }
+        LatticeGraph.Builder builder = Lattices.picturing(drawing.toString());
+        int size = builder.build().size();
+        for (int i = random.nextInt(8); i >= 0; i--) {
+            builder.want(random.nextInt(size));
+        }
+        return builder.build();
+    }
+
     /** Ports are some consecutive links; null unless they all lie in the only block. */
     private static LoopProblem problem(LatticeGraph graph, Random random, int mostPorts) {
         List<PortPair> links = Lattices.links(graph);

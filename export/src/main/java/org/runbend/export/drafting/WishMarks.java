@@ -1,0 +1,74 @@
+package org.runbend.export.drafting;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.export.drawing.Anchor;
+import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Path;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Text;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Support;
+import org.runbend.optimizer.job.Veto;
+
+/** Draws what was met on site: supports as pairs of dashed lines, circles without bends and regions without pipe. */
+final class WishMarks {
+    private final SheetBuilder sheet;
+    private final Labels labels;
+    private final double unit;
+
+    WishMarks(SheetBuilder sheet, Labels labels, double unit) {
+        this.sheet = sheet;
+        this.labels = labels;
+        this.unit = unit;
+    }
+
+    void draw(Job job) {
+        job.floor().supports().forEach(this::support);
+        for (Veto veto : job.layout().vetoes()) {
+            if (veto instanceof Veto.NoBend circle) {
+                Point at = Places.at(circle.at());
+                sheet.add(Layer.NOTE, new Circle(at, circle.radius()));
+                labels.put(Labels.around(Extent.at(at).grow(circle.radius()), 0.8 * unit, 2.2 * unit, "no bend"));
+            } else if (veto instanceof Veto.NoPipe area) {
+                Path region = Path.polygon(Places.all(area.region().corners()));
+                sheet.add(Layer.KEEP_OUT, region);
+                labels.put(Labels.around(region.extent(), 0.8 * unit, 2.2 * unit, "no pipe"));
+            }
+        }
+    }
+
+    private void support(Support support) {
+        List<Point> corners = Places.all(support.region().corners());
+        dashed(corners.get(0), corners.get(3));
+        dashed(corners.get(1), corners.get(2));
+        name(Places.at(support.from()), Places.at(support.to()), support);
+    }
+
+    /** The name stands along the support, beside it. */
+    private void name(Point a, Point b, Support support) {
+        double angle = FloorMarks.readable(a.angleTo(b));
+        double off = support.width() / 2 + 0.5 * unit;
+        List<Text> places = new ArrayList<>();
+        for (double share : new double[] {0.5, 0.25, 0.75, 0.1, 0.9}) {
+            Point foot = Places.between(a, b, share);
+            places.add(new Text(foot.polar(off, angle + 90), 2.2 * unit, angle, Anchor.BOTTOM_CENTRE, support.name()));
+            places.add(new Text(foot.polar(off, angle - 90), 2.2 * unit, angle, Anchor.TOP_CENTRE, support.name()));
+        }
+        labels.put(places);
+    }
+
+    /** Dashes of a length that a print shows apart, the first and the last whole. */
+    private void dashed(Point a, Point b) {
+        int dashes = (int) Math.max(1, Math.round(a.distance(b) / (3 * unit)));
+        double parts = 3.0 * dashes - 1;
+        for (int i = 0; i < dashes; i++) {
+            Point from = Places.between(a, b, 3 * i / parts);
+            sheet.add(Layer.NOTE, new Segment(from, Places.between(a, b, (3 * i + 2) / parts)));
+        }
+    }
+}

@@ -1,0 +1,138 @@
+package org.runbend.optimizer.floor;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Veto;
+import org.runbend.optimizer.loop.Heading;
+import org.runbend.optimizer.loop.LatticeGraph;
+
+/**
+ * Lines that the loop must run along, forced by what the lattice offers: the nodes on such a line keep no link but those
+ * of the line and must be passed. The first and the last node lie far enough beyond the line's ends that a bend there
+ * leaves the whole line straight; they are free to go on or to turn.
+ */
+final class ForcedRuns {
+    /** A line that is this far from a row of nodes lies on it, mm. */
+    private static final double SAME = 0.5;
+
+    private final double spacing;
+    private final double radius;
+    private final List<Line> lines = new ArrayList<>();
+    private final Set<Long> links = new HashSet<>();
+
+    /**
+     * A line in the lattice's axes.
+     *
+     * @param flat whether it runs along x
+     * @param level the coordinate that its points share
+     * @param low where it begins along the other axis
+     * @param high where it ends there
+     */
+    private record Line(boolean flat, double level, double low, double high) {}
+
+    ForcedRuns(FloorProblem problem, Frame frame) {
+        this.spacing = problem.spacing();
+        this.radius = problem.radius();
+        for (Veto veto : problem.vetoes()) {
+            if (veto instanceof Veto.MustRun run) {
+                lines.add(line(frame.in(run.from()), frame.in(run.to())));
+            }
+        }
+    }
+
+    private static Line line(Point a, Point b) {
+        boolean flat = Math.abs(b.x() - a.x()) >= Math.abs(b.y() - a.y());
+        return flat
+                ? new Line(true, (a.y() + b.y()) / 2, Math.min(a.x(), b.x()), Math.max(a.x(), b.x()))
+                : new Line(false, (a.x() + b.x()) / 2, Math.min(a.y(), b.y()), Math.max(a.y(), b.y()));
+    }
+
+    /**
+     * Offsets worth trying along an axis.
+     *
+     * @param x whether along x
+     * @param usual what would be tried without lines
+     * @return the one offset that puts nodes on all lines, or the usual ones and exact fits to the lines' ends; empty if
+     *     no offset serves all lines
+     */
+    List<Double> offsets(boolean x, List<Double> usual) {
+        List<Double> fixed = lines.stream()
+                .filter(l -> l.flat != x)
+                .map(l -> folded(l.level))
+                .toList();
+        if (!fixed.isEmpty()) {
+            double first = fixed.get(0);
+            return fixed.stream().allMatch(f -> apart(f, first) <= SAME) ? List.of(first) : List.of();
+        }
+        List<Double> all = new ArrayList<>();
+        for (Line l : lines) {
+            all.add(folded(l.low - radius));
+            all.add(folded(l.high + radius));
+        }
+        all.addAll(usual);
+        return all;
+    }
+
+    private double folded(double value) {
+        double offset = Math.round((value - spacing * Math.floor(value / spacing)) * 1e6) / 1e6;
+        return offset >= spacing ? 0 : offset;
+    }
+
+    private double apart(double a, double b) {
+        double off = Math.abs(a - b);
+        return Math.min(off, spacing - off);
+    }
+
+    /** Forces every line; false if a node or a link that one needs is missing. */
+    boolean force(LatticeGraph.Builder graph, Point base) {
+        return lines.stream().allMatch(l -> force(graph, l, base));
+    }
+
+    private boolean force(LatticeGraph.Builder graph, Line line, Point base) {
+        double start = line.flat ? base.x() : base.y();
+        int row = (int) Math.rint((line.level - (line.flat ? base.y() : base.x())) / spacing);
+        int first = (int) Math.floor((line.low - radius - start) / spacing + 1e-6);
+        int last = (int) Math.ceil((line.high + radius - start) / spacing - 1e-6);
+        List<Integer> chain = new ArrayList<>();
+        for (int i = first; i <= last; i++) {
+            int node = line.flat ? graph.nodeAt(i, row) : graph.nodeAt(row, i);
+            if (node < 0 || (i > first && !graph.linked(chain.get(i - first - 1), node))) {
+                return false;
+            }
+            chain.add(node);
+        }
+        Heading aside = line.flat ? Heading.NORTH : Heading.EAST;
+        for (int i = 1; i < chain.size(); i++) {
+            links.add(key(chain.get(i - 1), chain.get(i)));
+            if (i + 1 < chain.size()) {
+                keepOnly(graph, line.flat, row, first + i, aside);
+                graph.want(chain.get(i));
+            }
+        }
+        return true;
+    }
+
+    private static void keepOnly(LatticeGraph.Builder graph, boolean flat, int row, int i, Heading aside) {
+        int column = flat ? i : row;
+        int level = flat ? row : i;
+        int node = graph.nodeAt(column, level);
+        for (Heading h : List.of(aside, aside.opposite())) {
+            int next = graph.nodeAt(column + h.dx(), level + h.dy());
+            if (next >= 0) {
+                graph.unlink(node, next);
+            }
+        }
+    }
+
+    /** Whether the link lies on a line, so that no port may take its place. */
+    boolean holds(int a, int b) {
+        return links.contains(key(a, b));
+    }
+
+    private static long key(int a, int b) {
+        return ((long) Math.min(a, b) << 32) | Math.max(a, b);
+    }
+}

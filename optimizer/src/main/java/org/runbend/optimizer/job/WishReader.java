@@ -1,0 +1,144 @@
+package org.runbend.optimizer.job;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.runbend.catalog.source.Plain;
+import org.runbend.catalog.source.YamlMap;
+import org.runbend.catalog.source.YamlValue;
+
+/** Reads what a fitter wants of the loop beside its sizes: vetoes and what was met on site. */
+final class WishReader {
+    private static final int MOST = 200;
+    private static final int MOST_POINTS = 2000;
+    private static final double LARGEST = 20_000;
+    private static final String LINE = "a line [[x, y], [x, y]]";
+    /** A line that is off the lattice's direction by this is not meant to lie on it, degrees. */
+    private static final double SAME_DIRECTION = 0.01;
+
+    private WishReader() {}
+
+    /** The vetoes of a layout; those that are faulty are left out, their faults noted. */
+    static List<Veto> vetoes(YamlMap layout, OptionalDouble along) {
+        List<Veto> vetoes = layout.each("veto", MOST, "a list of vetoes such as {noBend: [x, y, r]}", WishReader::veto);
+        layout.find("veto").ifPresent(place -> checkDirections(vetoes, along, place));
+        return vetoes;
+    }
+
+    private static Optional<Veto> veto(YamlValue value) {
+        YamlMap m = value.map();
+        Optional<YamlValue> noBend = m.find("noBend");
+        Optional<YamlValue> noPipe = m.find("noPipe");
+        Optional<YamlValue> mustRun = m.find("mustRun");
+        long given = List.of(noBend, noPipe, mustRun).stream()
+                .filter(Optional::isPresent)
+                .count();
+        if (given != 1) {
+            value.fault("a veto has one of the keys noBend, noPipe and mustRun, not " + given);
+        }
+        Optional<Veto> read = noBend.flatMap(WishReader::noBend)
+                .or(() -> noPipe.flatMap(v -> noPipe(v)))
+                .or(() -> mustRun.flatMap(WishReader::mustRun));
+        return m.make(read::orElseThrow);
+    }
+
+    private static Optional<Veto> noBend(YamlValue value) {
+        List<YamlValue> parts = value.list(3, 3, "a circle [x, y, radius]");
+        if (parts.isEmpty()) {
+            return Optional.empty();
+        }
+        double x = parts.get(0).length(-LARGEST, LARGEST);
+        double y = parts.get(1).length(-LARGEST, LARGEST);
+        double radius = parts.get(2).length(1, LARGEST);
+        return Double.isNaN(x + y + radius)
+                ? Optional.empty()
+                : Optional.of(new Veto.NoBend(value.path(), new Point(x, y), radius));
+    }
+
+    private static Optional<Veto> noPipe(YamlValue value) {
+        return FloorReader.polygon(value).map(region -> new Veto.NoPipe(value.path(), (Shape.Polygon) region));
+    }
+
+    private static Optional<Veto> mustRun(YamlValue value) {
+        return line(value).map(ends -> new Veto.MustRun(value.path(), ends.get(0), ends.get(1)));
+    }
+
+    /** The points of the designer's own loop; empty if there is none or a point is wrong. */
+    static List<Point> loop(YamlMap layout) {
+        Optional<YamlValue> written = layout.find("loop");
+        if (written.isEmpty()) {
+            return List.of();
+        }
+        List<YamlValue> entries = written.get().list(4, MOST_POINTS, "a list of at least 4 points [x, y]");
+        List<Point> points =
+                entries.stream().flatMap(v -> FloorReader.point(v).stream()).toList();
+        if (points.size() < entries.size()) {
+            return List.of();
+        }
+        for (int i = 1; i < points.size(); i++) {
+            if (points.get(i - 1).distance(points.get(i)) < 1) {
+                entries.get(i).fault("the same point as the one before");
+            } else if (i > 1 && isBack(points.get(i - 2), points.get(i - 1), points.get(i))) {
+                entries.get(i).fault("the loop turns straight back at the point before");
+            }
+        }
+        return points;
+    }
+
+    /** Whether b to c leads back over a to b, to a degree. */
+    private static boolean isBack(Point a, Point b, Point c) {
+        double ux = b.x() - a.x();
+        double uy = b.y() - a.y();
+        double vx = c.x() - b.x();
+        double vy = c.y() - b.y();
+        return Math.toDegrees(Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy))) > 179;
+    }
+
+    /** Two points that differ. */
+    static Optional<List<Point>> line(YamlValue value) {
+        List<Point> ends = value.list(2, 2, LINE).stream()
+                .flatMap(v -> FloorReader.point(v).stream())
+                .toList();
+        if (ends.size() == 2 && ends.get(0).distance(ends.get(1)) < 1) {
+            value.fault("the line has no length");
+            return Optional.empty();
+        }
+        return ends.size() == 2 ? Optional.of(ends) : Optional.empty();
+    }
+
+    /** Runs lie along two directions at right angles; lines that ask for others cannot all be had. */
+    private static void checkDirections(List<Veto> vetoes, OptionalDouble along, YamlValue place) {
+        List<Veto.MustRun> lines = new ArrayList<>();
+        vetoes.stream()
+                .filter(Veto.MustRun.class::isInstance)
+                .map(Veto.MustRun.class::cast)
+                .forEach(lines::add);
+        for (Veto.MustRun line : lines) {
+            double wanted = along.orElse(lines.get(0).direction());
+            if (apart(line.direction(), wanted) > SAME_DIRECTION) {
+                String other = along.isPresent() ? "layout.along" : lines.get(0).key();
+                place.fault(line.key() + " runs at " + Plain.number(line.direction()) + " degrees, " + other
+                        + " lays runs at " + Plain.number(wanted % 90) + " and " + Plain.number(wanted % 90 + 90)
+                        + " degrees: both cannot be had");
+            }
+        }
+    }
+
+    /** How far two directions are from lying on one square lattice, degrees. */
+    private static double apart(double a, double b) {
+        double off = Math.abs(a - b) % 90;
+        return Math.min(off, 90 - off);
+    }
+
+    /** A support of the floor; empty if something was wrong. */
+    static Optional<Support> support(YamlValue value) {
+        YamlMap m = value.map();
+        String name = m.get("name", YamlValue::text, "support");
+        Optional<List<Point>> ends = line(m.require("line", LINE));
+        double width = m.require("width", "a length").length(1, 1000);
+        Support.Crossing cross = m.get("cross", v -> v.oneOf(Support.Crossing.class), Support.Crossing.SQUARE);
+        return m.make(() ->
+                new Support(name, ends.orElseThrow().get(0), ends.orElseThrow().get(1), width, cross));
+    }
+}
