@@ -36,19 +36,19 @@ final class CaseMaker {
     FuzzCase make(long number) {
         Dice dice = new Dice(number);
         int kind = dice.whole(0, 99);
-        if (kind < 20) {
+        if (kind < 9) {
             return sound(number, dice);
         }
-        if (kind < 45) {
+        if (kind < 30) {
             return spoiled(number, dice);
         }
-        if (kind < 68) {
+        if (kind < 58) {
             return textual(number, dice);
         }
-        if (kind < 84) {
+        if (kind < 80) {
             return example(number, dice);
         }
-        return kind < 94 ? catalog(number, dice) : shelf(number, dice);
+        return kind < 91 ? catalog(number, dice) : shelf(number, dice);
     }
 
     private FuzzCase sound(long number, Dice dice) {
@@ -96,9 +96,10 @@ final class CaseMaker {
     }
 
     private FuzzCase textual(long number, Dice dice) {
-        String text = dice.percent(1)
-                ? attack(dice)
-                : new YamlText(dice).of(new JobMaker(dice).job().tree());
+        if (dice.percent(0.5)) {
+            return bad(number, "attack", dice, files(attack(dice)));
+        }
+        String text = new YamlText(dice).of(new JobMaker(dice).job().tree());
         byte[] mutated = new FileMutator(dice).mutated(text, dice.of(FEW));
         return bad(number, "mutated job", dice, files(mutated));
     }

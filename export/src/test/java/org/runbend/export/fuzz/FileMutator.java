@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 /** Spoils a text file: by value, by line, by letter, by byte. */
 final class FileMutator {
     private static final Pattern VALUE = Pattern.compile("(?<=: )[^,{}\\[\\]\n]+|(?<=[\\[ ])-?[0-9.]+(?=[,\\]])");
-    private static final Pattern KEY = Pattern.compile("[A-Za-z]+(?=:)");
+    private static final Pattern KEY = Pattern.compile("\\b[A-Za-z]{1,30}(?=:)");
     private static final List<String> LETTERS = List.of(
             ":",
             "-",

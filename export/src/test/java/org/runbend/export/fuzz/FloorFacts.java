@@ -27,7 +27,7 @@ record FloorFacts(
         List<Grown> keepOuts,
         double edge,
         double spacing,
-        double[] port,
+        Coordinate port,
         double reach,
         double tails,
         double allowance,

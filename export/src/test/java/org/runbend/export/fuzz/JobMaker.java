@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
 
 /** Jobs as a customer might send them: all keys, all kinds of floors, sound in form; some cannot be built. */
@@ -70,7 +71,7 @@ final class JobMaker {
                         keepOuts,
                         edge,
                         fit.spacing,
-                        port,
+                        new Coordinate(port[0], port[1]),
                         Math.max(2.2 * fit.spacing, reach),
                         tails[0] + tails[1],
                         allowance / 100.0,
@@ -93,7 +94,7 @@ final class JobMaker {
         return switch (dice.whole(0, 5)) {
             case 0 -> new Fit("PX-10", List.of("SP-10"), any, 40);
             case 1 -> new Fit("PX-12", List.of("SP-12"), any, 50);
-            case 2 -> new Fit("PX-16", List.of("SP-1"), Math.max(any, 110), 55);
+            case 2 -> new Fit("PX-16", List.of("SP-1"), Math.max(any, 120), 55);
             case 3 -> new Fit("PX-16", List.of("SP-2"), 150, 55);
             default -> new Fit("PX-16", List.of("SP-1", "SP-2"), 150, 55);
         };
@@ -247,7 +248,7 @@ final class JobMaker {
         layout.put("spacing", length(spacing));
         layout.put("edge", length(edge));
         maybe(layout, "along", dice.of(List.of("free", "x", "y", "0", "90", "45", "" + dice.whole(-360, 360), "12.5")));
-        maybe(layout, "leftOutPrice", dice.of(List.of("0", "1", "10", "3", "10000")));
+        maybe(layout, "leftOutPrice", dice.of(List.of("1", "1", "10", "3", "10000")));
         maybe(layout, "prefer", dice.of(List.of("long-runs", "even-heat")));
         maybe(layout, "loops", "1");
         return layout;

@@ -158,7 +158,7 @@ final class KitReferee {
     }
 
     private void port(List<Part> parts) {
-        Coordinate port = new Coordinate(facts.port()[0], facts.port()[1]);
+        Coordinate port = facts.port();
         Coordinate flow = parts.get(0).from;
         Coordinate back = parts.get(parts.size() - 1).to;
         double reach = facts.reach() + facts.slack() + TOLERANCE;

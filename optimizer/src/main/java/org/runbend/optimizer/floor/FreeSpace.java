@@ -20,6 +20,7 @@ public final class FreeSpace {
     private final double[] outlineY;
     private final double edge;
     private final List<KeepOut> keepOuts;
+    private final double[] clearance;
     private final double[][] keepOutX;
     private final double[][] keepOutY;
 
@@ -35,6 +36,7 @@ public final class FreeSpace {
         this.outlineY = outline.stream().mapToDouble(Point::y).toArray();
         this.edge = edge;
         this.keepOuts = List.copyOf(keepOuts);
+        this.clearance = keepOuts.stream().mapToDouble(FreeSpace::clearance).toArray();
         this.keepOutX = new double[keepOuts.size()][];
         this.keepOutY = new double[keepOuts.size()][];
         for (int k = 0; k < keepOuts.size(); k++) {
@@ -42,6 +44,13 @@ public final class FreeSpace {
             keepOutX[k] = corners.stream().mapToDouble(Point::x).toArray();
             keepOutY[k] = corners.stream().mapToDouble(Point::y).toArray();
         }
+    }
+
+    /** A line that crosses a polygon is at distance 0 from its ring, as is one that touches it; neither may pass. */
+    private static double clearance(KeepOut keepOut) {
+        return keepOut.bare() instanceof Shape.Polygon
+                ? Math.max(keepOut.clearance(), 2 * TOLERANCE)
+                : keepOut.clearance();
     }
 
     private static List<Point> cornersOf(Shape bare) {
@@ -62,7 +71,7 @@ public final class FreeSpace {
             return false;
         }
         for (int k = 0; k < keepOuts.size(); k++) {
-            if (keepOutDistance(k, ax, ay, bx, by) < keepOuts.get(k).clearance() - TOLERANCE) {
+            if (keepOutDistance(k, ax, ay, bx, by) < clearance[k] - TOLERANCE) {
                 return false;
             }
         }
@@ -79,7 +88,7 @@ public final class FreeSpace {
             double distance = keepOuts.get(k).bare() instanceof Shape.Polygon
                     ? toRing(keepOutX[k], keepOutY[k], arc)
                     : Distance.pointArc(keepOutX[k][0], keepOutY[k][0], arc) - radiusOf(k);
-            if (distance < keepOuts.get(k).clearance() - TOLERANCE) {
+            if (distance < clearance[k] - TOLERANCE) {
                 return false;
             }
         }

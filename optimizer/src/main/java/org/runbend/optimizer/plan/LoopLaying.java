@@ -148,7 +148,7 @@ final class LoopLaying {
                 job.layout().edge(),
                 radius,
                 job.layout().along().orElse(0),
-                Math.max(1, job.layout().leftOutPrice()));
+                job.layout().leftOutPrice());
     }
 
     private static Preference preference(Job job) {
