@@ -16,6 +16,9 @@ final class LayoutReader {
     private static final double EDGE = 75;
     private static final double MOST_EDGE = 1000;
     private static final int LEFT_OUT_PRICE = 10;
+    /** At a price of 0 the least square would be the best loop of any floor. */
+    private static final int LEAST_PRICE = 1;
+
     private static final int MOST_PRICE = 10_000;
     private static final int MOST_LOOPS = 6;
 
@@ -48,7 +51,9 @@ final class LayoutReader {
         pipe.ifPresent(p -> checkSpacing(p, written.orElse(m.self())));
         double edge = m.find("edge").map(this::edge).orElse(EDGE);
         Direction along = m.find("along").map(LayoutReader::along).orElse(Direction.FREE);
-        int price = m.find("leftOutPrice").map(v -> v.whole(0, MOST_PRICE)).orElse(LEFT_OUT_PRICE);
+        int price = m.find("leftOutPrice")
+                .map(v -> v.whole(LEAST_PRICE, MOST_PRICE))
+                .orElse(LEFT_OUT_PRICE);
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
         m.find("loops").ifPresent(LayoutReader::checkLoops);
         m.later("fit");

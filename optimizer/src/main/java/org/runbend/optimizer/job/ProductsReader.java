@@ -90,6 +90,7 @@ final class ProductsReader {
                     .ifPresent(p -> {
                         pipe.ifPresent(w -> checkGroove(name, p, w.product()));
                         layout.ifPresent(l -> checkCentres(name, p, l.spacing()));
+                        layout.ifPresent(l -> checkWidth(name, p, l.spacing()));
                         products.add(p);
                     });
         }
@@ -112,6 +113,15 @@ final class ProductsReader {
         if (plate.grooves() == 2 && Math.abs(plate.centres() - spacing) > CENTRES_TOLERANCE) {
             place.fault("plate " + plate.sku() + " has its grooves " + Plain.number(plate.centres())
                     + " mm apart, the spacing is " + Plain.number(spacing) + " mm");
+        }
+    }
+
+    /** Plates of neighbouring runs lie side by side, a twin one takes the room of two. */
+    private static void checkWidth(YamlValue place, SpreaderPlate plate, double spacing) {
+        double room = plate.grooves() * spacing;
+        if (plate.width() > room) {
+            place.fault("plate " + plate.sku() + " is " + Plain.number(plate.width())
+                    + " mm wide and would overlap its neighbour, there are " + Plain.number(room) + " mm");
         }
     }
 

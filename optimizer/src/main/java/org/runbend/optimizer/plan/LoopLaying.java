@@ -153,7 +153,7 @@ final class LoopLaying {
                 job.layout().edge(),
                 radius,
                 LatticeDirection.of(job).angle(),
-                Math.max(1, job.layout().leftOutPrice()),
+                job.layout().leftOutPrice(),
                 job.floor().supports().stream()
                         .map(s -> s.widened(job.pipe().product().outer()))
                         .toList(),

@@ -108,7 +108,7 @@ public final class PlatePacking {
                         .toList(),
                 stock,
                 Math.round(problem.wish().gap() * HUNDREDTHS),
-                Math.round(problem.wish().minPiece() * HUNDREDTHS),
+                Math.max(1, Math.round(problem.wish().minPiece() * HUNDREDTHS)),
                 Long.MAX_VALUE,
                 Math.round(step * HUNDREDTHS),
                 Math.round(kerf * HUNDREDTHS),

@@ -93,9 +93,25 @@ public final class StretchFinder {
                 parts = without(parts, run, hit.getGeometryN(i), -1);
             }
         }
-        return parts.stream()
-                .filter(p -> p[1] - p[0] >= wish.minPiece() - NOISE)
-                .toList();
+        return apart(parts.stream().filter(this::isLong).toList());
+    }
+
+    private boolean isLong(double[] part) {
+        return part[1] - part[0] >= Math.max(1, wish.minPiece()) - NOISE;
+    }
+
+    /** Where less than a gap blocks the run, the next part begins a gap after the one before, as pieces of both must. */
+    private List<double[]> apart(List<double[]> parts) {
+        List<double[]> apart = new ArrayList<>();
+        double least = Double.NEGATIVE_INFINITY;
+        for (double[] p : parts) {
+            double[] later = {Math.max(p[0], least), p[1]};
+            if (isLong(later)) {
+                apart.add(later);
+                least = p[1] + wish.gap();
+            }
+        }
+        return apart;
     }
 
     private static List<double[]> without(List<double[]> parts, Element.Run run, Geometry hit, double forgiven) {

@@ -80,17 +80,21 @@ final class StretchReckoning {
             return;
         }
         double at = whole.from();
+        double free = whole.from();
         for (double[] b : blocked(run, whole)) {
-            addIfLong(new Span(whole.loop(), whole.element(), at, b[0]), least, all);
+            free = addIfLong(new Span(whole.loop(), whole.element(), Math.max(at, free), b[0]), least, all, free);
             at = Math.max(at, b[1]);
         }
-        addIfLong(new Span(whole.loop(), whole.element(), at, whole.to()), least, all);
+        addIfLong(new Span(whole.loop(), whole.element(), Math.max(at, free), whole.to()), least, all, free);
     }
 
-    private static void addIfLong(Span span, double least, List<Span> all) {
-        if (span.length() >= least) {
-            all.add(span);
+    /** Adds a span and tells from where the next one may begin: pieces of both must keep the gap. */
+    private double addIfLong(Span span, double least, List<Span> all, double free) {
+        if (span.length() < least) {
+            return free;
         }
+        all.add(span);
+        return span.to() + wish.gap();
     }
 
     /** Where no body can lie, as distances from the run's start, first one first; they may overlap. */

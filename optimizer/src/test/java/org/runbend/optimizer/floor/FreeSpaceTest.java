@@ -126,6 +126,18 @@ class FreeSpaceTest {
         assertFalse(new FreeSpace(ell, 60.51, List.of()).allowsArc(35, 35, 110, Math.PI, Math.PI / 2));
     }
 
+    /** A post narrower than a link, with no clearance: both ends lie outside, what lies between them crosses it. */
+    @Test
+    void aPolygonWithoutClearanceIsNotCrossed() {
+        List<Point> corners = List.of(new Point(20, -20), new Point(130, -20), new Point(130, 20), new Point(20, 20));
+        KeepOut post = new KeepOut("post", KeepOut.Kind.PILLAR, new Shape.Polygon(corners), 0);
+        FreeSpace free = new FreeSpace(HALL, 75, List.of(post));
+        assertTrue(free.allowsPoint(0, 0) && free.allowsPoint(150, 0));
+        assertFalse(free.allowsSegment(0, 0, 150, 0));
+        assertTrue(free.allowsSegment(0, 21, 150, 21));
+        assertFalse(free.allowsArc(75, 75, 75, Math.PI, Math.PI / 2), "its lowest point, 75, 0, lies in the post");
+    }
+
     @Test
     void circlesAndPolygonsAreKeptOffByTheirRims() {
         KeepOut drain = new KeepOut("d", KeepOut.Kind.DRAIN, new Shape.Circle(new Point(0, 0), 60), 40);

@@ -76,6 +76,7 @@ class BadJobTest {
             spacing: 150              | along: north                | 10:17: layout.along: found 'north', free, x, y or an angle from -360 to 360 degrees is wanted
             spacing: 150              | prefer: heat                | 10:18: layout.prefer: found 'heat', one of long-runs, even-heat is wanted
             spacing: 150              | leftOutPrice: 1.5           | 10:24: layout.leftOutPrice: found '1.5', a whole number is wanted
+            spacing: 150              | leftOutPrice: 0             | 10:24: layout.leftOutPrice: found '0', a whole number from 1 to 10000 is wanted
             spacing: 150              | loops: 2                    | 10:17: layout.loops: loops: 2 is not available yet, only 1 is
             spacing: 150              | loops: auto                 | 10:17: layout.loops: loops: auto is not available yet, only 1 is
             spacing: 150              | loops: 9                    | 10:17: layout.loops: found '9', a number of loops from 1 to 6, or auto, is wanted
@@ -135,6 +136,10 @@ class BadJobTest {
                 List.of("job.yaml:12:26: plates.product[1]: plate SP-2 has its grooves 150 mm apart, the spacing is"
                         + " 200 mm"),
                 faults(Jobs.GOOD.replace("spacing: 150", "spacing: 200")));
+        assertEquals(
+                List.of("job.yaml:12:20: plates.product[0]: plate SP-1 is 120 mm wide and would overlap its neighbour,"
+                        + " there are 115 mm"),
+                faults(Jobs.GOOD.replace("spacing: 150", "spacing: 115").replace(", SP-2", "")));
     }
 
     @Test

@@ -83,6 +83,23 @@ class ClearAnswersTest {
         assertEquals(OptionalInt.of(4), loop.objectiveBound());
     }
 
+    /** A piece as short as a step is the shortest there is. */
+    @Test
+    void noLeastPiece() throws IOException {
+        KitPlan plan = plan(job(box(1500, 300), "[0, 75]", "", "minPiece: 0, gap: 0, coverage: 100%"));
+        assertTrue(plan.plates().plated() > 0.9 * plan.plates().plateable());
+    }
+
+    /** A cold strip of 40 mm across both runs, yet pieces are to lie 100 mm apart: those beside it too. */
+    @Test
+    void coldStripNarrowerThanTheGap() throws IOException {
+        String strip = "  unheated: [{name: threshold, polygon: [[700, 0], [740, 0], [740, 300], [700, 300]]}]\n";
+        KitPlan plan = plan(job(box(1500, 300), "[0, 75]", strip, "gap: 100, coverage: 100%"));
+        // Each run of 1350 loses the bend of 75 at its far end, a clearance of 100 and, for strip and gap, 100.
+        assertEquals(2 * 1075, plan.plates().plateable(), 0.01);
+        assertEquals(4, plan.plates().pieces().size(), () -> "" + plan.plates().pieces());
+    }
+
     /** 5.2 m x 5 m. */
     @Test
     void twentySixSquareMetres() {
@@ -116,6 +133,10 @@ class ClearAnswersTest {
     }
 
     private Job job(String outline, String port, String keepOuts) throws IOException {
+        return job(outline, port, keepOuts.isEmpty() ? "" : "  keepOut:\n" + keepOuts, "plateClearance: 5");
+    }
+
+    private Job job(String outline, String port, String regions, String plates) throws IOException {
         String text = """
                 job: Edge of what can be
                 order: E-1
@@ -125,8 +146,8 @@ class ClearAnswersTest {
                   port: {at: %s}
                 %slayout: {spacing: 150, edge: 75}
                 pipe: {product: PX-16}
-                plates: {product: [SP-1]}
-                """.formatted(outline, port, keepOuts.isEmpty() ? "" : "  keepOut:\n" + keepOuts);
+                plates: {product: [SP-1], %s}
+                """.formatted(outline, port, regions, plates);
         try (var catalog = ClearAnswersTest.class.getResourceAsStream("/floors/workshop.yaml")) {
             Files.write(folder.resolve("workshop.yaml"), catalog.readAllBytes());
         }

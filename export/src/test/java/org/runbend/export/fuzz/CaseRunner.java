@@ -1,0 +1,191 @@
+package org.runbend.export.fuzz;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
+import java.lang.management.MemoryType;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.stream.Stream;
+import org.runbend.export.CommandRun;
+import org.runbend.export.JsonIn;
+
+/** Runs a case through the command line in a folder of its own and says what is wrong with what came of it. */
+final class CaseRunner implements AutoCloseable {
+    /** A case that runs longer hangs. */
+    private static final int PATIENCE_SECONDS = 60;
+
+    private static final String OURS =
+            "{\"job\": \"old\", \"fingerprint\": \"" + "0".repeat(64) + "\", \"files\": [\"old.txt\", \"kit.json\"]}";
+    private static final List<MemoryPoolMXBean> HEAP = ManagementFactory.getMemoryPoolMXBeans().stream()
+            .filter(p -> p.getType() == MemoryType.HEAP)
+            .toList();
+
+    private final Path work;
+    private ExecutorService worker = Executors.newSingleThreadExecutor(CaseRunner::daemon);
+
+    /** A runner in a folder that holds the catalog and the examples. */
+    CaseRunner(Path work) {
+        this.work = work;
+    }
+
+    private static Thread daemon(Runnable task) {
+        // A stack as large as that of a program's first thread.
+        Thread thread = new Thread(null, task, "case", 8L << 20);
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    CaseResult run(FuzzCase c) throws IOException {
+        Path folder = work.resolve("case-" + c.number());
+        prepare(c, folder);
+        Map<String, String> before = content(folder);
+        HEAP.forEach(MemoryPoolMXBean::resetPeakUsage);
+        long start = System.nanoTime();
+        List<String> faults = new ArrayList<>();
+        CommandRun run = ended(c, () -> CommandRun.of(arguments(c, folder)), faults);
+        long millis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - start);
+        long heap = HEAP.stream().mapToLong(p -> p.getPeakUsage().getUsed()).sum();
+        if (run.code() >= 0) {
+            faults.addAll(new CaseRules(c, run, before, content(folder), folder).broken());
+            Path kit = folder.resolve("kit/kit.json");
+            if (c.facts().isPresent() && run.code() < 2 && Files.exists(kit)) {
+                faults.addAll(new KitReferee(JsonIn.read(kit), c.facts().get()).broken());
+            }
+        }
+        remove(folder);
+        return new CaseResult(c.number(), c.what(), run.code(), millis, heap, faults);
+    }
+
+    private CommandRun ended(FuzzCase c, Callable<CommandRun> command, List<String> faults) {
+        Future<CommandRun> future = worker.submit(command);
+        try {
+            return future.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+        } catch (TimeoutException e) {
+            faults.add("case " + c.number() + " runs longer than " + PATIENCE_SECONDS + " s: " + stackOfCase());
+            worker.shutdownNow();
+            worker = Executors.newSingleThreadExecutor(CaseRunner::daemon);
+        } catch (ExecutionException e) {
+            StringWriter text = new StringWriter();
+            e.getCause().printStackTrace(new PrintWriter(text));
+            faults.add("thrown: " + text.toString().lines().limit(30).toList());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+        return new CommandRun(-1, "", "");
+    }
+
+    private static String stackOfCase() {
+        return Thread.getAllStackTraces().entrySet().stream()
+                .filter(t -> t.getKey().getName().equals("case"))
+                .map(t -> Stream.of(t.getValue()).limit(25).toList().toString())
+                .toList()
+                .toString();
+    }
+
+    private static String[] arguments(FuzzCase c, Path folder) {
+        List<String> arguments = new ArrayList<>(
+                List.of(c.command(), folder.resolve(FuzzCase.JOB).toString()));
+        if (c.files().containsKey(FuzzCase.SHELF)) {
+            arguments.addAll(List.of("--shelf", folder.resolve(FuzzCase.SHELF).toString()));
+        }
+        if (c.command().equals("plan")) {
+            arguments.addAll(List.of("--out", folder.resolve("kit").toString()));
+        } else if (c.command().equals("loop")) {
+            arguments.addAll(List.of("--svg", folder.resolve("loop.svg").toString()));
+        }
+        return arguments.toArray(new String[0]);
+    }
+
+    private static void prepare(FuzzCase c, Path folder) throws IOException {
+        Files.createDirectories(folder);
+        for (Map.Entry<String, byte[]> file : c.files().entrySet()) {
+            Files.write(folder.resolve(file.getKey()), file.getValue());
+        }
+        if (!c.command().equals("plan") || c.before() == FuzzCase.Before.NOTHING) {
+            return;
+        }
+        Path kit = folder.resolve("kit");
+        if (c.before() == FuzzCase.Before.A_FILE) {
+            Files.writeString(kit, "not a folder\n");
+            return;
+        }
+        Files.createDirectory(kit);
+        if (c.before() != FuzzCase.Before.EMPTY_FOLDER) {
+            Files.writeString(kit.resolve("notes.txt"), "mine\n");
+        }
+        if (c.before() == FuzzCase.Before.KIT_OF_OURS) {
+            Files.writeString(kit.resolve("old.txt"), "old\n");
+            Files.writeString(kit.resolve("kit.json"), OURS);
+        }
+    }
+
+    /** All files and folders below a folder, with the bytes of small files; a large one by its size. */
+    static Map<String, String> content(Path folder) throws IOException {
+        Map<String, String> content = new TreeMap<>();
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path f : files.skip(1).toList()) {
+                boolean small = Files.isRegularFile(f) && Files.size(f) < 5_000;
+                content.put(
+                        folder.relativize(f).toString(),
+                        small
+                                ? new String(Files.readAllBytes(f), StandardCharsets.ISO_8859_1)
+                                : Files.isDirectory(f) ? "folder" : "size " + Files.size(f));
+            }
+        }
+        return content;
+    }
+
+    /** Removes a folder with all that is in it. */
+    static void remove(Path folder) throws IOException {
+        Files.walkFileTree(folder, new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult visitFile(Path file, BasicFileAttributes a) throws IOException {
+                Files.delete(file);
+                return FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult postVisitDirectory(Path dir, IOException e) throws IOException {
+                Files.delete(dir);
+                return FileVisitResult.CONTINUE;
+            }
+        });
+    }
+
+    /** Names in the working folder that are no example. */
+    static TreeSet<String> names(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            TreeSet<String> names = new TreeSet<>();
+            files.forEach(f -> names.add(f.getFileName().toString()));
+            return names;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Override
+    public void close() {
+        worker.shutdownNow();
+    }
+}
