@@ -26,8 +26,10 @@ final class AsciiTags extends TagSource {
             if (isBlank(from)) {
                 return false;
             }
-            throw faultAt(line, DxfFault.quoted(text()) + " stands where a group code is wanted, a whole number"
-                    + (line == 1 ? "; this is no DXF file" : ""));
+            throw faultAt(
+                    line,
+                    DxfFault.quoted(text()) + " stands where a group code is wanted, a whole number"
+                            + (line == 1 ? "; this is no DXF file" : ""));
         }
         code(code);
         if (!nextLine()) {
@@ -75,7 +77,8 @@ final class AsciiTags extends TagSource {
 
     private boolean isBlank(int start) {
         for (int i = start; i < data.length; i++) {
-            if (data[i] > ' ' || (data[i] < ' ' && data[i] != '\n' && data[i] != '\r' && data[i] != 0x1A && data[i] != 0)) {
+            if (data[i] > ' '
+                    || (data[i] < ' ' && data[i] != '\n' && data[i] != '\r' && data[i] != 0x1A && data[i] != 0)) {
                 return false;
             }
         }
@@ -87,8 +90,10 @@ final class AsciiTags extends TagSource {
         double value = Numbers.parse(data, from, to);
         if (Double.isNaN(value)) {
             String text = text();
-            throw faultAt(line, "group " + code() + ": " + DxfFault.quoted(text) + " is no number"
-                    + (text.indexOf(',') >= 0 ? "; a point is wanted, not a comma" : ""));
+            throw faultAt(
+                    line,
+                    "group " + code() + ": " + DxfFault.quoted(text) + " is no number"
+                            + (text.indexOf(',') >= 0 ? "; a point is wanted, not a comma" : ""));
         }
         return value;
     }

@@ -52,8 +52,7 @@ record Conic(double x, double y, double ux, double uy, double vx, double vy, dou
         }
         double base = StrictMath.atan2(uy, ux);
         double from = cross() > 0 ? base + start : base - start - sweep;
-        return Optional.of(
-                new DxfEntity.Arc(layer, x, y, radius, Math.toDegrees(from), Math.toDegrees(sweep)));
+        return Optional.of(new DxfEntity.Arc(layer, x, y, radius, Math.toDegrees(from), Math.toDegrees(sweep)));
     }
 
     /**

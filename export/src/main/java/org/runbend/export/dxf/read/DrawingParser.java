@@ -122,8 +122,7 @@ final class DrawingParser {
             if (word.equals("LAYER")) {
                 pending = tags.read(source, true);
                 boolean off = tags.get(62, 7) < 0;
-                parsed.layers.putIfAbsent(
-                        Parsed.key(tags.name), new Parsed.Layer(tags.name, tags.flag(70, 1), off));
+                parsed.layers.putIfAbsent(Parsed.key(tags.name), new Parsed.Layer(tags.name, tags.flag(70, 1), off));
             }
         }
     }
@@ -144,12 +143,7 @@ final class DrawingParser {
         pending = tags.read(source, true);
         List<Raw> content = new ArrayList<>();
         Parsed.Block block = new Parsed.Block(
-                tags.name,
-                tags.get(10, 0),
-                tags.get(20, 0),
-                tags.get(30, 0),
-                tags.flag(70, FOREIGN_BLOCK),
-                content);
+                tags.name, tags.get(10, 0), tags.get(20, 0), tags.get(30, 0), tags.flag(70, FOREIGN_BLOCK), content);
         String key = Parsed.key(block.name());
         boolean model = key.equals("*MODEL_SPACE") || key.equals("$MODEL_SPACE");
         entities(model ? parsed.model : content, model);

@@ -93,8 +93,8 @@ public final class DxfReader {
             throw new DxfFault("this is a DWG file; save it as DXF");
         }
         if (!AsciiTags.beginsWithCode(data, start)) {
-            throw new DxfFault("this is no DXF file: it begins with " + DxfFault.quoted(beginning)
-                    + ", a group code is wanted");
+            throw new DxfFault(
+                    "this is no DXF file: it begins with " + DxfFault.quoted(beginning) + ", a group code is wanted");
         }
         return new AsciiTags(data, start);
     }

@@ -177,9 +177,10 @@ final class Expansion {
             double third = p.triples()[3 * i + 2];
             double z = p.solid() ? third : p.z();
             double bulge = p.solid() || third == 0 ? 0 : hand * third;
-            vertices.add(at == Placement.IDENTITY
-                    ? new DxfVertex(x, y, bulge)
-                    : new DxfVertex(at.x(x, y, z), at.y(x, y, z), bulge));
+            vertices.add(
+                    at == Placement.IDENTITY
+                            ? new DxfVertex(x, y, bulge)
+                            : new DxfVertex(at.x(x, y, z), at.y(x, y, z), bulge));
         }
         if (similar || vertices.stream().allMatch(v -> v.bulge() == 0)) {
             entities.add(new DxfEntity.Polyline(layer, vertices, p.closed()));
@@ -199,8 +200,7 @@ final class Expansion {
             out.add(new DxfVertex(at.x(x, y, p.z()), at.y(x, y, p.z()), 0));
             double bulge = p.triples()[3 * i + 2];
             if (bulge != 0) {
-                List<DxfVertex> chords =
-                        squeezed(x, y, p.triples()[3 * j], p.triples()[3 * j + 1], bulge, p.z(), at);
+                List<DxfVertex> chords = squeezed(x, y, p.triples()[3 * j], p.triples()[3 * j + 1], bulge, p.z(), at);
                 spend(chords.size());
                 out.addAll(chords);
             }
@@ -214,8 +214,7 @@ final class Expansion {
     }
 
     /** The vertices between the ends of an arc. Centre = middle of the chord + left normal x (1 - b^2) / (4 b). */
-    private List<DxfVertex> squeezed(
-            double x1, double y1, double x2, double y2, double bulge, double z, Placement at) {
+    private List<DxfVertex> squeezed(double x1, double y1, double x2, double y2, double bulge, double z, Placement at) {
         double k = (1 - bulge * bulge) / (4 * bulge);
         double cx = (x1 + x2) / 2 - (y2 - y1) * k;
         double cy = (y1 + y2) / 2 + (x2 - x1) * k;
@@ -274,8 +273,8 @@ final class Expansion {
             return;
         }
         boolean drop = meets && chords.size() > 3;
-        entities.add(new DxfEntity.Curve(
-                layer, type, drop ? chords.subList(0, chords.size() - 1) : chords, closed || drop));
+        entities.add(
+                new DxfEntity.Curve(layer, type, drop ? chords.subList(0, chords.size() - 1) : chords, closed || drop));
     }
 
     private static double[] flat(double[] triples, Placement at) {
@@ -319,9 +318,8 @@ final class Expansion {
         double height = w.height() * Math.sqrt(square(at.dx(0, 1, 0)) + square(at.dy(0, 1, 0)));
         double c = Placement.cosine(w.angle());
         double s = Placement.cosine(w.angle() - 90);
-        double angle = at == Placement.IDENTITY
-                ? w.angle()
-                : Math.toDegrees(StrictMath.atan2(at.dy(c, s, 0), at.dx(c, s, 0)));
+        double angle =
+                at == Placement.IDENTITY ? w.angle() : Math.toDegrees(StrictMath.atan2(at.dy(c, s, 0), at.dx(c, s, 0)));
         entities.add(new DxfEntity.Text(
                 layer,
                 at.x(w.x(), w.y(), w.z()),
@@ -347,7 +345,7 @@ final class Expansion {
         }
         checkNesting(insert, key);
         long copies = (long) insert.columns() * insert.rows();
-        if (copies > left) {
+        if (copies > limits.copies()) {
             throw places.faultAt(
                     place,
                     "block " + DxfFault.quoted(insert.block()) + " is inserted " + copies + " times, at most "
@@ -357,7 +355,12 @@ final class Expansion {
         Placement base = Placement.moved(-block.x(), -block.y(), -block.z());
         for (int row = 0; row < insert.rows(); row++) {
             for (int column = 0; column < insert.columns(); column++) {
-                copy(block, at.times(insert.place()).times(step(insert, column, row)).times(base), layer);
+                copy(
+                        block,
+                        at.times(insert.place())
+                                .times(step(insert, column, row))
+                                .times(base),
+                        layer);
             }
         }
         open.pop();
@@ -372,7 +375,8 @@ final class Expansion {
     private void copy(Parsed.Block block, Placement at, String layer) {
         spend(1);
         if (!at.isSound()) {
-            throw places.faultAt(place, "block " + DxfFault.quoted(block.name()) + " is inserted too large or too far off");
+            throw places.faultAt(
+                    place, "block " + DxfFault.quoted(block.name()) + " is inserted too large or too far off");
         }
         for (Raw raw : block.content()) {
             add(raw, at, layer);

@@ -94,8 +94,7 @@ final class RawReader {
             return other(t, " without axes");
         }
         double k = ratio / length;
-        double[] v = {
-            k * (n[1] * u[2] - n[2] * u[1]), k * (n[2] * u[0] - n[0] * u[2]), k * (n[0] * u[1] - n[1] * u[0])
+        double[] v = {k * (n[1] * u[2] - n[2] * u[1]), k * (n[2] * u[0] - n[0] * u[2]), k * (n[0] * u[1] - n[1] * u[0])
         };
         double start = t.get(41, 0);
         double sweep = (t.get(42, 2 * Math.PI) - start) % (2 * Math.PI);
@@ -121,8 +120,7 @@ final class RawReader {
         return polyline(t, t.plane(), t.get(38, 0), Arrays.copyOf(triples, 3 * n), t.flag(70, CLOSED), false);
     }
 
-    static Raw polyline(
-            EntityTags t, Placement plane, double z, double[] triples, boolean closed, boolean solid) {
+    static Raw polyline(EntityTags t, Placement plane, double z, double[] triples, boolean closed, boolean solid) {
         for (double value : triples) {
             if (Double.isNaN(value)) {
                 return other(t, " with half a vertex");
@@ -228,9 +226,7 @@ final class RawReader {
 
     private static Raw multiLineText(EntityTags t) {
         int place = Math.max(1, Math.min(9, t.whole(71, 1))) - 1;
-        double angle = t.has(11)
-                ? Math.toDegrees(StrictMath.atan2(t.get(21, 0), t.get(11, 0)))
-                : t.get(50, 0);
+        double angle = t.has(11) ? Math.toDegrees(StrictMath.atan2(t.get(21, 0), t.get(11, 0))) : t.get(50, 0);
         return new Raw.Words(
                 head(t),
                 Placement.IDENTITY,
