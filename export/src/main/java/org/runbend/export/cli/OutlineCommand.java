@@ -1,7 +1,6 @@
 package org.runbend.export.cli;
 
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -31,7 +30,8 @@ import picocli.CommandLine.Spec;
         name = "outline",
         mixinStandardHelpOptions = true,
         sortOptions = false,
-        description = "Starts a job file from a customer's drawing (DXF), with a picture of what was understood beside it.",
+        description =
+                "Starts a job file from a customer's drawing (DXF), with a picture of what was understood beside it.",
         footer = {"", "Example:", "  runbend outline floor.dxf --out floor.yaml"})
 final class OutlineCommand implements Callable<Integer> {
     private static final List<DrawingUnit> UNITS = List.of(
@@ -61,7 +61,10 @@ final class OutlineCommand implements Callable<Integer> {
             description = "Unit of the drawing, in place of its header's: mm, cm, dm, m, in, ft or yd.")
     private String unit;
 
-    @Option(names = "--layer", paramLabel = "NAME", description = "The layer of the outline; default: the largest line.")
+    @Option(
+            names = "--layer",
+            paramLabel = "NAME",
+            description = "The layer of the outline; default: the largest line.")
     private String layer;
 
     @Option(
@@ -79,7 +82,7 @@ final class OutlineCommand implements Callable<Integer> {
         OutlineWish wish = wish();
         Path job = out != null ? out : beside(".yaml");
         Path picture = job.resolveSibling(stem(job) + ".svg");
-        if (picture.equals(job)) {
+        if (stem(job).equals(String.valueOf(job.getFileName()))) {
             throw new OutputRefused(job + ": a job file ends with .yaml");
         }
         DraftFile jobFile = new DraftFile(job, "# ", "");
@@ -96,8 +99,7 @@ final class OutlineCommand implements Callable<Integer> {
 
     private OutlineWish wish() {
         if (!(tolerance >= 0 && tolerance <= OutlineWish.MOST_TOLERANCE)) {
-            throw new ParameterException(
-                    spec.commandLine(), "--tolerance is a gap from 0 to 100 mm, not " + tolerance);
+            throw new ParameterException(spec.commandLine(), "--tolerance is a gap from 0 to 100 mm, not " + tolerance);
         }
         return new OutlineWish(Optional.ofNullable(unit).map(this::unit), Optional.ofNullable(layer), tolerance);
     }
@@ -118,7 +120,7 @@ final class OutlineCommand implements Callable<Integer> {
         try {
             return FloorReading.read(name, new DxfReader().read(drawing, wish.unit()), wish);
         } catch (DxfFault e) {
-            throw new OutputRefused(e.getMessage());
+            throw new BadInput(Fault.ofFile(drawing.toString(), e.reason()));
         } catch (NoOutline e) {
             throw new BadInput(Fault.ofFile(drawing.toString(), e.getMessage()));
         }
@@ -136,7 +138,8 @@ final class OutlineCommand implements Callable<Integer> {
         PrintWriter to = spec.commandLine().getOut();
         sketch.guesses().forEach(g -> to.println("guess: " + g));
         sketch.leftOut().forEach(l -> to.println("left out: " + l));
-        to.println("In it: " + sketch.obstacles().size() + " keep-outs, " + sketch.marks().size() + " marks");
+        to.println("keep-outs: " + sketch.obstacles().size() + ", marks: "
+                + sketch.marks().size());
         to.println("Written to " + job + " and " + picture + "; fill in what is marked so, then: runbend check " + job);
     }
 }

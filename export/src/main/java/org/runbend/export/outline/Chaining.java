@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Vertex;
 
@@ -18,6 +19,12 @@ import org.runbend.export.drawing.Vertex;
  * is followed; lines that end loose are no part of a closed one.
  */
 final class Chaining {
+    /** Where more lines meet or run side by side, nobody has drawn a floor; what takes long there is left. */
+    private static final int CROWD = 200;
+
+    /** Turns that may be weighed while boundaries are followed; a floor needs some thousand. */
+    private static final long MOST_TURNS = 5_000_000;
+
     private final double tolerance;
     private final List<Piece> pieces;
     private final Places places = new Places(Contour.SAME);
@@ -31,6 +38,7 @@ final class Chaining {
     private double openSize;
     private int doubled;
     private int dividing;
+    private long turns;
     private int[] merged;
     private List<List<Integer>> at;
 
@@ -44,8 +52,11 @@ final class Chaining {
 
     void run() {
         for (int i = 0; i < from.length; i++) {
-            from[i] = places.of(pieces.get(i).start());
-            to[i] = places.of(pieces.get(i).end());
+            Piece p = pieces.get(i);
+            Vertex a = p.vertices().get(0);
+            Vertex b = p.vertices().get(p.vertices().size() - 1);
+            from[i] = places.of(a.x(), a.y());
+            to[i] = places.of(b.x(), b.y());
         }
         merged = new int[places.size()];
         Arrays.setAll(merged, i -> i);
@@ -121,7 +132,8 @@ final class Chaining {
             long key = ((long) Math.min(from[i], to[i]) << 32) | Math.max(from[i], to[i]);
             List<Integer> same = between.computeIfAbsent(key, k -> new ArrayList<>());
             Point middle = pieces.get(i).middle();
-            if (same.stream().anyMatch(j -> pieces.get(j).middle().distance(middle) < 5 * Contour.SAME)) {
+            List<Integer> last = same.subList(Math.max(0, same.size() - CROWD), same.size());
+            if (last.stream().anyMatch(j -> pieces.get(j).middle().distance(middle) < 5 * Contour.SAME)) {
                 used[i] = true;
                 doubled++;
             } else {
@@ -146,28 +158,29 @@ final class Chaining {
 
     private void joinLooseEnds() {
         at = piecesAtPlaces();
-        List<Integer> loose = new ArrayList<>();
-        for (int i = 0; i < at.size(); i++) {
-            if (at.get(i).size() == 1) {
-                loose.add(i);
-            }
-        }
-        List<int[]> pairs = new ArrayList<>(places.pairsWithin(loose, tolerance));
+        int[] loose =
+                IntStream.range(0, at.size()).filter(i -> at.get(i).size() == 1).toArray();
+        List<int[]> pairs = places.pairsWithin(loose, tolerance);
         pairs.sort(Comparator.<int[]>comparingDouble(p -> places.at(p[0]).distance(places.at(p[1])))
                 .thenComparingInt(p -> p[0])
                 .thenComparingInt(p -> p[1]));
         boolean[] taken = new boolean[places.size()];
         for (int[] p : pairs) {
-            boolean sameShortPiece = at.get(p[0]).equals(at.get(p[1]))
-                    && pieces.get(at.get(p[0]).get(0)).length() < 3 * tolerance;
-            if (!taken[p[0]] && !taken[p[1]] && !sameShortPiece) {
+            if (!taken[p[0]] && !taken[p[1]] && !isOneShortPiece(p)) {
                 taken[p[0]] = true;
                 taken[p[1]] = true;
                 merged[p[1]] = p[0];
+                at.get(p[0]).addAll(at.get(p[1]));
+                at.get(p[1]).clear();
                 closed.add(new Gap(places.at(p[0]), places.at(p[1])));
             }
         }
-        at = piecesAtPlaces();
+    }
+
+    /** The two ends of a piece hardly longer than the gap are no gap. */
+    private boolean isOneShortPiece(int[] pair) {
+        return at.get(pair[0]).equals(at.get(pair[1]))
+                && pieces.get(at.get(pair[0]).get(0)).length() < 3 * tolerance;
     }
 
     /** Finds the largest chain with two loose ends. */
@@ -214,25 +227,28 @@ final class Chaining {
 
     /** Takes loose ends off until none is left. */
     private void prune() {
+        int[] degree = at.stream().mapToInt(List::size).toArray();
+        boolean[] gone = new boolean[pieces.size()];
         Deque<Integer> loose = new ArrayDeque<>();
-        for (int i = 0; i < at.size(); i++) {
-            if (at.get(i).size() == 1) {
+        for (int i = 0; i < degree.length; i++) {
+            if (degree[i] == 1) {
                 loose.add(i);
             }
         }
         while (!loose.isEmpty()) {
             int node = loose.pop();
-            if (at.get(node).size() != 1) {
+            if (degree[node] != 1) {
                 continue;
             }
-            Integer piece = at.get(node).get(0);
+            int piece = at.get(node).stream().filter(p -> !gone[p]).findFirst().orElseThrow();
+            gone[piece] = true;
+            degree[node]--;
             int other = other(piece, node);
-            at.get(node).remove(piece);
-            at.get(other).remove(piece);
-            if (at.get(other).size() == 1) {
+            if (--degree[other] == 1) {
                 loose.add(other);
             }
         }
+        at.forEach(list -> list.removeIf(p -> gone[p]));
     }
 
     private void components() {
@@ -245,7 +261,8 @@ final class Chaining {
             List<Integer> inside = new ArrayList<>();
             collect(start, seen, ends, inside);
             boolean simple = ends.stream().allMatch(n -> at.get(n).size() == 2);
-            contourOf(simple ? ring(ends.get(0)) : outer(ends), inside);
+            boolean crowded = ends.stream().anyMatch(n -> at.get(n).size() > CROWD);
+            contourOf(simple ? ring(ends.get(0)) : crowded ? List.of() : outer(ends), inside);
         }
     }
 
@@ -274,9 +291,8 @@ final class Chaining {
         if (ring.isEmpty()) {
             return;
         }
-        Piece longest = ring.stream()
-                .max(Comparator.comparingDouble(Piece::length))
-                .orElseThrow();
+        Piece longest =
+                ring.stream().max(Comparator.comparingDouble(Piece::length)).orElseThrow();
         Contour.of(longest.layer(), Piece.joined(ring), ring.stream().anyMatch(Piece::curved))
                 .ifPresent(contours::add);
     }
@@ -310,7 +326,7 @@ final class Chaining {
         for (int first : at.get(start)) {
             List<Piece> ring = face(start, first);
             double area = Contour.of("", Piece.joined(ring), false)
-                    .map(c -> c.polygon().getEnvelope().getArea())
+                    .map(c -> c.box().width() * c.box().height())
                     .orElse(0.0);
             if (area > most) {
                 most = area;
@@ -321,21 +337,21 @@ final class Chaining {
     }
 
     private double lowest(int node) {
-        return places.at(node).y();
+        return places.y(node);
     }
 
     private List<Piece> face(int start, int first) {
         List<Piece> ring = new ArrayList<>();
         int node = start;
         int piece = first;
-        int most = 2 * pieces.size() + 2;
         do {
             Piece way = leaving(piece, node);
             ring.add(way);
             node = other(piece, node);
             piece = rightmost(node, piece, way);
-        } while (!(node == start && piece == first) && ring.size() < most);
-        return ring.size() < most ? ring : List.of();
+            turns += at.get(node).size();
+        } while (!(node == start && piece == first) && turns < MOST_TURNS);
+        return turns < MOST_TURNS ? ring : List.of();
     }
 
     /** The piece that turns most to the right of the way come; back only if there is no other. */

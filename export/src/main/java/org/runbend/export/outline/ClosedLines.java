@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.runbend.export.drawing.Point;
 
 /**
  * All closed lines of a drawing, largest first.
@@ -16,8 +17,7 @@ import java.util.Optional;
  * @param dividing lines that divide a closed line
  * @param loose lines that are part of no closed one
  */
-record ClosedLines(
-        List<Contour> contours, List<Gap> closed, Optional<Gap> open, int doubled, int dividing, int loose) {
+record ClosedLines(List<Contour> contours, List<Gap> closed, Optional<Gap> open, int doubled, int dividing, int loose) {
 
     /** Joins lines layer by layer, then what is left over of all layers. */
     static ClosedLines of(Figures figures, double tolerance) {
@@ -29,8 +29,11 @@ record ClosedLines(
         for (List<Piece> pieces : byLayer.values()) {
             left.addAll(chained(pieces, tolerance, chainings).left());
         }
-        Chaining last = byLayer.size() > 1 ? chained(left, tolerance, chainings) : chainings.isEmpty() ? chained(left, tolerance, chainings) : chainings.get(0);
+        Chaining last = byLayer.size() > 1
+                ? chained(left, tolerance, chainings)
+                : chainings.isEmpty() ? chained(left, tolerance, chainings) : chainings.get(0);
         List<Contour> all = new ArrayList<>(figures.contours);
+        figures.circles.forEach(c -> all.add(Contour.circle(c.layer(), new Point(c.x(), c.y()), c.radius())));
         List<Gap> closed = new ArrayList<>();
         int doubled = 0;
         int dividing = 0;
@@ -40,7 +43,13 @@ record ClosedLines(
             doubled += c.doubled();
             dividing += c.dividing();
         }
-        return new ClosedLines(distinct(all), closed, last.open(), doubled, dividing, last.left().size());
+        return new ClosedLines(
+                distinct(all),
+                closed,
+                last.open(),
+                doubled,
+                dividing,
+                last.left().size());
     }
 
     private static Chaining chained(List<Piece> pieces, double tolerance, List<Chaining> into) {

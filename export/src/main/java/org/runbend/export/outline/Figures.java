@@ -15,30 +15,44 @@ import org.runbend.export.dxf.read.DxfEntity;
 /** The entities of a drawing in mm, sorted by what they can be: closed, open, points, words. */
 final class Figures {
     /** Layers of our own drawings that are no part of the floor. */
-    private static final Set<String> OWN = Set.of(
-            "PIPE", "CHANNEL", "PLATE", "BOARD", "SENSOR", "SCREW", "DIMENSION", "NOTE", "TITLE");
+    private static final Set<String> OWN =
+            Set.of("PIPE", "CHANNEL", "PLATE", "BOARD", "SENSOR", "SCREW", "DIMENSION", "NOTE", "TITLE");
 
     final List<Contour> contours = new ArrayList<>();
+    final List<DxfEntity.Circle> circles = new ArrayList<>();
     final List<Piece> pieces = new ArrayList<>();
     final List<Spot> spots = new ArrayList<>();
     final List<Words> words = new ArrayList<>();
     final TreeMap<String, Integer> own = new TreeMap<>();
     final TreeSet<String> layers = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
+    /** Whether it is a drawing of Runbend's own, by its layers. */
+    final boolean ours;
+
     private final double mm;
 
     /** A point. */
     record Spot(String layer, Point at) {}
 
-    /** Words and about where their middle is. */
-    record Words(Point at, double height, String text) {}
+    /** Words and about where they stand: from the left to the right end, half way up. */
+    record Words(Point left, Point right, double height, String text) {
+        Point middle() {
+            return new Point((left.x() + right.x()) / 2, (left.y() + right.y()) / 2);
+        }
+
+        Words moved(Point by) {
+            return new Words(left.plus(by.x(), by.y()), right.plus(by.x(), by.y()), height, text);
+        }
+    }
 
     Figures(DxfDrawing drawing, double mm) {
         this.mm = mm;
         drawing.entities().forEach(e -> layers.add(e.layer()));
-        boolean ours = layers.contains("FLOOR") && layers.contains("PIPE") && layers.contains("CHANNEL")
-                || layers.contains("FLOOR") && layers.contains("PIPE") && layers.contains("PLATE");
+        ours = layers.contains("FLOOR")
+                && layers.contains("PIPE")
+                && (layers.contains("CHANNEL") || layers.contains("PLATE"));
         for (DxfEntity e : drawing.entities()) {
-            if (ours && OWN.contains(e.layer().toUpperCase(Locale.ROOT))) {
+            boolean words = e instanceof DxfEntity.Text && e.layer().equals("NOTE");
+            if (ours && !words && OWN.contains(e.layer().toUpperCase(Locale.ROOT))) {
                 own.merge(e.layer(), 1, Integer::sum);
             } else {
                 add(e);
@@ -52,7 +66,7 @@ final class Figures {
         } else if (e instanceof DxfEntity.Arc a) {
             pieces.add(arc(a));
         } else if (e instanceof DxfEntity.Circle c) {
-            contours.add(Contour.circle(c.layer(), point(c.x(), c.y()), c.radius() * mm));
+            circles.add(new DxfEntity.Circle(c.layer(), c.x() * mm, c.y() * mm, c.radius() * mm));
         } else if (e instanceof DxfEntity.Polyline p) {
             line(p.layer(), p.vertices(), p.closed(), false);
         } else if (e instanceof DxfEntity.Curve c) {
@@ -93,11 +107,13 @@ final class Figures {
             return;
         }
         double height = Math.max(0, t.height() * mm);
-        double width = 0.85 * height * t.content().lines().mapToInt(String::length).max().orElse(0);
-        Point middle = point(t.x(), t.y())
-                .polar((1 - t.column()) * width / 2, t.angle())
+        double width = 0.85
+                * height
+                * t.content().lines().mapToInt(String::length).max().orElse(0);
+        Point left = point(t.x(), t.y())
+                .polar(-t.column() * width / 2, t.angle())
                 .polar((1 - t.row()) * height / 2, t.angle() + 90);
-        words.add(new Words(middle, height, line));
+        words.add(new Words(left, left.polar(width, t.angle()), height, line));
     }
 
     private Vertex vertex(double x, double y, double bulge) {

@@ -1,9 +1,7 @@
 package org.runbend.export.outline;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -20,7 +18,8 @@ final class FloorContent {
     /** A job file holds no more keep-outs. */
     private static final int MOST = 200;
 
-    private static final int MOST_MARKS = 20;
+    private static final int MOST_LOOKED_AT = 20_000;
+    private static final int MOST_WORDS = 2000;
     private static final double BOLT_DIAMETER = 20;
     private static final double DRAIN_DIAMETER = 100;
     private static final double BOLT_CLEARANCE = 50;
@@ -28,30 +27,39 @@ final class FloorContent {
     private static final double OTHER_CLEARANCE = 40;
     /** A closed line within the outline of more than this share of it is another outline, not a hole. */
     private static final double OTHER_OUTLINE = 0.5;
-    /** How far words may stand off what they name, mm; tall words stand further off. */
-    private static final double BESIDE = 120;
-
-    private static final double IN_HEIGHTS = 3;
-    private static final double BESIDE_EDGE = 250;
 
     private final Contour outline;
     private final Point shift;
     private final List<String> leftOut;
+    private final boolean ours;
     private final PreparedGeometry floor;
     private final List<Obstacle> obstacles = new ArrayList<>();
-    private final List<Contour> unheated = new ArrayList<>();
-    private final List<FloorSketch.Mark> marks = new ArrayList<>();
-    private final List<FloorSketch.Remark> remarks = new ArrayList<>();
+    private final List<Obstacle> unheated = new ArrayList<>();
+    private final Naming naming;
 
-    FloorContent(Contour found, Point shift, Figures figures, List<Contour> contours, List<String> guesses, List<String> leftOut) {
+    FloorContent(
+            Contour found,
+            Point shift,
+            Figures figures,
+            List<Contour> contours,
+            List<String> guesses,
+            List<String> leftOut) {
         this.shift = shift;
         this.leftOut = leftOut;
+        ours = figures.ours;
         floor = PreparedGeometryFactory.prepare(found.polygon());
         outline = moved(turnedToStart(new Tidying(guesses).tidied(turnedToStart(found))));
         holes(found, contours);
         bolts(figures.spots);
         limit();
-        name(figures.words);
+        say(figures.words.size() - MOST_WORDS, "words too many to look at");
+        naming = new Naming(outline, obstacles, unheated);
+        naming.name(figures.words.stream()
+                .limit(MOST_WORDS)
+                .map(w -> w.moved(shift))
+                .toList());
+        say(naming.numbers(), "words that are numbers");
+        say(naming.untold(), "words elsewhere");
     }
 
     Contour outline() {
@@ -59,19 +67,19 @@ final class FloorContent {
     }
 
     List<Obstacle> obstacles() {
-        return obstacles;
+        return naming.obstacles();
     }
 
-    List<Contour> unheated() {
-        return unheated;
+    List<Obstacle> unheated() {
+        return naming.unheated();
     }
 
     List<FloorSketch.Mark> marks() {
-        return marks;
+        return naming.marks();
     }
 
     List<FloorSketch.Remark> remarks() {
-        return remarks;
+        return naming.remarks();
     }
 
     /** The same contour, beginning at its lowest corner, the leftmost of several. */
@@ -80,7 +88,8 @@ final class FloorContent {
         int first = 0;
         for (int i = 1; i < v.size(); i++) {
             double lower = v.get(first).y() - v.get(i).y();
-            if (lower > Contour.SAME || (lower >= -Contour.SAME && v.get(i).x() < v.get(first).x())) {
+            if (lower > Contour.SAME
+                    || (lower >= -Contour.SAME && v.get(i).x() < v.get(first).x())) {
                 first = i;
             }
         }
@@ -96,44 +105,81 @@ final class FloorContent {
         return Contour.of(c.layer(), v, c.curved()).orElse(c);
     }
 
+    /** Contours come largest first, so what is not looked at is small. */
     private void holes(Contour found, List<Contour> contours) {
         int outside = 0;
         int nested = 0;
-        List<Contour> taken = new ArrayList<>();
+        int large = 0;
+        List<Taken> taken = new ArrayList<>();
+        int looked = 0;
         for (Contour c : contours) {
-            if (c == found || c.area() > found.area() && c.box().covers(found.box())) {
+            boolean around = c.area() > found.area() && c.boxCovers(found);
+            if (c == found || around) {
                 continue;
             }
-            Geometry region = c.crossing().isEmpty() ? c.polygon() : c.polygon().convexHull();
-            if (!floor.intersects(region) || floor.getGeometry().touches(region)) {
+            if (++looked > MOST_LOOKED_AT || taken.size() > MOST) {
+                continue;
+            }
+            if (isOutside(c, found)) {
                 outside++;
-            } else if (taken.stream().anyMatch(t -> t.box().covers(c.box()) && t.polygon().convexHull().covers(region))) {
+            } else if (taken.stream().anyMatch(t -> t.covers(c))) {
                 nested++;
             } else if (c.area() > OTHER_OUTLINE * found.area()) {
-                leftOut.add("a closed line of " + FloorReading.metres(c) + " on layer "
-                        + FloorReading.shown(c.layer())
-                        + " within the outline, too large for a hole; if it is the floor, name its layer");
-            } else if (taken.size() < 4 * MOST) {
-                taken.add(c);
-                take(c, floor.covers(region));
+                sayLarge(c, ++large);
+            } else {
+                taken.add(Taken.of(c));
+                take(c, floor.covers(c.polygon().convexHull()));
             }
         }
         say(outside, "closed lines outside of the outline");
         say(nested, "closed lines within keep-outs");
+        say(looked - outside - nested - large - taken.size(), "closed lines too many to look at");
+    }
+
+    private void sayLarge(Contour c, int number) {
+        if (number <= 5) {
+            leftOut.add("a closed line of " + FloorReading.metres(c) + " on layer "
+                    + FloorReading.shown(c.layer())
+                    + " over the outline, too large for a hole; if it is the floor, name its layer");
+        }
+    }
+
+    private boolean isOutside(Contour c, Contour found) {
+        if (!c.boxMeets(found)) {
+            return true;
+        }
+        Geometry region = c.crossing().isEmpty() ? c.polygon() : c.polygon().convexHull();
+        return !floor.intersects(region) || floor.getGeometry().touches(region);
+    }
+
+    /** A keep-out, made ready for many questions. */
+    private record Taken(Contour contour, PreparedGeometry hull) {
+        static Taken of(Contour c) {
+            return new Taken(c, PreparedGeometryFactory.prepare(c.polygon().convexHull()));
+        }
+
+        boolean covers(Contour c) {
+            return contour.boxCovers(c) && hull.covers(c.polygon());
+        }
     }
 
     private void say(int n, String what) {
         if (n > 0) {
-            leftOut.add(n + " " + what);
+            leftOut.add(what + ": " + n);
         }
     }
 
     private void take(Contour c, boolean within) {
         if (c.layer().equalsIgnoreCase("UNHEATED") && c.crossing().isEmpty()) {
-            unheated.add(moved(c));
+            Contour region = moved(c);
+            String layer = "closed line, layer " + FloorReading.shown(c.layer());
+            Coordinate middle = region.polygon().getCentroid().getCoordinate();
+            unheated.add(
+                    new Obstacle("unheated", "other", new Point(middle.x, middle.y), 0, Optional.of(region), 0, layer));
             return;
         }
-        String where = "layer " + FloorReading.shown(c.layer()) + (within ? "" : ", reaches over the outline");
+        String where = "layer " + FloorReading.shown(c.layer()) + (within ? "" : ", reaches over the outline")
+                + (ours ? ", drawn with its clearance" : "");
         Optional<Arc> round = c.round();
         if (round.isPresent()) {
             double d = 2 * round.get().radius();
@@ -142,7 +188,13 @@ final class FloorContent {
                     kind.equals("bolt") ? BOLT_CLEARANCE : kind.equals("drain") ? DRAIN_CLEARANCE : OTHER_CLEARANCE;
             String why = "circle of " + FloorReading.n(d) + " mm, " + where;
             obstacles.add(new Obstacle(
-                    "", kind, moved(round.get().centre()), round.get().radius(), Optional.empty(), clearance, why));
+                    "",
+                    kind,
+                    moved(round.get().centre()),
+                    round.get().radius(),
+                    Optional.empty(),
+                    ours ? 0 : clearance,
+                    why));
         } else if (c.crossing().isEmpty()) {
             Contour moved = moved(c);
             Coordinate middle = moved.polygon().getCentroid().getCoordinate();
@@ -152,7 +204,7 @@ final class FloorContent {
                     new Point(middle.x, middle.y),
                     0,
                     Optional.of(moved),
-                    OTHER_CLEARANCE,
+                    ours ? 0 : OTHER_CLEARANCE,
                     "closed line, " + where));
         } else {
             leftOut.add("a closed line on layer " + FloorReading.shown(c.layer()) + " that crosses itself near "
@@ -166,14 +218,18 @@ final class FloorContent {
 
     private void bolts(List<Figures.Spot> spots) {
         int outside = 0;
-        for (Figures.Spot s : spots) {
+        List<PreparedGeometry> regions = obstacles.stream()
+                .flatMap(o -> o.contour().stream())
+                .map(c -> PreparedGeometryFactory.prepare(c.polygon()))
+                .toList();
+        say(spots.size() - MOST_LOOKED_AT, "points too many to look at");
+        for (Figures.Spot s : spots.subList(0, Math.min(MOST_LOOKED_AT, spots.size()))) {
             Point at = moved(s.at());
-            boolean marksHole = obstacles.stream()
-                    .anyMatch(o -> o.centre().distance(at) < Math.max(1, o.radius()) || o.contour().stream()
-                            .anyMatch(c -> c.polygon().covers(point(at))));
+            boolean marksHole = obstacles.stream().anyMatch(o -> o.centre().distance(at) < Math.max(1, o.radius()))
+                    || regions.stream().anyMatch(r -> r.covers(point(at)));
             if (!floor.covers(point(s.at()))) {
                 outside++;
-            } else if (!marksHole) {
+            } else if (!marksHole && obstacles.size() <= MOST) {
                 obstacles.add(new Obstacle(
                         "",
                         "bolt",
@@ -189,104 +245,12 @@ final class FloorContent {
 
     private void limit() {
         if (obstacles.size() > MOST) {
-            leftOut.add((obstacles.size() - MOST) + " of the smallest holes and bolts: a job file holds " + MOST);
+            say(obstacles.size() - MOST, "smallest holes and bolts, as a job file holds " + MOST);
             obstacles.subList(MOST, obstacles.size()).clear();
         }
     }
 
     private static Geometry point(Point p) {
         return GEOMETRY.createPoint(new Coordinate(p.x(), p.y()));
-    }
-
-    private record Pair(double distance, int obstacle, int word) {}
-
-    /** Nearest pairs of words and keep-outs find each other first; what is left stands at an edge or is told. */
-    private void name(List<Figures.Words> words) {
-        List<Pair> pairs = new ArrayList<>();
-        for (int w = 0; w < Math.min(words.size(), 2000); w++) {
-            for (int o = 0; o < obstacles.size(); o++) {
-                double distance = distance(obstacles.get(o), moved(words.get(w).at()));
-                if (distance <= Math.max(BESIDE, IN_HEIGHTS * words.get(w).height())) {
-                    pairs.add(new Pair(distance, o, w));
-                }
-            }
-        }
-        pairs.sort(Comparator.comparingDouble(Pair::distance)
-                .thenComparingInt(Pair::obstacle)
-                .thenComparingInt(Pair::word));
-        boolean[] named = new boolean[obstacles.size()];
-        boolean[] spoken = new boolean[words.size()];
-        for (Pair p : pairs) {
-            if (!named[p.obstacle] && !spoken[p.word] && !isNumber(words.get(p.word).text())) {
-                named[p.obstacle] = true;
-                spoken[p.word] = true;
-                Obstacle o = obstacles.get(p.obstacle);
-                String text = words.get(p.word).text();
-                obstacles.set(p.obstacle, o.named(text, kind(text).orElse(o.kind())));
-            }
-        }
-        for (int w = 0; w < words.size(); w++) {
-            if (!spoken[w]) {
-                tell(words.get(w));
-            }
-        }
-        numberNameless();
-    }
-
-    private void tell(Figures.Words words) {
-        Point at = moved(words.at());
-        int edge = nearestEdge(at);
-        boolean beside = edge >= 0 && !isNumber(words.text()) && marks.size() < MOST_MARKS;
-        if (beside) {
-            marks.add(new FloorSketch.Mark(edge, at, words.text()));
-        } else if (floor.covers(point(words.at())) && remarks.size() < MOST_MARKS) {
-            remarks.add(new FloorSketch.Remark(at, words.text()));
-        }
-    }
-
-    /** A dimension says nothing about what it stands beside. */
-    private static boolean isNumber(String text) {
-        return text.matches("[\\d.,'\"/x\u00d7\u00d8R+\u00b1 -]*(mm|cm|m|in|ft)?");
-    }
-
-    private static Optional<String> kind(String text) {
-        String t = text.toLowerCase(Locale.ROOT);
-        return List.of("vent", "drain", "bolt", "anchor", "pillar", "hatch").stream()
-                .filter(k -> t.matches(".*\\b" + k + "s?\\b.*"))
-                .findFirst();
-    }
-
-    private static double distance(Obstacle o, Point at) {
-        return o.contour()
-                .map(c -> c.polygon().distance(point(at)))
-                .orElseGet(() -> Math.max(0, o.centre().distance(at) - o.radius()));
-    }
-
-    /** The entry of the outline whose side is nearest to a place, -1 if all are far. */
-    private int nearestEdge(Point at) {
-        int best = -1;
-        double least = BESIDE_EDGE;
-        for (int i = 0; i < outline.path().partCount(); i++) {
-            Point a = outline.path().vertices().get(i).point();
-            Point b = outline.path().end(i);
-            double d = new org.locationtech.jts.geom.LineSegment(a.x(), a.y(), b.x(), b.y())
-                    .distance(new Coordinate(at.x(), at.y()));
-            if (d < least) {
-                least = d;
-                best = i;
-            }
-        }
-        return best;
-    }
-
-    private void numberNameless() {
-        int n = 0;
-        for (int i = 0; i < obstacles.size(); i++) {
-            Obstacle o = obstacles.get(i);
-            if (o.name().isEmpty()) {
-                String word = o.contour().isPresent() ? "keep-out" : o.kind().equals("bolt") ? "bolt" : "hole";
-                obstacles.set(i, o.named(word + " " + ++n, o.kind()));
-            }
-        }
     }
 }

@@ -6,8 +6,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.locationtech.jts.geom.Envelope;
+import java.util.stream.Stream;
 import org.runbend.export.drawing.Decimals;
+import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Vertex;
 import org.runbend.export.dxf.read.DrawingUnit;
@@ -78,12 +79,13 @@ public final class FloorReading {
             return wish.unit().get();
         }
         return drawing.unit().orElseThrow(() -> {
-            Envelope box = UnitHints.box(drawing);
-            if (box.isNull()) {
+            Optional<Extent> found = UnitHints.box(drawing);
+            if (found.isEmpty()) {
                 return new NoOutline("nothing visible is drawn in model space" + hiddenHint());
             }
-            return new NoOutline("the drawing names no unit, and its largest line measures " + n(box.getWidth()) + " x "
-                    + n(box.getHeight()) + ": " + UnitHints.words(box.getWidth(), box.getHeight(), drawing.metric()));
+            Extent box = found.get();
+            return new NoOutline("the drawing names no unit, and its largest line measures " + n(box.width()) + " x "
+                    + n(box.height()) + ": " + UnitHints.words(box.width(), box.height(), drawing.metric()));
         });
     }
 
@@ -91,7 +93,10 @@ public final class FloorReading {
         return drawing.hidden().isEmpty()
                 ? ""
                 : "; frozen or switched off: layer "
-                        + drawing.hidden().keySet().stream().map(FloorReading::shown).limit(5).collect(Collectors.joining(", "));
+                        + drawing.hidden().keySet().stream()
+                                .map(FloorReading::shown)
+                                .limit(5)
+                                .collect(Collectors.joining(", "));
     }
 
     private Contour outline(Figures figures, ClosedLines lines) {
@@ -141,19 +146,22 @@ public final class FloorReading {
                     .filter(c -> c.weight() <= LARGEST && c.weight() >= 0.5 * SQUARE_METRE)
                     .findFirst();
             if (inner.isPresent()) {
-                guesses.add("a closed line of " + metres(first) + " on layer " + shown(first.layer())
-                        + " is too large for a floor and was taken for a frame");
+                candidates.stream()
+                        .takeWhile(c -> c != inner.get())
+                        .limit(5)
+                        .forEach(c -> guesses.add("a closed line of " + metres(c) + " on layer " + shown(c.layer())
+                                + " is too large for a floor and was taken for a frame"));
                 first = inner.get();
             }
         }
         Contour best = first;
         List<Contour> rivals = candidates.stream()
                 .filter(c -> c != best && c.weight() <= best.weight() && c.weight() >= ALIKE * best.weight())
-                .filter(c -> !best.box().covers(c.box()))
+                .filter(c -> !best.boxCovers(c))
                 .toList();
         if (!rivals.isEmpty()) {
             throw new NoOutline("several closed lines could be the floor: "
-                    + java.util.stream.Stream.concat(java.util.stream.Stream.of(best), rivals.stream())
+                    + Stream.concat(Stream.of(best), rivals.stream())
                             .limit(5)
                             .map(c -> metres(c) + " on layer " + shown(c.layer()) + " at " + shown(corner(c)))
                             .collect(Collectors.joining(", "))
@@ -166,8 +174,8 @@ public final class FloorReading {
         if (outline.weight() >= SMALLEST && outline.weight() <= LARGEST) {
             return;
         }
-        double w = outline.box().getWidth();
-        double h = outline.box().getHeight();
+        double w = outline.box().width();
+        double h = outline.box().height();
         throw new NoOutline("the largest closed line (layer " + shown(outline.layer()) + ") would be a floor of "
                 + UnitHints.metres(w, h) + " in " + unit.symbol() + ", "
                 + (outline.weight() > LARGEST ? "over 25 m2" : "under 0.1 m2") + "; "
@@ -175,9 +183,9 @@ public final class FloorReading {
     }
 
     private void describe(Contour outline, ClosedLines lines) {
-        String how = wish.layer().isPresent() ? "the largest closed line of the layer named" : "the largest closed line";
-        guesses.add(how + ", layer " + shown(outline.layer()) + ", " + metres(outline) + ", box "
-                + n(outline.box().getWidth()) + " x " + n(outline.box().getHeight()) + " mm");
+        String how = wish.layer().isPresent() ? "the largest closed line of its layer" : "the largest closed line";
+        guesses.add("the outline is " + how + ", layer " + shown(outline.layer()) + ", " + metres(outline) + ", box "
+                + n(outline.box().width()) + " x " + n(outline.box().height()) + " mm");
         for (Gap gap : lines.closed().stream().limit(10).toList()) {
             guesses.add("a gap of " + Decimals.of(gap.width(), 3) + " mm at " + shown(gap.a()) + " was closed");
         }
@@ -191,40 +199,34 @@ public final class FloorReading {
 
     /** How far everything is moved: not at all, or from a far place to the lower left corner. */
     private Point shift(Contour outline) {
-        Envelope box = outline.box();
+        Extent box = outline.box();
         double far = Math.max(
-                Math.max(Math.abs(box.getMinX()), Math.abs(box.getMaxX())),
-                Math.max(Math.abs(box.getMinY()), Math.abs(box.getMaxY())));
+                Math.max(Math.abs(box.minX()), Math.abs(box.maxX())),
+                Math.max(Math.abs(box.minY()), Math.abs(box.maxY())));
         if (far <= FAR) {
             return new Point(0, 0);
         }
-        guesses.add("the drawing lies far off: its place " + shown(new Point(box.getMinX(), box.getMinY()))
-                + " is [0, 0] here");
-        return new Point(-box.getMinX(), -box.getMinY());
+        guesses.add(
+                "the drawing lies far off: its place " + shown(new Point(box.minX(), box.minY())) + " is [0, 0] here");
+        return new Point(-box.minX(), -box.minY());
     }
 
     private void sayLeftOut(Figures figures, ClosedLines lines) {
-        count(drawing.ignored(), "");
+        drawing.ignored().forEach((type, n) -> say(n, shown(type)));
         for (Map.Entry<String, Integer> layer : drawing.hidden().entrySet()) {
-            leftOut.add(layer.getValue() + " on layer " + shown(layer.getKey()) + ", which is frozen or off");
+            say(layer.getValue(), "entities on layer " + shown(layer.getKey()) + ", which is frozen or off");
         }
-        if (drawing.paper() > 0) {
-            leftOut.add(drawing.paper() + " in paper space");
-        }
-        figures.own.forEach((layer, n) -> leftOut.add(n + " on layer " + layer + " of a drawing of Runbend's own"));
+        say(drawing.paper(), "entities in paper space");
+        figures.own.forEach((layer, n) -> say(n, "entities on layer " + layer + " of a drawing of Runbend's own"));
         say(lines.loose(), "lines that are part of no closed one");
         say(lines.doubled(), "lines drawn twice");
         say(lines.dividing(), "lines that divide a closed line");
         leftOut.addAll(drawing.remarks());
     }
 
-    private void count(Map<String, Integer> ignored, String where) {
-        ignored.forEach((type, n) -> leftOut.add(n + " " + shown(type) + where));
-    }
-
     private void say(int n, String what) {
         if (n > 0) {
-            leftOut.add(n + " " + what);
+            leftOut.add(what + ": " + n);
         }
     }
 

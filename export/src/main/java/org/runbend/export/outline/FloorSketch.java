@@ -1,7 +1,6 @@
 package org.runbend.export.outline;
 
 import java.util.List;
-import java.util.Optional;
 import org.runbend.export.drawing.Point;
 
 /**
@@ -22,7 +21,7 @@ public record FloorSketch(
         String form,
         Contour outline,
         List<Obstacle> obstacles,
-        List<Contour> unheated,
+        List<Obstacle> unheated,
         List<Mark> marks,
         List<Remark> remarks,
         List<String> guesses,
@@ -42,8 +41,4 @@ public record FloorSketch(
 
     /** Words beside a side of the outline; {@code edge} counts the entries of the outline. */
     public record Mark(int edge, Point at, String text) {}
-
-    Optional<Obstacle> largest() {
-        return obstacles.stream().findFirst();
-    }
 }

@@ -18,7 +18,9 @@ import org.runbend.export.drawing.Vertex;
 public final class JobDraft {
     private static final int COLUMN = 36;
     /** A keep-out's arcs become chords within this, mm. */
-    private static final double CHORDS = 0.2;
+    private static final double CHORDS = 0.5;
+
+    private static final int WIDTH = 118;
 
     private final FloorSketch sketch;
     private final String picture;
@@ -41,9 +43,15 @@ public final class JobDraft {
     }
 
     private void write() {
-        comment("", "A job begun from the drawing " + FloorReading.shown(sketch.drawing()) + " (" + sketch.form() + ").");
-        comment("", "\"fill in\" stands where a drawing says nothing, \"guess\" where something was concluded from it: look");
-        comment("", "at each before you plan. The picture " + FloorReading.shown(picture) + " shows what was understood.");
+        comment(
+                "",
+                "A job begun from the drawing " + FloorReading.shown(sketch.drawing()) + " (" + sketch.form() + ").");
+        comment(
+                "",
+                "\"fill in\" stands where a drawing says nothing, \"guess\" where something was concluded from it: look");
+        comment(
+                "",
+                "at each before you plan. The picture " + FloorReading.shown(picture) + " shows what was understood.");
         comment("", "Lengths in mm, axes as in the drawing, seen from above.");
         leftOut();
         key("job: " + quoted(title()), "guess: the name of the drawing");
@@ -84,7 +92,12 @@ public final class JobDraft {
         int n = v.size();
         for (int i = 0; i < n; i++) {
             Vertex before = v.get((i + n - 1) % n);
-            key("    - " + (i == 0 || before.bulge() == 0 ? xy(v.get(i).point()) : arc(before, v.get(i).point())), "" + i);
+            key(
+                    "    - "
+                            + (i == 0 || before.bulge() == 0
+                                    ? xy(v.get(i).point())
+                                    : arc(before, v.get(i).point())),
+                    "" + i);
         }
         if (v.get(n - 1).bulge() != 0) {
             key("    - " + arc(v.get(n - 1), v.get(0).point()), "back to 0");
@@ -116,8 +129,8 @@ public final class JobDraft {
         line("  keepOut:");
         for (Obstacle o : sketch.obstacles()) {
             comment("    ", o.why());
-            line("    - {name: " + quoted(o.name()) + ", kind: " + o.kind() + ", " + shape(o) + ", clearance: "
-                    + n(o.clearance()) + "}");
+            wrapped("    - {name: " + quoted(o.name()) + ", kind: " + o.kind() + ", clearance: " + n(o.clearance())
+                    + ", " + shape(o) + "}");
         }
     }
 
@@ -134,23 +147,35 @@ public final class JobDraft {
         if (!sketch.unheated().isEmpty()) {
             line("  unheated:");
         }
-        for (Contour c : sketch.unheated()) {
-            comment("    ", "closed line, layer " + FloorReading.shown(c.layer()));
-            line("    - {name: unheated, polygon: [" + points(c) + "]}");
+        for (Obstacle u : sketch.unheated()) {
+            comment("    ", u.why());
+            wrapped("    - {name: " + quoted(u.name()) + ", " + shape(u) + "}");
         }
     }
 
     private static String points(Contour c) {
         boolean straight = !c.curved() && c.path().vertices().stream().allMatch(v -> v.bulge() == 0);
-        Geometry ring = straight
-                ? c.polygon()
-                : DouglasPeuckerSimplifier.simplify(c.polygon(), CHORDS);
+        Geometry ring = straight ? c.polygon() : DouglasPeuckerSimplifier.simplify(c.polygon(), CHORDS);
         Geometry kept = ring.getNumPoints() > 3 && ring.isValid() ? ring : c.polygon();
         Coordinate[] all = kept.getCoordinates();
         return Stream.of(all)
                 .limit(all.length - 1L)
                 .map(p -> xy(new Point(p.x, p.y)))
                 .collect(Collectors.joining(", "));
+    }
+
+    /** A long list of points goes on in the next line. */
+    private void wrapped(String text) {
+        String rest = text;
+        while (rest.length() > WIDTH) {
+            int cut = rest.lastIndexOf(", [", WIDTH);
+            if (cut < 20) {
+                break;
+            }
+            line(rest.substring(0, cut + 1));
+            rest = "       " + rest.substring(cut + 1);
+        }
+        line(rest);
     }
 
     private void line(String text) {

@@ -15,7 +15,13 @@ import org.runbend.export.drawing.Point;
  * @param why what it was concluded from, one line
  */
 public record Obstacle(
-        String name, String kind, Point centre, double radius, Optional<Contour> contour, double clearance, String why) {
+        String name,
+        String kind,
+        Point centre,
+        double radius,
+        Optional<Contour> contour,
+        double clearance,
+        String why) {
     Obstacle named(String other, String otherKind) {
         return new Obstacle(other, otherKind, centre, radius, contour, clearance, why);
     }

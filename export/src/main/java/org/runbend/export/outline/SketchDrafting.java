@@ -1,7 +1,7 @@
 package org.runbend.export.outline;
 
+import java.util.ArrayList;
 import java.util.List;
-import org.locationtech.jts.geom.Coordinate;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Dimension;
@@ -40,11 +40,16 @@ public final class SketchDrafting {
     private void draw() {
         Path outline = sketch.outline().path();
         sheet.add(Layer.FLOOR, outline);
-        sketch.unheated().forEach(c -> sheet.add(Layer.UNHEATED, c.path()));
+        for (Obstacle u : sketch.unheated()) {
+            sheet.add(Layer.UNHEATED, u.contour().orElseThrow().path());
+            sheet.add(Layer.NOTE, Text.level(u.centre(), 2.2 * unit, Anchor.MIDDLE_CENTRE, u.name()));
+        }
         sketch.obstacles().forEach(this::obstacle);
         edgeNumbers(outline);
         for (FloorSketch.Mark m : sketch.marks()) {
-            sheet.add(Layer.NOTE, Text.level(m.at(), 2.5 * unit, Anchor.MIDDLE_CENTRE, m.text() + " (" + m.edge() + ")"));
+            List<FloorSketch.Mark> same =
+                    sketch.marks().stream().filter(o -> o.edge() == m.edge()).toList();
+            mark(m, outline, (1.0 + same.indexOf(m)) / (1 + same.size()));
         }
         for (FloorSketch.Remark r : sketch.remarks()) {
             sheet.add(Layer.DIMENSION, Text.level(r.at(), 2.2 * unit, Anchor.MIDDLE_CENTRE, r.text()));
@@ -60,18 +65,23 @@ public final class SketchDrafting {
         }
         if (o.contour().isEmpty()) {
             double arm = Math.max(1.5 * unit, o.radius());
-            sheet.add(Layer.KEEP_OUT, new Segment(o.centre().plus(-arm, 0), o.centre().plus(arm, 0)));
-            sheet.add(Layer.KEEP_OUT, new Segment(o.centre().plus(0, -arm), o.centre().plus(0, arm)));
+            sheet.add(
+                    Layer.KEEP_OUT,
+                    new Segment(o.centre().plus(-arm, 0), o.centre().plus(arm, 0)));
+            sheet.add(
+                    Layer.KEEP_OUT,
+                    new Segment(o.centre().plus(0, -arm), o.centre().plus(0, arm)));
         }
-        boolean inside = o.contour().map(c -> c.box().getWidth() > 3 * Text.roughWidth(o.name(), unit)).orElse(false);
+        boolean inside = o.contour()
+                .map(c -> c.box().width() > 3 * Text.roughWidth(o.name(), unit))
+                .orElse(false);
         Point at = inside ? o.centre() : o.centre().plus(Math.max(1.5 * unit, o.radius()) + 0.8 * unit, unit);
         if (!inside && o.contour().isPresent()) {
             at = new Point(
-                    o.contour().get().box().getMaxX() + 0.8 * unit, o.contour().get().box().getMaxY());
+                    o.contour().get().box().maxX() + 0.8 * unit,
+                    o.contour().get().box().maxY());
         }
-        sheet.add(
-                Layer.NOTE,
-                Text.level(at, 2.2 * unit, inside ? Anchor.MIDDLE_CENTRE : Anchor.BOTTOM_LEFT, o.name()));
+        sheet.add(Layer.NOTE, Text.level(at, 2.2 * unit, inside ? Anchor.MIDDLE_CENTRE : Anchor.BOTTOM_LEFT, o.name()));
     }
 
     /** The number of each side that is long enough to hold it, within the outline. */
@@ -89,8 +99,21 @@ public final class SketchDrafting {
         }
     }
 
+    /** Outside its side, along it, readable from below or from the right. */
+    private void mark(FloorSketch.Mark mark, Path outline, double share) {
+        Vertex from = outline.vertices().get(mark.edge());
+        Point end = outline.end(mark.edge());
+        double along = from.point().angleTo(end);
+        boolean turned = along > 90 + 1e-9 || along <= -90 + 1e-9;
+        double readable = turned ? along + 180 : along;
+        double off = from.point().distance(end) * (share - 0.5);
+        Point at = Tidying.middle(from, end).polar(off, along).polar(2 * unit, along - 90);
+        Anchor anchor = turned ? Anchor.BOTTOM_CENTRE : Anchor.TOP_CENTRE;
+        sheet.add(Layer.NOTE, new Text(at, 2.8 * unit, readable, anchor, mark.text()));
+    }
+
     private void measures(Extent box) {
-        double away = 9 * unit;
+        double away = (sketch.marks().isEmpty() ? 8 : 12) * unit;
         sheet.add(
                 Layer.DIMENSION,
                 Dimension.measured(
@@ -99,19 +122,17 @@ public final class SketchDrafting {
                 Layer.DIMENSION,
                 Dimension.measured(
                         new Point(box.minX(), box.minY()), new Point(box.minX(), box.maxY()), away, 2.5 * unit));
-        Coordinate first = sketch.outline().polygon().getCoordinates()[0];
-        sheet.add(Layer.NOTE, new Circle(new Point(first.x, first.y), 0.8 * unit));
+        Point first = sketch.outline().path().vertices().get(0).point();
+        sheet.add(Layer.NOTE, new Circle(first, 0.8 * unit));
     }
 
     private void words(Extent box) {
-        List<String> lines = new java.util.ArrayList<>();
+        List<String> lines = new ArrayList<>();
         lines.add("What was understood of " + FloorReading.shown(sketch.drawing()) + ", " + sketch.form()
                 + ", seen from above; sides are numbered, side 0 begins at the circle");
         sketch.guesses().forEach(g -> lines.add("guess: " + g));
         sketch.leftOut().forEach(l -> lines.add("left out: " + FloorReading.shown(l)));
-        List<String> shown = lines.size() <= MOST_LINES
-                ? lines
-                : new java.util.ArrayList<>(lines.subList(0, MOST_LINES - 1));
+        List<String> shown = lines.size() <= MOST_LINES ? lines : new ArrayList<>(lines.subList(0, MOST_LINES - 1));
         if (shown.size() < lines.size()) {
             shown.add("and " + (lines.size() - shown.size()) + " lines more, see the job file");
         }

@@ -35,8 +35,9 @@ final class Tidying {
             vertices = withoutCollinear(vertices, COARSER[i]);
         }
         if (corners(vertices) > MOST_CORNERS) {
-            throw new NoOutline("the outline has " + corners(vertices) + " corners with the chords of its arcs, at most "
-                    + MOST_CORNERS + " are possible; draw it simpler");
+            throw new NoOutline(
+                    "the outline has " + corners(vertices) + " corners with the chords of its arcs, at most "
+                            + MOST_CORNERS + " are possible; draw it simpler");
         }
         if (corners(vertices) < corners && corners > MOST_CORNERS) {
             guesses.add("of " + corners + " corners " + corners(vertices) + " were kept, within 0.5 mm of the others");

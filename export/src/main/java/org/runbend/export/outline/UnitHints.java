@@ -1,10 +1,15 @@
 package org.runbend.export.outline;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.locationtech.jts.geom.Envelope;
+import java.util.stream.Stream;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Vertex;
 import org.runbend.export.dxf.read.DrawingUnit;
 import org.runbend.export.dxf.read.DxfDrawing;
 
@@ -25,14 +30,15 @@ final class UnitHints {
     static String words(double width, double height, Optional<Boolean> metric) {
         List<DrawingUnit> first = metric.orElse(true) ? METRIC : IMPERIAL;
         List<DrawingUnit> then = metric.orElse(true) ? IMPERIAL : METRIC;
-        List<DrawingUnit> fit = java.util.stream.Stream.concat(first.stream(), then.stream())
+        List<DrawingUnit> fit = Stream.concat(first.stream(), then.stream())
                 .filter(u -> fits(width * u.mm(), height * u.mm()))
                 .toList();
         if (fit.isEmpty()) {
             return "no usual unit makes a floor of it; say the unit of its numbers, such as --drawing-units mm";
         }
         return fit.stream()
-                .map(u -> "--drawing-units " + u.symbol() + " makes a floor of " + metres(width * u.mm(), height * u.mm()))
+                .map(u -> "--drawing-units " + u.symbol() + " makes a floor of "
+                        + metres(width * u.mm(), height * u.mm()))
                 .collect(Collectors.joining(", "));
     }
 
@@ -46,18 +52,20 @@ final class UnitHints {
         return String.format(Locale.ROOT, "%.2f x %.2f m", width / 1000, height / 1000);
     }
 
-    /** Box of the largest closed line in drawing units or, if there is none, of all that was drawn. */
-    static Envelope box(DxfDrawing drawing) {
+    /** Box of the largest closed line in drawing units or, if there is none, of all that was drawn; empty if nothing was. */
+    static Optional<Extent> box(DxfDrawing drawing) {
         Figures figures = new Figures(drawing, 1);
-        Envelope all = new Envelope();
-        figures.contours.forEach(c -> all.expandToInclude(c.box()));
-        figures.pieces.forEach(p -> p.vertices().forEach(v -> all.expandToInclude(v.x(), v.y())));
-        Envelope best = new Envelope();
-        for (Contour c : ClosedLines.of(figures, 1e-4 * Math.max(all.getWidth(), all.getHeight())).contours()) {
-            if (c.box().getArea() > best.getArea()) {
-                best = c.box();
-            }
-        }
-        return best.isNull() ? all : best;
+        List<Extent> boxes = new ArrayList<>();
+        figures.contours.forEach(c -> boxes.add(c.box()));
+        figures.circles.forEach(
+                c -> boxes.add(Extent.at(new Point(c.x(), c.y())).grow(c.radius())));
+        figures.pieces.forEach(p ->
+                boxes.add(Extent.around(p.vertices().stream().map(Vertex::point).toList())));
+        Optional<Extent> all = boxes.stream().reduce(Extent::union);
+        double size = all.map(b -> Math.max(b.width(), b.height())).orElse(0.0);
+        return ClosedLines.of(figures, 1e-4 * size).contours().stream()
+                .map(Contour::box)
+                .max(Comparator.comparingDouble(b -> b.width() * b.height()))
+                .or(() -> all);
     }
 }

@@ -42,11 +42,11 @@ public final class DxfReader {
             }
             return read(Files.readAllBytes(file), unit);
         } catch (DxfFault e) {
-            throw new DxfFault(file + ": " + e.getMessage());
+            throw e.in(file.toString());
         } catch (NoSuchFileException e) {
-            throw new DxfFault(file + ": there is no such file");
+            throw new DxfFault("there is no such file").in(file.toString());
         } catch (IOException e) {
-            throw new DxfFault(file + ": the file cannot be read");
+            throw new DxfFault("the file cannot be read").in(file.toString());
         }
     }
 

@@ -29,8 +29,7 @@ class EzdxfDrawingsTest {
         Map<String, List<List<String>>> facts = written();
         assertEquals(14, facts.size());
         for (Map.Entry<String, List<List<String>>> file : facts.entrySet()) {
-            DxfDrawing drawing = new DxfReader()
-                    .read(folder.resolve(file.getKey()), Optional.of(DrawingUnit.CM));
+            DxfDrawing drawing = new DxfReader().read(folder.resolve(file.getKey()), Optional.of(DrawingUnit.CM));
             assertEquals(Map.of(), drawing.ignored(), file.getKey());
             compare(file.getKey(), file.getValue(), drawing);
         }
