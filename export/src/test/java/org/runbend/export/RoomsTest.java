@@ -79,6 +79,8 @@ class RoomsTest {
             Map.entry("optimizer.plan", List.of("catalog..", "optimizer..")),
             Map.entry("export.drawing", List.of()),
             Map.entry("export.dxf", List.of("export.drawing")),
+            Map.entry("export.dxf.read", List.of("export.dxf")),
+            Map.entry("export.outline", List.of("export.drawing", "export.dxf", "export.dxf.read")),
             Map.entry("export.svg", List.of("export.drawing")),
             Map.entry("export.pdf", List.of("export.drawing")),
             Map.entry("export.data", List.of("catalog..", "optimizer..", "export.drawing")),

@@ -10,7 +10,13 @@ import picocli.CommandLine.Command;
         name = "runbend",
         version = "runbend 0.1.0",
         mixinStandardHelpOptions = true,
-        subcommands = {PlanCommand.class, CheckCommand.class, LoopCommand.class, ConfirmCommand.class},
+        subcommands = {
+            PlanCommand.class,
+            CheckCommand.class,
+            ConfirmCommand.class,
+            LoopCommand.class,
+            OutlineCommand.class
+        },
         synopsisSubcommandLabel = "COMMAND",
         description = "Lays the pipe loop of a small heated floor, packs its plates and coils, and draws the kit.",
         footer = {

@@ -1,0 +1,145 @@
+package org.runbend.export.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.runbend.catalog.source.BadInput;
+import org.runbend.catalog.source.Fault;
+import org.runbend.export.dxf.read.DrawingUnit;
+import org.runbend.export.dxf.read.DxfFault;
+import org.runbend.export.dxf.read.DxfReader;
+import org.runbend.export.outline.FloorReading;
+import org.runbend.export.outline.FloorSketch;
+import org.runbend.export.outline.JobDraft;
+import org.runbend.export.outline.NoOutline;
+import org.runbend.export.outline.OutlineWish;
+import org.runbend.export.outline.SketchDrafting;
+import org.runbend.export.svg.SvgBackend;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code runbend outline FLOOR.dxf}: starts a job file from a drawing. */
+@Command(
+        name = "outline",
+        mixinStandardHelpOptions = true,
+        sortOptions = false,
+        description =
+                "Starts a job file from a customer's drawing (DXF), with a picture of what was understood beside it.",
+        footer = {"", "Example:", "  runbend outline floor.dxf --out floor.yaml"})
+final class OutlineCommand implements Callable<Integer> {
+    private static final List<DrawingUnit> UNITS = List.of(
+            DrawingUnit.MM,
+            DrawingUnit.CM,
+            DrawingUnit.DM,
+            DrawingUnit.M,
+            DrawingUnit.IN,
+            DrawingUnit.FT,
+            DrawingUnit.YD);
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "FLOOR.dxf", description = "The drawing.")
+    private Path drawing;
+
+    @Option(
+            names = "--out",
+            paramLabel = "JOB.yaml",
+            description = "The job file to write; default: named after the drawing, beside it.")
+    private Path out;
+
+    @Option(
+            names = "--drawing-units",
+            paramLabel = "UNIT",
+            description = "Unit of the drawing, in place of its header's: mm, cm, dm, m, in, ft or yd.")
+    private String unit;
+
+    @Option(
+            names = "--layer",
+            paramLabel = "NAME",
+            description = "The layer of the outline; default: the largest line.")
+    private String layer;
+
+    @Option(
+            names = "--tolerance",
+            paramLabel = "MM",
+            defaultValue = "0.5",
+            description = "Widest gap between lines that is closed; default: ${DEFAULT-VALUE} mm.")
+    private double tolerance;
+
+    @Option(names = "--replace", description = "Replace files that were changed since they were written, too.")
+    private boolean replace;
+
+    @Override
+    public Integer call() {
+        OutlineWish wish = wish();
+        Path job = out != null ? out : beside(".yaml");
+        Path picture = job.resolveSibling(stem(job) + ".svg");
+        if (stem(job).equals(String.valueOf(job.getFileName()))) {
+            throw new OutputRefused(job + ": a job file ends with .yaml");
+        }
+        DraftFile jobFile = new DraftFile(job, "# ", "");
+        DraftFile pictureFile = new DraftFile(picture, "<!-- ", " -->");
+        FloorSketch sketch = sketch(wish);
+        jobFile.check(replace);
+        pictureFile.check(replace);
+        String text = JobDraft.text(sketch, String.valueOf(picture.getFileName()));
+        jobFile.write(text);
+        pictureFile.write(SvgBackend.svg(SketchDrafting.draw(sketch)));
+        say(sketch, job, picture);
+        return 0;
+    }
+
+    private OutlineWish wish() {
+        if (!(tolerance >= 0 && tolerance <= OutlineWish.MOST_TOLERANCE)) {
+            throw new ParameterException(spec.commandLine(), "--tolerance is a gap from 0 to 100 mm, not " + tolerance);
+        }
+        return new OutlineWish(Optional.ofNullable(unit).map(this::unit), Optional.ofNullable(layer), tolerance);
+    }
+
+    private DrawingUnit unit(String word) {
+        return UNITS.stream()
+                .filter(u -> u.symbol().equalsIgnoreCase(word.strip()))
+                .findFirst()
+                .orElseThrow(() -> new ParameterException(
+                        spec.commandLine(),
+                        "--drawing-units is one of "
+                                + UNITS.stream().map(DrawingUnit::symbol).collect(Collectors.joining(", "))
+                                + ", not '" + word + "'"));
+    }
+
+    private FloorSketch sketch(OutlineWish wish) {
+        String name = String.valueOf(drawing.getFileName());
+        try {
+            return FloorReading.read(name, new DxfReader().read(drawing, wish.unit()), wish);
+        } catch (DxfFault e) {
+            throw new BadInput(Fault.ofFile(drawing.toString(), e.reason()));
+        } catch (NoOutline e) {
+            throw new BadInput(Fault.ofFile(drawing.toString(), e.getMessage()));
+        }
+    }
+
+    private Path beside(String ending) {
+        return drawing.resolveSibling(stem(drawing) + ending);
+    }
+
+    private static String stem(Path file) {
+        return String.valueOf(file.getFileName()).replaceFirst("\\.(?i:dxf|ya?ml)$", "");
+    }
+
+    private void say(FloorSketch sketch, Path job, Path picture) {
+        PrintWriter to = spec.commandLine().getOut();
+        sketch.guesses().forEach(g -> to.println("guess: " + g));
+        sketch.leftOut().forEach(l -> to.println("left out: " + l));
+        to.println("keep-outs: " + sketch.obstacles().size() + ", marks: "
+                + sketch.marks().size());
+        to.println("Written to " + job + " and " + picture + "; fill in what is marked so, then: runbend check " + job);
+    }
+}

@@ -1,0 +1,257 @@
+package org.runbend.export.outline;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.runbend.export.drawing.Decimals;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Vertex;
+import org.runbend.export.dxf.read.DrawingUnit;
+import org.runbend.export.dxf.read.DxfDrawing;
+
+/** Finds the floor in a drawing. What cannot be told apart is refused in one line; what was concluded is in the sketch. */
+public final class FloorReading {
+    private static final double SQUARE_METRE = 1e6;
+    private static final double LARGEST = 25 * SQUARE_METRE;
+    private static final double SMALLEST = 0.1 * SQUARE_METRE;
+    /** Closed lines beside each other of at least this share of the largest could be the floor as well. */
+    private static final double ALIKE = 0.9;
+    /** Coordinates beyond this are of a survey, not of a floor, mm. */
+    private static final double FAR = 100_000;
+
+    private final String name;
+    private final DxfDrawing drawing;
+    private final OutlineWish wish;
+    private final List<String> guesses = new ArrayList<>();
+    private final List<String> leftOut = new ArrayList<>();
+
+    private FloorReading(String name, DxfDrawing drawing, OutlineWish wish) {
+        this.name = name;
+        this.drawing = drawing;
+        this.wish = wish;
+    }
+
+    /**
+     * The floor of a drawing.
+     *
+     * @param name of the drawing, for people
+     * @throws NoOutline if there is none, or more than one, or the unit is not known
+     */
+    public static FloorSketch read(String name, DxfDrawing drawing, OutlineWish wish) {
+        return new FloorReading(name, drawing, wish).sketch();
+    }
+
+    private FloorSketch sketch() {
+        DrawingUnit unit = unit();
+        Figures figures = new Figures(drawing, unit.mm());
+        ClosedLines lines = ClosedLines.of(figures, wish.tolerance());
+        Contour outline = outline(figures, lines);
+        checkSize(outline, unit);
+        outline.crossing().ifPresent(p -> {
+            throw new NoOutline("the outline (layer " + shown(outline.layer()) + ") crosses or touches itself near "
+                    + shown(p) + "; draw it as one closed line");
+        });
+        describe(outline, lines);
+        Point shift = shift(outline);
+        FloorContent content = new FloorContent(outline, shift, figures, lines.contours(), guesses, leftOut);
+        sayLeftOut(figures, lines);
+        return new FloorSketch(
+                name,
+                (drawing.version().isEmpty() ? "no version" : drawing.version()) + ", unit " + unit.symbol(),
+                content.outline(),
+                content.obstacles(),
+                content.unheated(),
+                content.marks(),
+                content.remarks(),
+                guesses,
+                leftOut);
+    }
+
+    private DrawingUnit unit() {
+        if (wish.unit().isPresent()) {
+            guesses.add("the unit is " + wish.unit().get().symbol() + " as said, the drawing says "
+                    + drawing.unit().map(DrawingUnit::symbol).orElse("none"));
+            return wish.unit().get();
+        }
+        return drawing.unit().orElseThrow(() -> {
+            Optional<Extent> found = UnitHints.box(drawing);
+            if (found.isEmpty()) {
+                return new NoOutline("nothing visible is drawn in model space" + hiddenHint());
+            }
+            Extent box = found.get();
+            return new NoOutline("the drawing names no unit, and its largest line measures " + n(box.width()) + " x "
+                    + n(box.height()) + ": " + UnitHints.words(box.width(), box.height(), drawing.metric()));
+        });
+    }
+
+    private String hiddenHint() {
+        return drawing.hidden().isEmpty()
+                ? ""
+                : "; frozen or switched off: layer "
+                        + drawing.hidden().keySet().stream()
+                                .map(FloorReading::shown)
+                                .limit(5)
+                                .collect(Collectors.joining(", "));
+    }
+
+    private Contour outline(Figures figures, ClosedLines lines) {
+        List<Contour> candidates = lines.contours();
+        if (wish.layer().isPresent()) {
+            String layer = wish.layer().get();
+            candidates = candidates.stream()
+                    .filter(c -> c.layer().equalsIgnoreCase(layer))
+                    .toList();
+            if (candidates.isEmpty()) {
+                throw noneOnLayer(layer, figures, lines);
+            }
+        }
+        if (candidates.isEmpty()) {
+            throw noneClosed(lines);
+        }
+        return chosen(candidates);
+    }
+
+    private NoOutline noneOnLayer(String layer, Figures figures, ClosedLines lines) {
+        if (!figures.layers.contains(layer)) {
+            return new NoOutline("nothing visible is on layer " + shown(layer) + "; there are "
+                    + figures.layers.stream().limit(12).map(FloorReading::shown).collect(Collectors.joining(", ")));
+        }
+        return new NoOutline("no closed line is on layer " + shown(layer) + gap(lines));
+    }
+
+    private NoOutline noneClosed(ClosedLines lines) {
+        String nothing = drawing.entities().isEmpty() ? "nothing visible is drawn in model space" + hiddenHint() : "";
+        return new NoOutline(nothing.isEmpty() ? "no closed outline" + gap(lines) : nothing);
+    }
+
+    private String gap(ClosedLines lines) {
+        return lines.open()
+                .map(g -> g.width() > OutlineWish.MOST_TOLERANCE
+                        ? ": the longest chain of lines is open from " + shown(g.a()) + " to " + shown(g.b())
+                        : ": the longest chain of lines has a gap of " + n(g.width()) + " mm at " + shown(g.a())
+                                + "; close it, or say --tolerance " + n(Math.ceil(10 * g.width() + 1) / 10))
+                .orElse("");
+    }
+
+    /** The largest closed line; one around a likelier floor is a frame; several side by side cannot be told apart. */
+    private Contour chosen(List<Contour> candidates) {
+        Contour first = candidates.get(0);
+        if (first.weight() > LARGEST) {
+            Optional<Contour> inner = candidates.stream()
+                    .filter(c -> c.weight() <= LARGEST && c.weight() >= 0.5 * SQUARE_METRE)
+                    .findFirst();
+            if (inner.isPresent()) {
+                candidates.stream()
+                        .takeWhile(c -> c != inner.get())
+                        .limit(5)
+                        .forEach(c -> guesses.add("a closed line of " + metres(c) + " on layer " + shown(c.layer())
+                                + " is too large for a floor and was taken for a frame"));
+                first = inner.get();
+            }
+        }
+        Contour best = first;
+        List<Contour> rivals = candidates.stream()
+                .filter(c -> c != best && c.weight() <= best.weight() && c.weight() >= ALIKE * best.weight())
+                .filter(c -> !best.boxCovers(c))
+                .toList();
+        if (!rivals.isEmpty()) {
+            throw new NoOutline("several closed lines could be the floor: "
+                    + Stream.concat(Stream.of(best), rivals.stream())
+                            .limit(5)
+                            .map(c -> metres(c) + " on layer " + shown(c.layer()) + " at " + shown(corner(c)))
+                            .collect(Collectors.joining(", "))
+                    + "; name the layer of one with --layer, or delete the others");
+        }
+        return best;
+    }
+
+    private void checkSize(Contour outline, DrawingUnit unit) {
+        if (outline.weight() >= SMALLEST && outline.weight() <= LARGEST) {
+            return;
+        }
+        double w = outline.box().width();
+        double h = outline.box().height();
+        throw new NoOutline("the largest closed line (layer " + shown(outline.layer()) + ") would be a floor of "
+                + UnitHints.metres(w, h) + " in " + unit.symbol() + ", "
+                + (outline.weight() > LARGEST ? "over 25 m2" : "under 0.1 m2") + "; "
+                + UnitHints.words(w / unit.mm(), h / unit.mm(), drawing.metric()));
+    }
+
+    private void describe(Contour outline, ClosedLines lines) {
+        String how = wish.layer().isPresent() ? "the largest closed line of its layer" : "the largest closed line";
+        guesses.add("the outline is " + how + ", layer " + shown(outline.layer()) + ", " + metres(outline) + ", box "
+                + n(outline.box().width()) + " x " + n(outline.box().height()) + " mm");
+        for (Gap gap : lines.closed().stream().limit(10).toList()) {
+            guesses.add("a gap of " + Decimals.of(gap.width(), 3) + " mm at " + shown(gap.a()) + " was closed");
+        }
+        if (lines.closed().size() > 10) {
+            guesses.add((lines.closed().size() - 10) + " more gaps were closed");
+        }
+        if (outline.curved()) {
+            guesses.add("curves that are no arcs became chords within 0.1 mm");
+        }
+    }
+
+    /** How far everything is moved: not at all, or from a far place to the lower left corner. */
+    private Point shift(Contour outline) {
+        Extent box = outline.box();
+        double far = Math.max(
+                Math.max(Math.abs(box.minX()), Math.abs(box.maxX())),
+                Math.max(Math.abs(box.minY()), Math.abs(box.maxY())));
+        if (far <= FAR) {
+            return new Point(0, 0);
+        }
+        guesses.add(
+                "the drawing lies far off: its place " + shown(new Point(box.minX(), box.minY())) + " is [0, 0] here");
+        return new Point(-box.minX(), -box.minY());
+    }
+
+    private void sayLeftOut(Figures figures, ClosedLines lines) {
+        drawing.ignored().forEach((type, n) -> say(n, shown(type)));
+        for (Map.Entry<String, Integer> layer : drawing.hidden().entrySet()) {
+            say(layer.getValue(), "entities on layer " + shown(layer.getKey()) + ", which is frozen or off");
+        }
+        say(drawing.paper(), "entities in paper space");
+        figures.own.forEach((layer, n) -> say(n, "entities on layer " + layer + " of a drawing of Runbend's own"));
+        say(lines.loose(), "lines that are part of no closed one");
+        say(lines.doubled(), "lines drawn twice");
+        say(lines.dividing(), "lines that divide a closed line");
+        leftOut.addAll(drawing.remarks());
+    }
+
+    private void say(int n, String what) {
+        if (n > 0) {
+            leftOut.add(what + ": " + n);
+        }
+    }
+
+    private static Point corner(Contour c) {
+        return c.path().vertices().stream()
+                .map(Vertex::point)
+                .min((a, b) -> Double.compare(a.x() + a.y(), b.x() + b.y()))
+                .orElseThrow();
+    }
+
+    static String metres(Contour c) {
+        return String.format(Locale.ROOT, "%.2f m2", c.area() / SQUARE_METRE);
+    }
+
+    static String shown(Point p) {
+        return "[" + n(p.x()) + ", " + n(p.y()) + "]";
+    }
+
+    /** A name of the drawing in a message. */
+    static String shown(String foreign) {
+        String line = foreign.replaceAll("[\\p{Cc}\\p{Zl}\\p{Zp}]+", " ").strip();
+        return line.length() > 60 ? line.substring(0, 60) + "..." : line.isEmpty() ? "''" : line;
+    }
+
+    static String n(double value) {
+        return Decimals.of(value, 3);
+    }
+}

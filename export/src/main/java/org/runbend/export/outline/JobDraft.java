@@ -1,0 +1,216 @@
+package org.runbend.export.outline;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Vertex;
+
+/**
+ * The beginning of a job file: what the drawing says, a comment at each guess, and an empty key with "fill in" for what no
+ * drawing says. A job planner accepts it once these are filled in.
+ */
+public final class JobDraft {
+    private static final int COLUMN = 36;
+    /** A keep-out's arcs become chords within this, mm. */
+    private static final double CHORDS = 0.5;
+
+    private static final int WIDTH = 118;
+
+    private final FloorSketch sketch;
+    private final String picture;
+    private final StringBuilder out = new StringBuilder();
+
+    private JobDraft(FloorSketch sketch, String picture) {
+        this.sketch = sketch;
+        this.picture = picture;
+    }
+
+    /**
+     * The text of a job file.
+     *
+     * @param picture name of the picture that shows what was understood
+     */
+    public static String text(FloorSketch sketch, String picture) {
+        JobDraft draft = new JobDraft(sketch, picture);
+        draft.write();
+        return draft.out.toString();
+    }
+
+    private void write() {
+        comment(
+                "",
+                "A job begun from the drawing " + FloorReading.shown(sketch.drawing()) + " (" + sketch.form() + ").");
+        comment(
+                "",
+                "\"fill in\" stands where a drawing says nothing, \"guess\" where something was concluded from it: look");
+        comment(
+                "",
+                "at each before you plan. The picture " + FloorReading.shown(picture) + " shows what was understood.");
+        comment("", "Lengths in mm, axes as in the drawing, seen from above.");
+        leftOut();
+        key("job: " + quoted(title()), "guess: the name of the drawing");
+        key("order:", "fill in: number of the order");
+        key("catalog:", "fill in: file of the catalog, relative to this one");
+        line("floor:");
+        outline();
+        marks();
+        obstacles();
+        unheated();
+        line("  port:");
+        key("    at:", "fill in: [x, y] where flow and return come through");
+        line("pipe:");
+        key("  product:", "fill in: a pipe of the catalog");
+        line("plates:");
+        key("  product:", "fill in: a plate of the catalog, or a list of them");
+    }
+
+    private String title() {
+        String stem = sketch.drawing().replaceFirst("(?i)\\.dxf$", "");
+        return stem.isBlank() ? "floor" : stem;
+    }
+
+    private void leftOut() {
+        comment("", "");
+        if (sketch.leftOut().isEmpty()) {
+            comment("", "Nothing was left out.");
+            return;
+        }
+        comment("", "Left out:");
+        sketch.leftOut().forEach(l -> comment("", "  " + FloorReading.shown(l)));
+    }
+
+    private void outline() {
+        sketch.guesses().forEach(g -> comment("  ", "guess: " + g));
+        line("  outline:");
+        List<Vertex> v = sketch.outline().path().vertices();
+        int n = v.size();
+        for (int i = 0; i < n; i++) {
+            Vertex before = v.get((i + n - 1) % n);
+            key(
+                    "    - "
+                            + (i == 0 || before.bulge() == 0
+                                    ? xy(v.get(i).point())
+                                    : arc(before, v.get(i).point())),
+                    "" + i);
+        }
+        if (v.get(n - 1).bulge() != 0) {
+            key("    - " + arc(v.get(n - 1), v.get(0).point()), "back to 0");
+        }
+    }
+
+    private static String arc(Vertex from, Point to) {
+        return "{arc: [" + xy(Tidying.middle(from, to)) + ", " + xy(to) + "]}";
+    }
+
+    private void marks() {
+        if (!sketch.marks().isEmpty()) {
+            comment("  ", "guess: words beside the outline, each at the nearest side");
+            line("  marks:");
+        }
+        for (FloorSketch.Mark mark : sketch.marks()) {
+            line("    - {edge: " + mark.edge() + ", text: " + quoted(mark.text()) + "}");
+        }
+        for (FloorSketch.Remark r : sketch.remarks()) {
+            comment("  ", "the drawing says " + quoted(r.text()) + " at " + xy(r.at()));
+        }
+    }
+
+    private void obstacles() {
+        if (sketch.obstacles().isEmpty()) {
+            return;
+        }
+        comment("  ", "guess: kinds by size and name, clearances are a proposal");
+        line("  keepOut:");
+        for (Obstacle o : sketch.obstacles()) {
+            comment("    ", o.why());
+            wrapped("    - {name: " + quoted(o.name()) + ", kind: " + o.kind() + ", clearance: " + n(o.clearance())
+                    + ", " + shape(o) + "}");
+        }
+    }
+
+    private static String shape(Obstacle o) {
+        if (o.contour().isPresent()) {
+            return "polygon: [" + points(o.contour().get()) + "]";
+        }
+        return o.radius() == 0
+                ? "point: " + xy(o.centre())
+                : "circle: {centre: " + xy(o.centre()) + ", radius: " + n(o.radius()) + "}";
+    }
+
+    private void unheated() {
+        if (!sketch.unheated().isEmpty()) {
+            line("  unheated:");
+        }
+        for (Obstacle u : sketch.unheated()) {
+            comment("    ", u.why());
+            wrapped("    - {name: " + quoted(u.name()) + ", " + shape(u) + "}");
+        }
+    }
+
+    private static String points(Contour c) {
+        boolean straight = !c.curved() && c.path().vertices().stream().allMatch(v -> v.bulge() == 0);
+        Geometry ring = straight ? c.polygon() : DouglasPeuckerSimplifier.simplify(c.polygon(), CHORDS);
+        Geometry kept = ring.getNumPoints() > 3 && ring.isValid() ? ring : c.polygon();
+        Coordinate[] all = kept.getCoordinates();
+        return Stream.of(all)
+                .limit(all.length - 1L)
+                .map(p -> xy(new Point(p.x, p.y)))
+                .collect(Collectors.joining(", "));
+    }
+
+    /** A long list of points goes on in the next line. */
+    private void wrapped(String text) {
+        String rest = text;
+        while (rest.length() > WIDTH) {
+            int cut = rest.lastIndexOf(", [", WIDTH);
+            if (cut < 20) {
+                break;
+            }
+            line(rest.substring(0, cut + 1));
+            rest = "       " + rest.substring(cut + 1);
+        }
+        line(rest);
+    }
+
+    private void line(String text) {
+        out.append(text).append('\n');
+    }
+
+    private void comment(String indent, String text) {
+        line(indent + (text.isEmpty() ? "#" : "# " + text));
+    }
+
+    private void key(String text, String remark) {
+        line(text + " ".repeat(Math.max(1, COLUMN - text.length())) + "# " + remark);
+    }
+
+    private static String xy(Point p) {
+        return FloorReading.shown(p);
+    }
+
+    private static String n(double value) {
+        return FloorReading.n(value);
+    }
+
+    /** A text that is one in any case: in double quotes, with escapes. */
+    private static String quoted(String text) {
+        String line = FloorReading.shown(text);
+        List<String> letters = new ArrayList<>();
+        line.codePoints().forEach(c -> letters.add(letter(c)));
+        return "\"" + String.join("", letters) + "\"";
+    }
+
+    private static String letter(int c) {
+        if (c == '"' || c == '\\') {
+            return "\\" + (char) c;
+        }
+        boolean plain = c >= ' ' && c < 0x7F || (c > 0xA0 && c < 0xD800) || (c >= 0xE000 && c < 0xFFFE && c != 0xFEFF);
+        return plain ? Character.toString(c) : String.format(Locale.ROOT, "\\U%08X", c);
+    }
+}
