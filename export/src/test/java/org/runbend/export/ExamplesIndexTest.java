@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -61,13 +61,15 @@ class ExamplesIndexTest {
     @Test
     void everyPictureIsOfAJob() throws IOException {
         try (Stream<Path> files = Files.list(EXAMPLES.resolve("pictures"))) {
-            assertEquals(
-                    ExamplesTest.jobs()
-                            .map(j -> ExamplesTest.nameOf(j) + ".svg")
-                            .collect(Collectors.toCollection(TreeSet::new)),
-                    files.map(f -> f.getFileName().toString())
-                            .filter(n -> n.endsWith(".svg"))
-                            .collect(Collectors.toCollection(TreeSet::new)));
+            List<String> jobs = ExamplesTest.jobs()
+                    .map(j -> ExamplesTest.nameOf(j) + ".svg")
+                    .sorted()
+                    .toList();
+            List<String> pictures = files.map(f -> f.getFileName().toString())
+                    .filter(n -> n.endsWith(".svg"))
+                    .sorted()
+                    .toList();
+            assertEquals(jobs, pictures);
         }
     }
 }
