@@ -73,8 +73,8 @@ final class CaseRules {
         rule(run.err().isEmpty(), "done, but with errors: " + run.err());
         rule(!run.out().isBlank(), "done without a word");
         Map<String, String> rest = new TreeMap<>(after);
-        if (fuzz.command().equals("loop")) {
-            rule(rest.remove("loop.svg") != null, "no picture was written");
+        for (String name : fuzz.writes()) {
+            rule(rest.remove(name) != null, name + " was not written");
         }
         if (!fuzz.command().equals("plan")) {
             rule(rest.equals(before), "files were written: " + after.keySet());

@@ -127,15 +127,23 @@ final class CaseRunner implements AutoCloseable {
     }
 
     private static String[] arguments(FuzzCase c, Path folder) {
-        List<String> arguments = new ArrayList<>(
-                List.of(c.command(), folder.resolve(FuzzCase.JOB).toString()));
+        boolean drawing = c.command().equals("outline");
+        Path input = folder.resolve(drawing ? FuzzCase.DRAWING : FuzzCase.JOB);
+        List<String> arguments = new ArrayList<>(List.of(c.command(), input.toString()));
+        arguments.addAll(c.options());
         if (c.files().containsKey(FuzzCase.SHELF)) {
             arguments.addAll(List.of("--shelf", folder.resolve(FuzzCase.SHELF).toString()));
         }
-        if (c.command().equals("plan")) {
-            arguments.addAll(List.of("--out", folder.resolve("kit").toString()));
-        } else if (c.command().equals("loop")) {
-            arguments.addAll(List.of("--svg", folder.resolve("loop.svg").toString()));
+        switch (c.command()) {
+            case "plan" -> arguments.addAll(List.of("--out", folder.resolve("kit").toString()));
+            case "loop" -> arguments.addAll(List.of("--svg", folder.resolve("loop.svg").toString()));
+            case "confirm" -> arguments.addAll(
+                    List.of("--out", folder.resolve("confirm.pdf").toString()));
+            case "outline" -> arguments.addAll(
+                    List.of("--out", folder.resolve("drawn.yaml").toString()));
+            default -> {
+                // It writes nothing.
+            }
         }
         return arguments.toArray(new String[0]);
     }
