@@ -65,6 +65,10 @@ public final class YamlDocument {
             throw new BadInput(Fault.ofFile(file.name(), "not YAML 1.2: leave the line with %YAML out"));
         } catch (YamlEngineException e) {
             throw new BadInput(Fault.ofFile(file.name(), "not YAML: " + firstLine(e.getMessage())));
+        } catch (IllegalArgumentException e) {
+            // the scanner takes what follows a backslash and x, u or U for a number of a letter without a look at it
+            throw new BadInput(Fault.ofFile(
+                    file.name(), "not YAML: a text in double quotes holds a \\x, \\u or \\U with no letter's number"));
         }
     }
 

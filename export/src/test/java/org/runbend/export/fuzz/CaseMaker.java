@@ -48,7 +48,29 @@ final class CaseMaker {
         if (kind < 80) {
             return example(number, dice);
         }
-        return kind < 91 ? catalog(number, dice) : shelf(number, dice);
+        if (kind < 95) {
+            return kind < 88 ? catalog(number, dice) : shelf(number, dice);
+        }
+        return drawing(number, dice);
+    }
+
+    private static FuzzCase drawing(long number, Dice dice) {
+        String text = new DrawingMaker(dice).drawing();
+        byte[] bytes = dice.percent(30) ? text.getBytes(StandardCharsets.UTF_8) : mutatedDrawing(text, dice);
+        List<String> options = dice.percent(70)
+                ? List.of()
+                : dice.of(List.of(
+                        List.of("--drawing-units", "m"),
+                        List.of("--drawing-units", "in"),
+                        List.of("--layer", "WALLS"),
+                        List.of("--tolerance", "30")));
+        Map<String, byte[]> files = new LinkedHashMap<>(Map.of(FuzzCase.DRAWING, bytes));
+        return new FuzzCase(
+                number, "drawing", "outline", options, files, FuzzCase.Before.NOTHING, Optional.empty());
+    }
+
+    private static byte[] mutatedDrawing(String text, Dice dice) {
+        return new FileMutator(dice).mutated(text, dice.of(FEW));
     }
 
     private FuzzCase sound(long number, Dice dice) {
@@ -59,15 +81,24 @@ final class CaseMaker {
             files.put(FuzzCase.SHELF, bytes(ShelfMaker.shelf(dice)));
         }
         int command = dice.whole(0, 99);
+        String name = command < 60 ? "plan" : command < 84 ? "check" : command < 92 ? "loop" : "confirm";
         FuzzCase.Before before =
                 dice.percent(80) ? FuzzCase.Before.NOTHING : dice.of(List.of(FuzzCase.Before.values()));
         return new FuzzCase(
                 number,
                 "sound job",
-                command < 60 ? "plan" : command < 90 ? "check" : "loop",
+                name,
+                name.equals("plan") ? options(dice) : List.of(),
                 files,
                 before,
-                Optional.of(job.facts()));
+                job.drawn() ? Optional.empty() : Optional.of(job.facts()));
+    }
+
+    private static List<String> options(Dice dice) {
+        return dice.percent(80)
+                ? List.of()
+                : dice.of(List.of(
+                        List.of("--dxf", "r12"), List.of("--channel", "centre"), List.of("--quiet"), List.of("--dxf", "x")));
     }
 
     /** The tree over two files, one extending the other. */
@@ -128,10 +159,12 @@ final class CaseMaker {
     }
 
     private static FuzzCase bad(long number, String what, Dice dice, Map<String, byte[]> files) {
-        String command = dice.percent(25) ? "plan" : dice.percent(95) ? "check" : "loop";
+        String command = dice.percent(25)
+                ? "plan"
+                : dice.percent(92) ? "check" : dice.of(List.of("loop", "confirm"));
         FuzzCase.Before before =
                 dice.percent(90) ? FuzzCase.Before.NOTHING : dice.of(List.of(FuzzCase.Before.values()));
-        return new FuzzCase(number, what, command, files, before, Optional.empty());
+        return new FuzzCase(number, what, command, List.of(), files, before, Optional.empty());
     }
 
     /** Files that are made to break a reader of YAML. */

@@ -8,7 +8,7 @@ import java.util.List;
  * @param number of the case
  * @param what how it was made
  * @param code exit code; -1 if it never ended
- * @param millis wall time
+ * @param millis processor time
  * @param heap highest use of the heap, bytes, with what was not yet collected
  * @param faults what is wrong with it; empty if nothing is
  */

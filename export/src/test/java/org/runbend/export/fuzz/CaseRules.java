@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -72,15 +73,15 @@ final class CaseRules {
         rule(run.err().isEmpty(), "done, but with errors: " + run.err());
         rule(!run.out().isBlank(), "done without a word");
         Map<String, String> rest = new TreeMap<>(after);
-        if (fuzz.command().equals("loop")) {
-            rule(rest.remove("loop.svg") != null, "no picture was written");
+        for (String name : fuzz.writes()) {
+            rule(rest.remove(name) != null, name + " was not written");
         }
         if (!fuzz.command().equals("plan")) {
             rule(rest.equals(before), "files were written: " + after.keySet());
             return;
         }
         Path kit = folder.resolve("kit");
-        TreeSet<String> expected = new TreeSet<>();
+        Set<String> expected = new TreeSet<>();
         if (!fuzz.before().equals(FuzzCase.Before.NOTHING) && !fuzz.before().equals(FuzzCase.Before.EMPTY_FOLDER)) {
             expected.add("notes.txt");
         }
@@ -89,7 +90,7 @@ final class CaseRules {
             rule(Files.size(kit.resolve(name.text())) > 50, name.text() + " is empty");
         }
         rule(CaseRunner.names(kit).equals(expected), "files " + CaseRunner.names(kit) + ", told " + expected);
-        TreeSet<String> beside = CaseRunner.names(folder);
+        Set<String> beside = CaseRunner.names(folder);
         beside.removeAll(fuzz.files().keySet());
         rule(beside.equals(new TreeSet<>(List.of("kit"))), "left beside the folder: " + beside);
     }

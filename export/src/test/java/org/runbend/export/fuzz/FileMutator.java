@@ -121,7 +121,7 @@ final class FileMutator {
             case 4 -> lines.set(at, lines.get(at).strip());
             case 5 -> lines.set(at, "\t" + lines.get(at));
             case 6 -> lines.set(at, "# " + lines.get(at));
-            case 7 -> lines.addAll(at, lines);
+            case 7 -> lines.addAll(at, List.copyOf(lines));
             default -> lines.set(at, lines.get(at) + " " + OddTexts.value(dice));
         }
         return lines.stream().collect(Collectors.joining(dice.percent(10) ? "\r\n" : "\n", "", "\n"));

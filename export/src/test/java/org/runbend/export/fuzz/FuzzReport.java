@@ -60,7 +60,7 @@ final class FuzzReport {
         long sum = millis.values().stream().mapToLong(m -> m).sum();
         line(
                 text,
-                "%d cases, %.1f s, exit codes 0: %d, 1: %d, 2: %d, other: %d, with faults: %d",
+                "%d cases, %.1f s of processor time, exit codes 0: %d, 1: %d, 2: %d, other: %d, with faults: %d",
                 cases,
                 sum / 1000.0,
                 count(0),
@@ -69,7 +69,7 @@ final class FuzzReport {
                 cases - count(0) - count(1) - count(2),
                 faulty.size());
         codes.forEach((kind, c) -> line(text, "  %-16s %s, %.1f s", kind, c, millis.get(kind) / 1000.0));
-        line(text, "slowest:");
+        line(text, "slowest, in processor time:");
         slowest.forEach(r -> line(text, "  %8d ms  case %d (%s, code %d)", r.millis(), r.number(), r.what(), r.code()));
         line(text, "most heap, with what was not collected yet:");
         largest.forEach(r -> line(text, "  %8.1f MiB case %d (%s)", r.heap() / 1048576.0, r.number(), r.what()));

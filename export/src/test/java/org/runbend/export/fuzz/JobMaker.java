@@ -50,8 +50,16 @@ final class JobMaker {
         }
         tree.put("floor", floor(floor, port, reach, keepOuts, measured));
         double edge = dice.of(List.of(75.0, 75.0, 50.0, 30.0, 100.0, dice.tenths(8, 300)));
-        if (dice.percent(85) || fit.spacing != 150 || edge != 75) {
-            tree.put("layout", layout(fit.spacing, edge));
+        boolean own = dice.percent(8);
+        if (own || dice.percent(85) || fit.spacing != 150 || edge != 75) {
+            Map<String, Object> layout = layout(fit.spacing, edge);
+            if (dice.percent(12)) {
+                layout.put("veto", vetoes(floor, keepOuts));
+            }
+            if (own) {
+                layout.put("loop", ownLoop(floor, edge, fit.spacing));
+            }
+            tree.put("layout", layout);
         }
         double[] tails = {dice.whole(0, 2000), dice.whole(0, 3) * 500.0};
         int allowance = dice.of(List.of(0, 2, 2, 5, 10, 100));
@@ -65,6 +73,7 @@ final class JobMaker {
         }
         return new MadeJob(
                 tree,
+                own,
                 new FloorFacts(
                         floor.ring(),
                         measured ? 6 : floor.through().isEmpty() ? 0.01 : 0.6,
@@ -131,6 +140,9 @@ final class JobMaker {
             double[] p = somewhere(sketch);
             floor.put(
                     "unheated", List.of(map("name", OddTexts.title(dice), "polygon", square(p, dice.tenths(20, 400)))));
+        }
+        if (dice.percent(12)) {
+            floor.put("supports", supports(sketch));
         }
         floor.put("port", reach > 0 ? map("at", point(port), "reach", length(reach)) : map("at", point(port)));
         return floor;
@@ -227,6 +239,51 @@ final class JobMaker {
             all.add(k);
         }
         return all;
+    }
+
+    private List<Object> supports(FloorSketch sketch) {
+        List<Object> all = new ArrayList<>();
+        int count = dice.whole(1, 3);
+        for (int i = 0; i < count; i++) {
+            List<Object> line = List.of(point(somewhere(sketch)), point(somewhere(sketch)));
+            Map<String, Object> support = map("name", OddTexts.title(dice), "line", line);
+            maybe(support, "width", length(dice.tenths(1, 120)));
+            maybe(support, "cross", dice.of(List.of("square", "never")));
+            all.add(support);
+        }
+        return all;
+    }
+
+    /** Words of a fitter: no bends in a circle, no pipe in a region, pipe along a line. */
+    private List<Object> vetoes(FloorSketch sketch, List<FloorFacts.Grown> facts) {
+        double[] p = somewhere(sketch);
+        double size = dice.tenths(10, 200);
+        return switch (dice.whole(0, 3)) {
+            case 0 -> {
+                facts.add(new FloorFacts.Grown(FloorFacts.polygon(corners(p, size)), 0));
+                yield List.of(map("noPipe", square(p, size)));
+            }
+            case 1 -> List.of(map("mustRun", List.of(point(p), point(somewhere(sketch)))));
+            default -> List.of(map("noBend", List.of(length(p[0]), length(p[1]), length(size))));
+        };
+    }
+
+    /** A loop once round in the bounds of the floor, or through any points at all. */
+    private List<Object> ownLoop(FloorSketch sketch, double edge, double spacing) {
+        if (dice.percent(25)) {
+            return List.of(point(somewhere(sketch)), point(somewhere(sketch)), point(somewhere(sketch)));
+        }
+        double west = FloorSketch.tenth(sketch.low(0) + edge);
+        double south = FloorSketch.tenth(sketch.low(1) + edge);
+        double east = FloorSketch.tenth(sketch.high(0) - edge);
+        double north = FloorSketch.tenth(sketch.high(1) - edge);
+        double back = FloorSketch.tenth(south + spacing);
+        return List.of(
+                point(new double[] {west, south}),
+                point(new double[] {east, south}),
+                point(new double[] {east, north}),
+                point(new double[] {west, north}),
+                point(new double[] {west, back}));
     }
 
     private double[] somewhere(FloorSketch sketch) {

@@ -23,7 +23,8 @@ final class StretchReckoning {
     /** A sliver that a body may share with what it keeps off, mm2. */
     static final double SLIVER = 25;
 
-    private static final double FORGIVEN = 0.1;
+    /** What a measure may be off, mm. */
+    static final double FORGIVEN = 0.1;
 
     /** A spot is taken as a screw of this radius, mm, when a stretch is measured; a body needs only miss its middle. */
     private static final double SPOT = 0.5;

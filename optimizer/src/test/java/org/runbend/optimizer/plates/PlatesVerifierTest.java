@@ -165,6 +165,30 @@ class PlatesVerifierTest {
         assertEquals(List.of(), found(SoundKit.OUTLINE, List.of(pillar), List.of(), around));
     }
 
+    /** Cold from x = 300 to 325.05 leaves 225 mm and 99.95 mm; the least piece is 100 mm, so rounding decides. */
+    @Test
+    void aStretchJustAsLongAsALeastPieceMayCountOrNot() {
+        List<Shape.Polygon> cold = List.of(new Shape.Polygon(points(300, 0, 325.05, 0, 325.05, 200, 300, 200)));
+        PlatePlan without = changed(List.of(piece(220, 0, 0), SECOND), stock(220, 100, 874), 325, 320);
+        assertEquals(List.of(), found(SoundKit.OUTLINE, List.of(), cold, without));
+        PlatePlan more = changed(List.of(piece(220, 0, 0), SECOND), stock(220, 100, 874), 430, 320);
+        assertFound(found(SoundKit.OUTLINE, List.of(), cold, more), "plateable 430.00 mm", "424.95 mm");
+    }
+
+    /** Cold from x = 300 to 310 leaves two stretches less than a gap of 20 mm apart: the later one begins later. */
+    @Test
+    void stretchesOfARunKeepTheGap() {
+        Job.PlateWish w = SoundKit.WISH;
+        Job.PlateWish wide =
+                new Job.PlateWish(w.products(), w.bendClearance(), 20, w.minPiece(), w.coverage(), w.plateClearance());
+        List<Shape.Polygon> cold = List.of(new Shape.Polygon(points(300, 0, 310, 0, 310, 200, 300, 200)));
+        PlatePlan plan = changed(List.of(piece(220, 0, 0), SECOND), stock(220, 100, 874), 430, 320);
+        List<String> found = new PlatesVerifier(wide, SoundKit.OUTLINE, List.of(), cold, SoundKit.SHELF)
+                .verify(List.of(SoundKit.loop()), plan);
+        // 225 mm, then 425 - (300 + 20) = 105 mm, and 100 mm of the other run: 430 mm.
+        assertFound(found, "covered 320.00 mm of 430.00 mm", "340.00 mm");
+    }
+
     @Test
     void stretchesEndWhereTheBodyWouldLeaveTheFloor() {
         // a corner cut out at x = 325..., y under 30 ends the body, which reaches down to y = 15
