@@ -7,16 +7,16 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** Small drawings as text: pairs parted by bars. */
-final class Snippets {
+public final class Snippets {
     private Snippets() {}
 
     /** A drawing of these entities. */
-    static String entities(String pairs) {
+    public static String entities(String pairs) {
         return lines("0|SECTION|2|ENTITIES|" + pairs + "|0|ENDSEC|0|EOF");
     }
 
     /** A drawing with header, layers, blocks and entities. */
-    static String drawing(String header, String layers, String blocks, String entities) {
+    public static String drawing(String header, String layers, String blocks, String entities) {
         return lines(section("HEADER", header)
                 + section("TABLES", "0|TABLE|2|LAYER|" + (layers.isEmpty() ? "" : layers + "|") + "0|ENDTAB")
                 + section("BLOCKS", blocks)
@@ -28,18 +28,20 @@ final class Snippets {
         return "0|SECTION|2|" + name + "|" + (pairs.isEmpty() ? "" : pairs + "|") + "0|ENDSEC|";
     }
 
-    static String lines(String pairs) {
+    /** Pairs as lines. */
+    public static String lines(String pairs) {
         return pairs.replace('|', '\n') + "\n";
     }
 
     /** A bit of everything the reader knows. */
-    static String everything() {
+    public static String everything() {
         return drawing(
                 "9|$ACADVER|1|AC1021|9|$DWGCODEPAGE|3|ANSI_1252|9|$INSUNITS|70|4|9|$MEASUREMENT|70|1",
                 "0|LAYER|2|A|70|0|62|3|0|LAYER|2|B|70|1|62|3|0|LAYER|2|C|70|0|62|-3",
                 "0|BLOCK|2|K|70|0|10|1|20|2|0|LINE|8|0|10|0|20|0|11|9|21|9|0|ARC|8|A|10|0|20|0|40|5|50|10|51|100|0|ENDBLK"
                         + "|0|BLOCK|2|L|70|0|10|0|20|0|0|INSERT|8|A|2|K|10|5|20|5|41|2|42|-1|50|30|0|ENDBLK",
-                "0|LINE|8|A|10|0|20|0|11|100|21|0|0|CIRCLE|8|B|10|0|20|0|40|5|0|POINT|8|A|10|5|20|6"
+                "0|LWPOLYLINE|8|A|90|4|70|1|10|-500|20|-500|10|2500|20|-500|10|2500|20|1500|10|-500|20|1500"
+                        + "|0|LINE|8|A|10|0|20|0|11|100|21|0|0|CIRCLE|8|B|10|0|20|0|40|5|0|POINT|8|A|10|5|20|6"
                         + "|0|LWPOLYLINE|8|A|90|3|70|1|10|0|20|0|42|1|10|50|20|0|10|50|20|50"
                         + "|0|POLYLINE|8|A|66|1|70|1|0|VERTEX|8|A|10|0|20|0|42|0.5|0|VERTEX|8|A|10|9|20|0|0|SEQEND"
                         + "|0|ELLIPSE|8|A|10|5|20|5|11|80|21|10|40|0.5|41|0|42|3"
@@ -52,7 +54,7 @@ final class Snippets {
     }
 
     /** The same drawing in binary form: group codes of two bytes, or of one as up to R12 (DXF reference, binary files). */
-    static byte[] binary(String text, boolean wide) {
+    public static byte[] binary(String text, boolean wide) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         out.writeBytes("AutoCAD Binary DXF\r\n\032\0".getBytes(StandardCharsets.US_ASCII));
         List<String> lines = text.lines().toList();
