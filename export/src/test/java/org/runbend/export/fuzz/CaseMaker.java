@@ -65,8 +65,7 @@ final class CaseMaker {
                         List.of("--layer", "WALLS"),
                         List.of("--tolerance", "30")));
         Map<String, byte[]> files = new LinkedHashMap<>(Map.of(FuzzCase.DRAWING, bytes));
-        return new FuzzCase(
-                number, "drawing", "outline", options, files, FuzzCase.Before.NOTHING, Optional.empty());
+        return new FuzzCase(number, "drawing", "outline", options, files, FuzzCase.Before.NOTHING, Optional.empty());
     }
 
     private static byte[] mutatedDrawing(String text, Dice dice) {
@@ -98,7 +97,10 @@ final class CaseMaker {
         return dice.percent(80)
                 ? List.of()
                 : dice.of(List.of(
-                        List.of("--dxf", "r12"), List.of("--channel", "centre"), List.of("--quiet"), List.of("--dxf", "x")));
+                        List.of("--dxf", "r12"),
+                        List.of("--channel", "centre"),
+                        List.of("--quiet"),
+                        List.of("--dxf", "x")));
     }
 
     /** The tree over two files, one extending the other. */
@@ -159,9 +161,7 @@ final class CaseMaker {
     }
 
     private static FuzzCase bad(long number, String what, Dice dice, Map<String, byte[]> files) {
-        String command = dice.percent(25)
-                ? "plan"
-                : dice.percent(92) ? "check" : dice.of(List.of("loop", "confirm"));
+        String command = dice.percent(25) ? "plan" : dice.percent(92) ? "check" : dice.of(List.of("loop", "confirm"));
         FuzzCase.Before before =
                 dice.percent(90) ? FuzzCase.Before.NOTHING : dice.of(List.of(FuzzCase.Before.values()));
         return new FuzzCase(number, what, command, List.of(), files, before, Optional.empty());

@@ -135,12 +135,14 @@ final class CaseRunner implements AutoCloseable {
             arguments.addAll(List.of("--shelf", folder.resolve(FuzzCase.SHELF).toString()));
         }
         switch (c.command()) {
-            case "plan" -> arguments.addAll(List.of("--out", folder.resolve("kit").toString()));
-            case "loop" -> arguments.addAll(List.of("--svg", folder.resolve("loop.svg").toString()));
-            case "confirm" -> arguments.addAll(
-                    List.of("--out", folder.resolve("confirm.pdf").toString()));
-            case "outline" -> arguments.addAll(
-                    List.of("--out", folder.resolve("drawn.yaml").toString()));
+            case "plan" ->
+                arguments.addAll(List.of("--out", folder.resolve("kit").toString()));
+            case "loop" ->
+                arguments.addAll(List.of("--svg", folder.resolve("loop.svg").toString()));
+            case "confirm" ->
+                arguments.addAll(List.of("--out", folder.resolve("confirm.pdf").toString()));
+            case "outline" ->
+                arguments.addAll(List.of("--out", folder.resolve("drawn.yaml").toString()));
             default -> {
                 // It writes nothing.
             }

@@ -14,7 +14,15 @@ final class DrawingMaker {
 
     String drawing() {
         if (dice.percent(70)) {
-            tags("0", "SECTION", "2", "HEADER", "9", "$INSUNITS", "70", dice.of(List.of("0", "1", "4", "5", "6", "99")));
+            tags(
+                    "0",
+                    "SECTION",
+                    "2",
+                    "HEADER",
+                    "9",
+                    "$INSUNITS",
+                    "70",
+                    dice.of(List.of("0", "1", "4", "5", "6", "99")));
             tags("9", "$ACADVER", "1", dice.of(List.of("AC1009", "AC1015", "AC1032")), "0", "ENDSEC");
         }
         tags("0", "SECTION", "2", "ENTITIES");
@@ -64,7 +72,19 @@ final class DrawingMaker {
             case 3 -> tags("0", "POINT", "8", layer, "10", number(x), "20", number(y));
             case 4 -> tags("0", "INSERT", "8", layer, "2", "NOBLOCK", "10", number(x), "20", number(y));
             default -> {
-                tags("0", "ELLIPSE", "8", layer, "10", number(x), "20", number(y), "11", number(100 * scale), "21", "0");
+                tags(
+                        "0",
+                        "ELLIPSE",
+                        "8",
+                        layer,
+                        "10",
+                        number(x),
+                        "20",
+                        number(y),
+                        "11",
+                        number(100 * scale),
+                        "21",
+                        "0");
                 tags("40", dice.of(List.of("0.5", "1", "0", "7")), "41", "0", "42", "6.2831853");
             }
         }

@@ -45,7 +45,7 @@ public enum DrawingUnit {
     /** Light year. */
     LIGHT_YEAR(19, 9.4607304725808e18),
     /** Parsec. */
-    PARSEC(20, 3.0856775814913673e19),
+    PARSEC(20, 3.085677581491367E+19),
     /** Foot of the survey of the United States, 1200/3937 m. */
     US_FT(21, 1200_000.0 / 3937),
     /** Inch of that foot. */
