@@ -3,9 +3,7 @@ package org.runbend.export.cli;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -31,7 +29,7 @@ final class DraftFile {
 
     /** Refuses a file of others, and one that was changed since, unless it is to be replaced all the same. */
     void check(boolean replace) {
-        if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+        if (!Disk.isTaken(file)) {
             return;
         }
         if (!Files.isRegularFile(file)) {
@@ -45,16 +43,9 @@ final class DraftFile {
 
     /** Writes the text and its seal, all or nothing. */
     void write(String text) {
-        Path folder = file.toAbsolutePath().getParent();
         try {
-            Files.createDirectories(folder);
-            Path fresh = folder.resolve(".runbend-" + file.getFileName()); // a temporary file would be private
-            try {
-                Files.writeString(fresh, text + seal(text));
-                Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
-            } finally {
-                Files.deleteIfExists(fresh);
-            }
+            Files.createDirectories(file.toAbsolutePath().getParent());
+            Disk.replace(file, (text + seal(text)).getBytes(StandardCharsets.UTF_8));
         } catch (IOException e) {
             throw new OutputRefused(file + ": cannot be written");
         }

@@ -114,7 +114,7 @@ final class FloorContent {
         int looked = 0;
         for (Contour c : contours) {
             boolean around = c.area() > found.area() && c.boxCovers(found);
-            if (c == found || around) {
+            if (c.equals(found) || around) {
                 continue;
             }
             if (++looked > MOST_LOOKED_AT || taken.size() > MOST) {

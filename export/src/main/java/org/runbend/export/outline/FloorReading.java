@@ -147,7 +147,7 @@ public final class FloorReading {
                     .findFirst();
             if (inner.isPresent()) {
                 candidates.stream()
-                        .takeWhile(c -> c != inner.get())
+                        .takeWhile(c -> !c.equals(inner.get()))
                         .limit(5)
                         .forEach(c -> guesses.add("a closed line of " + metres(c) + " on layer " + shown(c.layer())
                                 + " is too large for a floor and was taken for a frame"));
@@ -156,7 +156,7 @@ public final class FloorReading {
         }
         Contour best = first;
         List<Contour> rivals = candidates.stream()
-                .filter(c -> c != best && c.weight() <= best.weight() && c.weight() >= ALIKE * best.weight())
+                .filter(c -> !c.equals(best) && c.weight() <= best.weight() && c.weight() >= ALIKE * best.weight())
                 .filter(c -> !best.boxCovers(c))
                 .toList();
         if (!rivals.isEmpty()) {

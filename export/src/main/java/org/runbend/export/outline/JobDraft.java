@@ -210,7 +210,8 @@ public final class JobDraft {
         if (c == '"' || c == '\\') {
             return "\\" + (char) c;
         }
-        boolean plain = c >= ' ' && c < 0x7F || (c > 0xA0 && c < 0xD800) || (c >= 0xE000 && c < 0xFFFE && c != 0xFEFF);
+        boolean plain =
+                (c >= ' ' && c < 0x7F) || (c > 0xA0 && c < 0xD800) || (c >= 0xE000 && c < 0xFFFE && c != 0xFEFF);
         return plain ? Character.toString(c) : String.format(Locale.ROOT, "\\U%08X", c);
     }
 }

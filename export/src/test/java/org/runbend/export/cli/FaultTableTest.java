@@ -64,6 +64,10 @@ class FaultTableTest {
             "the plates cannot cover what is asked",
             // held by OutputFolderTest, OutputFolderKillTest and BadInputTest, as user or disk must be special
             "cannot be read",
+            // held by OutlineCommandTest
+            "a job file ends with .yaml",
+            "exists and is no file; name another with --out",
+            "exists and is not as Runbend wrote it",
             "exists and is no .svg file",
             "exists and is no .pdf file",
             "cannot be written");

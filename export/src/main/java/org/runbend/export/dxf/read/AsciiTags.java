@@ -26,14 +26,14 @@ final class AsciiTags extends TagSource {
             if (isBlank(from)) {
                 return false;
             }
-            throw faultAt(
+            throw brokenAt(
                     line,
                     DxfFault.quoted(text()) + " stands where a group code is wanted, a whole number"
                             + (line == 1 ? "; this is no DXF file" : ""));
         }
         code(code);
         if (!nextLine()) {
-            throw faultAt(line, "the file ends within a pair of group code and value; it was cut off");
+            throw brokenAt(line, "the file ends within a pair of group code and value; it was cut off");
         }
         return true;
     }
@@ -90,7 +90,7 @@ final class AsciiTags extends TagSource {
         double value = Numbers.parse(data, from, to);
         if (Double.isNaN(value)) {
             String text = text();
-            throw faultAt(
+            throw brokenAt(
                     line,
                     "group " + code() + ": " + DxfFault.quoted(text) + " is no number"
                             + (text.indexOf(',') >= 0 ? "; a point is wanted, not a comma" : ""));

@@ -118,13 +118,13 @@ final class BinaryTags extends TagSource {
 
     private void need(int bytes) {
         if (bytes > data.length - at) {
-            throw faultAt(begin, "the file ends within a value; it was cut off");
+            throw brokenAt(begin, "the file ends within a value; it was cut off");
         }
     }
 
     private Kind kind(int code) {
         if (code < 0) {
-            throw faultAt(begin, "group code " + code + " is unknown; the file is damaged");
+            throw brokenAt(begin, "group code " + code + " is unknown; the file is damaged");
         }
         if (code < 310 || code >= 1000) {
             return code >= 1000 ? extended(code) : low(code);
@@ -196,7 +196,7 @@ final class BinaryTags extends TagSource {
     }
 
     private DxfFault unknown(int code) {
-        return faultAt(begin, "group code " + code + " is unknown; the file is damaged");
+        return brokenAt(begin, "group code " + code + " is unknown; the file is damaged");
     }
 
     @Override
@@ -207,13 +207,13 @@ final class BinaryTags extends TagSource {
             case INT16 -> buffer.getShort(from);
             case INT32 -> buffer.getInt(from);
             case INT64 -> buffer.getLong(from);
-            default -> throw fault("group " + code() + " is text, a number is wanted");
+            default -> throw broken("group " + code() + " is text, a number is wanted");
         };
     }
 
     private double finite(double value) {
         if (Double.isNaN(value)) {
-            throw fault("group " + code() + " is no number");
+            throw broken("group " + code() + " is no number");
         }
         return value;
     }

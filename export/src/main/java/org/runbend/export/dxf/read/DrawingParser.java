@@ -33,7 +33,7 @@ final class DrawingParser {
                 section();
             }
         }
-        throw source.fault("the file ends without EOF; it was cut off, have it sent again");
+        throw source.broken("the file ends without EOF; it was cut off, have it sent again");
     }
 
     /** Goes to the next group 0. */

@@ -1,7 +1,9 @@
 package org.runbend.export.dxf.read;
 
+import java.util.AbstractList;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
 import java.util.TreeMap;
@@ -66,7 +68,7 @@ final class Expansion {
     private void spend(long parts) {
         left -= parts;
         if (left < 0) {
-            throw places.faultAt(
+            throw places.brokenAt(
                     place,
                     "with this the drawing has over " + limits.copies()
                             + " copies and chords; explode or delete what is no floor");
@@ -136,9 +138,9 @@ final class Expansion {
     }
 
     private static Conic oval(Raw.Oval o, Placement at) {
-        double[] c = o.centre();
-        double[] u = o.u();
-        double[] v = o.v();
+        double[] c = o.centre().values();
+        double[] u = o.u().values();
+        double[] v = o.v().values();
         return new Conic(
                 at.x(c[0], c[1], c[2]),
                 at.y(c[0], c[1], c[2]),
@@ -172,9 +174,9 @@ final class Expansion {
         double hand = p.solid() || at == Placement.IDENTITY || !at.isMirrored() ? 1 : -1;
         List<DxfVertex> vertices = new ArrayList<>(p.count());
         for (int i = 0; i < p.count(); i++) {
-            double x = p.triples()[3 * i];
-            double y = p.triples()[3 * i + 1];
-            double third = p.triples()[3 * i + 2];
+            double x = p.triples().at(3 * i);
+            double y = p.triples().at(3 * i + 1);
+            double third = p.triples().at(3 * i + 2);
             double z = p.solid() ? third : p.z();
             double bulge = p.solid() || third == 0 ? 0 : hand * third;
             vertices.add(
@@ -194,20 +196,21 @@ final class Expansion {
         List<DxfVertex> out = new ArrayList<>();
         int n = p.count();
         for (int i = 0; i < (p.closed() ? n : n - 1); i++) {
-            double x = p.triples()[3 * i];
-            double y = p.triples()[3 * i + 1];
+            double x = p.triples().at(3 * i);
+            double y = p.triples().at(3 * i + 1);
             int j = (i + 1) % n;
             out.add(new DxfVertex(at.x(x, y, p.z()), at.y(x, y, p.z()), 0));
-            double bulge = p.triples()[3 * i + 2];
+            double bulge = p.triples().at(3 * i + 2);
             if (bulge != 0) {
-                List<DxfVertex> chords = squeezed(x, y, p.triples()[3 * j], p.triples()[3 * j + 1], bulge, p.z(), at);
+                List<DxfVertex> chords =
+                        squeezed(x, y, p.triples().at(3 * j), p.triples().at(3 * j + 1), bulge, p.z(), at);
                 spend(chords.size());
                 out.addAll(chords);
             }
         }
         if (!p.closed()) {
-            double x = p.triples()[3 * n - 3];
-            double y = p.triples()[3 * n - 2];
+            double x = p.triples().at(3 * n - 3);
+            double y = p.triples().at(3 * n - 2);
             out.add(new DxfVertex(at.x(x, y, p.z()), at.y(x, y, p.z()), 0));
         }
         return out;
@@ -239,8 +242,9 @@ final class Expansion {
     }
 
     private void spline(Raw.Spline s, Placement at, String layer) {
-        double[] xy = flat(s.triples(), at);
-        SplineCurve curve = new SplineCurve(s.degree(), s.knots(), s.weights(), xy);
+        double[] xy = flat(s.triples().values(), at);
+        SplineCurve curve =
+                new SplineCurve(s.degree(), s.knots().values(), s.weights().values(), xy);
         List<DxfVertex> chords = new Chords(left);
         double[] start = curve.start();
         chords.add(new DxfVertex(start[0], start[1], 0));
@@ -249,7 +253,7 @@ final class Expansion {
     }
 
     private void through(Raw.Through t, Placement at, String layer) {
-        double[] xy = distinct(flat(t.triples(), at), t.closed());
+        double[] xy = distinct(flat(t.triples().values(), at), t.closed());
         if (xy.length < 4) {
             ignore(t.head().type() + " of no length");
             return;
@@ -287,8 +291,10 @@ final class Expansion {
         return xy;
     }
 
-    private static double[] flatVector(double[] v, Placement at) {
-        return v == null ? null : new double[] {at.dx(v[0], v[1], v[2]), at.dy(v[0], v[1], v[2])};
+    private static double[] flatVector(Reals v, Placement at) {
+        return v.size() == 0
+                ? new double[0]
+                : new double[] {at.dx(v.at(0), v.at(1), v.at(2)), at.dy(v.at(0), v.at(1), v.at(2))};
     }
 
     /** Points without repetitions; a closed curve comes back to its first point. */
@@ -303,7 +309,7 @@ final class Expansion {
                 out[n++] = y;
             }
         }
-        return java.util.Arrays.copyOf(out, n);
+        return Arrays.copyOf(out, n);
     }
 
     private static double size(double[] xy) {
@@ -346,7 +352,7 @@ final class Expansion {
         checkNesting(insert, key);
         long copies = (long) insert.columns() * insert.rows();
         if (copies > limits.copies()) {
-            throw places.faultAt(
+            throw places.brokenAt(
                     place,
                     "block " + DxfFault.quoted(insert.block()) + " is inserted " + copies + " times, at most "
                             + limits.copies() + " copies are possible");
@@ -375,7 +381,7 @@ final class Expansion {
     private void copy(Parsed.Block block, Placement at, String layer) {
         spend(1);
         if (!at.isSound()) {
-            throw places.faultAt(
+            throw places.brokenAt(
                     place, "block " + DxfFault.quoted(block.name()) + " is inserted too large or too far off");
         }
         for (Raw raw : block.content()) {
@@ -385,17 +391,17 @@ final class Expansion {
 
     private void checkNesting(Raw.Insert insert, String key) {
         if (open.contains(key)) {
-            throw places.faultAt(place, "block " + DxfFault.quoted(insert.block()) + " inserts itself");
+            throw places.brokenAt(place, "block " + DxfFault.quoted(insert.block()) + " inserts itself");
         }
         if (open.size() >= limits.depth()) {
-            throw places.faultAt(
+            throw places.brokenAt(
                     place,
                     "block " + DxfFault.quoted(insert.block()) + " lies over " + limits.depth() + " blocks deep");
         }
     }
 
     /** A list that stops before it fills the memory. */
-    private final class Chords extends java.util.AbstractList<DxfVertex> {
+    private final class Chords extends AbstractList<DxfVertex> {
         private final List<DxfVertex> inner = new ArrayList<>();
         private final long most;
 

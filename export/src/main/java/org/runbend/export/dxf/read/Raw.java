@@ -19,22 +19,20 @@ sealed interface Raw {
     }
 
     /** An ellipse about (x, y, z) in the world with half axes u and v; parameters in radians. */
-    record Oval(Head head, double[] centre, double[] u, double[] v, double start, double sweep) implements Raw {}
+    record Oval(Head head, Reals centre, Reals u, Reals v, double start, double sweep) implements Raw {}
 
     /** Vertices: x, y, bulge one after the other in a plane at height z, or x, y, z in the world if {@code solid}. */
-    record Poly(Head head, Placement plane, double z, double[] triples, boolean closed, boolean solid) implements Raw {
+    record Poly(Head head, Placement plane, double z, Reals triples, boolean closed, boolean solid) implements Raw {
         int count() {
-            return triples.length / 3;
+            return triples.size() / 3;
         }
     }
 
     /** A rational B-spline in the world: x, y, z one after the other. */
-    record Spline(Head head, int degree, double[] knots, double[] weights, double[] triples, boolean closed)
-            implements Raw {}
+    record Spline(Head head, int degree, Reals knots, Reals weights, Reals triples, boolean closed) implements Raw {}
 
-    /** A smooth curve through points of the world: x, y, z one after the other; tangents may be null. */
-    record Through(Head head, double[] triples, double[] startTangent, double[] endTangent, boolean closed)
-            implements Raw {}
+    /** A smooth curve through points of the world: x, y, z one after the other; a tangent of no numbers is none. */
+    record Through(Head head, Reals triples, Reals startTangent, Reals endTangent, boolean closed) implements Raw {}
 
     /** A point in the world. */
     record Spot(Head head, double x, double y, double z) implements Raw {}

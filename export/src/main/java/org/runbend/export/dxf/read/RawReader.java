@@ -100,7 +100,7 @@ final class RawReader {
         double sweep = (t.get(42, 2 * Math.PI) - start) % (2 * Math.PI);
         sweep = sweep > 1e-9 ? sweep : sweep + 2 * Math.PI;
         double[] centre = {t.get(10, 0), t.get(20, 0), t.get(30, 0)};
-        return new Raw.Oval(head(t), centre, u, v, start, sweep);
+        return new Raw.Oval(head(t), new Reals(centre), new Reals(u), new Reals(v), start, sweep);
     }
 
     private static Raw lightPolyline(EntityTags t) {
@@ -128,7 +128,7 @@ final class RawReader {
         }
         return triples.length < 6
                 ? other(t, " of fewer than two vertices")
-                : new Raw.Poly(head(t), plane, z, triples, closed, solid);
+                : new Raw.Poly(head(t), plane, z, new Reals(triples), closed, solid);
     }
 
     private static Raw spline(EntityTags t) {
@@ -136,7 +136,7 @@ final class RawReader {
         double[] fits = triples(t, 11);
         boolean closed = t.flag(70, CLOSED);
         if (controls.length < 6 && fits.length >= 6) {
-            return new Raw.Through(head(t), fits, vector(t, 12), vector(t, 13), closed);
+            return new Raw.Through(head(t), new Reals(fits), vector(t, 12), vector(t, 13), closed);
         }
         int degree = t.whole(71, 3);
         double[] knots = t.all(40);
@@ -150,7 +150,7 @@ final class RawReader {
                 && isRising(knots)
                 && Arrays.stream(weights).allMatch(w -> w > 0);
         return sound
-                ? new Raw.Spline(head(t), degree, knots, weights, controls, closed)
+                ? new Raw.Spline(head(t), degree, new Reals(knots), new Reals(weights), new Reals(controls), closed)
                 : other(t, " with wrong knots or weights");
     }
 
@@ -179,8 +179,8 @@ final class RawReader {
         return Arrays.copyOf(triples, 3 * n);
     }
 
-    private static double[] vector(EntityTags t, int code) {
-        return t.has(code) ? new double[] {t.get(code, 0), t.get(code + 10, 0), t.get(code + 20, 0)} : null;
+    private static Reals vector(EntityTags t, int code) {
+        return t.has(code) ? new Reals(t.get(code, 0), t.get(code + 10, 0), t.get(code + 20, 0)) : new Reals();
     }
 
     private static Raw insert(EntityTags t) {

@@ -47,7 +47,7 @@ abstract class TagSource {
     final double real() {
         double value = number();
         if (!(Math.abs(value) <= LARGEST)) {
-            throw fault("group " + code + " is " + value + ", a number up to 1e12 is wanted");
+            throw broken("group " + code + " is " + value + ", a number up to 1e12 is wanted");
         }
         return value;
     }
@@ -87,16 +87,16 @@ abstract class TagSource {
     final int whole() {
         double value = real();
         if (value != Math.rint(value) || Math.abs(value) > Integer.MAX_VALUE) {
-            throw fault("group " + code + " is " + value + ", a whole number is wanted");
+            throw broken("group " + code + " is " + value + ", a whole number is wanted");
         }
         return (int) value;
     }
 
-    final DxfFault fault(String what) {
-        return faultAt(place(), what);
+    final DxfFault broken(String what) {
+        return brokenAt(place(), what);
     }
 
-    final DxfFault faultAt(int place, String what) {
+    final DxfFault brokenAt(int place, String what) {
         return new DxfFault(placeWord() + " " + place + ": " + what);
     }
 }

@@ -10,7 +10,7 @@ final class ThroughCurve {
     private final double[] slopeX;
     private final double[] slopeY;
 
-    /** {@code xy} holds x, y of each of two or more points, neighbours different; tangents may be null. */
+    /** {@code xy} holds x, y of each of two or more points, neighbours different; an empty tangent is none. */
     ThroughCurve(double[] xy, double[] startTangent, double[] endTangent) {
         this.xy = xy;
         int n = xy.length / 2;
@@ -25,7 +25,7 @@ final class ThroughCurve {
     }
 
     private static double unit(double[] tangent, int axis) {
-        if (tangent == null) {
+        if (tangent.length == 0) {
             return Double.NaN;
         }
         double length = Math.sqrt(tangent[0] * tangent[0] + tangent[1] * tangent[1]);
