@@ -60,7 +60,8 @@ class RoomsTest {
             Map.entry("optimizer.loop", List.of()),
             Map.entry("optimizer.cutting", List.of()),
             Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.loop")),
-            Map.entry("optimizer.bare", List.of("optimizer.job", "optimizer.loop", "optimizer.floor")),
+            Map.entry(
+                    "optimizer.bare", List.of("catalog.product", "optimizer.job", "optimizer.loop", "optimizer.floor")),
             Map.entry("optimizer.tape", List.of("optimizer.job", "optimizer.floor")),
             Map.entry("optimizer.breakdown", List.of("optimizer.job")),
             Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
