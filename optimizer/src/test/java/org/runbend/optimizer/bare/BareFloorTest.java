@@ -72,25 +72,25 @@ class BareFloorTest {
     }
 
     /**
-     * Behind a bench from y = 1400 to 1500 pipe has 125 mm at a clearance of 100 and 150 mm at 75, enough for two rows. The
-     * row at y = 1725 has 12 places over the bench (75 to 1725) and leaves the port's part at [1875, 1725]. The port's part has
-     * 16 x 12 = 192 places less these 12, 13 of the row at 1425 and 12 of the row at 1575: 155, so a loop passes 154.
+     * Behind a bench from y = 800 to 900 pipe has 125 mm at a clearance of 100 and 150 mm at 75, enough for two rows. The row
+     * at y = 1125 has 6 places over the bench (75 to 825) and leaves the port's part at [975, 1125]. The port's part has 10 x
+     * 8 = 80 places less these 6, 7 of the row at 825 and 6 of the row at 975: 61, so a loop passes 60.
      */
     @Test
     void joinedByOnePlaceUntilTheClearanceIsLess() throws IOException {
-        Trialled floor = Trialled.rectangle(2400, 1800)
-                .keepingOut("polygon: [[0, 1400], [1800, 1400], [1800, 1500], [0, 1500]]", 100);
+        Trialled floor =
+                Trialled.rectangle(1500, 1200).keepingOut("polygon: [[0, 800], [900, 800], [900, 900], [0, 900]]", 100);
         KitPlan plan = floor.plan(folder);
         BareFloor bare = plan.bareFloor().get(0);
         assertEquals(Reason.JOINED_BY_ONE, bare.reason());
-        assertEquals(12, bare.places());
-        assertTrue(bare.sentence().contains("[1875, 1725]"), bare::sentence);
+        assertEquals(6, bare.places());
+        assertTrue(bare.sentence().contains("[975, 1125]"), bare::sentence);
         assertTrue(bare.where().endsWith(" near thing"), bare::where);
         Remedy clearance = remedy(bare, Change.CLEARANCE);
         assertEquals(100, clearance.from());
         assertEquals(75, clearance.to());
-        assertEquals(12, clearance.here());
-        floor.assertPromisesKept(plan, 154, folder);
+        assertEquals(6, clearance.here());
+        floor.assertPromisesKept(plan, 60, folder);
     }
 
     /** The port stands in a pen; at 150 mm 6 x 5 places lie in it, all others join it nowhere. */
@@ -98,7 +98,7 @@ class BareFloorTest {
     void notJoined() throws IOException {
         String ring = "polygon: [[1000, 500], [2000, 500], [2000, 1360], [1000, 1360], [1000, 940], [1060, 940],"
                 + " [1060, 1300], [1940, 1300], [1940, 560], [1060, 560], [1060, 920], [1000, 920]]";
-        Trialled floor = Trialled.floor("[[0, 0], [3000, 0], [3000, 1800], [0, 1800]]", "[1500, 900]")
+        Trialled floor = Trialled.floor("[[550, 50], [2450, 50], [2450, 1810], [550, 1810]]", "[1500, 900]")
                 .keepingOut(ring, 60);
         KitPlan plan = floor.plan(folder);
         assertEquals(30, plan.lattice().reachable());
