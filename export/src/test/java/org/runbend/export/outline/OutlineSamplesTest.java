@@ -31,7 +31,7 @@ class OutlineSamplesTest {
             String file = row.substring(0, row.indexOf(','));
             if (cells.get(3).equals("yes")) {
                 Contour outline = read(folder.resolve(file)).outline();
-                assertEquals(Double.parseDouble(cells.get(0)), area(outline, cells, folder.resolve(file)), AREA, file);
+                assertEquals(Double.parseDouble(cells.get(0)), area(outline, folder.resolve(file)), AREA, file);
                 assertEquals(Double.parseDouble(cells.get(1)), outline.box().width(), BOX, file);
                 assertEquals(Double.parseDouble(cells.get(2)), outline.box().height(), BOX, file);
                 closed++;
@@ -43,7 +43,7 @@ class OutlineSamplesTest {
     }
 
     /** The area expected is without the hole where the hole is on the layer of the outline. */
-    private static double area(Contour outline, List<String> cells, Path file) {
+    private static double area(Contour outline, Path file) {
         boolean sameLayer = file.getFileName().toString().contains("hole-samelayer");
         return outline.area()
                 - (sameLayer

@@ -68,7 +68,7 @@ class SamplesTest {
         OutsideReader.python(script, List.of("ezdxf"), names.toArray(String[]::new))
                 .lines()
                 .filter(l -> l.startsWith("counts\t"))
-                .forEach(l -> counts.put(l.split("\t")[1], l.split("\t")[2]));
+                .forEach(l -> counts.put(l.split("\t", -1)[1], l.split("\t", -1)[2]));
         return counts;
     }
 
