@@ -36,7 +36,7 @@ final class CaseMaker {
     FuzzCase make(long number) {
         Dice dice = new Dice(number);
         int kind = dice.whole(0, 99);
-        if (kind < 9) {
+        if (kind < 7) {
             return sound(number, dice);
         }
         if (kind < 30) {

@@ -16,13 +16,13 @@ final class FloorMaker {
     /** Most are tiny, as a plan of a large floor takes a thousand times as long as one of a closet. */
     FloorSketch floor() {
         int size = dice.whole(0, 9999);
-        if (size < 9400) {
+        if (size < 9700) {
             return shape(dice.tenths(260, 750), dice.tenths(260, 750));
         }
-        if (size < 9960) {
+        if (size < 9980) {
             return shape(dice.tenths(500, 1500), dice.tenths(400, 1200));
         }
-        return size < 9997
+        return size < 9998
                 ? shape(dice.tenths(1000, 2200), dice.tenths(700, 1600))
                 : shape(dice.tenths(2000, 5000), dice.tenths(1500, 4900));
     }

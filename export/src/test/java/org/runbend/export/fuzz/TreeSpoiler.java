@@ -88,7 +88,7 @@ final class TreeSpoiler {
     }
 
     private Object odd(Object value) {
-        if (value instanceof String text && text.matches("-?[0-9.]+") && dice.percent(50)) {
+        if (value instanceof String text && text.matches("-?[0-9]+([.][0-9]+)?") && dice.percent(50)) {
             double number = Double.parseDouble(text) * dice.of(List.of(10.0, 0.1, 25.4, 1 / 25.4, -1.0, 2.0, 1.01));
             return Double.toString(number);
         }

@@ -3,7 +3,7 @@ package org.runbend.optimizer.bare;
 import java.util.Comparator;
 import java.util.List;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.operation.union.UnaryUnionOp;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.job.Point;
@@ -18,7 +18,7 @@ final class Cells {
 
     /** The squares of some places as one region. */
     Geometry of(List<Integer> nodes) {
-        return UnaryUnionOp.union(nodes.stream().map(this::square).toList());
+        return OverlayNGRobust.union(nodes.stream().map(this::square).toList());
     }
 
     private Geometry square(int node) {

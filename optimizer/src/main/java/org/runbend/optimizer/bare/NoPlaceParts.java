@@ -7,6 +7,8 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.floor.FloorProblem;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.floor.Lattice;
@@ -39,9 +41,9 @@ final class NoPlaceParts {
 
     List<Part> find() {
         List<Integer> nodes = IntStream.range(0, lattice.graph().size()).boxed().toList();
-        Geometry left = floor().difference(new Cells(lattice).of(nodes));
+        Geometry left = OverlayNGRobust.overlay(floor(), new Cells(lattice).of(nodes), OverlayNG.DIFFERENCE);
         double half = WIDTH / 2 * problem.spacing();
-        Geometry wide = left.buffer(-half).buffer(half).intersection(left);
+        Geometry wide = OverlayNGRobust.overlay(left.buffer(-half).buffer(half), left, OverlayNG.INTERSECTION);
         Geometry allowed = allowed();
         List<Part> parts = new ArrayList<>();
         for (int i = 0; i < wide.getNumGeometries(); i++) {
@@ -56,10 +58,10 @@ final class NoPlaceParts {
     private Geometry floor() {
         Geometry floor = FloorShapes.polygon(problem.outline());
         for (KeepOut k : problem.keepOuts()) {
-            floor = floor.difference(FloorShapes.bare(k.bare(), SPOT));
+            floor = OverlayNGRobust.overlay(floor, FloorShapes.bare(k.bare(), SPOT), OverlayNG.DIFFERENCE);
         }
         for (Shape.Polygon cold : problem.unheated()) {
-            floor = floor.difference(FloorShapes.polygon(cold.corners()));
+            floor = OverlayNGRobust.overlay(floor, FloorShapes.polygon(cold.corners()), OverlayNG.DIFFERENCE);
         }
         return floor;
     }
@@ -68,13 +70,13 @@ final class NoPlaceParts {
     private Geometry allowed() {
         Geometry allowed = FloorShapes.polygon(problem.outline()).buffer(-problem.edge(), 32);
         for (KeepOut k : problem.keepOuts()) {
-            allowed = allowed.difference(FloorShapes.bare(k.bare(), SPOT).buffer(k.clearance(), 32));
+            allowed = OverlayNGRobust.overlay(allowed, FloorShapes.bare(k.bare(), SPOT).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
         }
         return allowed;
     }
 
     private Part part(Geometry piece, Geometry allowed) {
-        boolean narrow = piece.intersection(allowed).getArea() < NOTHING;
+        boolean narrow = OverlayNGRobust.overlay(piece, allowed, OverlayNG.INTERSECTION).getArea() < NOTHING;
         Coordinate inside = piece.getInteriorPoint().getCoordinate();
         return new Part(
                 narrow ? Reason.TOO_NARROW : Reason.BETWEEN_PLACES,

@@ -3,6 +3,8 @@ package org.runbend.optimizer.bare;
 import java.util.Comparator;
 import java.util.List;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.job.Point;
 
 /**
@@ -34,7 +36,7 @@ record Part(Reason reason, int places, int spots, Point at, Geometry zone, Strin
                 places + other.places,
                 spots + other.spots,
                 at,
-                zone.union(other.zone),
+                OverlayNGRobust.overlay(zone, other.zone, OverlayNG.UNION),
                 reason == Reason.JOINED_BY_ONE ? CutOffParts.JOINED : cause,
                 known);
     }

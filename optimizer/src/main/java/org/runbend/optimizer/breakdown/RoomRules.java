@@ -6,6 +6,8 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
@@ -34,7 +36,7 @@ final class RoomRules {
                 inside.covers(pipe),
                 "%s: leaves the outline, %.2f mm of its %.2f mm lie outside%s",
                 name,
-                pipe.difference(floor).getLength(),
+                OverlayNGRobust.overlay(pipe, floor, OverlayNG.DIFFERENCE).getLength(),
                 pipe.getLength(),
                 inside.covers(pipe) ? "" : Findings.at(pipe, floor.getExteriorRing()));
         double margin = pipe.distance(floor.getExteriorRing());
@@ -83,7 +85,7 @@ final class RoomRules {
     }
 
     private static double depth(LineString pipe, Polygon region) {
-        Geometry part = pipe.intersection(region);
+        Geometry part = OverlayNGRobust.overlay(pipe, region, OverlayNG.INTERSECTION);
         double deepest = 0;
         for (var c : part.getCoordinates()) {
             deepest = Math.max(

@@ -8,6 +8,8 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Support;
 import org.runbend.optimizer.job.Veto;
@@ -76,8 +78,8 @@ public final class WishVerifier {
                         circle.key(),
                         circle.radius());
             } else if (veto instanceof Veto.NoPipe region) {
-                double inside = pipe.intersection(
-                                Chords.region(region.region().corners()).buffer(-FORGIVEN))
+                Geometry core = Chords.region(region.region().corners()).buffer(-FORGIVEN);
+                double inside = OverlayNGRobust.overlay(pipe, core, OverlayNG.INTERSECTION)
                         .getLength();
                 findings.unless(inside == 0, "%s: %.2f mm of it lie in %s", name, inside, region.key());
             }

@@ -5,6 +5,8 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
@@ -50,10 +52,10 @@ public final class FloorShapes {
     public static double heatedArea(Job.FloorPlan floor) {
         Geometry heated = polygon(floor.outline());
         for (KeepOut k : floor.keepOuts()) {
-            heated = heated.difference(bare(k.bare(), 0.01).buffer(k.clearance(), 32));
+            heated = OverlayNGRobust.overlay(heated, bare(k.bare(), 0.01).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
         }
         for (Job.Unheated u : floor.unheated()) {
-            heated = heated.difference(polygon(u.region().corners()));
+            heated = OverlayNGRobust.overlay(heated, polygon(u.region().corners()), OverlayNG.DIFFERENCE);
         }
         return heated.getArea();
     }

@@ -7,6 +7,8 @@ import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.catalog.source.Plain;
 
 /** Looks for numbers that are possible but seldom meant, and says why. The limits are common practice. */
@@ -106,14 +108,14 @@ final class Plausibility {
         Geometry outline = polygon(floor.outline());
         Geometry covered = GEOMETRY.createPolygon();
         for (KeepOut k : floor.keepOuts()) {
-            covered = covered.union(bare(k).buffer(k.clearance()));
+            covered = OverlayNGRobust.overlay(covered, bare(k).buffer(k.clearance()), OverlayNG.UNION);
             boolean needsRoom = k.kind() == KeepOut.Kind.BOLT || k.kind() == KeepOut.Kind.ANCHOR;
             if (needsRoom && k.clearance() == 0) {
                 warnings.add("Keep-out " + Plain.quoted(k.name())
                         + " has a clearance of 0: a drill that runs a little off meets the pipe.");
             }
         }
-        double share = outline.intersection(covered).getArea() / outline.getArea();
+        double share = OverlayNGRobust.overlay(outline, covered, OverlayNG.INTERSECTION).getArea() / outline.getArea();
         if (share > MOST_COVERED) {
             warnings.add("Keep-outs with their clearance cover " + Math.round(100 * share)
                     + " % of the floor: are their sizes and clearances right?");

@@ -7,6 +7,8 @@ import java.util.function.Function;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
@@ -134,7 +136,7 @@ final class PlateBodies {
                 GroundShapes.along(run.from(), run.to(), span.from()),
                 GroundShapes.along(run.from(), run.to(), span.to()));
         for (Polygon c : cold) {
-            double on = line.intersection(c).getLength();
+            double on = OverlayNGRobust.overlay(line, c, OverlayNG.INTERSECTION).getLength();
             findings.unless(on <= COLD, "%s: %.2f mm lie on unheated floor, %.2f mm allowed", where, on, COLD);
         }
     }
@@ -188,7 +190,7 @@ final class PlateBodies {
     }
 
     private void checkBody(Body body) {
-        double outside = body.region().difference(floor).getArea();
+        double outside = OverlayNGRobust.overlay(body.region(), floor, OverlayNG.DIFFERENCE).getArea();
         findings.unless(
                 floor.covers(body.region()),
                 "%s: %.2f mm2 of its body lie outside the outline, %.2f mm2 allowed",
@@ -196,8 +198,8 @@ final class PlateBodies {
                 outside,
                 0.0);
         for (KeepOut k : keepOuts) {
-            double shared = body.region()
-                    .intersection(GroundShapes.grown(k.bare(), wish.plateClearance()))
+            double shared = OverlayNGRobust.overlay(
+                            body.region(), GroundShapes.grown(k.bare(), wish.plateClearance()), OverlayNG.INTERSECTION)
                     .getArea();
             findings.unless(
                     shared < StretchReckoning.SLIVER,
@@ -216,7 +218,7 @@ final class PlateBodies {
                 Body a = bodies.get(i);
                 Body b = bodies.get(j);
                 if (a.region().getEnvelopeInternal().intersects(b.region().getEnvelopeInternal())) {
-                    double shared = a.region().intersection(b.region()).getArea();
+                    double shared = OverlayNGRobust.overlay(a.region(), b.region(), OverlayNG.INTERSECTION).getArea();
                     findings.unless(
                             shared < StretchReckoning.SLIVER,
                             "%s and %s: bodies overlap by %.2f mm2, %.2f mm2 forgiven",

@@ -5,6 +5,8 @@ import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.floor.FloorShapes;
@@ -80,15 +82,15 @@ public final class StretchFinder {
         parts.add(new double[] {from, to});
         Geometry body = body(run, from, to);
         for (Geometry region : solid) {
-            parts = without(parts, run, body.intersection(region), FORGIVEN);
+            parts = without(parts, run, OverlayNGRobust.overlay(body, region, OverlayNG.INTERSECTION), FORGIVEN);
         }
-        Geometry outside = body.difference(outline);
+        Geometry outside = OverlayNGRobust.overlay(body, outline, OverlayNG.DIFFERENCE);
         for (int i = 0; i < outside.getNumGeometries(); i++) {
             parts = without(parts, run, outside.getGeometryN(i), FORGIVEN);
         }
         Geometry line = FloorShapes.line(run.along(from), run.along(to));
         for (Geometry region : cold) {
-            Geometry hit = line.intersection(region);
+            Geometry hit = OverlayNGRobust.overlay(line, region, OverlayNG.INTERSECTION);
             for (int i = 0; i < hit.getNumGeometries(); i++) {
                 parts = without(parts, run, hit.getGeometryN(i), -1);
             }

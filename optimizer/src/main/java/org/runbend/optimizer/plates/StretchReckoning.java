@@ -7,6 +7,8 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
@@ -108,11 +110,11 @@ final class StretchReckoning {
         List<double[]> blocked = new ArrayList<>();
         for (Geometry s : solid) {
             // a keep-out blocks from its first to its last touch: nobody wants a plate between the legs of one
-            project(body.intersection(s), SLIVER, run, blocked);
+            project(OverlayNGRobust.overlay(body, s, OverlayNG.INTERSECTION), SLIVER, run, blocked);
         }
-        projectEach(body.difference(floor), SLIVER, run, blocked);
+        projectEach(OverlayNGRobust.overlay(body, floor, OverlayNG.DIFFERENCE), SLIVER, run, blocked);
         for (Polygon c : cold) {
-            Geometry part = GroundShapes.line(a, b).intersection(c);
+            Geometry part = OverlayNGRobust.overlay(GroundShapes.line(a, b), c, OverlayNG.INTERSECTION);
             projectEach(part, -1, run, blocked);
         }
         blocked.sort(Comparator.comparingDouble(s -> s[0]));
