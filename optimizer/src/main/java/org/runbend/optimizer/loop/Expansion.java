@@ -107,7 +107,7 @@ final class Expansion {
         long cost = Frontier.isCorner(legs) ? 1 : 0;
         if (connect(legs)) {
             sink.next(next, cost, legs, portRank);
-        } else if (code == Frontier.PORT_SETTLED && packing.isEmpty(next)) {
+        } else if (code == Frontier.PORT_SETTLED && step >= frontier.lastMustStep() && packing.isEmpty(next)) {
             sink.closed(cost + frontier.priceFrom(step + 1), legs);
         }
     }
