@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * Joins cycles into one: where two facing links of a unit square belong to different cycles, the square's other two links
- * take their place. Cheapest change of turns first; cycles that nothing joins to the port's are left out. Which link
- * serves as port never changes.
+ * take their place. Cheapest change of turns first; cycles that nothing joins to the port's are left out. Then the cycle
+ * bulges, likewise square by square, over pairs of nodes that were left out. Which link serves as port never changes.
  */
 final class CycleMerge {
     private final Frontier frontier;
@@ -24,11 +24,15 @@ final class CycleMerge {
     /** Legs of one cycle through the port link. */
     int[] merge() {
         label();
-        while (flipBest()) {
+        while (flipBest(this::joins, Integer.MAX_VALUE)) {
             label();
         }
         for (int t = 0; t < legs.length; t++) {
             legs[t] = cycle[t] == cycle[portLink / 4] ? legs[t] : 0;
+        }
+        boolean grown = true;
+        while (grown) {
+            grown = flipBest(this::bulges, 0);
         }
         return legs.clone();
     }
@@ -53,24 +57,29 @@ final class CycleMerge {
         }
     }
 
-    /** Flips the square that costs fewest turns, among equals the first; false if there is none. */
-    private boolean flipBest() {
+    /** Whether a square may be flipped whose side h is used. */
+    private interface Rule {
+        boolean allows(int[] square, int h);
+    }
+
+    /** Flips the square that costs least, among equals the first; false if there is none below the limit. */
+    private boolean flipBest(Rule rule, int limit) {
         int best = -1;
-        int least = Integer.MAX_VALUE;
+        int least = limit;
         for (int t = 0; t < legs.length; t++) {
-            for (int h = 0; h < 2; h++) {
-                int[] square = square(t);
-                if (square.length > 0 && joins(square, h)) {
+            int[] square = square(t);
+            for (int h = 0; square.length > 0 && h < 4; h++) {
+                if (rule.allows(square, h)) {
                     int change = flip(square, false);
                     if (change < least) {
                         least = change;
-                        best = 2 * t + h;
+                        best = t;
                     }
                 }
             }
         }
         if (best >= 0) {
-            flip(square(best / 2), true);
+            flip(square(best), true);
         }
         return best >= 0;
     }
@@ -90,20 +99,35 @@ final class CycleMerge {
 
     /** Whether sides h and h + 2 are used, not the others, by two cycles, and neither is the port. */
     private boolean joins(int[] square, int h) {
+        if (h > 1) {
+            return false;
+        }
         for (int side = 0; side < 4; side++) {
             boolean used = (legs[square[side]] >> side & 1) == 1;
             if (used != (side % 2 == h)) {
                 return false;
             }
-            int next = square[(side + 1) % 4];
-            if (4 * square[side] + side == portLink || 4 * next + (side ^ 2) == portLink) {
+            if (isPort(square, side)) {
                 return false;
             }
         }
         return cycle[square[h]] != cycle[square[h + 2]];
     }
 
-    /** Change of turns by the flip; beyond all measure if a corner is forbidden. */
+    /** Whether side h is used, is not the port, and both nodes facing it are left out. */
+    private boolean bulges(int[] square, int h) {
+        return (legs[square[h]] >> h & 1) == 1
+                && legs[square[(h + 2) % 4]] == 0
+                && legs[square[(h + 3) % 4]] == 0
+                && !isPort(square, h);
+    }
+
+    private boolean isPort(int[] square, int side) {
+        int next = square[(side + 1) % 4];
+        return 4 * square[side] + side == portLink || 4 * next + (side ^ 2) == portLink;
+    }
+
+    /** Change of turns and prices by the flip; beyond all measure if a corner is forbidden. */
     private int flip(int[] square, boolean doIt) {
         int change = 0;
         for (int corner = 0; corner < 4; corner++) {
@@ -116,6 +140,7 @@ final class CycleMerge {
                 return Integer.MAX_VALUE;
             }
             change += (Frontier.isCorner(flipped) ? 1 : 0) - (Frontier.isCorner(legs[t]) ? 1 : 0);
+            change -= legs[t] == 0 ? (int) frontier.price(t) : 0;
             if (doIt) {
                 legs[t] = flipped;
             }

@@ -18,6 +18,7 @@ final class Frontier {
     private static final int CODES = 16;
 
     private final Region region;
+    private final Links links;
     private final int[] order;
     private final int[] position;
     private final int[] slots;
@@ -30,13 +31,20 @@ final class Frontier {
     private int slotCount;
     private int lastPortStep = -1;
     private int lastWantedStep = -1;
+    private int lastMustStep = -1;
 
     /** Lays out slots for the order; the ports are those of the region. More than 14 pending ports at once are refused. */
     Frontier(Region region, int[] order, List<PortPair> ports) {
+        this(region, Links.of(region), order, ports);
+    }
+
+    /** The same for other links than the lattice's own; the order names the nodes that take part. */
+    Frontier(Region region, Links links, int[] order, List<PortPair> ports) {
         this.region = region;
+        this.links = links;
         this.order = order.clone();
         int n = order.length;
-        position = new int[n];
+        position = new int[region.size()];
         slots = new int[4 * n];
         earlier = new int[n];
         forbidden = new int[n];
@@ -44,10 +52,12 @@ final class Frontier {
         portRank = new int[4 * n];
         priceAfter = new long[n + 1];
         options = new int[16 * n][];
+        Arrays.fill(position, -1);
         Arrays.fill(slots, -1);
         Arrays.fill(portRank, -1);
         for (int t = 0; t < n; t++) {
             position[order[t]] = t;
+            lastMustStep = links.must(order[t]) == 0 ? lastMustStep : t;
         }
         for (int t = n - 1; t >= 0; t--) {
             priceAfter[t] = priceAfter[t + 1] + price(t);
@@ -62,21 +72,21 @@ final class Frontier {
     }
 
     private void layOut(int t) {
-        int links = 0;
+        int present = 0;
         for (int h = 0; h < 4; h++) {
-            int next = region.neighbour(order[t], h);
+            int next = links.other(order[t], h);
             if (next >= 0) {
-                links |= 1 << h;
+                present |= 1 << h;
                 earlier[t] |= position[next] < t ? 1 << h : 0;
             }
         }
         for (Heading heading : Heading.values()) {
-            if (!region.graph().bendAllowed(node(t), heading, heading.left())) {
+            if (!links.isExcused(order[t]) && !region.graph().bendAllowed(node(t), heading, heading.left())) {
                 forbidden[t] |= 1 << cornerLegs(heading);
             }
         }
         for (int used = 0; used < 16; used++) {
-            options[16 * t + used] = optionsFor(t, links, used);
+            options[16 * t + used] = optionsFor(t, present, used);
         }
     }
 
@@ -84,9 +94,11 @@ final class Frontier {
         return (1 << heading.index()) | (1 << heading.left().index());
     }
 
-    private int[] optionsFor(int t, int links, int used) {
+    private int[] optionsFor(int t, int present, int used) {
+        int must = links.must(order[t]);
         return Arrays.stream(LEGS)
-                .filter(legs -> (legs & ~links) == 0 && (legs & earlier[t]) == used && (legs != 0 || !isWanted(t)))
+                .filter(legs -> (legs & ~present) == 0 && (legs & earlier[t]) == used && (legs & must) == must)
+                .filter(legs -> legs != 0 || !isWanted(t))
                 .toArray();
     }
 
@@ -103,7 +115,7 @@ final class Frontier {
                 if (later > t) {
                     int slot = firstFree(taken);
                     slots[4 * t + h] = slot;
-                    slots[4 * later + (h ^ 2)] = slot;
+                    slots[4 * later + links.back(order[t], h)] = slot;
                     slotCount = Math.max(slotCount, slot + 1);
                 }
             }
@@ -172,6 +184,23 @@ final class Frontier {
         return slotCount;
     }
 
+    /** Local number of the node decided at a step. */
+    int local(int t) {
+        return order[t];
+    }
+
+    /** A link by step and heading at the end decided first, given by local number and heading at any end. */
+    int linkOf(int localLink) {
+        int t = position[localLink / 4];
+        int h = localLink % 4;
+        return otherEnd(t, h) > t ? 4 * t + h : 4 * otherEnd(t, h) + (h ^ 2);
+    }
+
+    /** Step at which a local number is decided, or -1. */
+    int step(int local) {
+        return position[local];
+    }
+
     /** Graph node decided at a step. */
     int node(int t) {
         return region.node(order[t]);
@@ -193,7 +222,7 @@ final class Frontier {
 
     /** Whether every node that the loop must pass is decided at or before a step. */
     boolean mayCloseAt(int t) {
-        return t >= lastWantedStep;
+        return t >= lastWantedStep && t >= lastMustStep;
     }
 
     /** Sum of the prices of the nodes decided at or after a step. */
@@ -203,7 +232,7 @@ final class Frontier {
 
     /** Step of the node that a link leads to, or -1. */
     int otherEnd(int t, int h) {
-        int next = region.neighbour(order[t], h);
+        int next = links.other(order[t], h);
         return next < 0 ? -1 : position[next];
     }
 

@@ -43,6 +43,36 @@ final class Guide {
         this.bound = sum;
     }
 
+    private Guide(int units, long bound, long[] reduced) {
+        this.units = units;
+        this.bound = bound;
+        this.unitPrice = 0;
+        this.reduced = reduced;
+    }
+
+    /**
+     * What is left for a window when the rest of a loop stays as it is.
+     *
+     * @param steps the steps of the window, in its own order
+     * @param legs legs of the loop by step
+     * @param windowUnits units that the window leaves out
+     */
+    Guide within(int[] steps, int[] legs, int windowUnits) {
+        boolean[] inside = new boolean[legs.length];
+        long[] costs = new long[16 * steps.length];
+        for (int t = 0; t < steps.length; t++) {
+            inside[steps[t]] = true;
+            System.arraycopy(reduced, 16 * steps[t], costs, 16 * t, 16);
+        }
+        long spent = bound;
+        for (int t = 0; t < legs.length; t++) {
+            if (!inside[t]) {
+                spent += reduced(t, legs[t]) - (Frontier.isCorner(legs[t]) ? SCALE : 0);
+            }
+        }
+        return new Guide(windowUnits, spent, costs);
+    }
+
     int units() {
         return units;
     }

@@ -22,6 +22,12 @@ final class GuideProgram {
     private static final int MOST_WORK = 28_000;
 
     private static final int CUTS_A_ROUND = 60;
+    /**
+     * Rows are added between solves, so the dual simplex goes on from where it stood; scaling and presolve would change
+     * the matrix under it. How precise the duals are does not matter: the guide reckons with them exactly.
+     */
+    private static final String GO_ON =
+            "use_preprocessing: false use_scaling: false use_dual_simplex: true" + " change_status_to_imprecise: false";
 
     private final Configurations configurations;
     private final Frontier frontier;
@@ -39,6 +45,7 @@ final class GuideProgram {
         Loader.loadNativeLibraries();
         MPSolver solver = MPSolver.createSolver("GLOP");
         try {
+            solver.setSolverSpecificParametersAsString(GO_ON);
             return solve(solver, units);
         } finally {
             solver.delete();

@@ -3,24 +3,34 @@ package org.runbend.optimizer.loop;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
  * Lays the loop of one block by guided passes. Always the pair (units left out, turns) of least objective that is still
  * open is asked for; a pass that fails without loss proves that the pair is impossible, so the first loop found is best
- * if all passes before it were lossless. Where a pass needs too many states, a beam looks for a loop instead; what was
- * proved before stays proved.
+ * if all passes before it were lossless. Where passes become long, beams look for loops, which are then improved window
+ * by window; the passes go on only for what would be better still. What was proved stays proved.
  */
 final class GuidedLaying {
-    private static final int MOST_PER_LAYER = 400_000;
+    private static final int MOST_PER_LAYER = 1_000_000;
+    /** Work after which a loop is wanted before the passes go on. */
+    private static final long PATIENCE = 8_000_000;
+
     private static final int[] BEAMS = {3_000, 20_000};
     private static final int MOST_IN_BEAM = 22_000_000;
+    private static final int ROUGH_BEAM = 1_500;
     /** How far above the bound a beam may go, in turns. */
     private static final int BEAM_REACH = 40;
-    /** Where so many numbers of units are too wide to ask about, so are the others. */
-    private static final int MOST_STALLS = 3;
+    /** Numbers of units for which beams look for loops. */
+    private static final int MOST_SCOUTED = 3;
+    /** Share of all work that windows may do, for each loop found by a beam. */
+    private static final int WINDOW_SHARE = 12;
+    /** The same for the best of them. */
+    private static final int POLISH_SHARE = 3;
 
     private final Setting setting;
     private final PriceUnits prices;
@@ -29,11 +39,12 @@ final class GuidedLaying {
     private final long mostInAll;
     private final int mostPerLayer;
     private final List<Front> fronts = new ArrayList<>();
+    private final Map<Integer, Guide> guides = new TreeMap<>();
 
     private int[] best = {};
     private long bestObjective = Long.MAX_VALUE / 4;
     private long spent;
-    private int stalls;
+    private boolean scouted;
 
     /** What is known about loops with one number of units. */
     private static final class Front {
@@ -61,7 +72,7 @@ final class GuidedLaying {
 
     LoopOutcome solve() {
         open(prices.first());
-        while (spent < mostInAll / 2 && stalls < MOST_STALLS) {
+        while (spent < mostInAll / 2) {
             openWhatMayBeBetter();
             Front front =
                     asked().min(Comparator.comparingLong(this::nextObjective)).orElse(null);
@@ -69,19 +80,14 @@ final class GuidedLaying {
                 break;
             }
             attempt(front);
+            if (spent > PATIENCE) {
+                scout();
+            }
         }
-        if (best.length == 0 && stalls > 0) {
-            mergeCover();
+        if (best.length == 0) {
+            scout();
         }
         return outcome();
-    }
-
-    /** The last resort when no beam came through. */
-    private void mergeCover() {
-        best = new MergedCover(setting, 1).find();
-        if (best.length > 0) {
-            bestObjective = setting.objective(best);
-        }
     }
 
     /** Fronts of which more can be asked without loss. */
@@ -98,7 +104,11 @@ final class GuidedLaying {
     }
 
     private void open(int units) {
-        fronts.add(new Front(program.guide(units)));
+        fronts.add(new Front(guide(units)));
+    }
+
+    private Guide guide(int units) {
+        return guides.computeIfAbsent(units, program::guide);
     }
 
     /** Opens the next number of units while its bound is below all that is still asked for. */
@@ -139,39 +149,84 @@ final class GuidedLaying {
             keep(front, sweep);
         } else if (sweep.cut()) {
             front.stalled = true;
-            stalls++;
-            for (int beam : BEAMS) {
-                scout(front, Math.min(beam, MOST_IN_BEAM / nodes));
-            }
+            scout();
         } else {
             front.next += 2;
             front.proved = front.next;
         }
     }
 
-    /** Looks with a beam for a loop that beats the best. */
-    private void scout(Front front, int beam) {
-        long beaten = bestObjective - 1 - prices.price() * front.guide.units();
-        int target = (int) Math.min(front.proved + BEAM_REACH, beaten - Math.floorMod(beaten, 2));
-        if (target < front.proved) {
+    /** Looks once for good loops without proof: with beams, or else by merging cycles; then window by window. */
+    private void scout() {
+        if (scouted || best.length > 0) {
             return;
         }
-        GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, target);
-        sweep.runBeam(beam, mostInAll - spent);
-        spent += sweep.total();
-        if (sweep.found().length > 0) {
-            keep(front, sweep);
+        scouted = true;
+        Sweep rough = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
+        rough.runBeam(ROUGH_BEAM);
+        spent += rough.total();
+        if (rough.best() < Sweep.NONE) {
+            int[] legs = rough.trace();
+            Frontier frontier = setting.frontier();
+            int port = setting.portLink(legs);
+            improve(new CycleMerge(frontier, legs, frontier.linkOf(port)).merge(), mostInAll / WINDOW_SHARE);
+        }
+        List<Front> promising = fronts.stream()
+                .filter(front -> front.proved <= nodes)
+                .sorted(Comparator.comparingLong(this::provedObjective))
+                .limit(MOST_SCOUTED)
+                .toList();
+        for (Front front : promising) {
+            beam(front);
+        }
+        if (best.length == 0) {
+            int[] merged = new MergedCover(setting, 1).find();
+            if (merged.length > 0) {
+                improve(merged, mostInAll / WINDOW_SHARE);
+            }
+        }
+        if (best.length > 0) {
+            improve(best, mostInAll / POLISH_SHARE);
         }
     }
 
-    private void keep(Front front, GuidedSweep sweep) {
-        if (!front.stalled) {
-            front.next = nodes + 1;
+    private void beam(Front front) {
+        for (int beam : BEAMS) {
+            if (provedObjective(front) < bestObjective) {
+                GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.proved + BEAM_REACH);
+                sweep.runBeam(Math.min(beam, MOST_IN_BEAM / nodes), mostInAll - spent);
+                spent += sweep.total();
+                if (sweep.found().length > 0) {
+                    improve(sweep.found(), mostInAll / WINDOW_SHARE);
+                    return;
+                }
+            }
         }
-        long objective = sweep.turns() + prices.price() * front.guide.units();
-        if (objective < bestObjective) {
-            best = sweep.found();
-            bestObjective = objective;
+    }
+
+    private void improve(int[] loop, long most) {
+        keepIfBetter(loop);
+        long goal = Math.min(
+                boundOfUnopened(),
+                fronts.stream()
+                        .filter(front -> front.proved <= nodes)
+                        .mapToLong(this::provedObjective)
+                        .min()
+                        .orElse(0));
+        WindowSearch windows = new WindowSearch(setting, prices, this::guide, most, goal);
+        keepIfBetter(windows.improve(loop));
+        spent += windows.spent();
+    }
+
+    private void keep(Front front, GuidedSweep sweep) {
+        front.next = nodes + 1;
+        keepIfBetter(sweep.found());
+    }
+
+    private void keepIfBetter(int[] loop) {
+        if (setting.objective(loop) < bestObjective) {
+            best = loop;
+            bestObjective = setting.objective(loop);
         }
     }
 

@@ -25,6 +25,7 @@ final class GuidedSweep implements Expansion.Sink {
     private final Guide guide;
     private final long slack;
     private final int target;
+    private final int portCode;
     private final List<Layer> layers = new ArrayList<>();
 
     private Layer growing;
@@ -38,11 +39,17 @@ final class GuidedSweep implements Expansion.Sink {
     private int foundTurns = Integer.MAX_VALUE;
 
     GuidedSweep(Setting setting, PriceUnits prices, Guide guide, int target) {
-        this.frontier = setting.frontier();
-        this.packing = setting.packing();
+        this(setting.frontier(), prices, guide, target, Frontier.PORT_OPEN);
+    }
+
+    /** A pass that begins with that port code. */
+    GuidedSweep(Frontier frontier, PriceUnits prices, Guide guide, int target, int portCode) {
+        this.frontier = frontier;
+        this.packing = new Packing(frontier.slotCount());
         this.prices = prices;
         this.guide = guide;
         this.target = target;
+        this.portCode = portCode;
         this.slack = Math.min(guide.slack(target), REDUCED);
         this.growing = new Layer(packing.words() + 1, 1);
     }
@@ -60,7 +67,9 @@ final class GuidedSweep implements Expansion.Sink {
     private void run(int mostPerLayer, long mostInAll, boolean beam) {
         Expansion expansion = new Expansion(frontier, packing, this, 1);
         if (slack >= 0) {
-            growing.offer(new long[packing.words() + 1], 0, 0, -1, 0);
+            long[] start = new long[packing.words() + 1];
+            Packing.setCode(start, portCode);
+            growing.offer(start, 0, 0, -1, 0);
         }
         for (step = 0; step < frontier.size() && growing.size() > 0 && found.length == 0; step++) {
             Layer current = growing;

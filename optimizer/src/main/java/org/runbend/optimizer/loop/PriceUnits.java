@@ -1,5 +1,7 @@
 package org.runbend.optimizer.loop;
 
+import java.util.Arrays;
+
 /** Prices of left-out nodes as multiples of their greatest common divisor, so that a sum of them can be counted. */
 final class PriceUnits {
     private final int[] units;
@@ -29,6 +31,24 @@ final class PriceUnits {
         }
         uniform = equal;
         first = equal ? unbalanced(frontier) : 0;
+    }
+
+    private PriceUnits(int[] units, long price) {
+        int n = units.length;
+        this.units = units;
+        this.unitsFrom = new int[n + 1];
+        for (int t = n - 1; t >= 0; t--) {
+            unitsFrom[t] = unitsFrom[t + 1] + units[t];
+        }
+        this.price = price;
+        this.uniform = false;
+        this.free = false;
+        this.first = 0;
+    }
+
+    /** The same units for the nodes of a window, given by their steps. */
+    PriceUnits within(int[] steps) {
+        return new PriceUnits(Arrays.stream(steps).map(this::units).toArray(), price);
     }
 
     /**

@@ -38,6 +38,17 @@ final class Setting {
         return frontier;
     }
 
+    Region region() {
+        return region;
+    }
+
+    /** The port that a loop comes in by, as 4 x local number + heading. */
+    int portLink(int[] legs) {
+        PortPair port = trace(legs).bestPort(ports);
+        int from = region.local(port.from());
+        return 4 * from + region.graph().headingTo(port.from(), port.to()).index();
+    }
+
     Packing packing() {
         return new Packing(frontier.slotCount());
     }

@@ -13,8 +13,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * 300 random floors of up to 120 nodes: rectangles with notched corners, pillars and a little unheated floor. The guided
- * program, the unguided one, the beam and the merged cycle cover have little in common; where two prove a best loop they
- * must have found the same objective, and no loop may beat it.
+ * program, the unguided one, the beam, the windows and the merged cycle cover have little in common; where two prove a
+ * best loop they must have found the same objective, and no loop may beat it.
  */
 class MethodsAgreeTest {
     private static final int FLOORS = 300;
@@ -25,6 +25,8 @@ class MethodsAgreeTest {
     private int proved;
     private int complete;
     private int covers;
+    private int worse;
+    private int mended;
 
     @Test
     void onThreeHundredFloors() {
@@ -44,6 +46,7 @@ class MethodsAgreeTest {
         assertTrue(proved > FLOORS * 9 / 10, "only " + proved + " floors had a loop");
         assertTrue(complete > FLOORS / 10, "only " + complete + " beams lost nothing");
         assertTrue(covers > FLOORS / LARGE / 2, "only " + covers + " covers were merged");
+        assertTrue(2 * mended > worse, "windows mended " + mended + " of " + worse + " loops");
         assertTrue(largest > 100, "largest floor " + largest);
     }
 
@@ -83,6 +86,19 @@ class MethodsAgreeTest {
         assertEquals(beam.best(), objective);
         assertTrue(beam.cut() ? objective >= best : objective == best);
         complete += beam.cut() ? 0 : 1;
+        windows(setting, problem, beam.trace(), best);
+    }
+
+    /** Windows keep the loop a loop and never make it worse; how often they reach the best is counted. */
+    private void windows(Setting setting, LoopProblem problem, int[] start, int best) {
+        PriceUnits prices = new PriceUnits(setting.frontier());
+        GuideProgram program = new GuideProgram(new Configurations(setting.frontier()), prices);
+        int[] improved = new WindowSearch(setting, prices, program::guide, 200_000, best).improve(start);
+        int objective = verified(setting, problem, improved);
+        assertTrue(objective >= best, "a window laid a loop better than the best");
+        assertTrue(objective <= setting.objective(start), "a window made the loop worse");
+        worse += setting.objective(start) > best ? 1 : 0;
+        mended += setting.objective(start) > best && objective == best ? 1 : 0;
     }
 
     private void cover(Setting setting, LoopProblem problem, int best) {
