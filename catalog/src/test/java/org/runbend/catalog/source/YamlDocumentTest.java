@@ -4,6 +4,7 @@ import static java.nio.charset.StandardCharsets.UTF_16LE;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -66,6 +67,9 @@ class YamlDocumentTest {
                 "a.yaml:2:1: not YAML: expected ',' or ']', but got <stream end>, begun in line 1",
                 fault("a: [1, 2\n"));
         assertEquals("a.yaml:1:5: not YAML: mapping values are not allowed here", fault("a: b: c\n"));
+        for (String escape : List.of("\\x", "\\u12", "\\uzzzz", "\\UFFFFFFFF")) {
+            assertTrue(fault("a: \"" + escape + "\"\n").startsWith("a.yaml"), escape);
+        }
         assertEquals(
                 "a.yaml:1:1: found 'just words', a mapping of keys and values is wanted", faultOfRoot("just words"));
         assertEquals("a.yaml:1:1: found a list, a mapping of keys and values is wanted", faultOfRoot("- a\n- b\n"));

@@ -70,7 +70,7 @@ final class CaseRunner implements AutoCloseable {
         long start = computed();
         List<String> faults = new ArrayList<>();
         CommandRun run = ended(c, () -> CommandRun.of(arguments(c, folder)), faults);
-        long millis = computed() - start;
+        long millis = thread == null ? 1000L * PATIENCE_SECONDS : computed() - start;
         long heap = HEAP.stream().mapToLong(p -> p.getPeakUsage().getUsed()).sum();
         if (run.code() >= 0) {
             faults.addAll(new CaseRules(c, run, before, content(folder), folder).broken());

@@ -17,6 +17,8 @@ final class FloorRules {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
     private static final double SQUARE_METRE = 1e6;
     private static final double LARGEST = 25 * SQUARE_METRE;
+    /** No van, boat or hut is longer, mm; a thin floor of thousands of places would be laid for minutes. */
+    private static final double LONGEST = 25_000;
     /** Below this no loop of the least spacing has room; most often the sizes were typed in another unit. */
     private static final double SMALLEST = 0.01 * SQUARE_METRE;
     /** How far outside the outline a port may lie, mm. */
@@ -39,6 +41,9 @@ final class FloorRules {
         double area = floor.getArea();
         if (area > LARGEST) {
             place.fault("the floor has " + metres(area) + " m2, at most 25 m2 are possible");
+        } else if (length(floor) > LONGEST) {
+            place.fault("the floor is " + metres(SQUARE_METRE / 1000 * length(floor)) + " m long, at most 25 m are possible;"
+                    + " is the unit right?");
         } else if (area < SMALLEST) {
             place.fault("the floor measures "
                     + Plain.number(floor.getEnvelopeInternal().getWidth()) + " x "
@@ -46,6 +51,12 @@ final class FloorRules {
                     + " mm, too small for any loop; is the unit right?");
         }
         return Optional.of(new FloorRules(floor));
+    }
+
+    private static double length(Polygon floor) {
+        return Math.max(
+                floor.getEnvelopeInternal().getWidth(),
+                floor.getEnvelopeInternal().getHeight());
     }
 
     private static String metres(double area) {

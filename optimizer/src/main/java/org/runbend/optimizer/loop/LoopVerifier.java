@@ -97,10 +97,11 @@ public final class LoopVerifier {
                 faults.add("node " + node + " must be served and is not");
             }
         }
+        BitSet reachable = reachable(graph, solution.port());
         int leftOut = 0;
         long objective = turns;
         for (int node = 0; node < graph.size(); node++) {
-            if (!served.get(node) && graph.price(node) > 0 && reachable(graph, node, solution.port())) {
+            if (!served.get(node) && graph.price(node) > 0 && reachable.get(node)) {
                 leftOut++;
                 objective += graph.price(node);
             }
@@ -117,37 +118,36 @@ public final class LoopVerifier {
 
     /**
      * Menger: a node shares a simple cycle with the link ab exactly if no single other node parts it from the link. So
-     * take away each node in turn and look whether a or b can still be walked to.
+     * take away each node in turn and look who can still be walked to from a or b.
      */
-    private static boolean reachable(LatticeGraph graph, int node, PortPair port) {
-        if (!canWalk(graph, node, port, -1)) {
-            return false;
-        }
+    private static BitSet reachable(LatticeGraph graph, PortPair port) {
+        BitSet reachable = walk(graph, port, -1);
         for (int removed = 0; removed < graph.size(); removed++) {
-            if (removed != node && !canWalk(graph, node, port, removed)) {
-                return false;
-            }
+            BitSet seen = walk(graph, port, removed);
+            seen.set(removed);
+            reachable.and(seen);
         }
-        return true;
+        return reachable;
     }
 
-    private static boolean canWalk(LatticeGraph graph, int node, PortPair port, int removed) {
+    private static BitSet walk(LatticeGraph graph, PortPair port, int removed) {
         BitSet seen = new BitSet();
-        seen.set(node);
-        Deque<Integer> queue = new ArrayDeque<>(List.of(node));
-        while (!queue.isEmpty()) {
-            int at = queue.poll();
-            if (at == port.from() || at == port.to()) {
-                return true;
+        Deque<Integer> queue = new ArrayDeque<>();
+        for (int end : List.of(port.from(), port.to())) {
+            if (end != removed) {
+                seen.set(end);
+                queue.add(end);
             }
-            for (int next : neighbours(graph, at)) {
+        }
+        while (!queue.isEmpty()) {
+            for (int next : neighbours(graph, queue.poll())) {
                 if (next != removed && !seen.get(next)) {
                     seen.set(next);
                     queue.add(next);
                 }
             }
         }
-        return false;
+        return seen;
     }
 
     private static void checkBounds(LoopSolution solution, List<String> faults) {

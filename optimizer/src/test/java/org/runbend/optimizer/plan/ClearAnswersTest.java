@@ -100,11 +100,28 @@ class ClearAnswersTest {
         assertEquals(4, plan.plates().pieces().size(), () -> "" + plan.plates().pieces());
     }
 
+    /** Sides of lattice squares fall within 1e-13 mm of the outline's, where overlays of floating numbers may fail. */
+    @Test
+    void latticeThatAllButMeetsTheOutline() throws IOException {
+        String cross = "[[147.1, 0], [576.1, 0], [576.1, 166.5], [723.2, 166.5], [723.2, 313], [576.1, 313],"
+                + " [576.1, 479.5], [147.1, 479.5], [147.1, 313], [0, 313], [0, 166.5], [147.1, 166.5]]";
+        String port = "[679.1, -110.6], reach: 2000";
+        KitPlan plan = plan(read(text(cross, port, "", "coverage: 99.9%").replace("edge: 75", "edge: 30, along: 90")));
+        assertEquals(4, plan.loops().get(0).turns());
+    }
+
     /** 5.2 m x 5 m. */
     @Test
     void twentySixSquareMetres() {
         BadInput answer = assertThrows(BadInput.class, () -> rectangle(5200, 5000));
         assertTrue(answer.getMessage().contains("26.00 m2, at most 25 m2"), answer.getMessage());
+    }
+
+    /** 26 m x 0.5 m. */
+    @Test
+    void twentySixMetres() {
+        BadInput answer = assertThrows(BadInput.class, () -> rectangle(26_000, 500));
+        assertTrue(answer.getMessage().contains("is 26.00 m long, at most 25 m"), answer.getMessage());
     }
 
     private static void assertTooSmall(Job job) {
@@ -137,7 +154,11 @@ class ClearAnswersTest {
     }
 
     private Job job(String outline, String port, String regions, String plates) throws IOException {
-        String text = """
+        return read(text(outline, port, regions, plates));
+    }
+
+    private static String text(String outline, String port, String regions, String plates) {
+        return """
                 job: Edge of what can be
                 order: E-1
                 catalog: workshop.yaml
@@ -148,6 +169,9 @@ class ClearAnswersTest {
                 pipe: {product: PX-16}
                 plates: {product: [SP-1], %s}
                 """.formatted(outline, port, regions, plates);
+    }
+
+    private Job read(String text) throws IOException {
         try (var catalog = ClearAnswersTest.class.getResourceAsStream("/floors/workshop.yaml")) {
             Files.write(folder.resolve("workshop.yaml"), catalog.readAllBytes());
         }
