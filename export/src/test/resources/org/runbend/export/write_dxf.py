@@ -90,7 +90,10 @@ def facts(doc):
         elif kind == "MTEXT":
             yield ["text", e.dxf.layer, ascii(e.plain_text())]
         else:
-            v = [Vec3(p.x, p.y, 0) for p in path.make_path(e).flattening(0.0005, segments=64)]
+            # ezdxf 0.18 makes no path of a spline whose ends are not clamped, but evaluates it.
+            spline = kind == "SPLINE" and len(e.control_points) > 0
+            drawn = e.construction_tool().flattening(0.0005) if spline else path.make_path(e).flattening(0.0005, segments=64)
+            v = [Vec3(p.x, p.y, 0) for p in drawn]
             lengths[e.dxf.layer] += sum(a.distance(b) for a, b in zip(v, v[1:]))
             points[e.dxf.layer] += v
     for layer in sorted(lengths):
