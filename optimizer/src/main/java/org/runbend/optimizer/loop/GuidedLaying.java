@@ -33,6 +33,7 @@ final class GuidedLaying {
     private static final int POLISH_SHARE = 3;
 
     private final Setting setting;
+    private final LoopListener listener;
     private final PriceUnits prices;
     private final GuideProgram program;
     private final int nodes;
@@ -40,6 +41,8 @@ final class GuidedLaying {
     private final int mostPerLayer;
     private final List<Front> fronts = new ArrayList<>();
     private final Map<Integer, Guide> guides = new TreeMap<>();
+    /** Least turns met, by nodes left out. */
+    private final Map<Integer, Integer> met = new TreeMap<>();
 
     private int[] best = {};
     private long bestObjective = Long.MAX_VALUE / 4;
@@ -61,7 +64,12 @@ final class GuidedLaying {
     }
 
     GuidedLaying(Setting setting) {
+        this(setting, LoopListener.SILENT);
+    }
+
+    GuidedLaying(Setting setting, LoopListener listener) {
         this.setting = setting;
+        this.listener = listener;
         this.prices = new PriceUnits(setting.frontier());
         this.program = new GuideProgram(new Configurations(setting.frontier()), prices);
         this.nodes = setting.frontier().size();
@@ -224,9 +232,12 @@ final class GuidedLaying {
     }
 
     private void keepIfBetter(int[] loop) {
+        TradeOff pair = setting.tradeOff(loop);
+        met.merge(pair.leftOut(), pair.turns(), Math::min);
         if (setting.objective(loop) < bestObjective) {
             best = loop;
             bestObjective = setting.objective(loop);
+            listener.better(pair);
         }
     }
 
@@ -253,6 +264,27 @@ final class GuidedLaying {
         boolean asked = prices.isUniform() && turns < Integer.MAX_VALUE;
         int turnBound = asked ? turns : setting.turnBound(bound, trace.leftOut());
         return new LoopOutcome.Found(setting.solution(
-                best, OptionalInt.of(Math.min(trace.turns(), turnBound)), OptionalInt.of((int) bound), List.of()));
+                best,
+                OptionalInt.of(Math.min(trace.turns(), turnBound)),
+                OptionalInt.of((int) bound),
+                pairsBeside(trace.leftOut())));
+    }
+
+    /** The other pairs met, each with what was proved about it. */
+    private List<TradeOff> pairsBeside(int leftOut) {
+        List<TradeOff> pairs = new ArrayList<>();
+        met.forEach((left, turns) -> {
+            if (left != leftOut) {
+                pairs.add(new TradeOff(left, turns, provedTurns(left, turns)));
+            }
+        });
+        return pairs;
+    }
+
+    private OptionalInt provedTurns(int left, int turns) {
+        return fronts.stream()
+                .filter(front -> prices.isUniform() && front.guide.units() == left)
+                .mapToInt(front -> Math.min(turns, front.proved))
+                .findFirst();
     }
 }
