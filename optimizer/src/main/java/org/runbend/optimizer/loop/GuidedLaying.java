@@ -46,6 +46,9 @@ final class GuidedLaying {
 
     private int[] best = {};
     private long bestObjective = Long.MAX_VALUE / 4;
+    /** States of passes, and those of beams and windows. */
+    private long passed;
+
     private long spent;
     private boolean scouted;
 
@@ -80,7 +83,7 @@ final class GuidedLaying {
 
     LoopOutcome solve() {
         open(prices.first());
-        while (spent < mostInAll / 2) {
+        while (passed < mostInAll) {
             openWhatMayBeBetter();
             Front front =
                     asked().min(Comparator.comparingLong(this::nextObjective)).orElse(null);
@@ -88,7 +91,7 @@ final class GuidedLaying {
                 break;
             }
             attempt(front);
-            if (spent > PATIENCE) {
+            if (passed > PATIENCE) {
                 scout();
             }
         }
@@ -151,8 +154,8 @@ final class GuidedLaying {
     /** Asks without loss for a loop of the next number of turns. */
     private void attempt(Front front) {
         GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.next);
-        sweep.runExactly(mostPerLayer, mostInAll / 2 - spent);
-        spent += Math.max(1, sweep.total());
+        sweep.runExactly(mostPerLayer, mostInAll - passed);
+        passed += Math.max(1, sweep.total());
         if (sweep.found().length > 0) {
             keep(front, sweep);
         } else if (sweep.cut()) {
@@ -252,7 +255,7 @@ final class GuidedLaying {
         if (best.length == 0) {
             return fronts.stream().allMatch(front -> front.proved > nodes) && nextUnits() > prices.unitsFrom(0)
                     ? new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden")
-                    : setting.tooWide("the work limit came after " + spent + " states");
+                    : setting.tooWide("the work limit came after " + (passed + spent) + " states");
         }
         long bound = Math.min(bestObjective, boundOfUnopened());
         int turns = Integer.MAX_VALUE;
