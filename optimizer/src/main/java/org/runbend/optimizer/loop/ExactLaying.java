@@ -13,9 +13,15 @@ final class ExactLaying {
     private static final int BEAM = 1500;
 
     private final Setting setting;
+    private final LoopListener listener;
 
     ExactLaying(Setting setting) {
+        this(setting, LoopListener.SILENT);
+    }
+
+    ExactLaying(Setting setting, LoopListener listener) {
         this.setting = setting;
+        this.listener = listener;
     }
 
     LoopOutcome solve() {
@@ -25,6 +31,9 @@ final class ExactLaying {
         beam.runBeam(BEAM);
         Sweep exact = beam;
         if (beam.cut()) {
+            if (beam.best() < Sweep.NONE) {
+                listener.better(setting.tradeOff(beam.trace()));
+            }
             exact = new Sweep(frontier, packing, beam.best());
             exact.runExactly(setting.problem().limit());
         }

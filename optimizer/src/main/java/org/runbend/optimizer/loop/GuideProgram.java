@@ -64,6 +64,7 @@ final class GuideProgram {
         double[] duals = new double[4 * n + 2];
         int rounds = Math.max(1, Math.min(MOST_ROUNDS, MOST_WORK / n));
         for (int round = 0; round < rounds; round++) {
+            Cancelling.check();
             if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
                 break;
             }

@@ -33,6 +33,7 @@ final class GuidedLaying {
     private static final int POLISH_SHARE = 3;
 
     private final Setting setting;
+    private final LoopListener listener;
     private final PriceUnits prices;
     private final GuideProgram program;
     private final int nodes;
@@ -40,9 +41,14 @@ final class GuidedLaying {
     private final int mostPerLayer;
     private final List<Front> fronts = new ArrayList<>();
     private final Map<Integer, Guide> guides = new TreeMap<>();
+    /** Least turns met, by nodes left out. */
+    private final Map<Integer, Integer> met = new TreeMap<>();
 
     private int[] best = {};
     private long bestObjective = Long.MAX_VALUE / 4;
+    /** States of passes, and those of beams and windows. */
+    private long passed;
+
     private long spent;
     private boolean scouted;
 
@@ -61,7 +67,12 @@ final class GuidedLaying {
     }
 
     GuidedLaying(Setting setting) {
+        this(setting, LoopListener.SILENT);
+    }
+
+    GuidedLaying(Setting setting, LoopListener listener) {
         this.setting = setting;
+        this.listener = listener;
         this.prices = new PriceUnits(setting.frontier());
         this.program = new GuideProgram(new Configurations(setting.frontier()), prices);
         this.nodes = setting.frontier().size();
@@ -72,7 +83,7 @@ final class GuidedLaying {
 
     LoopOutcome solve() {
         open(prices.first());
-        while (spent < mostInAll / 2) {
+        while (passed < mostInAll) {
             openWhatMayBeBetter();
             Front front =
                     asked().min(Comparator.comparingLong(this::nextObjective)).orElse(null);
@@ -80,7 +91,7 @@ final class GuidedLaying {
                 break;
             }
             attempt(front);
-            if (spent > PATIENCE) {
+            if (passed > PATIENCE) {
                 scout();
             }
         }
@@ -143,8 +154,8 @@ final class GuidedLaying {
     /** Asks without loss for a loop of the next number of turns. */
     private void attempt(Front front) {
         GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.next);
-        sweep.runExactly(mostPerLayer, mostInAll / 2 - spent);
-        spent += Math.max(1, sweep.total());
+        sweep.runExactly(mostPerLayer, mostInAll - passed);
+        passed += Math.max(1, sweep.total());
         if (sweep.found().length > 0) {
             keep(front, sweep);
         } else if (sweep.cut()) {
@@ -224,9 +235,12 @@ final class GuidedLaying {
     }
 
     private void keepIfBetter(int[] loop) {
+        TradeOff pair = setting.tradeOff(loop);
+        met.merge(pair.leftOut(), pair.turns(), Math::min);
         if (setting.objective(loop) < bestObjective) {
             best = loop;
             bestObjective = setting.objective(loop);
+            listener.better(pair);
         }
     }
 
@@ -241,7 +255,7 @@ final class GuidedLaying {
         if (best.length == 0) {
             return fronts.stream().allMatch(front -> front.proved > nodes) && nextUnits() > prices.unitsFrom(0)
                     ? new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden")
-                    : setting.tooWide("the work limit came after " + spent + " states");
+                    : setting.tooWide("the work limit came after " + (passed + spent) + " states");
         }
         long bound = Math.min(bestObjective, boundOfUnopened());
         int turns = Integer.MAX_VALUE;
@@ -253,6 +267,27 @@ final class GuidedLaying {
         boolean asked = prices.isUniform() && turns < Integer.MAX_VALUE;
         int turnBound = asked ? turns : setting.turnBound(bound, trace.leftOut());
         return new LoopOutcome.Found(setting.solution(
-                best, OptionalInt.of(Math.min(trace.turns(), turnBound)), OptionalInt.of((int) bound), List.of()));
+                best,
+                OptionalInt.of(Math.min(trace.turns(), turnBound)),
+                OptionalInt.of((int) bound),
+                pairsBeside(trace.leftOut())));
+    }
+
+    /** The other pairs met, each with what was proved about it. */
+    private List<TradeOff> pairsBeside(int leftOut) {
+        List<TradeOff> pairs = new ArrayList<>();
+        met.forEach((left, turns) -> {
+            if (left != leftOut) {
+                pairs.add(new TradeOff(left, turns, provedTurns(left, turns)));
+            }
+        });
+        return pairs;
+    }
+
+    private OptionalInt provedTurns(int left, int turns) {
+        return fronts.stream()
+                .filter(front -> prices.isUniform() && front.guide.units() == left)
+                .mapToInt(front -> Math.min(turns, front.proved))
+                .findFirst();
     }
 }

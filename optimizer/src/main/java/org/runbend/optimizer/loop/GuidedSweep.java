@@ -72,6 +72,7 @@ final class GuidedSweep implements Expansion.Sink {
             growing.offer(start, 0, 0, -1, 0);
         }
         for (step = 0; step < frontier.size() && growing.size() > 0 && found.length == 0; step++) {
+            Cancelling.check();
             Layer current = growing;
             if (growing.size() > mostPerLayer) {
                 current = beam ? growing.cheapestBlurred(mostPerLayer, REDUCED, BLUR) : new Layer(1, 0);

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.loop;
 
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Lays one closed loop of least turns plus prices of nodes left out.
@@ -11,10 +12,24 @@ import java.util.List;
  * the block that is worth most (sum of prices) is laid.
  */
 public final class LoopSolver {
-    /** A solver without settings; every limit comes with the problem. */
-    public LoopSolver() {}
+    private final LoopListener listener;
 
-    /** Lays the loop, or says why not. */
+    /** A solver that nobody listens to; every limit comes with the problem. */
+    public LoopSolver() {
+        this(LoopListener.SILENT);
+    }
+
+    /** A solver that tells of better loops as it finds them. */
+    public LoopSolver(LoopListener listener) {
+        this.listener = Objects.requireNonNull(listener, "listener");
+    }
+
+    /**
+     * Lays the loop, or says why not.
+     *
+     * @throws java.util.concurrent.CancellationException soon after the thread is interrupted; the thread stays
+     *     interrupted
+     */
     public LoopOutcome solve(LoopProblem problem) {
         List<PortBlock> blocks = PortBlock.of(problem);
         if (blocks.isEmpty()) {
@@ -29,13 +44,13 @@ public final class LoopSolver {
         return new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden");
     }
 
-    private static LoopOutcome lay(Setting setting) {
+    private LoopOutcome lay(Setting setting) {
         if (setting.isNarrow()) {
-            return new ExactLaying(setting).solve();
+            return new ExactLaying(setting, listener).solve();
         }
         if (!setting.isRepresentable()) {
             return setting.tooWide("no state was tried");
         }
-        return new GuidedLaying(setting).solve();
+        return new GuidedLaying(setting, listener).solve();
     }
 }

@@ -94,6 +94,12 @@ final class Setting {
                 pairs);
     }
 
+    /** What a loop leaves out and how often it turns. */
+    TradeOff tradeOff(int[] legs) {
+        CycleTrace trace = trace(legs);
+        return new TradeOff(trace.leftOut(), trace.turns(), OptionalInt.empty());
+    }
+
     /** Turns plus the prices of the nodes left out. */
     long objective(int[] legs) {
         long objective = 0;

@@ -51,6 +51,7 @@ final class Sweep implements Expansion.Sink {
     private void run(long mostPerLayer, long mostInAll, int beam) {
         Expansion expansion = new Expansion(frontier, packing, this);
         for (step = 0; step < frontier.size(); step++) {
+            Cancelling.check();
             Layer current = growing.size() > beam ? growing.cheapest(beam) : growing;
             cut |= current != growing;
             total += current.size();

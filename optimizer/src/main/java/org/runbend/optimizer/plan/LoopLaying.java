@@ -83,7 +83,9 @@ final class LoopLaying {
             progress.step(String.format(
                     Locale.ROOT, "laying the loop on %d nodes", lattice.graph().size()));
             LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
-            LoopOutcome outcome = new LoopSolver().solve(loop);
+            LoopOutcome outcome = new LoopSolver(pair -> progress.step(String.format(
+                            Locale.ROOT, "a loop with %d turns, %d places left out", pair.turns(), pair.leftOut())))
+                    .solve(loop);
             if (outcome instanceof LoopOutcome.Found found) {
                 verify(loop, found.solution());
                 laid.add(new Laid(lattice, found.solution()));
@@ -113,10 +115,12 @@ final class LoopLaying {
         return new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
     }
 
-    /** The lattices on which a quick look finds the best loops; the freest ones among equals. */
+    /**
+     * The lattices on which a quick look finds the best loops; the freest ones among equals. The looks are independent, so
+     * they may run on all cores; their order stays.
+     */
     private static List<Lattice> mostPromising(Job job, List<Lattice> lattices, int most) {
-        return lattices.stream()
-                .map(lattice -> new Look(lattice, look(job, lattice)))
+        return lattices.parallelStream().map(lattice -> new Look(lattice, look(job, lattice))).toList().stream()
                 .sorted(Comparator.comparingLong(Look::objective))
                 .limit(most)
                 .map(Look::lattice)
