@@ -40,24 +40,32 @@ final class ColumnGeneration {
 
     /** Relaxes a residual, with the patterns of the pool to begin with; a bound of {@code enough} is high enough. */
     Relaxation solve(Residual residual, Collection<Pattern> pool, long enough) {
-        return new Run(residual, enough).solve(pool);
+        return new Run(residual, enough, false).solve(pool);
+    }
+
+    /** As {@link #solve}, but goes on until no pattern pays: its prices leave the least slack. */
+    Relaxation tighten(Residual residual, Collection<Pattern> pool) {
+        return new Run(residual, Long.MAX_VALUE, true).solve(pool);
     }
 
     private final class Run {
         private final Residual residual;
         private final long enough;
+        private final boolean toTheEnd;
         private final int[] rowOfSize;
         private final int[] rowOfKind;
         private final List<Pattern> patterns = new ArrayList<>();
         private final Set<Pattern> known = new LinkedHashSet<>();
         private int artificials;
         private double[] best;
+        private double fineBound;
         private long bound;
         private int rounds;
 
-        Run(Residual residual, long enough) {
+        Run(Residual residual, long enough, boolean toTheEnd) {
             this.residual = residual;
             this.enough = enough;
+            this.toTheEnd = toTheEnd;
             rowOfSize = new int[cuts.sizeCount()];
             rowOfKind = new int[cuts.kinds().size()];
         }
@@ -184,6 +192,9 @@ final class ColumnGeneration {
         }
 
         private boolean reached(double value) {
+            if (toTheEnd) {
+                return false;
+            }
             long lifted = sums.lift(bound);
             return lifted >= enough || lifted >= sums.lift((long) Math.ceil((value - 1e-6) * dearest));
         }
@@ -211,15 +222,16 @@ final class ColumnGeneration {
 
         /** Patterns worth less than their stock, or than it comes to with the limit's own price, are of no use. */
         private long floor(IntegerPrices integer, int kind, double cost) {
-            double share =
-                    Math.min(1, cost / Math.max(1e-9, (double) cuts.kinds().get(kind).cost()));
+            double share = Math.min(
+                    1, cost / Math.max(1e-9, (double) cuts.kinds().get(kind).cost()));
             return (long) Math.max(0, Math.floor((double) integer.scaledCost(kind) * share * (1 - 1e-9)));
         }
 
         private void note(IntegerPrices integer, double[] prices) {
-            long now = integer.bound(residual);
-            if (best == null || now >= bound) {
-                bound = Math.max(bound, now);
+            double now = integer.fineBound(residual);
+            bound = Math.max(bound, integer.bound(residual));
+            if (best == null || now >= fineBound) {
+                fineBound = now;
                 best = prices.clone();
             }
         }

@@ -10,6 +10,9 @@ import java.util.Optional;
  * A pattern that takes fewer cuts than it could is left out, because rows ask for at least what is wanted.
  */
 final class GapProgram {
+    private static final int DIVE_SOLVES = 300;
+    private static final int DIVES = 10;
+
     private final MergedCuts cuts;
     private final CutUnits units;
     private final long searchNodes;
@@ -43,6 +46,11 @@ final class GapProgram {
         Optional<List<Pattern>> patterns = within(residual, prices, most, true);
         if (patterns.isEmpty()) {
             return Outcome.unknown();
+        }
+        Optional<PatternPlan> dived =
+                new PoolDiving(cuts, DIVE_SOLVES, DIVES, watch).dive(patterns.get(), residual, most);
+        if (dived.isPresent() && dived.get().cost() <= least) {
+            return new Outcome(dived, true);
         }
         Model model = model(patterns.get(), residual, false);
         IntegerSolver.Answer answer =

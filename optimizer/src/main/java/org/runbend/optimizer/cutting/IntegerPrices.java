@@ -78,6 +78,13 @@ final class IntegerPrices {
         return Math.max(0, Math.max(plain, farley(residual)));
     }
 
+    /** The bound with its fraction, as a hint which prices are better. */
+    double fineBound(Residual residual) {
+        double plain = (double) scaledBound(residual) / scale;
+        double earned = (double) earned(residual) / scale;
+        return Math.max(plain, earned * shrink());
+    }
+
     private long farley(Residual residual) {
         long earned = earned(residual);
         long least = Long.MAX_VALUE;

@@ -25,7 +25,7 @@ public final class PatternCutting {
     private static final long SEARCH_NODES = 5_000_000;
     private static final int PATTERNS = 30_000;
     private static final int TREE_NODES = 200_000;
-    private static final int DIVES = 5;
+    private static final int DIVES = 8;
     private static final long SEED = 20_260_101L;
     private static final Bound NOTHING = new Bound(0, Bound.Proof.MATERIAL);
 
@@ -110,10 +110,13 @@ public final class PatternCutting {
             if (isOpen()) {
                 relax();
             }
-            for (int n = 0; n < DIVES && isOpen() && !watch.asksForEnd(); n++) {
-                dive(n == 0 ? Optional.empty() : Optional.of(new Random(SEED + n)));
+            if (isOpen()) {
+                dive(Optional.empty());
             }
             Optional<Impossible> none = isOpen() && !watch.asksForEnd() ? closeGap() : Optional.empty();
+            for (int n = 0; n < DIVES && isOpen() && none.isEmpty() && !watch.asksForEnd(); n++) {
+                dive(Optional.of(new Random(SEED + n)));
+            }
             if (plan == null) {
                 return none.orElseGet(() -> new Impossible("no plan was found within the work limit", false));
             }
@@ -168,6 +171,8 @@ public final class PatternCutting {
             if (bound.value() > most) {
                 return Optional.of(new Impossible("there is not enough stock for all cuts", true));
             }
+            root = generation.tighten(all, pool);
+            learn(root.bound(), Bound.Proof.PATTERN_LP);
             double[] prices = root.prices().orElseGet(() -> new double[cuts.sizeCount()]);
             GapProgram.Outcome outcome = gap.solve(all, prices, bound.value(), most);
             outcome.plan().ifPresent(this::offer);
