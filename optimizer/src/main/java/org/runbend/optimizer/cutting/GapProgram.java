@@ -10,8 +10,11 @@ import java.util.Optional;
  * A pattern that takes fewer cuts than it could is left out, because rows ask for at least what is wanted.
  */
 final class GapProgram {
-    private static final int DIVE_SOLVES = 300;
-    private static final int DIVES = 10;
+    private static final int DIVE_SOLVES = 120;
+    private static final int DIVES = 4;
+    private static final int LOOKS = 6;
+    private static final int NEAR_NODES = 2_000;
+    private static final int FEW = 1_500;
 
     private final MergedCuts cuts;
     private final CutUnits units;
@@ -34,10 +37,11 @@ final class GapProgram {
      *
      * @param plan of at most the cost asked, if one was found
      * @param decided true when no better plan of at most that cost exists
+     * @param most the cost up to which was looked
      */
-    record Outcome(Optional<PatternPlan> plan, boolean decided) {
+    record Outcome(Optional<PatternPlan> plan, boolean decided, long most) {
         static Outcome unknown() {
-            return new Outcome(Optional.empty(), false);
+            return new Outcome(Optional.empty(), false, 0);
         }
     }
 
@@ -50,14 +54,47 @@ final class GapProgram {
         Optional<PatternPlan> dived =
                 new PoolDiving(cuts, DIVE_SOLVES, DIVES, watch).dive(patterns.get(), residual, most);
         if (dived.isPresent() && dived.get().cost() <= least) {
-            return new Outcome(dived, true);
+            return new Outcome(dived, true, most);
         }
-        Model model = model(patterns.get(), residual, false);
-        IntegerSolver.Answer answer =
-                new IntegerSolver(nodes, watch).solve(withCost(model, patterns.get(), least, most));
+        Outcome outcome = solveOver(patterns.get(), residual, least, most);
+        return outcome.plan().isPresent() ? outcome : new Outcome(dived, outcome.decided() && dived.isEmpty(), most);
+    }
+
+    /**
+     * As {@link #solve}, but only for the costs from {@code least} up that few patterns can make; {@code most} of the
+     * outcome is how far it went.
+     */
+    Outcome solveNear(Residual residual, double[] prices, CostSums sums, long least, long most) {
+        Optional<List<Pattern>> patterns = few(residual, prices, least);
+        if (patterns.isEmpty()) {
+            return Outcome.unknown();
+        }
+        long reach = least;
+        long tooFar = most + 1;
+        for (int n = 0; n < LOOKS && sums.lift(reach + 1) < tooFar; n++) {
+            long next = n == 0 ? most : Math.max(sums.lift(reach + 1), sums.below(reach + (tooFar - reach) / 2));
+            Optional<List<Pattern>> more = few(residual, prices, next);
+            tooFar = more.isEmpty() ? next : tooFar;
+            reach = more.isEmpty() ? reach : next;
+            patterns = more.isEmpty() ? patterns : more;
+        }
+        return near(FEW).solveOver(patterns.get(), residual, least, reach);
+    }
+
+    private Optional<List<Pattern>> few(Residual residual, double[] prices, long cost) {
+        return near(FEW).within(residual, prices, cost, true);
+    }
+
+    private GapProgram near(int patterns) {
+        return new GapProgram(cuts, units, searchNodes, patterns, NEAR_NODES, watch);
+    }
+
+    private Outcome solveOver(List<Pattern> patterns, Residual residual, long least, long most) {
+        Model model = model(patterns, residual, false);
+        IntegerSolver.Answer answer = new IntegerSolver(nodes, watch).solve(withCost(model, patterns, least, most));
         boolean decided =
                 answer.status() == IntegerSolver.Status.INFEASIBLE || answer.status() == IntegerSolver.Status.OPTIMAL;
-        return new Outcome(plan(patterns.get(), answer), decided);
+        return new Outcome(plan(patterns, answer), decided, most);
     }
 
     private Optional<PatternPlan> plan(List<Pattern> patterns, IntegerSolver.Answer answer) {

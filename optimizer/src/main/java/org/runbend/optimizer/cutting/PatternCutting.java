@@ -1,6 +1,5 @@
 package org.runbend.optimizer.cutting;
 
-import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -9,14 +8,15 @@ import java.util.Random;
 import java.util.Set;
 
 /**
- * Cuts wanted pieces from several kinds of stock at least cost, then with least scrap.
+ * Cuts wanted pieces from several kinds of stock at least cost; at that cost with least scrap, then with the fewest new
+ * stock pieces, then with the fewest different patterns, level by level.
  *
  * <p>Model: minimise sum c_j x_p over patterns p of kind j, subject to sum a_ip x_p = d_i, at most the available number of
  * each kind, x_p whole.
  *
- * <p>Method: best-fit decreasing for a start, patterns by column generation, an integer program over the patterns at hand,
- * and where that leaves a gap an integer program over all patterns whose reduced cost fits into it. Scrap is minimised over
- * all patterns that a plan of least cost can use.
+ * <p>Method: first-fit decreasing and best filling for a start, column generation with exact pricing in whole numbers,
+ * dives; with several kinds of stock branching on the number used of each ({@link CountBranching}); at the end an integer
+ * program over all patterns whose reduced cost fits into the gap ({@link GapProgram}), and one for each later level.
  *
  * <p>Bound: the pattern program's prices in scaled integers, lifted to the next sum of costs. Source: Gilmore and Gomory
  * 1961, https://doi.org/10.1287/opre.9.6.849. Limits are rounds, nodes and pattern counts, never a clock.
@@ -26,6 +26,7 @@ public final class PatternCutting {
     private static final int PATTERNS = 30_000;
     private static final int TREE_NODES = 200_000;
     private static final int DIVES = 8;
+    private static final int BRANCHES = 2_000;
     private static final long SEED = 20_260_101L;
     private static final Bound NOTHING = new Bound(0, Bound.Proof.MATERIAL);
 
@@ -45,7 +46,7 @@ public final class PatternCutting {
     public CuttingAnswer solve(CuttingProblem problem) {
         MergedCuts cuts = new MergedCuts(problem);
         if (cuts.sizeCount() == 0) {
-            return new CuttingSolution(List.of(), 0, 0, NOTHING, NOTHING);
+            return new CuttingSolution(List.of(), 0, 0, 0, 0, NOTHING, NOTHING, NOTHING, NOTHING);
         }
         Optional<Impossible> tooLong = tooLong(problem);
         return tooLong.isPresent() ? tooLong.get() : new Run(problem, cuts, watch).solve();
@@ -72,13 +73,13 @@ public final class PatternCutting {
 
     /** One problem on its way: the best plan and the best bound. */
     private static final class Run {
-        private final CuttingProblem problem;
         private final MergedCuts cuts;
         private final Watch watch;
         private final Residual all;
         private final CostSums sums;
         private final FirstFitDecreasing firstPlans;
         private final ColumnGeneration generation;
+        private final Diving diving;
         private final GapProgram gap;
         private final Set<Pattern> pool = new LinkedHashSet<>();
         private PatternPlan plan;
@@ -86,7 +87,6 @@ public final class PatternCutting {
         private Bound bound = NOTHING;
 
         Run(CuttingProblem problem, MergedCuts cuts, Watch watch) {
-            this.problem = problem;
             this.cuts = cuts;
             this.watch = watch;
             CutUnits units = new CutUnits(cuts);
@@ -96,6 +96,7 @@ public final class PatternCutting {
             sums = new CostSums(problem.stock(), plan == null ? mostCost() : plan.cost());
             PatternTable table = new PatternTable(units, SEARCH_NODES);
             generation = new ColumnGeneration(cuts, table, sums, watch);
+            diving = new Diving(cuts, generation, firstPlans, sums, watch);
             gap = new GapProgram(cuts, units, SEARCH_NODES, PATTERNS, TREE_NODES, watch);
         }
 
@@ -113,6 +114,9 @@ public final class PatternCutting {
             if (isOpen()) {
                 dive(Optional.empty());
             }
+            if (isOpen() && CountBranching.isUseful(cuts.kinds())) {
+                branch();
+            }
             Optional<Impossible> none = isOpen() && !watch.asksForEnd() ? closeGap() : Optional.empty();
             for (int n = 0; n < DIVES && isOpen() && none.isEmpty() && !watch.asksForEnd(); n++) {
                 dive(Optional.of(new Random(SEED + n)));
@@ -120,8 +124,21 @@ public final class PatternCutting {
             if (plan == null) {
                 return none.orElseGet(() -> new Impossible("no plan was found within the work limit", false));
             }
-            Bound scrapBound = leastScrap();
-            return new CuttingSolution(cuts.dealt(plan), plan.cost(), plan.scrap(), bound, scrapBound);
+            double[] prices = root == null
+                    ? new double[cuts.sizeCount()]
+                    : root.prices().orElseGet(() -> new double[cuts.sizeCount()]);
+            LaterLevels.Outcome levels = new LaterLevels(cuts, gap, watch).improve(plan, all, prices, !isOpen());
+            plan = levels.plan();
+            return new CuttingSolution(
+                    cuts.dealt(plan),
+                    plan.cost(),
+                    plan.scrap(),
+                    Math.toIntExact(plan.opened()),
+                    plan.times().size(),
+                    bound,
+                    levels.scrap(),
+                    levels.opened(),
+                    levels.patterns());
         }
 
         private boolean isOpen() {
@@ -160,9 +177,15 @@ public final class PatternCutting {
 
         private void dive(Optional<Random> random) {
             long best = plan == null ? Long.MAX_VALUE / 2 : plan.cost();
-            new Diving(cuts, generation, firstPlans, sums, watch)
-                    .dive(all, root, best, bound.value(), random)
-                    .ifPresent(this::offer);
+            diving.dive(all, root, best, bound.value(), random).ifPresent(this::offer);
+        }
+
+        private void branch() {
+            long best = plan == null ? Math.addExact(mostCost(), 1) : plan.cost();
+            CountBranching.Outcome outcome =
+                    new CountBranching(cuts, generation, diving, gap, sums, BRANCHES, watch).solve(all, root, best);
+            outcome.plan().ifPresent(this::offer);
+            learn(outcome.bound(), outcome.proof());
         }
 
         /** Says so when there is no plan at all. */
@@ -182,51 +205,6 @@ public final class PatternCutting {
             return outcome.decided() && plan == null
                     ? Optional.of(new Impossible("there is not enough stock for all cuts", true))
                     : Optional.empty();
-        }
-
-        /** Minimises scrap at the plan's cost over all patterns such a plan can use. */
-        private Bound leastScrap() {
-            if (plan.scrap() == 0 || isOpen() || watch.asksForEnd()) {
-                return NOTHING;
-            }
-            double[] prices = root == null
-                    ? new double[cuts.sizeCount()]
-                    : root.prices().orElseGet(() -> new double[cuts.sizeCount()]);
-            Optional<List<Pattern>> patterns = gap.within(all, prices, plan.cost(), false);
-            if (patterns.isEmpty()) {
-                return NOTHING;
-            }
-            IntegerSolver.Answer answer = new IntegerSolver(TREE_NODES, watch).solve(scrapModel(patterns.get()));
-            if (answer.hasValues()) {
-                PatternPlan candidate = GapProgram.withoutSurplus(cuts, patterns.get(), answer.values());
-                if (candidate.cost() == plan.cost() && candidate.scrap() < plan.scrap()) {
-                    offer(candidate);
-                }
-            }
-            return answer.status() == IntegerSolver.Status.OPTIMAL
-                    ? new Bound(plan.scrap(), Bound.Proof.INTEGER_PROGRAM)
-                    : NOTHING;
-        }
-
-        private Model scrapModel(List<Pattern> patterns) {
-            Model costs = gap.model(patterns, all, true);
-            Model model = new Model();
-            for (int r = 0; r < costs.rowCount(); r++) {
-                model.row(costs.lower(r), costs.upper(r));
-            }
-            long grain = Costs.grain(problem.stock());
-            int costRow = model.row((double) plan.cost() / grain, (double) plan.cost() / grain);
-            for (int p = 0; p < patterns.size(); p++) {
-                Model.Column column = costs.columns().get(p);
-                int entries = column.rows().length;
-                int[] rows = Arrays.copyOf(column.rows(), entries + 1);
-                double[] values = Arrays.copyOf(column.entries(), entries + 1);
-                rows[entries] = costRow;
-                values[entries] =
-                        (double) cuts.kinds().get(patterns.get(p).kind()).cost() / grain;
-                model.column((double) cuts.scrap(patterns.get(p)), column.upper(), rows, values);
-            }
-            return model;
         }
     }
 }

@@ -13,7 +13,8 @@ import java.util.List;
  * arrays are kept.
  */
 final class PatternTable {
-    private static final long CELLS = 4_000_000;
+    private static final long EXACT_CELLS = 3_000_000;
+    private static final long COARSE_CELLS = 500_000;
 
     private final CutUnits units;
     private final long nodeLimit;
@@ -29,7 +30,8 @@ final class PatternTable {
         this.units = units;
         this.nodeLimit = nodeLimit;
         int m = units.sizeCount();
-        coarse = Math.max(1, -Math.floorDiv(-units.greatestCapacity() * m, CELLS));
+        long cells = units.greatestCapacity() * m;
+        coarse = cells <= EXACT_CELLS ? 1 : -Math.floorDiv(-cells, COARSE_CELLS);
         steps = new int[m];
         for (int i = 0; i < m; i++) {
             steps[i] = (int) Math.min(units.size(i) / coarse, Integer.MAX_VALUE);

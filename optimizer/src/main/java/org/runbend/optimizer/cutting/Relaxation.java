@@ -1,10 +1,13 @@
 package org.runbend.optimizer.cutting;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** What column generation came to: fractions of patterns, and a bound that is proved whatever the fractions are. */
 final class Relaxation {
+    private static final double NEARLY = 0.97;
+
     private final List<Pattern> patterns;
     private final double[] times;
     private final double value;
@@ -47,6 +50,22 @@ final class Relaxation {
     /** Empty where no prices were found. */
     Optional<double[]> prices() {
         return Optional.ofNullable(prices);
+    }
+
+    /** The patterns in use and those that nearly pay: enough to begin with after a small change. */
+    List<Pattern> useful(MergedCuts cuts) {
+        if (prices == null) {
+            return patterns;
+        }
+        List<Pattern> useful = new ArrayList<>();
+        for (int p = 0; p < patterns.size(); p++) {
+            Pattern pattern = patterns.get(p);
+            double cost = cuts.kinds().get(pattern.kind()).cost();
+            if (times[p] > 0 || pattern.worth(prices) >= NEARLY * cost) {
+                useful.add(pattern);
+            }
+        }
+        return useful;
     }
 
     /** Fractional number of stock pieces of a kind. */
