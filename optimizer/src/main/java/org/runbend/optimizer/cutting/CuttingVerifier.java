@@ -1,8 +1,11 @@
 package org.runbend.optimizer.cutting;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** Checks a cutting plan from problem and plan alone; shares no line with any solver. */
 public final class CuttingVerifier {
@@ -36,7 +39,35 @@ public final class CuttingVerifier {
         }
         report(cost != solution.cost(), wrong, "the stock costs %d, not %d", cost, solution.cost());
         report(scrap != solution.scrap(), wrong, "the scrap is %d, not %d", scrap, solution.scrap());
+        checkCounts(problem, solution, wrong);
         return wrong;
+    }
+
+    private static void checkCounts(CuttingProblem problem, CuttingSolution solution, List<String> wrong) {
+        Set<List<Long>> ways = new HashSet<>();
+        int opened = 0;
+        for (StockCut cut : solution.cuts()) {
+            boolean known = cut.stock() >= 0 && cut.stock() < problem.stock().size();
+            if (!known
+                    || cut.demands().stream()
+                            .anyMatch(d -> d < 0 || d >= problem.demands().size())) {
+                continue;
+            }
+            Stock stock = problem.stock().get(cut.stock());
+            opened += stock.id().isEmpty() ? 1 : 0;
+            List<Long> way = new ArrayList<>();
+            cut.demands().forEach(d -> way.add(problem.demands().get(d).length()));
+            Collections.sort(way);
+            way.addAll(List.of(
+                    stock.length(),
+                    stock.cost(),
+                    stock.unlimited() ? 1L : 0L,
+                    stock.id().isEmpty() ? 1L : 0L));
+            ways.add(way);
+        }
+        report(opened != solution.opened(), wrong, "%d stock pieces are new, not %d", opened, solution.opened());
+        int patterns = ways.size();
+        report(patterns != solution.patterns(), wrong, "there are %d patterns, not %d", patterns, solution.patterns());
     }
 
     private static void checkOne(CuttingProblem problem, int c, StockCut cut, int[] made, List<String> wrong) {

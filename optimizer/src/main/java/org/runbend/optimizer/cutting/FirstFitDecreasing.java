@@ -1,39 +1,35 @@
 package org.runbend.optimizer.cutting;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 
 /**
- * A first plan: longest cut first, into the stock piece in hand that it fills best; a new piece is the cheapest of what is
- * limited and fits, else of the kind preferred; at the end each piece changes to the cheapest kind that still holds it.
+ * First plans, one stock piece after the other: it begins with the longest cut left, and the rest is filled either with
+ * the longest that fits (first-fit decreasing) or with the subset that fills it best. A new piece is the cheapest of what
+ * is limited and fits, else of the kind preferred; at the end pieces change to the cheapest kind that still holds them.
  */
 final class FirstFitDecreasing {
+    /** Work for best filling, in table cells times stock pieces. */
+    private static final long FILLING = 40_000_000;
+
     private final MergedCuts cuts;
+    private final SubsetFill filling;
 
-    FirstFitDecreasing(MergedCuts cuts) {
+    FirstFitDecreasing(MergedCuts cuts, CutUnits units) {
         this.cuts = cuts;
+        filling = new SubsetFill(units);
     }
 
-    private static final class Open {
-        private int kind;
-        private long left;
-        private final long[] amounts;
-
-        Open(int kind, long left, int sizes) {
-            this.kind = kind;
-            this.left = left;
-            amounts = new long[sizes];
-        }
-    }
-
-    /** The cheapest plan over all preferred kinds for the given counts, or empty when none serves every cut. */
-    Optional<List<MergedCuts.Pattern>> solve(long[] counts) {
-        List<MergedCuts.Pattern> best = null;
+    /** The cheapest plan over all preferred kinds for the counts and stock left, or empty when none serves every cut. */
+    Optional<PatternPlan> solve(Residual residual) {
+        PatternPlan best = null;
         for (int preferred = 0; preferred < cuts.kinds().size(); preferred++) {
-            for (boolean shelfFirst : new boolean[] {true, false}) {
-                List<MergedCuts.Pattern> plan = plan(counts, preferred, shelfFirst);
-                if (plan != null && (best == null || cost(plan) < cost(best))) {
+            for (int way = 0; way < 4; way++) {
+                boolean shelfFirst = way % 2 == 0;
+                if (!shelfFirst && !residual.hasLimits()) {
+                    continue;
+                }
+                PatternPlan plan = plan(residual, preferred, shelfFirst, way >= 2);
+                if (plan != null && (best == null || plan.isBetterThan(best))) {
                     best = plan;
                 }
             }
@@ -41,44 +37,43 @@ final class FirstFitDecreasing {
         return Optional.ofNullable(best);
     }
 
-    private long cost(List<MergedCuts.Pattern> plan) {
-        return plan.stream().mapToLong(p -> cuts.kinds().get(p.kind()).cost()).sum();
+    private PatternPlan plan(Residual residual, int preferred, boolean shelfFirst, boolean fillsBest) {
+        int[] counts = residual.counts();
+        long[] free = residual.most();
+        PatternPlan plan = new PatternPlan(cuts);
+        long work = 0;
+        for (int first = next(counts, 0); first < counts.length; first = next(counts, first)) {
+            int kind = newKind(free, cuts.size(first), preferred, shelfFirst);
+            if (kind < 0) {
+                return null;
+            }
+            boolean fills = fillsBest && work < FILLING && filling.isWorthwhile();
+            work += fills ? filling.work() : 0;
+            Pattern pattern = fills ? filling.fill(kind, counts, first) : longestFirst(kind, counts, first);
+            int times = (int) Math.min(free[kind], pattern.timesWithin(counts));
+            free[kind] -= times;
+            pattern.takeFrom(counts, times);
+            plan.add(pattern, times);
+        }
+        return exchanged(plan, free);
     }
 
-    private List<MergedCuts.Pattern> plan(long[] counts, int preferred, boolean shelfFirst) {
-        long[] free =
-                cuts.kinds().stream().mapToLong(MergedCuts.Kind::available).toArray();
-        List<Open> opened = new ArrayList<>();
-        for (int size = 0; size < counts.length; size++) {
-            for (long n = 0; n < counts[size]; n++) {
-                Open open = bestFit(opened, cuts.size(size));
-                if (open == null) {
-                    int kind = newKind(free, cuts.size(size), preferred, shelfFirst);
-                    if (kind < 0) {
-                        return null;
-                    }
-                    free[kind]--;
-                    open = new Open(kind, cuts.kinds().get(kind).capacity(), counts.length);
-                    opened.add(open);
-                }
-                open.amounts[size]++;
-                open.left -= cuts.size(size);
-            }
+    private static int next(int[] counts, int from) {
+        int next = from;
+        while (next < counts.length && counts[next] == 0) {
+            next++;
         }
-        opened.forEach(open -> exchange(open, free));
-        return opened.stream()
-                .map(o -> new MergedCuts.Pattern(o.kind, o.amounts))
-                .toList();
+        return next;
     }
 
-    private static Open bestFit(List<Open> opened, long size) {
-        Open best = null;
-        for (Open open : opened) {
-            if (open.left >= size && (best == null || open.left < best.left)) {
-                best = open;
-            }
+    private Pattern longestFirst(int kind, int[] counts, int first) {
+        int[] amounts = new int[counts.length];
+        long left = cuts.kinds().get(kind).capacity();
+        for (int i = first; i < counts.length && left > 0; i++) {
+            amounts[i] = (int) Math.min(counts[i], left / cuts.size(i));
+            left -= amounts[i] * cuts.size(i);
         }
-        return best;
+        return Pattern.of(kind, amounts);
     }
 
     private int newKind(long[] free, long size, int preferred, boolean shelfFirst) {
@@ -104,16 +99,27 @@ final class FirstFitDecreasing {
         return preferredFits ? preferred : cheapest;
     }
 
-    private void exchange(Open open, long[] free) {
-        long taken = cuts.taken(open.amounts);
-        for (int k = 0; k < free.length; k++) {
-            MergedCuts.Kind kind = cuts.kinds().get(k);
-            MergedCuts.Kind now = cuts.kinds().get(open.kind);
-            if (free[k] > 0 && kind.capacity() >= taken && kind.cost() < now.cost()) {
-                free[open.kind]++;
-                free[k]--;
-                open.kind = k;
+    /** Each pattern from the cheapest kind that holds it and is free, the shortest of these. */
+    private PatternPlan exchanged(PatternPlan plan, long[] free) {
+        PatternPlan exchanged = new PatternPlan(cuts);
+        plan.times().forEach((pattern, times) -> {
+            int left = times;
+            long taken = cuts.taken(pattern);
+            for (int k = 0; k < free.length && left > 0; k++) {
+                MergedCuts.Kind kind = cuts.kinds().get(k);
+                MergedCuts.Kind now = cuts.kinds().get(pattern.kind());
+                boolean gains =
+                        kind.cost() < now.cost() || (kind.cost() == now.cost() && kind.capacity() < now.capacity());
+                if (gains && free[k] > 0 && kind.capacity() >= taken) {
+                    int moved = (int) Math.min(left, free[k]);
+                    free[k] -= moved;
+                    free[pattern.kind()] += moved;
+                    exchanged.add(pattern.from(k), moved);
+                    left -= moved;
+                }
             }
-        }
+            exchanged.add(pattern, left);
+        });
+        return exchanged;
     }
 }

@@ -13,11 +13,20 @@ import java.util.List;
  * <p>Optimality and infeasibility rest on the solver's tolerance of 1e-6.
  */
 final class IntegerSolver {
+    private static final long LOOK_MILLIS = 50;
+
     private final int nodes;
+    private final Watch watch;
 
     /** A solver that stops after so many nodes. */
     IntegerSolver(int nodes) {
+        this(nodes, Watch.NONE);
+    }
+
+    /** A solver that stops after so many nodes, or when the watch asks for an end. */
+    IntegerSolver(int nodes, Watch watch) {
         this.nodes = nodes;
+        this.watch = watch;
     }
 
     /** How a solve ended. */
@@ -60,7 +69,7 @@ final class IntegerSolver {
             MPVariable[] columns = build(solver, model);
             solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n");
             parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, 0);
-            Status status = status(solver.solve(parameters));
+            Status status = status(watched(solver, parameters));
             long[] values = new long[columns.length];
             Answer answer = new Answer(status, values);
             for (int c = 0; c < values.length && answer.hasValues(); c++) {
@@ -70,6 +79,50 @@ final class IntegerSolver {
         } finally {
             parameters.delete();
             solver.delete();
+        }
+    }
+
+    /** Solves; a second thread looks now and then whether an end is asked for. */
+    private MPSolver.ResultStatus watched(MPSolver solver, MPSolverParameters parameters) {
+        if (watch == Watch.NONE) {
+            return solver.solve(parameters);
+        }
+        Thread looker = new Thread(() -> look(solver), "cutting-watch");
+        looker.setDaemon(true);
+        looker.start();
+        try {
+            return solver.solve(parameters);
+        } finally {
+            looker.interrupt();
+            join(looker);
+        }
+    }
+
+    private void look(MPSolver solver) {
+        try {
+            while (true) {
+                Thread.sleep(LOOK_MILLIS);
+                if (watch.asksForEnd()) {
+                    solver.interruptSolve();
+                }
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** The native solver must not be deleted while the other thread may still touch it. */
+    private static void join(Thread looker) {
+        boolean interrupted = false;
+        while (looker.isAlive()) {
+            try {
+                looker.join();
+            } catch (InterruptedException e) {
+                interrupted = true;
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
         }
     }
 

@@ -16,30 +16,11 @@ import java.util.TreeMap;
 final class MergedCuts {
     private final CuttingProblem problem;
     private final long[] sizes;
-    private final long[] counts;
+    private final int[] counts;
     private final List<Kind> kinds;
 
     /** Equal stock: capacity 0 or less takes nothing; {@code members} are indices into the problem. */
-    record Kind(long capacity, long cost, long available, List<Integer> members) {}
-
-    /** What one stock piece of a kind gives: how many of each size. */
-    static final class Pattern {
-        private final int kind;
-        private final long[] amounts;
-
-        Pattern(int kind, long[] amounts) {
-            this.kind = kind;
-            this.amounts = amounts;
-        }
-
-        int kind() {
-            return kind;
-        }
-
-        long[] amounts() {
-            return amounts;
-        }
-    }
+    record Kind(long capacity, long cost, long available, boolean isNew, List<Integer> members) {}
 
     MergedCuts(CuttingProblem problem) {
         this.problem = problem;
@@ -50,19 +31,21 @@ final class MergedCuts {
             }
         }
         sizes = bySize.keySet().stream().mapToLong(Long::longValue).toArray();
-        counts = bySize.values().stream().mapToLong(Long::longValue).toArray();
+        counts = bySize.values().stream().mapToInt(Long::intValue).toArray();
         kinds = kinds(problem);
     }
 
     private static List<Kind> kinds(CuttingProblem problem) {
-        record Key(long capacity, long cost, boolean unlimited) {}
+        record Key(long capacity, long cost, boolean unlimited, boolean isNew) {}
         SortedMap<Key, List<Integer>> members = new TreeMap<>(Comparator.comparing(Key::unlimited)
                 .thenComparingLong(Key::cost)
-                .thenComparingLong(Key::capacity));
+                .thenComparingLong(Key::capacity)
+                .thenComparing(Key::isNew));
         for (int i = 0; i < problem.stock().size(); i++) {
             Stock s = problem.stock().get(i);
             if (s.available() > 0) {
-                Key key = new Key(s.length() - problem.endTrim() + problem.kerf(), s.cost(), s.unlimited());
+                Key key = new Key(
+                        s.length() - problem.endTrim() + problem.kerf(), s.cost(), s.unlimited(), s.id().isEmpty());
                 members.computeIfAbsent(key, k -> new ArrayList<>()).add(i);
             }
         }
@@ -71,9 +54,19 @@ final class MergedCuts {
             long available = list.stream()
                     .mapToLong(i -> problem.stock().get(i).available())
                     .sum();
-            kinds.add(new Kind(key.capacity(), key.cost(), key.unlimited() ? Stock.ANY : available, List.copyOf(list)));
+            kinds.add(new Kind(
+                    key.capacity(),
+                    key.cost(),
+                    key.unlimited() ? Stock.ANY : available,
+                    key.isNew(),
+                    List.copyOf(list)));
         });
         return kinds;
+    }
+
+    /** Greatest common divisor of all costs. */
+    long grain() {
+        return Costs.grain(problem.stock());
     }
 
     int sizeCount() {
@@ -84,17 +77,17 @@ final class MergedCuts {
         return sizes[i];
     }
 
-    long count(int i) {
+    int count(int i) {
         return counts[i];
     }
 
-    long[] counts() {
+    int[] counts() {
         return counts.clone();
     }
 
     long totalCount() {
         long total = 0;
-        for (long c : counts) {
+        for (int c : counts) {
             total += c;
         }
         return total;
@@ -105,17 +98,17 @@ final class MergedCuts {
     }
 
     /** Length taken by a pattern, kerfs included. */
-    long taken(long[] amounts) {
+    long taken(Pattern p) {
         long taken = 0;
-        for (int i = 0; i < sizes.length; i++) {
-            taken += amounts[i] * sizes[i];
+        for (int part = 0; part < p.parts(); part++) {
+            taken += p.amount(part) * sizes[p.size(part)];
         }
         return taken;
     }
 
     /** What a pattern leaves after a kerf for each cut. */
     long leftover(Pattern p) {
-        return Math.max(0, kinds.get(p.kind()).capacity() - problem.kerf() - taken(p.amounts()));
+        return Math.max(0, kinds.get(p.kind()).capacity() - problem.kerf() - taken(p));
     }
 
     /** The part of the leftover that is thrown away. */
@@ -124,24 +117,22 @@ final class MergedCuts {
         return leftover < problem.keepFrom() ? leftover : 0;
     }
 
-    /** The plan in the problem's own numbering: pooled cuts and stock are dealt out in order. */
-    CuttingSolution solution(List<Pattern> patterns, Bound costBound, Bound scrapBound) {
+    /** The single cuts of a plan in the problem's own numbering: pooled cuts and stock are dealt out in order. */
+    List<StockCut> dealt(PatternPlan plan) {
         List<Deque<Integer>> waiting = new ArrayList<>();
         for (long size : sizes) {
             waiting.add(waiting(size));
         }
         List<Deque<Integer>> shelf = new ArrayList<>();
-        kinds.forEach(kind -> shelf.add(shelf(kind)));
-        List<StockCut> cuts = new ArrayList<>();
-        long cost = 0;
-        long scrap = 0;
-        for (Pattern p : patterns) {
-            cuts.add(new StockCut(take(shelf.get(p.kind())), demands(p, waiting), leftover(p)));
-            cost += kinds.get(p.kind()).cost();
-            scrap += scrap(p);
-        }
-        cuts.sort(Comparator.comparingInt(StockCut::stock));
-        return new CuttingSolution(cuts, cost, scrap, costBound, scrapBound);
+        kinds.forEach(kind -> shelf.add(shelf(kind, plan)));
+        List<StockCut> dealt = new ArrayList<>();
+        plan.times().forEach((p, times) -> {
+            for (int n = 0; n < times; n++) {
+                dealt.add(new StockCut(take(shelf.get(p.kind())), demands(p, waiting), leftover(p)));
+            }
+        });
+        dealt.sort(Comparator.comparingInt(StockCut::stock));
+        return dealt;
     }
 
     private Deque<Integer> waiting(long size) {
@@ -154,11 +145,12 @@ final class MergedCuts {
         return queue;
     }
 
-    private Deque<Integer> shelf(Kind kind) {
+    private Deque<Integer> shelf(Kind kind, PatternPlan plan) {
         Deque<Integer> queue = new ArrayDeque<>();
+        long used = plan.used(kinds.indexOf(kind));
         for (int member : kind.members()) {
             int available = problem.stock().get(member).available();
-            queue.addAll(Collections.nCopies((int) Math.min(available, totalCount()), member));
+            queue.addAll(Collections.nCopies((int) Math.min(available, used - queue.size()), member));
         }
         return queue;
     }
@@ -169,9 +161,9 @@ final class MergedCuts {
 
     private static List<Integer> demands(Pattern p, List<Deque<Integer>> waiting) {
         List<Integer> demands = new ArrayList<>();
-        for (int i = 0; i < p.amounts().length; i++) {
-            for (long n = 0; n < p.amounts()[i]; n++) {
-                demands.add(take(waiting.get(i)));
+        for (int part = 0; part < p.parts(); part++) {
+            for (int n = 0; n < p.amount(part); n++) {
+                demands.add(take(waiting.get(p.size(part))));
             }
         }
         Collections.sort(demands);

@@ -3,29 +3,29 @@ package org.runbend.optimizer.plates;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.runbend.catalog.product.PlateStock;
+import java.util.Optional;
 import org.runbend.catalog.product.SpreaderPlate;
-import org.runbend.catalog.shelf.Remnant;
+import org.runbend.optimizer.cutting.Bound;
 import org.runbend.optimizer.cutting.CoverAnswer;
 import org.runbend.optimizer.cutting.CoverCutting;
-import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.RunByRunCutting;
-import org.runbend.optimizer.cutting.Stock;
-import org.runbend.optimizer.cutting.StockUse;
-import org.runbend.optimizer.cutting.Stretch;
 import org.runbend.optimizer.job.Unbuildable;
 
 /**
  * Decides which stretches get plates, in which pieces and from which stock plates, at least cost for the coverage asked.
  *
  * <p>Lengths and cutting are one problem, see {@link CoverCutting}. The single-groove products of the narrowest width
- * named are used; the bound holds for all products named, because for the others the price of a covered millimetre is
- * taken as a bound too.
+ * named are used. Where a twin-groove product costs less by the groove, plans with it over neighbouring runs are made at
+ * several shares of what it can cover, single plates doing the rest, and the cheapest plan of all is taken. The bound
+ * holds for all products named: for those that the cutting bound does not know, the material is a bound too.
  */
 public final class PlatePacking {
     private static final double HUNDREDTHS = 100;
+
+    /** Shares of the reach of twin plates that are tried, tenths of a percent. */
+    private static final List<Integer> SHARES = List.of(1000, 950, 900, 850, 750);
 
     /**
      * The plates.
@@ -33,35 +33,66 @@ public final class PlatePacking {
      * @throws Unbuildable if no product named can be used or no stock is long enough for the least piece
      */
     public PlatePlan pack(PlateProblem problem) {
-        List<SpreaderPlate> usable = usable(problem.wish().products());
-        double width = usable.get(0).width();
-        List<PlateStretch> stretches = new StretchFinder(problem.floor(), problem.wish(), width).find(problem.loops());
-        List<SpreaderPlate> sources = new ArrayList<>();
-        List<Stock> stock = stock(problem, usable, sources);
-        double step = usable.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
-        double kerf = usable.stream().mapToDouble(SpreaderPlate::kerf).max().orElseThrow();
-        CoverProblem cover = coverProblem(problem, stretches, stock, step, kerf);
-        CoverSolution solution = found(new CoverCutting().solve(cover));
-        CoverSolution apart = found(new RunByRunCutting().solve(cover));
-        PlateBound bound = PlateBound.of(solution.bound(), cover, problem.wish().products(), usable);
-        double straight =
-                problem.loops().stream().mapToDouble(l -> l.straightLength()).sum();
-        List<PlatePiece> pieces = place(problem, stretches, solution, sources);
-        return new PlatePlan(
-                pieces,
-                cuts(solution, stock, sources),
-                kerf,
-                stretches.stream().mapToDouble(PlateStretch::length).sum(),
-                pieces.stream().mapToDouble(PlatePiece::length).sum(),
-                straight,
-                solution.cost(),
-                bound.value(),
-                bound.proof(),
-                Math.max(apart.cost(), solution.cost()),
-                remarks(problem.wish().products(), usable));
+        List<SpreaderPlate> singles = singles(problem.wish().products());
+        List<SpreaderPlate> twins = twins(problem.wish().products(), singles);
+        double kerf = problem.wish().products().stream()
+                .filter(p -> singles.contains(p) || twins.contains(p))
+                .mapToDouble(SpreaderPlate::kerf)
+                .max()
+                .orElseThrow();
+        List<PlateStretch> stretches = new StretchFinder(
+                        problem.floor(), problem.wish(), singles.get(0).width())
+                .find(problem.loops());
+        long target = target(problem, stretches, singles);
+        List<Strip> strips = stretches.stream().map(Strip::single).toList();
+        StripCover alone = new StripCover(problem, strips, singles, kerf, target);
+        CoverAnswer answer = alone.solve();
+        List<StripCover.Laid> plans = new ArrayList<>();
+        alone.laid(answer).ifPresent(plans::add);
+        for (SpreaderPlate twin : twins) {
+            plans.addAll(withTwin(problem, stretches, twin, singles, kerf, target));
+        }
+        StripCover.Laid best = plans.stream()
+                .min(Comparator.comparingLong(StripCover.Laid::cost).thenComparingInt(p -> p.pieces().size()))
+                .orElseThrow(() -> refused(answer));
+        Bound cutting = answer instanceof CoverSolution s ? s.bound() : new Bound(0, Bound.Proof.MATERIAL);
+        PlateBound bound = PlateBound.of(cutting, alone.problem(), problem, singles);
+        return plan(problem, stretches, best, kerf, bound, runByRun(alone), remarks(problem, singles, best));
     }
 
-    private static List<SpreaderPlate> usable(List<SpreaderPlate> named) {
+    private static PlatePlan plan(
+            PlateProblem problem,
+            List<PlateStretch> stretches,
+            StripCover.Laid laid,
+            double kerf,
+            PlateBound bound,
+            long runByRun,
+            List<String> remarks) {
+        return new PlatePlan(
+                inOrderOfFlow(laid.pieces()),
+                laid.cuts(),
+                kerf,
+                stretches.stream().mapToDouble(PlateStretch::length).sum(),
+                laid.pieces().stream()
+                        .mapToDouble(p -> p.length() * p.places().size())
+                        .sum(),
+                problem.loops().stream().mapToDouble(l -> l.straightLength()).sum(),
+                laid.cost(),
+                Math.min(bound.value(), laid.cost()),
+                bound.proof(),
+                Math.max(runByRun, laid.cost()),
+                remarks);
+    }
+
+    private static List<PlatePiece> inOrderOfFlow(List<PlatePiece> pieces) {
+        return pieces.stream()
+                .sorted(Comparator.comparingInt((PlatePiece p) -> p.places().get(0).loop())
+                        .thenComparingInt(p -> p.places().get(0).element())
+                        .thenComparingDouble(p -> p.places().get(0).from()))
+                .toList();
+    }
+
+    private static List<SpreaderPlate> singles(List<SpreaderPlate> named) {
         List<SpreaderPlate> single = named.stream()
                 .filter(p -> p.grooves() == 1)
                 .sorted(Comparator.comparingDouble(SpreaderPlate::width))
@@ -69,95 +100,98 @@ public final class PlatePacking {
         if (single.isEmpty()) {
             throw new Unbuildable(
                     "plates.product",
-                    "only twin-groove plates are named; name a single-groove plate beside them, twin ones are not packed yet");
+                    "only twin-groove plates are named; a run without a neighbour needs a single-groove plate, name one beside"
+                            + " them");
         }
         return single.stream().filter(p -> p.width() == single.get(0).width()).toList();
     }
 
-    private static List<String> remarks(List<SpreaderPlate> named, List<SpreaderPlate> usable) {
+    /** Twin-groove products that cost less by the groove than any single one, and leave room for one on the next run. */
+    private static List<SpreaderPlate> twins(List<SpreaderPlate> named, List<SpreaderPlate> singles) {
+        double cheapest =
+                singles.stream().mapToDouble(PlatePacking::costByGroove).min().orElseThrow();
+        double half = singles.get(0).width() / 2;
         return named.stream()
-                .filter(p -> !usable.contains(p))
-                .map(p -> "Plate " + p.sku() + " is named in the job but not used: "
-                        + (p.grooves() == 2 ? "twin-groove plates are not packed yet." : "a narrower one is named."))
+                .filter(p -> p.grooves() == 2 && costByGroove(p) < cheapest)
+                .filter(p -> (p.width() - p.centres()) / 2 + Math.max(half, (p.width() - p.centres()) / 2) <= p.centres())
                 .toList();
     }
 
-    private static List<Stock> stock(PlateProblem problem, List<SpreaderPlate> usable, List<SpreaderPlate> sources) {
-        List<Stock> stock = new ArrayList<>();
-        for (SpreaderPlate plate : usable) {
-            for (Remnant r : problem.shelf().of(plate.sku())) {
-                stock.add(Stock.single(plate.sku(), r.id(), (long) Math.floor(r.length() * HUNDREDTHS), 0));
-                sources.add(plate);
-            }
-            for (PlateStock s : plate.stock()) {
-                stock.add(Stock.bought(plate.sku(), Math.round(s.length() * HUNDREDTHS), s.cost()));
-                sources.add(plate);
-            }
-        }
-        return stock;
+    private static double costByGroove(SpreaderPlate plate) {
+        return plate.stock().stream()
+                .mapToDouble(s -> s.cost() / s.length() / plate.grooves())
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
     }
 
-    /** The last step of a stretch is not asked for, so that all that is asked can be had. */
-    private static CoverProblem coverProblem(
-            PlateProblem problem, List<PlateStretch> stretches, List<Stock> stock, double step, double kerf) {
+    /** The last step of a stretch is not asked for, so that all that is asked can be had; hundredths of mm. */
+    private static long target(PlateProblem problem, List<PlateStretch> stretches, List<SpreaderPlate> singles) {
+        double step = singles.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
         double asked = stretches.stream().mapToDouble(s -> s.length() - step).sum()
                 * problem.wish().coverage();
-        return new CoverProblem(
-                stretches.stream()
-                        .map(s -> new Stretch((long) Math.floor(s.length() * HUNDREDTHS + 0.001)))
-                        .toList(),
-                stock,
-                Math.round(problem.wish().gap() * HUNDREDTHS),
-                Math.max(1, Math.round(problem.wish().minPiece() * HUNDREDTHS)),
-                Long.MAX_VALUE,
-                Math.round(step * HUNDREDTHS),
-                Math.round(kerf * HUNDREDTHS),
-                Math.max(0, (long) Math.floor(asked * HUNDREDTHS)));
+        return Math.max(0, (long) Math.floor(asked * HUNDREDTHS));
     }
 
-    private static CoverSolution found(CoverAnswer answer) {
-        if (answer instanceof CoverSolution solution) {
-            return solution;
+    private static List<StripCover.Laid> withTwin(
+            PlateProblem problem,
+            List<PlateStretch> stretches,
+            SpreaderPlate twin,
+            List<SpreaderPlate> singles,
+            double kerf,
+            long target) {
+        TwinFinder.Division division =
+                new TwinFinder(problem.floor(), problem.wish(), twin, problem.loops()).divide(stretches);
+        double reach = division.twins().stream()
+                .mapToDouble(s -> s.length() - twin.step())
+                .sum();
+        List<StripCover.Laid> plans = new ArrayList<>();
+        for (int share : SHARES) {
+            long most = Math.min((target + 1) / 2, (long) (reach * HUNDREDTHS));
+            long covered = most * share / 1000;
+            if (!division.twins().isEmpty() && covered > 0) {
+                StripCover pairs = new StripCover(problem, division.twins(), List.of(twin), kerf, covered);
+                pairs.laid(pairs.solve())
+                        .flatMap(p -> completed(problem, p, division.singles(), singles, kerf, target))
+                        .ifPresent(plans::add);
+            }
         }
-        throw new Unbuildable(
+        return plans;
+    }
+
+    private static Optional<StripCover.Laid> completed(
+            PlateProblem problem,
+            StripCover.Laid pairs,
+            List<Strip> rest,
+            List<SpreaderPlate> singles,
+            double kerf,
+            long target) {
+        StripCover others = new StripCover(problem, rest, singles, kerf, target - 2 * pairs.covered());
+        return others.laid(others.solve()).map(o -> {
+            List<PlatePiece> pieces = new ArrayList<>(pairs.pieces());
+            pieces.addAll(o.pieces());
+            List<PlateCut> cuts = new ArrayList<>(pairs.cuts());
+            cuts.addAll(o.cuts());
+            return new StripCover.Laid(pieces, cuts, pairs.cost() + o.cost(), 2 * pairs.covered() + o.covered());
+        });
+    }
+
+    private static long runByRun(StripCover alone) {
+        return new RunByRunCutting().solve(alone.problem()) instanceof CoverSolution s ? s.cost() : 0;
+    }
+
+    private static Unbuildable refused(CoverAnswer answer) {
+        return new Unbuildable(
                 "plates.coverage", "the plates cannot cover what is asked: " + ((Impossible) answer).reason());
     }
 
-    private static List<PlatePiece> place(
-            PlateProblem problem, List<PlateStretch> stretches, CoverSolution solution, List<SpreaderPlate> sources) {
-        List<Long> byProduct = new ArrayList<>();
-        List<String> products = new ArrayList<>();
-        for (StockUse use : solution.stock()) {
-            for (long piece : use.pieces()) {
-                byProduct.add(piece);
-                products.add(sources.get(use.stock()).sku());
-            }
-        }
-        List<PlatePiece> placed = new ArrayList<>();
-        for (int i = 0; i < stretches.size(); i++) {
-            double at = stretches.get(i).from();
-            for (long piece : solution.pieces().get(i)) {
-                int taken = byProduct.indexOf(piece);
-                String product = products.remove(taken);
-                byProduct.remove(taken);
-                double length = piece / HUNDREDTHS;
-                PlatePiece.Place place = new PlatePiece.Place(
-                        stretches.get(i).loop(), stretches.get(i).element(), at);
-                placed.add(new PlatePiece(product, length, List.of(place)));
-                at += length + problem.wish().gap();
-            }
-        }
-        return placed;
-    }
-
-    private static List<PlateCut> cuts(CoverSolution solution, List<Stock> stock, List<SpreaderPlate> sources) {
-        return solution.stock().stream()
-                .map(use -> new PlateCut(
-                        sources.get(use.stock()).sku(),
-                        stock.get(use.stock()).length() / HUNDREDTHS,
-                        use.pieces().stream().map(p -> p / HUNDREDTHS).toList(),
-                        use.leftover() / HUNDREDTHS,
-                        stock.get(use.stock()).id()))
+    private static List<String> remarks(PlateProblem problem, List<SpreaderPlate> singles, StripCover.Laid laid) {
+        return problem.wish().products().stream()
+                .filter(p -> !singles.contains(p))
+                .filter(p -> laid.cuts().stream().noneMatch(c -> c.product().equals(p.sku())))
+                .map(p -> "Plate " + p.sku() + " is named in the job but not used: "
+                        + (p.grooves() == 2
+                                ? "on this floor single-groove plates cost no more."
+                                : "a narrower one is named."))
                 .toList();
     }
 }

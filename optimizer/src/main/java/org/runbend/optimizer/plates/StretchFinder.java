@@ -74,7 +74,8 @@ public final class StretchFinder {
         return found;
     }
 
-    private List<double[]> free(Element.Run run, double from, double to) {
+    /** The parts of a line between two distances from its start where a body has room, each at least a piece long. */
+    List<double[]> free(Element.Run run, double from, double to) {
         List<double[]> parts = new ArrayList<>();
         if (to - from < wish.minPiece() - NOISE) {
             return parts;

@@ -1,0 +1,117 @@
+package org.runbend.optimizer.plates;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.runbend.catalog.product.PlateStock;
+import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.catalog.shelf.Remnant;
+import org.runbend.optimizer.cutting.CoverAnswer;
+import org.runbend.optimizer.cutting.CoverCutting;
+import org.runbend.optimizer.cutting.CoverProblem;
+import org.runbend.optimizer.cutting.CoverSolution;
+import org.runbend.optimizer.cutting.Stock;
+import org.runbend.optimizer.cutting.StockUse;
+import org.runbend.optimizer.cutting.Stretch;
+
+/** Covers strips with plates of some products of equal grooves: one problem of the cutting engine. */
+final class StripCover {
+    private static final double HUNDREDTHS = 100;
+
+    private final List<Strip> strips;
+    private final List<Stock> stock = new ArrayList<>();
+    private final List<SpreaderPlate> sources = new ArrayList<>();
+    private final double gap;
+    private final CoverProblem problem;
+
+    StripCover(PlateProblem problem, List<Strip> strips, List<SpreaderPlate> products, double kerf, long target) {
+        this.strips = strips;
+        gap = problem.wish().gap();
+        for (SpreaderPlate plate : products) {
+            for (Remnant r : problem.shelf().of(plate.sku())) {
+                add(plate, Stock.single(plate.sku(), r.id(), (long) Math.floor(r.length() * HUNDREDTHS), 0));
+            }
+            for (PlateStock s : plate.stock()) {
+                add(plate, Stock.bought(plate.sku(), Math.round(s.length() * HUNDREDTHS), s.cost()));
+            }
+        }
+        double step = products.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
+        this.problem = new CoverProblem(
+                strips.stream()
+                        .map(s -> new Stretch((long) Math.floor(s.length() * HUNDREDTHS + 0.001)))
+                        .toList(),
+                stock,
+                Math.round(gap * HUNDREDTHS),
+                Math.max(1, Math.round(problem.wish().minPiece() * HUNDREDTHS)),
+                Long.MAX_VALUE,
+                Math.round(step * HUNDREDTHS),
+                Math.round(kerf * HUNDREDTHS),
+                Math.max(0, target));
+    }
+
+    private void add(SpreaderPlate plate, Stock one) {
+        stock.add(one);
+        sources.add(plate);
+    }
+
+    CoverProblem problem() {
+        return problem;
+    }
+
+    /**
+     * Plates laid and cut.
+     *
+     * @param pieces in their places
+     * @param cuts stock plates
+     * @param cost minor units
+     * @param covered of the strips, hundredths of mm
+     */
+    record Laid(List<PlatePiece> pieces, List<PlateCut> cuts, long cost, long covered) {}
+
+    /** The plates for the target, or why there are none. */
+    CoverAnswer solve() {
+        return new CoverCutting().solve(problem);
+    }
+
+    /** The plates of an answer of {@link #solve}, if it is a plan. */
+    Optional<Laid> laid(CoverAnswer answer) {
+        return answer instanceof CoverSolution s
+                ? Optional.of(new Laid(place(s), cuts(s), s.cost(), s.covered()))
+                : Optional.empty();
+    }
+
+    private List<PlatePiece> place(CoverSolution solution) {
+        List<Long> lengths = new ArrayList<>();
+        List<String> products = new ArrayList<>();
+        for (StockUse use : solution.stock()) {
+            for (long piece : use.pieces()) {
+                lengths.add(piece);
+                products.add(sources.get(use.stock()).sku());
+            }
+        }
+        List<PlatePiece> placed = new ArrayList<>();
+        for (int i = 0; i < strips.size(); i++) {
+            double at = 0;
+            for (long piece : solution.pieces().get(i)) {
+                int taken = lengths.indexOf(piece);
+                lengths.remove(taken);
+                double length = piece / HUNDREDTHS;
+                placed.add(new PlatePiece(
+                        products.remove(taken), length, strips.get(i).places(at, length)));
+                at += length + gap;
+            }
+        }
+        return placed;
+    }
+
+    private List<PlateCut> cuts(CoverSolution solution) {
+        return solution.stock().stream()
+                .map(use -> new PlateCut(
+                        sources.get(use.stock()).sku(),
+                        stock.get(use.stock()).length() / HUNDREDTHS,
+                        use.pieces().stream().map(p -> p / HUNDREDTHS).toList(),
+                        use.leftover() / HUNDREDTHS,
+                        stock.get(use.stock()).id()))
+                .toList();
+    }
+}
