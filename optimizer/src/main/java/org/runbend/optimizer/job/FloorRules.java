@@ -42,8 +42,8 @@ final class FloorRules {
         if (area > LARGEST) {
             place.fault("the floor has " + metres(area) + " m2, at most 25 m2 are possible");
         } else if (length(floor) > LONGEST) {
-            place.fault("the floor is " + metres(SQUARE_METRE / 1000 * length(floor)) + " m long, at most 25 m are possible;"
-                    + " is the unit right?");
+            place.fault("the floor is " + metres(SQUARE_METRE / 1000 * length(floor))
+                    + " m long, at most 25 m are possible;" + " is the unit right?");
         } else if (area < SMALLEST) {
             place.fault("the floor measures "
                     + Plain.number(floor.getEnvelopeInternal().getWidth()) + " x "

@@ -53,7 +53,8 @@ public final class PlatePacking {
             plans.addAll(withTwin(problem, stretches, twin, singles, kerf, target));
         }
         StripCover.Laid best = plans.stream()
-                .min(Comparator.comparingLong(StripCover.Laid::cost).thenComparingInt(p -> p.pieces().size()))
+                .min(Comparator.comparingLong(StripCover.Laid::cost)
+                        .thenComparingInt(p -> p.pieces().size()))
                 .orElseThrow(() -> refused(answer));
         Bound cutting = answer instanceof CoverSolution s ? s.bound() : new Bound(0, Bound.Proof.MATERIAL);
         PlateBound bound = PlateBound.of(cutting, alone.problem(), problem, singles);
@@ -86,7 +87,8 @@ public final class PlatePacking {
 
     private static List<PlatePiece> inOrderOfFlow(List<PlatePiece> pieces) {
         return pieces.stream()
-                .sorted(Comparator.comparingInt((PlatePiece p) -> p.places().get(0).loop())
+                .sorted(Comparator.comparingInt(
+                                (PlatePiece p) -> p.places().get(0).loop())
                         .thenComparingInt(p -> p.places().get(0).element())
                         .thenComparingDouble(p -> p.places().get(0).from()))
                 .toList();
@@ -113,7 +115,8 @@ public final class PlatePacking {
         double half = singles.get(0).width() / 2;
         return named.stream()
                 .filter(p -> p.grooves() == 2 && costByGroove(p) < cheapest)
-                .filter(p -> (p.width() - p.centres()) / 2 + Math.max(half, (p.width() - p.centres()) / 2) <= p.centres())
+                .filter(p ->
+                        (p.width() - p.centres()) / 2 + Math.max(half, (p.width() - p.centres()) / 2) <= p.centres())
                 .toList();
     }
 

@@ -72,7 +72,8 @@ final class TwinFinder {
         if (taken == null) {
             return List.of(Strip.single(stretch));
         }
-        boolean isFirst = taken.first().loop() == stretch.loop() && taken.first().element() == stretch.element();
+        boolean isFirst =
+                taken.first().loop() == stretch.loop() && taken.first().element() == stretch.element();
         PlateStretch part = isFirst ? taken.first() : taken.second().orElseThrow();
         List<Strip> rest = new ArrayList<>();
         addRest(rest, stretch, stretch.from(), part.from() - gap);
@@ -99,12 +100,14 @@ final class TwinFinder {
         double uy = (run.to().y() - run.from().y()) / run.length();
         double vx = (beside.to().x() - beside.from().x()) / beside.length();
         double vy = (beside.to().y() - beside.from().y()) / beside.length();
-        double off = (beside.from().x() - run.from().x()) * -uy + (beside.from().y() - run.from().y()) * ux;
+        double off = (beside.from().x() - run.from().x()) * -uy
+                + (beside.from().y() - run.from().y()) * ux;
         if (Math.abs(ux * vy - uy * vx) > PARALLEL || Math.abs(Math.abs(off) - twin.centres()) > OFF) {
             return Optional.empty();
         }
         boolean opposed = ux * vx + uy * vy < 0;
-        double start = (beside.from().x() - run.from().x()) * ux + (beside.from().y() - run.from().y()) * uy;
+        double start = (beside.from().x() - run.from().x()) * ux
+                + (beside.from().y() - run.from().y()) * uy;
         double low = opposed ? start - other.to() : start + other.from();
         double high = opposed ? start - other.from() : start + other.to();
         double from = Math.max(one.from(), low);
@@ -112,8 +115,7 @@ final class TwinFinder {
         return free(run, off, -uy, ux, from, to).map(part -> {
             PlateStretch first = new PlateStretch(one.loop(), one.element(), part[0], part[1]);
             double shift = opposed ? start - part[1] : part[0] - start;
-            PlateStretch second =
-                    new PlateStretch(other.loop(), other.element(), shift, shift + part[1] - part[0]);
+            PlateStretch second = new PlateStretch(other.loop(), other.element(), shift, shift + part[1] - part[0]);
             return new Pair(a, b, new Strip(first, Optional.of(second), opposed));
         });
     }
