@@ -70,13 +70,15 @@ final class NoPlaceParts {
     private Geometry allowed() {
         Geometry allowed = FloorShapes.polygon(problem.outline()).buffer(-problem.edge(), 32);
         for (KeepOut k : problem.keepOuts()) {
-            allowed = OverlayNGRobust.overlay(allowed, FloorShapes.bare(k.bare(), SPOT).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
+            allowed = OverlayNGRobust.overlay(
+                    allowed, FloorShapes.bare(k.bare(), SPOT).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
         }
         return allowed;
     }
 
     private Part part(Geometry piece, Geometry allowed) {
-        boolean narrow = OverlayNGRobust.overlay(piece, allowed, OverlayNG.INTERSECTION).getArea() < NOTHING;
+        boolean narrow =
+                OverlayNGRobust.overlay(piece, allowed, OverlayNG.INTERSECTION).getArea() < NOTHING;
         Coordinate inside = piece.getInteriorPoint().getCoordinate();
         return new Part(
                 narrow ? Reason.TOO_NARROW : Reason.BETWEEN_PLACES,

@@ -52,7 +52,8 @@ public final class FloorShapes {
     public static double heatedArea(Job.FloorPlan floor) {
         Geometry heated = polygon(floor.outline());
         for (KeepOut k : floor.keepOuts()) {
-            heated = OverlayNGRobust.overlay(heated, bare(k.bare(), 0.01).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
+            heated = OverlayNGRobust.overlay(
+                    heated, bare(k.bare(), 0.01).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
         }
         for (Job.Unheated u : floor.unheated()) {
             heated = OverlayNGRobust.overlay(heated, polygon(u.region().corners()), OverlayNG.DIFFERENCE);

@@ -115,7 +115,9 @@ final class Plausibility {
                         + " has a clearance of 0: a drill that runs a little off meets the pipe.");
             }
         }
-        double share = OverlayNGRobust.overlay(outline, covered, OverlayNG.INTERSECTION).getArea() / outline.getArea();
+        double share = OverlayNGRobust.overlay(outline, covered, OverlayNG.INTERSECTION)
+                        .getArea()
+                / outline.getArea();
         if (share > MOST_COVERED) {
             warnings.add("Keep-outs with their clearance cover " + Math.round(100 * share)
                     + " % of the floor: are their sizes and clearances right?");

@@ -190,7 +190,8 @@ final class PlateBodies {
     }
 
     private void checkBody(Body body) {
-        double outside = OverlayNGRobust.overlay(body.region(), floor, OverlayNG.DIFFERENCE).getArea();
+        double outside = OverlayNGRobust.overlay(body.region(), floor, OverlayNG.DIFFERENCE)
+                .getArea();
         findings.unless(
                 floor.covers(body.region()),
                 "%s: %.2f mm2 of its body lie outside the outline, %.2f mm2 allowed",
@@ -218,7 +219,8 @@ final class PlateBodies {
                 Body a = bodies.get(i);
                 Body b = bodies.get(j);
                 if (a.region().getEnvelopeInternal().intersects(b.region().getEnvelopeInternal())) {
-                    double shared = OverlayNGRobust.overlay(a.region(), b.region(), OverlayNG.INTERSECTION).getArea();
+                    double shared = OverlayNGRobust.overlay(a.region(), b.region(), OverlayNG.INTERSECTION)
+                            .getArea();
                     findings.unless(
                             shared < StretchReckoning.SLIVER,
                             "%s and %s: bodies overlap by %.2f mm2, %.2f mm2 forgiven",
