@@ -18,6 +18,11 @@ final class Figures {
     private static final Set<String> OWN =
             Set.of("PIPE", "CHANNEL", "PLATE", "BOARD", "SENSOR", "SCREW", "DIMENSION", "NOTE", "TITLE");
 
+    /** Flatter arcs are lines, and rounder ones are circles through a single point, which nobody draws. */
+    private static final double LEAST_BULGE = 1e-9;
+
+    private static final double MOST_BULGE = 1e4;
+
     final List<Contour> contours = new ArrayList<>();
     final List<DxfEntity.Circle> circles = new ArrayList<>();
     final List<Piece> pieces = new ArrayList<>();
@@ -66,7 +71,7 @@ final class Figures {
         } else if (e instanceof DxfEntity.Arc a) {
             pieces.add(arc(a));
         } else if (e instanceof DxfEntity.Circle c) {
-            circles.add(new DxfEntity.Circle(c.layer(), c.x() * mm, c.y() * mm, c.radius() * mm));
+            circle(c);
         } else if (e instanceof DxfEntity.Polyline p) {
             line(p.layer(), p.vertices(), p.closed(), false);
         } else if (e instanceof DxfEntity.Curve c) {
@@ -75,6 +80,15 @@ final class Figures {
             spots.add(new Spot(s.layer(), point(s.x(), s.y())));
         } else if (e instanceof DxfEntity.Text t) {
             text(t);
+        }
+    }
+
+    /** A circle too small to be seen is a point. */
+    private void circle(DxfEntity.Circle c) {
+        if (c.radius() * mm < Contour.SAME) {
+            spots.add(new Spot(c.layer(), point(c.x(), c.y())));
+        } else {
+            circles.add(new DxfEntity.Circle(c.layer(), c.x() * mm, c.y() * mm, c.radius() * mm));
         }
     }
 
@@ -117,7 +131,8 @@ final class Figures {
     }
 
     private Vertex vertex(double x, double y, double bulge) {
-        return new Vertex(x * mm, y * mm, bulge);
+        double size = Math.abs(bulge);
+        return new Vertex(x * mm, y * mm, size > LEAST_BULGE && size < MOST_BULGE ? bulge : 0);
     }
 
     private Point point(double x, double y) {

@@ -297,6 +297,17 @@ class FloorReadingTest {
         assertTrue(s.guesses().contains("1 arcs with a radius of 5 mm or less became straight"), s.guesses()::toString);
     }
 
+    /** Found by spoiling: sizes that are next to nothing, or next to endless. */
+    @Test
+    void extremeSizes() {
+        FloorSketch s = floor(FLOOR + "|" + circle("H", 500, 500, 1e-9)
+                + "|0|LWPOLYLINE|8|F|70|1|10|0|20|0|42|1e-300|10|90|20|0|42|1e11|10|90|20|90");
+        assertEquals(
+                "bolt 50.0 point, layer H",
+                s.obstacles().get(1).kind() + " 50.0 " + s.obstacles().get(1).why());
+        assertEquals(2, s.obstacles().size());
+    }
+
     private static OutlineWish wish(DrawingUnit unit, String layer) {
         return new OutlineWish(Optional.ofNullable(unit), Optional.ofNullable(layer), 0.5);
     }
