@@ -49,8 +49,8 @@ final class WishConflict {
         return bare
                 ? Optional.of(new Unbuildable(
                         "layout.veto",
-                        "collides with floor.supports: three or more of these wishes exclude each other, so that leaving"
-                                + " one away is not enough"))
+                        "wishes here and in floor.supports exclude each other in more than one way, so that leaving one"
+                                + " away is not enough"))
                 : Optional.empty();
     }
 
