@@ -28,12 +28,16 @@ public final class StretchFinder {
     /** A spot has no size of its own; it is taken as this radius, mm (a small screw). */
     private static final double SPOT_RADIUS = 0.5;
 
+    /** mm: a corner of the floor that reaches deeper into a body than this blocks it, however thin it is. */
+    private static final double DEEPEST = 0.9;
+
     /** mm: noise of doubles on a turned lattice. */
     private static final double NOISE = 1e-6;
 
     private final Job.PlateWish wish;
     private final double width;
     private final Polygon outline;
+    private final Geometry nearOutline;
     private final List<Geometry> solid = new ArrayList<>();
     private final List<Geometry> cold = new ArrayList<>();
 
@@ -48,6 +52,7 @@ public final class StretchFinder {
         this.wish = wish;
         this.width = width;
         this.outline = FloorShapes.polygon(floor.outline());
+        this.nearOutline = outline.buffer(DEEPEST);
         for (KeepOut k : floor.plateless()) {
             solid.add(FloorShapes.bare(k.bare(), SPOT_RADIUS).buffer(wish.plateClearance(), 32));
         }
@@ -87,7 +92,8 @@ public final class StretchFinder {
         }
         Geometry outside = OverlayNGRobust.overlay(body, outline, OverlayNG.DIFFERENCE);
         for (int i = 0; i < outside.getNumGeometries(); i++) {
-            parts = without(parts, run, outside.getGeometryN(i), FORGIVEN);
+            Geometry part = outside.getGeometryN(i);
+            parts = without(parts, run, part, nearOutline.covers(part) ? FORGIVEN : -1);
         }
         Geometry line = FloorShapes.line(run.along(from), run.along(to));
         for (Geometry region : cold) {

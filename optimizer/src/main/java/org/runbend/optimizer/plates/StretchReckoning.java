@@ -28,11 +28,15 @@ final class StretchReckoning {
     /** What a measure may be off, mm. */
     static final double FORGIVEN = 0.1;
 
+    /** How deep a sliver of a body may lie outside the outline, mm: nearly the 1 mm that a piece is allowed. */
+    private static final double OUTSIDE = 0.9;
+
     /** A spot is taken as a screw of this radius, mm, when a stretch is measured; a body needs only miss its middle. */
     private static final double SPOT = 0.5;
 
     private final Job.PlateWish wish;
     private final Geometry floor;
+    private final Geometry around;
     private final List<Geometry> solid = new ArrayList<>();
     private final List<Polygon> cold = new ArrayList<>();
 
@@ -46,6 +50,7 @@ final class StretchReckoning {
     StretchReckoning(Job.PlateWish wish, List<Point> outline, List<KeepOut> keepOuts, List<Shape.Polygon> unheated) {
         this.wish = wish;
         this.floor = GroundShapes.region(outline).buffer(FORGIVEN, 1, BufferParameters.CAP_SQUARE);
+        this.around = GroundShapes.region(outline).buffer(OUTSIDE);
         for (KeepOut k : keepOuts) {
             double size = k.bare() instanceof Shape.Spot ? SPOT : 0;
             solid.add(GroundShapes.grown(k.bare(), wish.plateClearance() + size));
@@ -112,7 +117,11 @@ final class StretchReckoning {
             // a keep-out blocks from its first to its last touch: nobody wants a plate between the legs of one
             project(OverlayNGRobust.overlay(body, s, OverlayNG.INTERSECTION), SLIVER, run, blocked);
         }
-        projectEach(OverlayNGRobust.overlay(body, floor, OverlayNG.DIFFERENCE), SLIVER, run, blocked);
+        Geometry outside = OverlayNGRobust.overlay(body, floor, OverlayNG.DIFFERENCE);
+        for (int i = 0; i < outside.getNumGeometries(); i++) {
+            Geometry part = outside.getGeometryN(i);
+            project(part, around.covers(part) ? SLIVER : -1, run, blocked);
+        }
         for (Polygon c : cold) {
             Geometry part = OverlayNGRobust.overlay(GroundShapes.line(a, b), c, OverlayNG.INTERSECTION);
             projectEach(part, -1, run, blocked);

@@ -110,6 +110,17 @@ class ClearAnswersTest {
         assertEquals(4, plan.loops().get(0).turns());
     }
 
+    /** On a slanting lattice the corner of a plate sticks out of the floor: a thin part, but more than 1 mm deep. */
+    @Test
+    void thinCornerOfAPlateOutsideTheFloor() throws IOException {
+        String drain = "  keepOut: [{polygon: [[345.9, 106.8], [470.6, 106.8], [470.6, 231.5], [345.9, 231.5]],"
+                + " clearance: 20}]\n";
+        String floor = "[[0, 0], [453.7, 0], [453.7, 686.7], [0, 686.7]]";
+        String text = text(floor, "[453.7, 618], reach: 2000", drain, "bendClearance: 0, gap: 5, coverage: 100%");
+        KitPlan plan = plan(read(text.replace("spacing: 150, edge: 75", "spacing: 120, edge: 50, along: 12.5")));
+        assertTrue(plan.plates().plated() > 0);
+    }
+
     /** 5.2 m x 5 m. */
     @Test
     void twentySixSquareMetres() {
