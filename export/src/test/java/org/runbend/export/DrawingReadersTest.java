@@ -24,21 +24,21 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.PaperDrafting;
+import org.runbend.export.drawing.Dimension;
+import org.runbend.export.drawing.PaperSheet;
 import org.runbend.export.drawing.Paragraph;
+import org.runbend.export.drawing.Shape;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.optimizer.plan.KitPlan;
 
 /**
- * Programs of others read drawing.dxf of every example and tell as many things on each layer as were drawn, none of those
- * on paper among them, and a pipe as long as kit.json says. What ezdxf reads is held against the same in ExamplesTest.
+ * Programs of others read drawing.dxf of every example and tell as many things on each layer as were drawn, nothing of the
+ * sheet of paper among them, and a pipe as long as kit.json says. What ezdxf reads is held against the same in ExamplesTest.
  */
 @ExtendWith(PlannedKits.Supply.class)
 class DrawingReadersTest {
-    /** Two windows: the paper itself, which the format wants first, and the one through which the floor is seen. */
-    private static final int WINDOWS = 2;
-
     /** Length of the pipe where arcs are read as arcs, and where they come as chords. */
     private static final double TRUE_ARCS = 0.0005;
 
@@ -64,29 +64,42 @@ class DrawingReadersTest {
         script = OutsideReader.resource(scratch, "read_dxf.js");
     }
 
-    /** dxf-parser says nothing of windows; the other two count them. dxf-json is one more than it must be. */
     @ParameterizedTest(name = "{0}")
     @MethodSource("jobs")
     void packagesOfNpmAgree(Path job) throws IOException {
-        Map<String, Integer> windows = new TreeMap<>(Map.of("dxf-parser", 0, "dxf", WINDOWS, "dxf-json", WINDOWS));
-        for (Map.Entry<String, Integer> reader : windows.entrySet()) {
-            Found found = Found.in(OutsideReader.node(script, reader.getKey(), drawing(job)));
-            assertSame(job, found, reader.getValue(), reader.getKey());
-            assertPipe(job, found.lengths().get("PIPE"), TRUE_ARCS, reader.getKey());
+        for (String reader : List.of("dxf-parser", "dxf", "dxf-json")) {
+            Found found = Found.in(OutsideReader.node(script, reader, drawing(job)));
+            assertSame(job, found, reader);
+            assertPipe(job, found.lengths().get("PIPE"), TRUE_ARCS, reader);
         }
     }
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("jobs")
-    void dimeAgrees(Path job) throws IOException {
-        assertSame(job, Found.in(OutsideReader.runCompiled(program("dime"), drawing(job))), WINDOWS, "dime");
+    void dimeAndDxflibAgree(Path job) throws IOException {
+        for (String reader : List.of("dime", "dxflib")) {
+            assertSame(job, Found.in(OutsideReader.runCompiled(program(reader), drawing(job))), reader);
+        }
     }
 
-    /** dxflib passes windows over. */
+    /** ezdxf finds the sheet: its marks, and two windows, the paper itself and the one through which the floor is seen. */
     @ParameterizedTest(name = "{0}")
     @MethodSource("jobs")
-    void dxflibAgrees(Path job) throws IOException {
-        assertSame(job, Found.in(OutsideReader.runCompiled(program("dxflib"), drawing(job))), 0, "dxflib");
+    void sheetOfPaperIsALayoutOfItsOwn(Path job) throws IOException {
+        KitPlan plan = kits.plan(job);
+        PaperSheet paper = new PaperDrafting().draw(plan, new FloorDrafting().draw(plan));
+        String start = "layout " + paper.name() + " ";
+        String layout = OutsideReader.python(
+                        OutsideReader.resource(scratch, "read_forms.py"), List.of("ezdxf"), drawing(job))
+                .lines()
+                .filter(l -> l.startsWith(start))
+                .findFirst()
+                .orElseThrow();
+        int things = Stream.of(layout.substring(start.length()).split(" ", -1))
+                .mapToInt(c -> Integer.parseInt(c.substring(c.indexOf('=') + 1)))
+                .sum();
+        assertEquals(paper.marks().marks().size() + 2, things, layout);
+        assertTrue(layout.contains(" VIEWPORT=2"), layout);
     }
 
     /** GDAL gives a dimension as the parts of its picture; all carry the dimension's handle, and are one thing. */
@@ -119,13 +132,13 @@ class DrawingReadersTest {
         }
         Map<String, Integer> counts = new TreeMap<>();
         handles.forEach((layer, found) -> counts.put(layer, found.size()));
-        assertSame(job, new Found(counts, Map.of(), paper.size()), 0, "GDAL");
+        assertSame(job, new Found(counts, Map.of(), paper.size()), "GDAL");
         assertPipe(job, pipe, CHORDS, "GDAL");
     }
 
     /**
-     * The form for old controllers, without paper: a paragraph comes line by line. dxf-json reads nothing of that form and
-     * says no word.
+     * The form for old controllers, without paper: a paragraph comes line by line, a dimension as its parts. dxf-json reads
+     * nothing of that form and says no word.
      */
     @ParameterizedTest(name = "{0}")
     @MethodSource("jobs")
@@ -136,7 +149,7 @@ class DrawingReadersTest {
         Map<String, Integer> lines = sheet.marks().stream()
                 .collect(Collectors.toMap(
                         m -> m.layer().name(),
-                        m -> m.shape() instanceof Paragraph p ? p.lines().size() : 1,
+                        m -> oldParts(m.shape()),
                         Integer::sum,
                         TreeMap::new));
         for (String reader : List.of("dxf", "dxf-parser")) {
@@ -153,14 +166,19 @@ class DrawingReadersTest {
         }
     }
 
-    private void assertSame(Path job, Found found, int windows, String reader) {
-        KitPlan plan = kits.plan(job);
-        Sheet sheet = new FloorDrafting().draw(plan);
-        Map<String, Integer> drawn = sheet.marks().stream()
-                .collect(Collectors.toMap(m -> m.layer().name(), m -> 1, Integer::sum, TreeMap::new));
+    private static int oldParts(Shape shape) {
+        if (shape instanceof Dimension dimension) {
+            return dimension.parts().size();
+        }
+        return shape instanceof Paragraph paragraph ? paragraph.lines().size() : 1;
+    }
+
+    private void assertSame(Path job, Found found, String reader) {
+        Map<String, Integer> drawn = new FloorDrafting()
+                .draw(kits.plan(job)).marks().stream()
+                        .collect(Collectors.toMap(m -> m.layer().name(), m -> 1, Integer::sum, TreeMap::new));
         assertEquals(drawn, found.counts(), reader);
-        int onPaper = new PaperDrafting().draw(plan, sheet).marks().marks().size();
-        assertEquals(onPaper + windows, found.paper(), reader + ", on paper");
+        assertEquals(0, found.paper(), reader + ", on paper");
     }
 
     private void assertPipe(Path job, double length, double share, String reader) throws IOException {
