@@ -37,7 +37,7 @@ class ExamplesIndexTest {
         Map<String, String> jobs = ExamplesTest.jobs()
                 .collect(Collectors.toMap(
                         j -> EXAMPLES.relativize(j).toString().replace('\\', '/'),
-                        j -> "pictures/" + ExamplesTest.nameOf(j) + ".svg",
+                        j -> "pictures/" + PlannedKits.nameOf(j) + ".svg",
                         (a, b) -> a,
                         TreeMap::new));
         assertEquals(jobs, listed);
@@ -62,7 +62,7 @@ class ExamplesIndexTest {
     void everyPictureIsOfAJob() throws IOException {
         try (Stream<Path> files = Files.list(EXAMPLES.resolve("pictures"))) {
             List<String> jobs = ExamplesTest.jobs()
-                    .map(j -> ExamplesTest.nameOf(j) + ".svg")
+                    .map(j -> PlannedKits.nameOf(j) + ".svg")
                     .sorted()
                     .toList();
             List<String> pictures = files.map(f -> f.getFileName().toString())

@@ -20,6 +20,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -33,11 +34,8 @@ import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.PickList;
 import org.runbend.export.svg.SvgBackend;
-import org.runbend.optimizer.job.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitPlanner;
 import org.runbend.optimizer.plan.KitVerifier;
-import org.runbend.optimizer.plan.Progress;
 
 /**
  * Every job under examples/ goes the whole way through the command line, once; the tests read what lies in its folder.
@@ -45,26 +43,19 @@ import org.runbend.optimizer.plan.Progress;
  * <p>One instance for all tests, as a plan takes seconds and is only read.
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
+@ExtendWith(PlannedKits.Supply.class)
 class ExamplesTest {
-    /** The examples, seen from the folder of this module, where the build runs its tests. */
-    private static final Path EXAMPLES = Path.of("..", "examples");
-
-    private static final String CATALOG = "workshop.yaml";
-
     @TempDir
-    static Path kits;
+    static Path scratch;
 
-    private final Map<Path, CommandRun> runs = new TreeMap<>();
+    private final PlannedKits kits;
+
+    ExamplesTest(PlannedKits kits) {
+        this.kits = kits;
+    }
 
     static Stream<Path> jobs() throws IOException {
-        try (Stream<Path> files = Files.walk(EXAMPLES, 2)) {
-            return files
-                    .filter(f -> f.toString().endsWith(".yaml"))
-                    .filter(f -> !f.endsWith(CATALOG))
-                    .sorted()
-                    .toList()
-                    .stream();
-        }
+        return PlannedKits.jobs().stream();
     }
 
     /** Floors of the sibling folder with others' data whose lattice has up to 250 nodes; the examples if it is absent. */
@@ -75,7 +66,7 @@ class ExamplesTest {
         }
         // The referee reads plain outlines in mm only; other ways to give a floor are held to their plain twins
         // elsewhere.
-        Stream<Path> plain = jobs().filter(j -> EXAMPLES.equals(j.getParent()));
+        Stream<Path> plain = jobs().filter(j -> PlannedKits.EXAMPLES.equals(j.getParent()));
         Path floors = shared.get().resolve("data/floors");
         List<Path> all = new ArrayList<>(plain.toList());
         for (String line : Files.readAllLines(floors.resolve("best.csv"))) {
@@ -101,7 +92,7 @@ class ExamplesTest {
         List<String> names = jobs().map(j -> j.getFileName().toString()).toList();
         assertTrue(names.size() >= 5, names::toString);
         assertTrue(names.containsAll(List.of("camper.yaml", "cabin-boat.yaml", "closet.yaml")), names::toString);
-        assertTrue(Files.exists(EXAMPLES.resolve(CATALOG)));
+        assertTrue(Files.exists(PlannedKits.EXAMPLES.resolve(PlannedKits.CATALOG)));
     }
 
     @ParameterizedTest(name = "{0}")
@@ -211,7 +202,7 @@ class ExamplesTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("jobs")
     void drawingAgreesWithTheKitAndComesOutAlike(Path job) throws IOException {
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(JobReader.read(job, Optional.empty()));
+        KitPlan plan = kits.plan(job);
         assertEquals(List.of(), KitVerifier.verify(plan));
         Sheet sheet = new FloorDrafting().draw(plan);
         JsonIn kit = kit(job);
@@ -263,7 +254,7 @@ class ExamplesTest {
     @MethodSource("jobs")
     void pictureIsDrawnAsApproved(Path job) throws IOException {
         planned(job);
-        Path picture = EXAMPLES.resolve("pictures").resolve(nameOf(job) + ".svg");
+        Path picture = PlannedKits.EXAMPLES.resolve("pictures").resolve(PlannedKits.nameOf(job) + ".svg");
         String drawn = Files.readString(folder(job).resolve("floor.svg"));
         if (Boolean.getBoolean("pictures.write")) {
             Files.writeString(picture, drawn);
@@ -287,10 +278,10 @@ class ExamplesTest {
     void librecadDrawsTheDrawing(Path job) throws IOException {
         planned(job);
         // It puts its picture beside the drawing, so it gets a copy.
-        Path copy = Files.createDirectories(kits.resolve("cad")).resolve(nameOf(job) + ".dxf");
+        Path copy = Files.createDirectories(scratch.resolve("cad")).resolve(PlannedKits.nameOf(job) + ".dxf");
         Files.copy(folder(job).resolve("drawing.dxf"), copy);
         OutsideReader.run("librecad", "dxf2pdf", "-a", copy.toString());
-        Path pdf = copy.resolveSibling(nameOf(job) + ".pdf");
+        Path pdf = copy.resolveSibling(PlannedKits.nameOf(job) + ".pdf");
         assertTrue(Files.size(pdf) > 2000);
     }
 
@@ -316,7 +307,7 @@ class ExamplesTest {
     @MethodSource("refereed")
     void refereeAgrees(Path job) throws IOException {
         assumeTrue(shared().isPresent(), "the folder shared/ with the referee is not beside the project");
-        Path near = job.resolveSibling(CATALOG);
+        Path near = job.resolveSibling(PlannedKits.CATALOG);
         Path used = Files.exists(near) ? job : Files.copy(job, catalogued().resolve(job.getFileName()));
         CommandRun run = planned(used);
         assertEquals(0, run.code(), run::err);
@@ -330,33 +321,27 @@ class ExamplesTest {
     }
 
     private static Path catalogued() throws IOException {
-        Path folder = Files.createDirectories(kits.resolve("floors"));
-        if (!Files.exists(folder.resolve(CATALOG))) {
-            Files.copy(EXAMPLES.resolve(CATALOG), folder.resolve(CATALOG));
+        Path folder = Files.createDirectories(scratch.resolve("floors"));
+        if (!Files.exists(folder.resolve(PlannedKits.CATALOG))) {
+            Files.copy(PlannedKits.EXAMPLES.resolve(PlannedKits.CATALOG), folder.resolve(PlannedKits.CATALOG));
         }
         return folder;
     }
 
     @AfterAll
     void eachJobRanOnce() {
-        assertTrue(runs.size() >= 5, () -> runs.keySet().toString());
+        assertTrue(kits.count() >= 5, () -> Integer.toString(kits.count()));
     }
 
     private CommandRun planned(Path job) {
-        return runs.computeIfAbsent(
-                job, j -> CommandRun.of("plan", j.toString(), "--out", folder(j).toString()));
+        return kits.run(job);
     }
 
     private JsonIn kit(Path job) throws IOException {
-        planned(job);
-        return JsonIn.read(folder(job).resolve("kit.json"));
+        return kits.kit(job);
     }
 
-    private static Path folder(Path job) {
-        return kits.resolve(nameOf(job));
-    }
-
-    static String nameOf(Path job) {
-        return job.getFileName().toString().replace(".yaml", "");
+    private Path folder(Path job) {
+        return kits.folder(job);
     }
 }

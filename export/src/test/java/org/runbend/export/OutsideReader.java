@@ -36,6 +36,46 @@ public final class OutsideReader {
         return result.output();
     }
 
+    /** Compiles a C++ program that lies among the test resources, and links it with libraries. */
+    static Path compiled(Path folder, String source, String... libraries) throws IOException {
+        Path code = resource(folder, source);
+        Path program = folder.resolve(source.replace(".cpp", ""));
+        for (String library : libraries) {
+            need(Files.isDirectory(Path.of("/usr/include", library)), "the headers of " + library + " are not installed");
+        }
+        List<String> command = new ArrayList<>(List.of("-o", program.toString(), code.toString()));
+        for (String library : libraries) {
+            command.add("-l" + library);
+        }
+        run("g++", command.toArray(String[]::new));
+        return program;
+    }
+
+    /** What a program printed that was {@link #compiled}; a code other than 0 fails the test. */
+    static String runCompiled(Path program, String... arguments) {
+        return run(program.toString(), arguments);
+    }
+
+    /** What a script for Node printed that uses a package of npm; its arguments are told before the others. */
+    static String node(Path script, String npmPackage, String... arguments) {
+        String told = System.getenv("RUNBEND_NPM");
+        Path folder = told == null ? Path.of(System.getProperty("user.home"), ".cache", "runbend", "npm") : Path.of(told);
+        need(
+                Files.isDirectory(folder.resolve("node_modules").resolve(npmPackage)),
+                "npm's " + npmPackage + " is not in " + folder + " (RUNBEND_NPM names another folder)");
+        List<String> all = new ArrayList<>(List.of(script.toString(), folder.toString(), npmPackage));
+        all.addAll(List.of(arguments));
+        return run("node", all.toArray(String[]::new));
+    }
+
+    /** A file from beside this class, laid into a folder. */
+    static Path resource(Path folder, String name) throws IOException {
+        Path copy = folder.resolve(name);
+        try (InputStream in = OutsideReader.class.getResourceAsStream(name)) {
+            return Files.write(copy, in.readAllBytes());
+        }
+    }
+
     /** What ezdxf found in a DXF file: lines of facts, see {@code read_dxf.py} among the test resources. */
     public static List<String> ezdxf(Path dxf) throws IOException {
         Path script = Files.createTempFile("read", ".py");
@@ -73,7 +113,7 @@ public final class OutsideReader {
 
     private static Path onPath(String tool) {
         for (String folder : List.of(System.getenv().getOrDefault("PATH", "").split(":", -1))) {
-            Path program = Path.of(folder, tool);
+            Path program = Path.of(folder).resolve(tool);
             if (Files.isExecutable(program)) {
                 return program;
             }

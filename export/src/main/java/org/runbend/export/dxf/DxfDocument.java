@@ -23,6 +23,7 @@ public final class DxfDocument {
     private long lastHandle;
     private DxfExtent extent = new DxfExtent(0, 0, 0, 0);
     private double lineTypeScale = 1;
+    private Optional<DxfBlock> sheet = Optional.empty();
     private Optional<DxfExtent> paperSize = Optional.empty();
     private String paperName = "Sheet";
     private int dimensions;
@@ -90,6 +91,9 @@ public final class DxfDocument {
     /**
      * A sheet of paper to print on, sizes in mm, its lower left corner at 0, 0: draw border and words into it, and look
      * at the model through {@link #view}. One sheet a document; R12 has none and draws nothing of it.
+     *
+     * <p>It is a layout that is not the active one: what lies on the active one stands among the entities of the model, and
+     * LibreCAD 2.2, for one, draws it into the model.
      */
     public DxfBlock paper(String name, double width, double height) {
         DxfNames.check(name);
@@ -98,18 +102,23 @@ public final class DxfDocument {
         }
         paperName = name;
         paperSize = Optional.of(new DxfExtent(0, 0, width, height));
-        paper.viewport("0", 1, paperSize.get(), width / 2, height / 2, 1);
-        return paper;
+        DxfBlock block = newBlock("*Paper_Space0", true);
+        block.viewport("0", 1, paperSize.get(), width / 2, height / 2, 1);
+        sheet = Optional.of(block);
+        return block;
     }
 
     /**
      * Shows a part of the model on the paper: the window from (minX, minY) to (maxX, maxY), paper mm, around the point
      * (x, y) of the model, which is {@code scale} times as large as it shows.
+     *
+     * @throws IllegalStateException if there is no paper yet
      */
     public void view(
             String layer, double minX, double minY, double maxX, double maxY, double x, double y, double scale) {
+        DxfBlock block = sheet.orElseThrow(() -> new IllegalStateException("a view wants a sheet of paper first"));
         views++;
-        paper.viewport(layer, views + 1, new DxfExtent(minX, minY, maxX, maxY), x, y, scale);
+        block.viewport(layer, views + 1, new DxfExtent(minX, minY, maxX, maxY), x, y, scale);
     }
 
     /** The file. May be asked for again after more was drawn. */
@@ -174,8 +183,18 @@ public final class DxfDocument {
         return version;
     }
 
+    /** The active layout, which stays empty. */
     DxfBlock paper() {
         return paper;
+    }
+
+    /** The sheet of paper, if there is one. */
+    Optional<DxfBlock> sheet() {
+        return sheet;
+    }
+
+    boolean isPaper(DxfBlock block) {
+        return block == paper || sheet.filter(s -> s == block).isPresent();
     }
 
     Optional<DxfExtent> paperSize() {

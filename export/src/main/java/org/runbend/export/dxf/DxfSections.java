@@ -56,7 +56,7 @@ final class DxfSections {
         t.add(section("BLOCKS")).add(blocks()).put(0, "ENDSEC");
         t.add(section("ENTITIES")).add(document.model().entities());
         if (version.hasMarkers()) {
-            t.add(document.paper().entities()).put(0, "ENDSEC");
+            t.put(0, "ENDSEC");
             t.add(section("OBJECTS")).add(layouts.objects());
         }
         return t.put(0, "ENDSEC");
@@ -176,14 +176,14 @@ final class DxfSections {
     private Tags blocks() {
         Tags t = new Tags(version);
         for (DxfBlock block : document.blocks()) {
-            boolean space = block == document.model() || block == document.paper();
-            if (space && version == DxfVersion.R12) {
+            boolean model = block == document.model();
+            if ((model || document.isPaper(block)) && version == DxfVersion.R12) {
                 continue;
             }
             blockPart(t, "BLOCK", block.beginHandle, block, "AcDbBlockBegin");
             t.put(2, block.name).put(70, block.name.startsWith("*D") ? 1 : 0);
             t.point(10, 0, 0).put(3, block.name).put(1, "");
-            if (!space) {
+            if (!model) {
                 t.add(block.entities());
             }
             blockPart(t, "ENDBLK", block.endHandle, block, "AcDbBlockEnd");
@@ -193,7 +193,7 @@ final class DxfSections {
 
     private void blockPart(Tags t, String type, long handle, DxfBlock block, String subclass) {
         t.put(0, type).handle(5, handle).owner(block.recordHandle).marker("AcDbEntity");
-        if (block == document.paper()) {
+        if (document.isPaper(block)) {
             t.put(67, 1);
         }
         t.put(8, "0").marker(subclass);
