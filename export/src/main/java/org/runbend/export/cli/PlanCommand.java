@@ -1,12 +1,16 @@
 package org.runbend.export.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.runbend.export.data.OldKit;
 import org.runbend.export.dxf.DxfVersion;
+import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.plan.LoopComparison;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
@@ -49,6 +53,12 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                     "Of a job with its own loop: lay one of ours beside it, in DIR-improved, and say what it saves.")
     private boolean improve;
 
+    @Option(
+            names = "--was",
+            paramLabel = "KIT.json",
+            description = "The kit.json of an earlier plan: say what of its loop stays, what goes and what is new.")
+    private Path was;
+
     @Override
     public Integer call() {
         OutputFolder folder = new OutputFolder(out != null ? out : besideJob(jobFile()));
@@ -61,11 +71,15 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         if (improve) {
             beside.checkOurs();
         }
+        List<Element> before = was == null ? List.of() : OldKit.elements(was);
         KitPlan plan = plan(job);
         progress().step("drawing and writing");
         folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR));
         if (!isQuiet()) {
             new Summary(out()).print(plan, folder.path());
+            if (was != null) {
+                new Summary(out()).printChange(LoopChange.of(before, plan));
+            }
         }
         if (improve) {
             improve(plan, beside);

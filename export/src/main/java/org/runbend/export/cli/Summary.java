@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.plan.LoopComparison;
 import org.runbend.optimizer.plan.PlanCheck;
 
@@ -62,6 +63,10 @@ final class Summary {
         line("Beside your loop, one of ours. %s", comparison.verdict());
         comparison.lines().forEach(l -> line("  %s", l));
         line("Ours is written to %s", folder);
+    }
+
+    void printChange(LoopChange change) {
+        line("%s", change.sentence());
     }
 
     private void printCheck(PlanCheck c) {

@@ -13,6 +13,7 @@ import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plates.PlateCut;
@@ -35,6 +36,7 @@ public final class KitJson {
                 lattice(out, plan);
             }
             out.list("loops", plan.loops(), loop -> loop(out, plan, loop));
+            kept(out, plan);
             plates(out, plan);
             coils(out, plan.coils());
             channel(out, plan);
@@ -120,6 +122,19 @@ public final class KitJson {
         out.number("length", e.length());
         if (e instanceof Element.Run) {
             out.whole("number", RunNames.number(elements, i));
+        }
+    }
+
+    /** Parts that were already routed; no key where a job keeps nothing. */
+    private static void kept(JsonOut out, KitPlan plan) throws IOException {
+        List<KeptPipe> parts = KeptPipe.of(plan);
+        if (!parts.isEmpty()) {
+            out.list("kept", parts, part -> out.whole("part", part.part())
+                    .number("length", part.length())
+                    .list("elements", part.places(), place -> out.text(
+                                    "loop", plan.loops().get(place.loop()).name())
+                            .whole("element", place.element())
+                            .number("length", place.length())));
         }
     }
 

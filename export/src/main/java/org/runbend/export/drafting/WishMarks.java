@@ -38,8 +38,25 @@ final class WishMarks {
                 Path region = Path.polygon(Places.all(area.region().corners()));
                 sheet.add(Layer.KEEP_OUT, region);
                 labels.put(Labels.around(region.extent(), 0.8 * unit, 2.2 * unit, "no pipe"));
+            } else if (veto instanceof Veto.Kept part) {
+                kept(part);
             }
         }
+    }
+
+    /** A dash across each end of the part and the word beside its middle leg. */
+    private void kept(Veto.Kept part) {
+        List<Point> points = Places.all(part.points());
+        int last = points.size() - 1;
+        across(points.get(0), points.get(0).angleTo(points.get(1)));
+        across(points.get(last), points.get(last).angleTo(points.get(last - 1)));
+        Point a = points.get(last / 2);
+        Point b = points.get(last / 2 + 1);
+        beside(a, b, 1.5 * unit, "kept");
+    }
+
+    private void across(Point at, double angle) {
+        sheet.add(Layer.NOTE, new Segment(at.polar(1.5 * unit, angle + 90), at.polar(1.5 * unit, angle - 90)));
     }
 
     private void support(Support support) {
@@ -51,13 +68,16 @@ final class WishMarks {
 
     /** The name stands along the support, beside it. */
     private void name(Point a, Point b, Support support) {
+        beside(a, b, support.width() / 2 + 0.5 * unit, support.name());
+    }
+
+    private void beside(Point a, Point b, double off, String word) {
         double angle = FloorMarks.readable(a.angleTo(b));
-        double off = support.width() / 2 + 0.5 * unit;
         List<Text> places = new ArrayList<>();
         for (double share : new double[] {0.5, 0.25, 0.75, 0.1, 0.9}) {
             Point foot = Places.between(a, b, share);
-            places.add(new Text(foot.polar(off, angle + 90), 2.2 * unit, angle, Anchor.BOTTOM_CENTRE, support.name()));
-            places.add(new Text(foot.polar(off, angle - 90), 2.2 * unit, angle, Anchor.TOP_CENTRE, support.name()));
+            places.add(new Text(foot.polar(off, angle + 90), 2.2 * unit, angle, Anchor.BOTTOM_CENTRE, word));
+            places.add(new Text(foot.polar(off, angle - 90), 2.2 * unit, angle, Anchor.TOP_CENTRE, word));
         }
         labels.put(places);
     }

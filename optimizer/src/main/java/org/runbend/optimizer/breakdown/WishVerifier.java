@@ -20,13 +20,14 @@ import org.runbend.optimizer.job.Veto;
  *
  * <p>Rules: a bend's groove touches no support; a run's groove crosses one from side to side within 2 degrees of square,
  * or not at all where it may not; bends stay out of the circles without bends, all pipe out of the regions without pipe;
- * one run covers each line to run along, within 0.5 mm. 0.05 mm are forgiven, far over rounding.
+ * one run covers each line to run along, within 0.5 mm, and pipe each part to be kept. 0.05 mm are forgiven, far over rounding.
  */
 public final class WishVerifier {
     private static final GeometryFactory FACTORY = new GeometryFactory();
     private static final double FORGIVEN = 0.05;
     private static final double SQUARE = 2.01;
     private static final double ON_LINE = 0.55;
+    private static final double LEAST = 1;
 
     private final List<Support> supports;
     private final List<Veto> vetoes;
@@ -57,6 +58,9 @@ public final class WishVerifier {
         for (Veto veto : vetoes) {
             if (veto instanceof Veto.MustRun run) {
                 findings.unless(isRunAlong(run, loops), "no run covers the line of %s", run.key());
+            } else if (veto instanceof Veto.Kept part) {
+                double off = new KeptTrack(part.points()).bare(loops, ON_LINE);
+                findings.unless(off <= LEAST, "%.2f mm of %s are not followed by pipe", off, part.key());
             }
         }
         return findings.sentences();

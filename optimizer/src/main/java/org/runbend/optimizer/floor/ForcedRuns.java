@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.loop.Heading;
@@ -21,6 +22,7 @@ final class ForcedRuns {
     private final double spacing;
     private final double radius;
     private final List<Line> lines = new ArrayList<>();
+    private final List<KeptChain> kept = new ArrayList<>();
     private final Set<Long> links = new HashSet<>();
 
     /**
@@ -39,6 +41,8 @@ final class ForcedRuns {
         for (Veto veto : problem.vetoes()) {
             if (veto instanceof Veto.MustRun run) {
                 lines.add(line(frame.in(run.from()), frame.in(run.to())));
+            } else if (veto instanceof Veto.Kept part) {
+                kept.add(new KeptChain(frame.in(part.points()), spacing, radius));
             }
         }
     }
@@ -59,15 +63,17 @@ final class ForcedRuns {
      *     no offset serves all lines
      */
     List<Double> offsets(boolean x, List<Double> usual) {
-        List<Double> fixed = lines.stream()
-                .filter(l -> l.flat != x)
-                .map(l -> folded(l.level))
+        List<Double> fixed = Stream.concat(
+                        kept.stream().flatMap(k -> k.levels(x).stream()),
+                        lines.stream().filter(l -> l.flat != x).map(Line::level))
+                .map(this::folded)
                 .toList();
         if (!fixed.isEmpty()) {
             double first = fixed.get(0);
             return fixed.stream().allMatch(f -> apart(f, first) <= SAME) ? List.of(first) : List.of();
         }
         List<Double> all = new ArrayList<>();
+        kept.stream().flatMap(k -> k.ends(x).stream()).map(this::folded).forEach(all::add);
         for (Line l : lines) {
             all.add(folded(l.low - radius));
             all.add(folded(l.high + radius));
@@ -88,7 +94,8 @@ final class ForcedRuns {
 
     /** Forces every line; false if a node or a link that one needs is missing. */
     boolean force(LatticeGraph.Builder graph, Point base) {
-        return lines.stream().allMatch(l -> force(graph, l, base));
+        return kept.stream().allMatch(k -> k.force(graph, base, (a, b) -> links.add(key(a, b))))
+                && lines.stream().allMatch(l -> force(graph, l, base));
     }
 
     private boolean force(LatticeGraph.Builder graph, Line line, Point base) {

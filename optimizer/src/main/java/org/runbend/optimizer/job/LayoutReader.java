@@ -1,5 +1,6 @@
 package org.runbend.optimizer.job;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -57,7 +58,10 @@ final class LayoutReader {
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
         m.find("loops").ifPresent(LayoutReader::checkLoops);
         m.later("fit");
-        List<Veto> vetoes = WishReader.vetoes(m, along.angle());
+        double radius = Math.max(spacing / 2, pipe.map(Pipe::fittedRadius).orElse(0.0));
+        List<Veto.Kept> kept = WishReader.kept(m, along.angle(), spacing, radius);
+        List<Veto> vetoes = new ArrayList<>(kept);
+        vetoes.addAll(WishReader.vetoes(m, along.angle(), kept));
         List<Point> loop = WishReader.loop(m);
         return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop));
     }

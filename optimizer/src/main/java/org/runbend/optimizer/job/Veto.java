@@ -1,7 +1,9 @@
 package org.runbend.optimizer.job;
 
+import java.util.List;
+
 /** A word of the fitter's on where pipe may not, or must, go. Sizes in mm. */
-public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun {
+public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun, Veto.Kept {
     /** Path of the key in the job file that says so. */
     String key();
 
@@ -33,6 +35,35 @@ public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun {
         /** Direction of the line, degrees from the x axis, 0 to under 180. */
         public double direction() {
             return Veto.direction(from, to);
+        }
+    }
+
+    /**
+     * A part of the loop that is already routed: pipe follows its runs and bends. At both ends it is straight.
+     *
+     * @param key where it is written
+     * @param points its ends and its corners, two or more
+     */
+    record Kept(String key, List<Point> points) implements Veto {
+        /** Copies the points. */
+        public Kept {
+            points = List.copyOf(points);
+            if (points.size() < 2) {
+                throw new IllegalArgumentException("a part has two points or more, not " + points.size());
+            }
+        }
+
+        /** Direction of its longest leg, the first of these, degrees from the x axis, 0 to under 180. */
+        public double direction() {
+            int longest = 1;
+            for (int i = 2; i < points.size(); i++) {
+                longest = leg(i) > leg(longest) ? i : longest;
+            }
+            return Veto.direction(points.get(longest - 1), points.get(longest));
+        }
+
+        private double leg(int i) {
+            return points.get(i - 1).distance(points.get(i));
         }
     }
 

@@ -20,10 +20,29 @@ final class WishReader {
     private WishReader() {}
 
     /** The vetoes of a layout; those that are faulty are left out, their faults noted. */
-    static List<Veto> vetoes(YamlMap layout, OptionalDouble along) {
+    static List<Veto> vetoes(YamlMap layout, OptionalDouble along, List<Veto.Kept> kept) {
         List<Veto> vetoes = layout.each("veto", MOST, "a list of vetoes such as {noBend: [x, y, r]}", WishReader::veto);
-        layout.find("veto").ifPresent(place -> checkDirections(vetoes, along, place));
+        layout.find("veto").ifPresent(place -> checkDirections(vetoes, along, kept, place));
         return vetoes;
+    }
+
+    /** The parts of the loop that are already routed, each held against the lattice that the first one sets. */
+    static List<Veto.Kept> kept(YamlMap layout, OptionalDouble along, double spacing, double radius) {
+        Optional<YamlValue> written = layout.find("keepLaid");
+        if (written.isEmpty()) {
+            return List.of();
+        }
+        KeptParts parts = new KeptParts(along, spacing, radius);
+        for (YamlValue part : written.get().list(1, MOST, "a list of parts such as [[x, y], [x, y]]")) {
+            List<YamlValue> entries = part.list(2, MOST_POINTS, "a list of at least 2 points [x, y]");
+            List<Point> points = entries.stream()
+                    .flatMap(v -> FloorReader.point(v).stream())
+                    .toList();
+            if (points.size() == entries.size() && points.size() > 1) {
+                parts.read(part, entries, points);
+            }
+        }
+        return parts.read();
     }
 
     private static Optional<Veto> veto(YamlValue value) {
@@ -108,16 +127,20 @@ final class WishReader {
     }
 
     /** Runs lie along two directions at right angles; lines that ask for others cannot all be had. */
-    private static void checkDirections(List<Veto> vetoes, OptionalDouble along, YamlValue place) {
+    private static void checkDirections(
+            List<Veto> vetoes, OptionalDouble along, List<Veto.Kept> kept, YamlValue place) {
         List<Veto.MustRun> lines = new ArrayList<>();
         vetoes.stream()
                 .filter(Veto.MustRun.class::isInstance)
                 .map(Veto.MustRun.class::cast)
                 .forEach(lines::add);
         for (Veto.MustRun line : lines) {
-            double wanted = along.orElse(lines.get(0).direction());
+            double wanted = along.orElse(
+                    kept.isEmpty() ? lines.get(0).direction() : kept.get(0).direction());
             if (apart(line.direction(), wanted) > SAME_DIRECTION) {
-                String other = along.isPresent() ? "layout.along" : lines.get(0).key();
+                String other = along.isPresent()
+                        ? "layout.along"
+                        : kept.isEmpty() ? lines.get(0).key() : kept.get(0).key();
                 place.fault(line.key() + " runs at " + Plain.number(line.direction()) + " degrees, " + other
                         + " lays runs at " + Plain.number(wanted % 90) + " and " + Plain.number(wanted % 90 + 90)
                         + " degrees: both cannot be had");

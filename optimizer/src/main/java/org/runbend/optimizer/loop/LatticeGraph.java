@@ -169,6 +169,13 @@ public final class LatticeGraph {
             return Arrays.stream(neighbours, 4 * check(a), 4 * a + 4).anyMatch(n -> n == b);
         }
 
+        /** The nodes that a node is linked to so far. */
+        public int[] neighbours(int node) {
+            return Arrays.stream(neighbours, 4 * check(node), 4 * node + 4)
+                    .filter(n -> n >= 0)
+                    .toArray();
+        }
+
         /** Asks that the loop pass the node, whatever it costs. */
         public Builder want(int node) {
             wanted[check(node)] = true;

@@ -144,7 +144,7 @@ public final class KitPlanner {
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 channel,
                 PlanChecks.of(job, radius, place.reachable(), loop, served, plates, channel),
-                remarks(job, plates, bare),
+                remarks(job, radius, loop.breakdown(), plates, bare),
                 bare);
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
@@ -154,13 +154,15 @@ public final class KitPlanner {
         return plan;
     }
 
-    private static List<String> remarks(Job job, PlatePlan plates, List<BareFloor> bare) {
+    private static List<String> remarks(
+            Job job, double radius, Breakdown loop, PlatePlan plates, List<BareFloor> bare) {
         List<String> remarks = new ArrayList<>(job.warnings());
         Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());
         if (job.hasOwnLoop()) {
             remarks.add("The loop is laid as it was drawn: it was checked, not improved.");
         }
+        KeptPipe.remark(job, radius, List.of(loop)).ifPresent(remarks::add);
         bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;
     }

@@ -9,8 +9,8 @@ import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.loop.Axis;
 
 /**
- * How the lattice is turned and which way runs are wanted on it. What the job says goes first; then lines to run along,
- * then supports, as these are met at right angles or not at all; else the floor's longer side.
+ * How the lattice is turned and which way runs are wanted on it. What the job says goes first; then parts that are kept, then
+ * lines to run along, then supports, as these are met at right angles or not at all; else the floor's longer side.
  *
  * @param angle of the lattice, degrees from the x axis, 0 to under 90
  * @param axis of the lattice along which runs are wanted
@@ -30,13 +30,16 @@ record LatticeDirection(double angle, Axis axis) {
     }
 
     private static OptionalDouble met(Job job) {
+        DoubleStream kept = job.layout().vetoes().stream()
+                .filter(Veto.Kept.class::isInstance)
+                .mapToDouble(v -> ((Veto.Kept) v).direction());
         DoubleStream lines = job.layout().vetoes().stream()
                 .filter(Veto.MustRun.class::isInstance)
                 .mapToDouble(v -> ((Veto.MustRun) v).direction());
         DoubleStream supports = job.floor().supports().stream()
                 .filter(s -> s.cross() == Support.Crossing.SQUARE)
                 .mapToDouble(Support::direction);
-        return DoubleStream.concat(lines, supports).findFirst();
+        return DoubleStream.concat(kept, DoubleStream.concat(lines, supports)).findFirst();
     }
 
     private static double width(Job job, boolean x) {
