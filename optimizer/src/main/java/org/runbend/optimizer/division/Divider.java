@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.optimizer.loop.BiconnectedBlock;
+import org.runbend.optimizer.loop.LimitedProblem;
+import org.runbend.optimizer.loop.LimitedSolver;
 import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSketch;
@@ -142,11 +144,29 @@ public final class Divider {
         if (!(new LoopSolver().solve(loop) instanceof LoopOutcome.Found found)) {
             return Optional.empty();
         }
-        List<String> violations = LoopVerifier.verify(loop, found.solution());
+        return Optional.of(part.inWhole(verified(loop, found.solution())));
+    }
+
+    /**
+     * The most useful loop of a part that passes no more nodes than that; empty if none was found.
+     *
+     * @param part nodes in ascending order
+     */
+    public Optional<LoopSolution> shorter(DivisionProblem problem, List<Integer> part, int mostNodes) {
+        Subgraph graph = new Subgraph(problem.graph(), part);
+        LoopProblem loop = loopProblem(problem, graph);
+        LoopOutcome outcome = new LimitedSolver().solve(new LimitedProblem(loop, mostNodes));
+        return outcome instanceof LoopOutcome.Found found
+                ? Optional.of(graph.inWhole(verified(loop, found.solution())))
+                : Optional.empty();
+    }
+
+    private static LoopSolution verified(LoopProblem loop, LoopSolution solution) {
+        List<String> violations = LoopVerifier.verify(loop, solution);
         if (!violations.isEmpty()) {
             throw new IllegalStateException("the loop of a part breaks a rule: " + violations);
         }
-        return Optional.of(part.inWhole(found.solution()));
+        return solution;
     }
 
     private static long objective(Division division) {

@@ -12,7 +12,7 @@ import org.runbend.optimizer.loop.WorkLimit;
  *
  * @param graph nodes and links
  * @param ports pairs of neighbours between which pipe may come through, best place first
- * @param loops how many loops, 2 to 6
+ * @param loops how many loops, 1 to 6
  * @param preference what decides between equal loops of a part
  * @param limit how much work a single part may take
  */
@@ -24,8 +24,8 @@ public record DivisionProblem(
         Objects.requireNonNull(preference, "preference");
         Objects.requireNonNull(limit, "limit");
         ports = List.copyOf(ports);
-        if (loops < 2 || loops > 6) {
-            throw new IllegalArgumentException("loops (" + loops + ") must be 2 to 6");
+        if (loops < 1 || loops > 6) {
+            throw new IllegalArgumentException("loops (" + loops + ") must be 1 to 6");
         }
     }
 }

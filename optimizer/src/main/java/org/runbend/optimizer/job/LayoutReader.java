@@ -58,13 +58,13 @@ final class LayoutReader {
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
         Optional<YamlValue> number = m.find("loops");
         OptionalInt loops = number.map(LayoutReader::loops).orElse(OptionalInt.of(1));
-        m.later("fit");
+        boolean fit = m.find("fit").map(LayoutReader::isCoil).orElse(false);
         List<Veto> vetoes = WishReader.vetoes(m, along.angle());
         List<Point> loop = WishReader.loop(m);
         if (!loop.isEmpty() && !loops.equals(OptionalInt.of(1))) {
             number.orElseThrow().fault("collides with layout.loop, which is one loop; leave one of the two out");
         }
-        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, loops));
+        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, loops, fit));
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {
@@ -82,6 +82,14 @@ final class LayoutReader {
                         + " would stick out of the floor, at least half of its " + Plain.number(p.outer())
                         + " mm is needed"));
         return edge;
+    }
+
+    private static boolean isCoil(YamlValue value) {
+        String text = value.text();
+        if (!text.isEmpty() && !text.equals("coil") && !text.equals("none")) {
+            value.wrong("coil or none");
+        }
+        return text.equals("coil");
     }
 
     /** A number of loops; empty for as few as the pipe allows. */

@@ -1,12 +1,15 @@
 package org.runbend.optimizer.plan;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.bare.Reason;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Filleting;
@@ -27,6 +30,9 @@ import org.runbend.optimizer.plates.PlateProblem;
  * <p>Same job, same plan: no step reads a clock or an unseeded number.
  */
 public final class KitPlanner {
+    /** Where pipe is short, places are left out for its length whatever else speaks against them. */
+    private static final Set<Reason> CAUSED_BY_LENGTH = EnumSet.of(Reason.TURNS, Reason.COLOURS);
+
     private final Progress progress;
 
     /** A planner that tells the listener what it is at. */
@@ -86,8 +92,13 @@ public final class KitPlanner {
                 laid.lattice().spacing(),
                 laid.lattice().reachable());
         progress.step("asking why floor stays bare");
-        List<BareFloor> bare = new LoopLaying().bareFloor(job, radius, laid);
-        return assemble(job, radius, place, loops, bare, several(laid));
+        List<BareFloor> bare = new LoopLaying()
+                .bareFloor(job, radius, laid).stream()
+                        .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
+                        .toList();
+        List<String> words = new ArrayList<>(several(laid));
+        CoilFitting.words(laid).ifPresent(words::add);
+        return assemble(job, radius, place, loops, bare, words);
     }
 
     private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
@@ -207,7 +218,7 @@ public final class KitPlanner {
                     "pipe.loopLimit",
                     String.format(
                             Locale.ROOT,
-                            "%s needs %d mm of pipe, the limit is %.0f mm; laying a shorter loop is not available yet",
+                            "%s needs %d mm of pipe, the limit is %.0f mm; a loop that was drawn is not shortened",
                             which,
                             cut,
                             job.pipe().loopLimit().orElseThrow()));

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -18,11 +19,22 @@ import org.runbend.optimizer.loop.LoopSolution;
  *
  * @param lattice the lattice
  * @param loops in the order in which they come to the port along the rim
+ * @param parts nodes that each loop is laid on, in the order of the solutions
+ * @param solutions the loops as nodes, not in the order along the rim
+ * @param limit what the loops were shortened to, mm; empty if they were not
  * @param whole all loops as if they were one, for those who ask what is served and what is not
  */
-record LaidLoops(Lattice lattice, List<One> loops, LoopSolution whole) {
+record LaidLoops(
+        Lattice lattice,
+        List<One> loops,
+        List<List<Integer>> parts,
+        List<LoopSolution> solutions,
+        OptionalDouble limit,
+        LoopSolution whole) {
     LaidLoops {
         loops = List.copyOf(loops);
+        parts = List.copyOf(parts);
+        solutions = List.copyOf(solutions);
     }
 
     /**
@@ -77,7 +89,9 @@ record LaidLoops(Lattice lattice, List<One> loops, LoopSolution whole) {
                 loop.objectiveBound(),
                 bare(lattice, loop),
                 loop.isProvedBest());
-        return new LaidLoops(lattice, List.of(one), loop);
+        List<Integer> all =
+                IntStream.range(0, lattice.graph().size()).boxed().toList();
+        return new LaidLoops(lattice, List.of(one), List.of(all), List.of(loop), OptionalDouble.empty(), loop);
     }
 
     private static List<Point> bare(Lattice lattice, LoopSolution loop) {
@@ -106,7 +120,13 @@ record LaidLoops(Lattice lattice, List<One> loops, LoopSolution whole) {
                     bare,
                     loop.isProvedBest()));
         }
-        return new LaidLoops(lattice, aroundPort(ones, port), whole(loops));
+        return new LaidLoops(lattice, aroundPort(ones, port), parts, loops, OptionalDouble.empty(), whole(loops));
+    }
+
+    /** The same, some loops shortened to a limit in mm. */
+    LaidLoops shortened(List<LoopSolution> shorter, double to, int price, Point port) {
+        LaidLoops laid = shorter.size() == 1 ? of(lattice, shorter.get(0)) : of(lattice, parts, shorter, price, port);
+        return new LaidLoops(lattice, laid.loops, parts, shorter, OptionalDouble.of(to), laid.whole);
     }
 
     private static List<Point> notServed(Lattice lattice, List<Integer> nodes, LoopSolution loop) {

@@ -26,7 +26,7 @@ final class Laying {
 
     LaidLoops lay() {
         OptionalInt asked = job.layout().loops();
-        return asked.isPresent() ? lay(asked.getAsInt()) : fewest();
+        return asked.isPresent() ? new CoilFitting(job, radius, progress).fit(lay(asked.getAsInt())) : fewest();
     }
 
     private LaidLoops lay(int loops) {
