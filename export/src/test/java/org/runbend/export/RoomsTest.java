@@ -60,6 +60,7 @@ class RoomsTest {
             Map.entry("optimizer.loop", List.of()),
             Map.entry("optimizer.cutting", List.of()),
             Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.loop")),
+            Map.entry("optimizer.division", List.of("optimizer.loop")),
             Map.entry(
                     "optimizer.bare", List.of("catalog.product", "optimizer.job", "optimizer.loop", "optimizer.floor")),
             Map.entry("optimizer.tape", List.of("optimizer.job", "optimizer.floor")),

@@ -89,7 +89,7 @@ public final class KitJson {
     }
 
     private static void loop(JsonOut out, KitPlan plan, KitPlan.LoopPlan loop) throws IOException {
-        out.text("name", loop.name());
+        out.text("name", loop.name()).whole("outlet", loop.outlet());
         List<Element> elements = loop.breakdown().elements();
         List<Integer> indices = new ArrayList<>();
         for (int i = 0; i < elements.size(); i++) {

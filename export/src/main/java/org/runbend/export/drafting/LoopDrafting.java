@@ -30,7 +30,7 @@ public final class LoopDrafting {
         SheetBuilder sheet = new SheetBuilder(view.job().title());
         view.links().forEach(l -> sheet.add(Layer.DIMENSION, new Segment(Places.at(l.a()), Places.at(l.b()))));
         view.tightCorners().forEach(c -> sheet.add(Layer.SCREW, new Segment(Places.at(c.legA()), Places.at(c.legB()))));
-        sheet.add(Layer.PIPE, LoopMarks.path(view.breakdown().elements()));
+        view.breakdowns().forEach(b -> sheet.add(Layer.PIPE, LoopMarks.path(b.elements())));
         Labels labels = new Labels(sheet);
         new FloorMarks(sheet, labels, unit).draw(view.job().floor());
         new WishMarks(sheet, labels, unit).draw(view.job());
@@ -62,6 +62,9 @@ public final class LoopDrafting {
         if (view.job().hasOwnLoop()) {
             lines.add("the loop as it was drawn, on no lattice: " + view.turns() + " quarter turns, every rule kept");
             return lines;
+        }
+        if (view.breakdowns().size() > 1) {
+            lines.add(view.breakdowns().size() + " loops, their turns and left-out places summed up");
         }
         lines.add("turns " + view.turns() + bound(view.turnBound()) + ", left out " + view.leftOut());
         lines.add("objective (turns + " + view.job().layout().leftOutPrice() + " x left out) " + view.objective()

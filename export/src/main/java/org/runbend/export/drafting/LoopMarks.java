@@ -44,7 +44,10 @@ final class LoopMarks {
             pipe.parts().forEach(this::shun);
             loop.bare().forEach(p -> bare(Places.at(p)));
         }
-        plan.loops().forEach(loop -> ends(loop.name(), loop.breakdown().elements()));
+        boolean single = plan.loops().size() == 1;
+        plan.loops()
+                .forEach(l -> ends(
+                        l.name(), single ? "" : ", outlet " + l.outlet(), l.breakdown().elements()));
     }
 
     /** Numbers come last: they give way to every other text. */
@@ -131,13 +134,13 @@ final class LoopMarks {
         sheet.add(Layer.NOTE, new Segment(p.plus(-d, d), p.plus(d, -d)));
     }
 
-    private void ends(String name, List<Element> elements) {
+    private void ends(String name, String outlet, List<Element> elements) {
         Element first = elements.get(0);
         Element last = elements.get(elements.size() - 1);
         Point start = Places.at(first.from());
         Point end = Places.at(last.to());
-        label(start, normal(heading(first, true) + 180), end, name + " flow");
-        label(end, normal(heading(last, false)), start, name + " return");
+        label(start, normal(heading(first, true) + 180), end, name + " flow" + outlet);
+        label(end, normal(heading(last, false)), start, name + " return" + outlet);
     }
 
     /** The text goes on where the pipe stops, in line with it; beside the pipe where its other end comes the other way. */

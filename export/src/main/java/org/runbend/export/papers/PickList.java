@@ -113,6 +113,7 @@ public final class PickList {
     private static PdfTable totals(KitPlan plan) {
         PdfTable table = new PdfTable(
                 Column.left("loop", 2),
+                Column.left("valve outlet", 3),
                 Column.right("on the floor", 3),
                 Column.right("straight", 3),
                 Column.right("return bends", 3),
@@ -121,6 +122,7 @@ public final class PickList {
         for (KitPlan.LoopPlan loop : plan.loops()) {
             table.row(
                     loop.name(),
+                    Integer.toString(loop.outlet()),
                     metres(loop.floorLength()),
                     metres(loop.breakdown().straightLength()),
                     Integer.toString(loop.breakdown().returnBends()),

@@ -103,7 +103,8 @@ record Trial(Remedy.Change change, String subject, double from, double to, Floor
                 p.angle(),
                 p.leftOutPrice(),
                 p.supports(),
-                p.vetoes());
+                p.vetoes(),
+                p.mostPorts());
     }
 
     /** What it frees, as a remedy. */

@@ -22,6 +22,7 @@ import org.runbend.optimizer.job.Veto;
  * @param leftOutPrice price of a heated node left out, in turns
  * @param supports what pipe crosses square or not at all; their width that of the groove included
  * @param vetoes where pipe may not, or must, go
+ * @param mostPorts port pairs kept at most, the nearest to the port
  */
 public record FloorProblem(
         List<Point> outline,
@@ -35,7 +36,11 @@ public record FloorProblem(
         double angle,
         int leftOutPrice,
         List<Support> supports,
-        List<Veto> vetoes) {
+        List<Veto> vetoes,
+        int mostPorts) {
+    /** Pairs that a single loop chooses from. */
+    public static final int PORTS = 8;
+
     /** Copies the lists and checks the sizes. */
     public FloorProblem {
         outline = List.copyOf(outline);
@@ -73,6 +78,7 @@ public record FloorProblem(
                 angle,
                 leftOutPrice,
                 List.of(),
-                List.of());
+                List.of(),
+                PORTS);
     }
 }

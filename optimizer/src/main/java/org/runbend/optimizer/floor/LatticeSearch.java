@@ -32,6 +32,20 @@ public final class LatticeSearch {
      * @param count how many to return at most
      */
     public List<Lattice> best(FloorProblem problem, int count) {
+        return search(problem, count, 0);
+    }
+
+    /**
+     * Lattices on which a loop can serve most heated nodes, or up to so many less; those that serve more first.
+     *
+     * @param count how many to return at most
+     * @param less how many nodes less are still good
+     */
+    public List<Lattice> good(FloorProblem problem, int count, int less) {
+        return search(problem, count, less);
+    }
+
+    private static List<Lattice> search(FloorProblem problem, int count, int less) {
         LatticeBuilder builder = new LatticeBuilder(problem);
         List<Candidate> candidates = candidates(problem, builder);
         List<Lattice> best = new ArrayList<>();
@@ -39,25 +53,27 @@ public final class LatticeSearch {
         int most = 1;
         long built = 0;
         for (Candidate candidate : candidates) {
-            if (candidate.heated < most || (built > MOST_BUILT_NODES && !best.isEmpty())) {
+            if (candidate.heated < most - less || (built > MOST_BUILT_NODES && !best.isEmpty())) {
                 break;
             }
             built += candidate.heated;
             Optional<Lattice> lattice = builder.build(candidate.offset);
             int coverable = lattice.map(LatticeSearch::coverable).orElse(0);
-            if (coverable < most) {
+            if (coverable < Math.max(1, most - less)) {
                 continue;
             }
             if (coverable > most) {
                 most = coverable;
-                best.clear();
+                best.removeIf(l -> coverable(l) < coverable - less);
                 seen.clear();
+                best.forEach(l -> seen.add(GraphSignature.of(l)));
             }
             if (seen.add(GraphSignature.of(lattice.get()))) {
                 best.add(lattice.get());
             }
         }
-        best.sort(Comparator.comparingInt(l -> -GraphSignature.freedom(l)));
+        best.sort(Comparator.comparingInt((Lattice l) -> less == 0 ? 0 : -coverable(l))
+                .thenComparingInt(l -> -GraphSignature.freedom(l)));
         return best.size() > count ? List.copyOf(best.subList(0, count)) : List.copyOf(best);
     }
 

@@ -17,8 +17,6 @@ import org.runbend.optimizer.loop.PortPair;
  * its link is not whole. For a port inside the floor any linked pair within reach will do.
  */
 final class PortSearch {
-    private static final int MOST_PAIRS = 8;
-
     private final FloorProblem problem;
     private final Point port;
     private final boolean inside;
@@ -99,7 +97,7 @@ final class PortSearch {
                 .thenComparingInt(p -> p[0])
                 .thenComparingInt(p -> p[1]));
         List<PortPair> ranked = new ArrayList<>();
-        for (int[] p : sorted.subList(0, Math.min(MOST_PAIRS, sorted.size()))) {
+        for (int[] p : sorted.subList(0, Math.min(problem.mostPorts(), sorted.size()))) {
             ranked.add(new PortPair(p[0], p[1], ranked.size()));
         }
         return ranked;

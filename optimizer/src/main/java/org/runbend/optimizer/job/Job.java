@@ -3,6 +3,7 @@ package org.runbend.optimizer.job;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Pipe;
@@ -249,6 +250,8 @@ public record Job(
      * @param prefer what decides among loops of equal turns
      * @param vetoes where pipe may not, or must, go
      * @param loop the designer's own loop, point by point in order of flow; empty if one is to be laid
+     * @param loops how many loops; empty: the fewest that the limits of the pipe allow
+     * @param fitCoil whether loops a little longer than a coil are shortened to it
      */
     public record Layout(
             double spacing,
@@ -258,7 +261,9 @@ public record Job(
             int leftOutPrice,
             Prefer prefer,
             List<Veto> vetoes,
-            List<Point> loop) {
+            List<Point> loop,
+            OptionalInt loops,
+            boolean fitCoil) {
         /** Copies the lists. */
         public Layout {
             vetoes = List.copyOf(vetoes);
@@ -267,18 +272,18 @@ public record Job(
 
         /** The same layout with other vetoes. */
         public Layout with(List<Veto> others) {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, others, loop);
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, others, loop, loops, fitCoil);
         }
 
         /** The same layout, the loop to be laid by us. */
         public Layout withoutLoop() {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, List.of());
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, List.of(), loops, fitCoil);
         }
 
         /** A layout without vetoes. */
         public Layout(
                 double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {
-            this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), List.of());
+            this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), List.of(), OptionalInt.of(1), false);
         }
     }
 

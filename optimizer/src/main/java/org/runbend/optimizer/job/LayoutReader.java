@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.source.Plain;
 import org.runbend.catalog.source.YamlMap;
@@ -56,14 +57,18 @@ final class LayoutReader {
                 .map(v -> v.whole(LEAST_PRICE, MOST_PRICE))
                 .orElse(LEFT_OUT_PRICE);
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
-        m.find("loops").ifPresent(LayoutReader::checkLoops);
-        m.later("fit");
+        Optional<YamlValue> number = m.find("loops");
+        OptionalInt loops = number.map(LayoutReader::loops).orElse(OptionalInt.of(1));
+        boolean fit = m.find("fit").map(LayoutReader::isCoil).orElse(false);
         double radius = Math.max(spacing / 2, pipe.map(Pipe::fittedRadius).orElse(0.0));
         List<Veto.Kept> kept = WishReader.kept(m, along.angle(), spacing, radius);
         List<Veto> vetoes = new ArrayList<>(kept);
         vetoes.addAll(WishReader.vetoes(m, along.angle(), kept));
         List<Point> loop = WishReader.loop(m);
-        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop));
+        if (!loop.isEmpty() && !loops.equals(OptionalInt.of(1))) {
+            number.orElseThrow().fault("collides with layout.loop, which is one loop; leave one of the two out");
+        }
+        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, loops, fit));
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {
@@ -83,13 +88,27 @@ final class LayoutReader {
         return edge;
     }
 
-    private static void checkLoops(YamlValue value) {
+    private static boolean isCoil(YamlValue value) {
         String text = value.text();
-        if (text.equals("auto") || text.matches("[2-" + MOST_LOOPS + "]")) {
-            value.fault("loops: " + text + " is not available yet, only 1 is");
-        } else if (!text.isEmpty() && !text.equals("1")) {
+        if (!text.isEmpty() && !text.equals("coil") && !text.equals("none")) {
+            value.wrong("coil or none");
+        }
+        return text.equals("coil");
+    }
+
+    /** A number of loops; empty for as few as the pipe allows. */
+    private static OptionalInt loops(YamlValue value) {
+        String text = value.text();
+        if (text.equals("auto")) {
+            return OptionalInt.empty();
+        }
+        if (text.matches("[1-" + MOST_LOOPS + "]")) {
+            return OptionalInt.of(Integer.parseInt(text));
+        }
+        if (!text.isEmpty()) {
             value.wrong("a number of loops from 1 to " + MOST_LOOPS + ", or auto,");
         }
+        return OptionalInt.of(1);
     }
 
     /**

@@ -30,6 +30,18 @@ public final class LatticeGraph {
         return new Builder();
     }
 
+    /** A builder that holds all of this graph. */
+    public Builder copy() {
+        Builder copy = new Builder();
+        for (int n = 0; n < size(); n++) {
+            copy.addNode(columns[n], rows[n], prices[n]);
+        }
+        System.arraycopy(neighbours, 0, copy.neighbours, 0, neighbours.length);
+        System.arraycopy(forbiddenCorners, 0, copy.forbiddenCorners, 0, size());
+        System.arraycopy(wanted, 0, copy.wanted, 0, size());
+        return copy;
+    }
+
     /** Number of nodes. */
     public int size() {
         return columns.length;

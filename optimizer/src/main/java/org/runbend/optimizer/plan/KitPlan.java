@@ -105,6 +105,11 @@ public record KitPlan(
         public LoopPlan {
             bare = List.copyOf(bare);
         }
+
+        /** Number of the valve outlet that the loop goes to: 1 for loop A, 2 for B, ... */
+        public int outlet() {
+            return name.charAt(0) - 'A' + 1;
+        }
     }
 
     /**

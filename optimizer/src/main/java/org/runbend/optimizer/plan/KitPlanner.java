@@ -1,12 +1,15 @@
 package org.runbend.optimizer.plan;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.bare.Reason;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Filleting;
@@ -27,6 +30,9 @@ import org.runbend.optimizer.plates.PlateProblem;
  * <p>Same job, same plan: no step reads a clock or an unseeded number.
  */
 public final class KitPlanner {
+    /** Where pipe is short, places are left out for its length whatever else speaks against them. */
+    private static final Set<Reason> CAUSED_BY_LENGTH = EnumSet.of(Reason.TURNS, Reason.COLOURS);
+
     private final Progress progress;
 
     /** A planner that tells the listener what it is at. */
@@ -48,8 +54,8 @@ public final class KitPlanner {
     private KitPlan own(Job job) {
         progress.step("checking the loop drawn");
         Breakdown breakdown = new OwnLoop(job).checked();
-        long cut = cutLength(job, breakdown);
-        checkLimit(job, cut);
+        long cut = CutLength.of(job, breakdown);
+        checkLimit(job, "the loop", cut);
         int turns = (int)
                 Math.round(bends(breakdown).mapToDouble(b -> Math.abs(b.turn())).sum() / 90);
         double radius = bends(breakdown).mapToDouble(Element.Bend::radius).min().orElse(bendRadius(job));
@@ -64,7 +70,7 @@ public final class KitPlanner {
                 turns,
                 OptionalInt.empty(),
                 List.of());
-        return assemble(job, radius, KitPlan.LatticePlace.none(job.layout().spacing()), loop, List.of());
+        return assemble(job, radius, KitPlan.LatticePlace.none(job.layout().spacing()), List.of(loop), List.of(), List.of());
     }
 
     private static Stream<Element.Bend> bends(Breakdown breakdown) {
@@ -75,43 +81,80 @@ public final class KitPlanner {
 
     private KitPlan laid(Job job) {
         double radius = bendRadius(job);
-        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
-        Breakdown breakdown = new Filleting().breakDown(laid.path(), radius);
-        long cut = cutLength(job, breakdown);
-        checkLimit(job, cut);
-        KitPlan.LoopPlan loop = new KitPlan.LoopPlan(
-                "A",
-                breakdown,
-                breakdown.floorLength(),
-                cut,
-                laid.loop().turns(),
-                laid.loop().leftOut(),
-                laid.loop().turnBound(),
-                laid.loop().objective(),
-                laid.loop().objectiveBound(),
-                laid.bare());
+        LaidLoops laid = new Laying(job, radius, progress).lay();
+        List<KitPlan.LoopPlan> loops = new ArrayList<>();
+        for (LaidLoops.One one : laid.loops()) {
+            loops.add(loopPlan(job, radius, laid.loops().size() == 1, LaidLoops.name(loops.size()), one));
+        }
         KitPlan.LatticePlace place = new KitPlan.LatticePlace(
                 laid.lattice().origin(),
                 laid.lattice().angle(),
                 laid.lattice().spacing(),
                 laid.lattice().reachable());
         progress.step("asking why floor stays bare");
-        List<BareFloor> bare = new LoopLaying().bareFloor(job, radius, laid);
-        return assemble(job, radius, place, loop, bare);
+        List<BareFloor> bare = new LoopLaying()
+                .bareFloor(job, radius, laid).stream()
+                        .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
+                        .toList();
+        List<String> words = new ArrayList<>(several(laid));
+        CoilFitting.words(laid).ifPresent(words::add);
+        return assemble(job, radius, place, loops, bare, words);
+    }
+
+    private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
+        Breakdown breakdown = new Filleting().breakDown(one.path(), radius);
+        long cut = CutLength.of(job, breakdown);
+        checkLimit(job, single ? "the loop" : "loop " + name, cut);
+        return new KitPlan.LoopPlan(
+                name,
+                breakdown,
+                breakdown.floorLength(),
+                cut,
+                one.turns(),
+                one.leftOut(),
+                one.turnBound(),
+                one.objective(),
+                one.objectiveBound(),
+                one.bare());
+    }
+
+    /** What a person should know of several loops. */
+    private static List<String> several(LaidLoops laid) {
+        int loops = laid.loops().size();
+        if (loops == 1) {
+            return List.of();
+        }
+        String last = LaidLoops.name(loops - 1);
+        String proof = laid.eachProvedBest()
+                ? "no loop of a part has fewer turns, counted with what is left out; other cuts were tried, not all"
+                : "the cut and its loops are the best that were tried, not proved best";
+        return List.of("The floor is cut into " + loops + " parts; loops A to " + last + " follow each other along the rim"
+                + " at the port and go to valve outlets 1 to " + loops + ": " + proof + ".");
     }
 
     private KitPlan assemble(
-            Job job, double radius, KitPlan.LatticePlace place, KitPlan.LoopPlan loop, List<BareFloor> bare) {
+            Job job,
+            double radius,
+            KitPlan.LatticePlace place,
+            List<KitPlan.LoopPlan> loops,
+            List<BareFloor> bare,
+            List<String> words) {
         progress.step("nesting the pipe");
         CoilPlan coils = new CoilNesting()
                 .nest(new CoilProblem(
                         job.pipe().product(),
                         job.shelf(),
-                        List.of(new CoilPlan.LoopCut(loop.name(), loop.cutLength()))));
+                        loops.stream()
+                                .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
+                                .toList()));
         progress.step("packing the plates");
         PlatePlan plates = new PlatePacking()
-                .pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), List.of(loop.breakdown())));
-        return assemble(job, radius, place, loop, plates, coils, bare);
+                .pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), breakdowns(loops)));
+        return assemble(job, radius, place, loops, plates, coils, bare, words);
+    }
+
+    private static List<Breakdown> breakdowns(List<KitPlan.LoopPlan> loops) {
+        return loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
     }
 
     /** Radius at which bends are laid, mm: half the spacing, or the pipe's least radius as fitted where that is larger. */
@@ -123,28 +166,31 @@ public final class KitPlanner {
             Job job,
             double radius,
             KitPlan.LatticePlace place,
-            KitPlan.LoopPlan loop,
+            List<KitPlan.LoopPlan> loops,
             PlatePlan plates,
             CoilPlan coils,
-            List<BareFloor> bare) {
+            List<BareFloor> bare,
+            List<String> words) {
         List<KitPlan.BoxItem> items = new BoxPacking(
                         job, job.hasOwnLoop() ? radius : job.layout().spacing() / 2)
-                .pack(List.of(loop.breakdown()), plates, coils);
-        Optional<ChannelPlan> channel = Channels.of(job, List.of(loop.breakdown()));
-        double served = loop.floorLength() * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
+                .pack(breakdowns(loops), plates, coils);
+        Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
+        double onFloor =
+                loops.stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum();
+        double served = onFloor * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
         KitPlan plan = new KitPlan(
                 job,
                 radius,
                 place,
-                List.of(loop),
+                loops,
                 plates,
                 coils,
                 items,
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 channel,
-                PlanChecks.of(job, radius, place.reachable(), loop, served, plates, channel),
-                remarks(job, radius, loop.breakdown(), plates, bare),
+                PlanChecks.of(job, radius, place.reachable(), loops, served, plates, channel),
+                remarks(job, radius, loops, plates, bare, words),
                 bare);
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
@@ -155,32 +201,33 @@ public final class KitPlanner {
     }
 
     private static List<String> remarks(
-            Job job, double radius, Breakdown loop, PlatePlan plates, List<BareFloor> bare) {
+            Job job,
+            double radius,
+            List<KitPlan.LoopPlan> loops,
+            PlatePlan plates,
+            List<BareFloor> bare,
+            List<String> words) {
         List<String> remarks = new ArrayList<>(job.warnings());
+        remarks.addAll(words);
         Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());
         if (job.hasOwnLoop()) {
             remarks.add("The loop is laid as it was drawn: it was checked, not improved.");
         }
-        KeptPipe.remark(job, radius, List.of(loop)).ifPresent(remarks::add);
+        KeptPipe.remark(job, radius, loops.stream().map(KitPlan.LoopPlan::breakdown).toList())
+                .ifPresent(remarks::add);
         bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;
     }
 
-    /** Whole mm, rounded up; a millionth of a mm is forgiven so that exact lengths are not pushed up by noise. */
-    private static long cutLength(Job job, Breakdown breakdown) {
-        double bare =
-                breakdown.floorLength() + job.pipe().flowTail() + job.pipe().returnTail();
-        return (long) Math.ceil(bare * (1 + job.pipe().allowance()) - 1e-6);
-    }
-
-    private static void checkLimit(Job job, long cut) {
+    private static void checkLimit(Job job, String which, long cut) {
         if (cut > job.pipe().loopLimit().orElse(Double.POSITIVE_INFINITY)) {
             throw new Unbuildable(
                     "pipe.loopLimit",
                     String.format(
                             Locale.ROOT,
-                            "the loop needs %d mm of pipe, the limit is %.0f mm; laying a shorter loop is not available yet",
+                            "%s needs %d mm of pipe, the limit is %.0f mm; a loop that was drawn is not shortened",
+                            which,
                             cut,
                             job.pipe().loopLimit().orElseThrow()));
         }

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Filleting;
@@ -37,23 +38,27 @@ public final class LoopInspector {
             return own(job, new OwnLoop(job).checked());
         }
         double radius = KitPlanner.bendRadius(job);
-        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
+        LaidLoops laid = new Laying(job, radius, progress).lay();
         Lattice lattice = laid.lattice();
+        boolean single = laid.loops().size() == 1;
         return new LoopView(
                 job,
                 nodes(laid),
                 links(lattice),
                 tightCorners(lattice),
-                new Filleting().breakDown(laid.path(), radius),
-                List.of(
-                        lattice.at(laid.loop().port().from()),
-                        lattice.at(laid.loop().port().to())),
-                laid.loop().turns(),
-                laid.loop().leftOut(),
-                laid.loop().turnBound(),
-                laid.loop().objective(),
-                laid.loop().objectiveBound(),
-                laid.loop().pairs().stream()
+                laid.loops().stream()
+                        .map(l -> new Filleting().breakDown(l.path(), radius))
+                        .toList(),
+                laid.loops().stream()
+                        .flatMap(l -> Stream.of(
+                                l.path().get(0), l.path().get(l.path().size() - 1)))
+                        .toList(),
+                laid.whole().turns(),
+                laid.loops().stream().mapToInt(LaidLoops.One::leftOut).sum(),
+                single ? laid.whole().turnBound() : OptionalInt.empty(),
+                laid.loops().stream().mapToInt(LaidLoops.One::objective).sum(),
+                single ? laid.whole().objectiveBound() : OptionalInt.empty(),
+                laid.whole().pairs().stream()
                         .map(p -> new LoopView.Pair(p.leftOut(), p.turns()))
                         .toList(),
                 new LoopLaying().bareFloor(job, radius, laid));
@@ -68,7 +73,7 @@ public final class LoopInspector {
                 List.of(),
                 List.of(),
                 List.of(),
-                loop,
+                List.of(loop),
                 List.of(
                         elements.get(0).from(),
                         elements.get(elements.size() - 1).to()),
@@ -93,11 +98,11 @@ public final class LoopInspector {
         return new LoopProblem(lattice.graph(), lattice.ports(), Preference.longRuns(), WorkLimit.standard());
     }
 
-    private static List<LoopView.Node> nodes(LoopLaying.Laid laid) {
+    private static List<LoopView.Node> nodes(LaidLoops laid) {
         LatticeGraph graph = laid.lattice().graph();
-        Set<Integer> served = new HashSet<>(laid.loop().cycle());
+        Set<Integer> served = new HashSet<>(laid.whole().cycle());
         BiconnectedBlock block = BiconnectedBlock.ofLink(
-                        graph, laid.loop().port().from(), laid.loop().port().to())
+                        graph, laid.whole().port().from(), laid.whole().port().to())
                 .orElseThrow();
         List<LoopView.Node> nodes = new ArrayList<>();
         for (int n = 0; n < graph.size(); n++) {

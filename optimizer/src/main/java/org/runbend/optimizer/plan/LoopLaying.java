@@ -2,10 +2,8 @@ package org.runbend.optimizer.plan;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.BareFloorSearch;
 import org.runbend.optimizer.bare.BareProblem;
@@ -15,7 +13,6 @@ import org.runbend.optimizer.floor.LatticeSearch;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
-import org.runbend.optimizer.loop.BiconnectedBlock;
 import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSketch;
@@ -39,30 +36,17 @@ final class LoopLaying {
 
     /** A loop on its lattice. */
     record Laid(Lattice lattice, LoopSolution loop) {
-        /** Places of the nodes in order of flow. */
-        List<Point> path() {
-            return loop.cycle().stream().map(lattice::at).toList();
-        }
-
-        /** Places of the heated nodes of the port's block that are not served. */
-        List<Point> bare() {
-            Set<Integer> served = new HashSet<>(loop.cycle());
-            return BiconnectedBlock.ofLink(
-                            lattice.graph(), loop.port().from(), loop.port().to())
-                    .orElseThrow()
-                    .nodes()
-                    .stream()
-                    .filter(n -> lattice.graph().price(n) > 0 && !served.contains(n))
-                    .map(lattice::at)
-                    .toList();
+        /** The loop by itself. */
+        LaidLoops asLoops() {
+            return LaidLoops.of(lattice, loop);
         }
     }
 
-    /** The floor that stays bare beside a loop laid, and what would free it. */
-    List<BareFloor> bareFloor(Job job, double radius, Laid laid) {
+    /** The floor that stays bare beside the loops laid, and what would free it. */
+    List<BareFloor> bareFloor(Job job, double radius, LaidLoops laid) {
         FloorProblem problem = problem(job, radius, job.floor().port().reach());
         return new BareFloorSearch()
-                .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.loop(), BareProblem.Limits.of(job)));
+                .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.whole(), BareProblem.Limits.of(job)));
     }
 
     Laid lay(Job job, double radius, Progress progress) {
@@ -147,6 +131,10 @@ final class LoopLaying {
     }
 
     private static FloorProblem problem(Job job, double radius, double reach) {
+        return problem(job, radius, reach, FloorProblem.PORTS);
+    }
+
+    static FloorProblem problem(Job job, double radius, double reach, int mostPorts) {
         return new FloorProblem(
                 job.floor().outline(),
                 job.floor().keepOuts(),
@@ -161,10 +149,11 @@ final class LoopLaying {
                 job.floor().supports().stream()
                         .map(s -> s.widened(job.pipe().product().outer()))
                         .toList(),
-                job.layout().vetoes());
+                job.layout().vetoes(),
+                mostPorts);
     }
 
-    private static Preference preference(Job job) {
+    static Preference preference(Job job) {
         return new Preference(
                 LatticeDirection.of(job).axis(),
                 job.layout().prefer() == Job.Prefer.EVEN_HEAT,
@@ -172,7 +161,7 @@ final class LoopLaying {
     }
 
     /** Says whether the floor is too small or the port too far, and what would do. */
-    private static Unbuildable noPlace(Job job, double radius) {
+    static Unbuildable noPlace(Job job, double radius) {
         List<Lattice> anywhere = new LatticeSearch().best(problem(job, radius, 1e6), 1);
         if (anywhere.isEmpty()) {
             return new Unbuildable(

@@ -14,8 +14,8 @@ import org.runbend.optimizer.job.Point;
  * @param nodes every place of the lattice
  * @param links every link that pipe may follow
  * @param tightCorners places where a bend would come too near to something, with the two legs it may not join
- * @param breakdown the loop
- * @param port the two ends of the loop
+ * @param breakdowns the loops
+ * @param port the two ends of each loop
  * @param turns corners of the closed cycle
  * @param leftOut reachable heated places not served
  * @param turnBound least turns at this leftOut, if proved
@@ -29,7 +29,7 @@ public record LoopView(
         List<Node> nodes,
         List<Link> links,
         List<TightCorner> tightCorners,
-        Breakdown breakdown,
+        List<Breakdown> breakdowns,
         List<Point> port,
         int turns,
         int leftOut,
@@ -43,6 +43,7 @@ public record LoopView(
         nodes = List.copyOf(nodes);
         links = List.copyOf(links);
         tightCorners = List.copyOf(tightCorners);
+        breakdowns = List.copyOf(breakdowns);
         port = List.copyOf(port);
         pairs = List.copyOf(pairs);
         bareFloor = List.copyOf(bareFloor);

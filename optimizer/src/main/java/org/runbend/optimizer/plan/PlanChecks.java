@@ -13,17 +13,20 @@ import org.runbend.optimizer.plates.PlatePlan;
 final class PlanChecks {
     static final String SERVED = "share of heated floor served";
 
+    /** How much shorter than the longest the shortest loop may be, %. */
+    private static final double LIKE_LENGTH = 10;
+
     private PlanChecks() {}
 
     static List<PlanCheck> of(
             Job job,
             double radius,
             int reachable,
-            KitPlan.LoopPlan loop,
+            List<KitPlan.LoopPlan> loops,
             double served,
             PlatePlan plates,
             Optional<ChannelPlan> channel) {
-        long cut = loop.cutLength();
+        long cut = loops.stream().mapToLong(KitPlan.LoopPlan::cutLength).max().orElse(0);
         List<PlanCheck> checks = new ArrayList<>();
         Pipe pipe = job.pipe().product();
         checks.add(new PlanCheck(
@@ -41,13 +44,7 @@ final class PlanChecks {
                 "mm",
                 aid ? Verdict.WARN : Verdict.OK,
                 aid ? "catalog, by hand: use the bending aid" : "catalog, by hand"));
-        double longest = Math.max(
-                pipe.longestCoil(),
-                job.shelf().of(pipe.sku()).stream()
-                        .mapToDouble(r -> r.length())
-                        .max()
-                        .orElse(0));
-        double limit = Math.min(longest, job.pipe().loopLimit().orElse(longest)) / 1000;
+        double limit = CutLength.longest(job) / 1000;
         checks.add(new PlanCheck(
                 "pipe in one piece",
                 cut / 1000.0,
@@ -57,8 +54,11 @@ final class PlanChecks {
                 job.pipe().loopLimit().isPresent() ? "job, loopLimit, and longest coil" : "longest coil"));
         checks.add(served(served, job.hasOwnLoop()));
         if (!job.hasOwnLoop()) {
-            checks.add(reached(reachable, loop.leftOut()));
+            checks.add(reached(
+                    reachable,
+                    loops.stream().mapToInt(KitPlan.LoopPlan::leftOut).sum()));
         }
+        balance(loops).ifPresent(checks::add);
         double plated = plates.plateable() == 0 ? 0 : 100 * plates.plated() / plates.plateable();
         double asked = 100 * job.plates().coverage();
         checks.add(new PlanCheck(
@@ -89,6 +89,24 @@ final class PlanChecks {
                 "mm",
                 verdict,
                 "own limit"));
+    }
+
+    /** Loops of one valve block should be of like length, else the short ones take the flow; common practice. */
+    private static Optional<PlanCheck> balance(List<KitPlan.LoopPlan> loops) {
+        double longest =
+                loops.stream().mapToDouble(KitPlan.LoopPlan::floorLength).max().orElse(0);
+        double shortest =
+                loops.stream().mapToDouble(KitPlan.LoopPlan::floorLength).min().orElse(0);
+        double share = longest == 0 ? 0 : 100 * (longest - shortest) / longest;
+        return loops.size() < 2
+                ? Optional.empty()
+                : Optional.of(new PlanCheck(
+                        "lengths of loops within, at most",
+                        share,
+                        LIKE_LENGTH,
+                        "%",
+                        share <= LIKE_LENGTH + 1e-9 ? Verdict.OK : Verdict.WARN,
+                        "common practice"));
     }
 
     private static PlanCheck reached(int reachable, int leftOut) {

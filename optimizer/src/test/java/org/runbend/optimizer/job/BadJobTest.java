@@ -77,8 +77,7 @@ class BadJobTest {
             spacing: 150              | prefer: heat                | 10:18: layout.prefer: found 'heat', one of long-runs, even-heat is wanted
             spacing: 150              | leftOutPrice: 1.5           | 10:24: layout.leftOutPrice: found '1.5', a whole number is wanted
             spacing: 150              | leftOutPrice: 0             | 10:24: layout.leftOutPrice: found '0', a whole number from 1 to 10000 is wanted
-            spacing: 150              | loops: 2                    | 10:17: layout.loops: loops: 2 is not available yet, only 1 is
-            spacing: 150              | loops: auto                 | 10:17: layout.loops: loops: auto is not available yet, only 1 is
+            spacing: 150              | loops: two                  | 10:17: layout.loops: found 'two', a number of loops from 1 to 6, or auto, is wanted
             spacing: 150              | loops: 9                    | 10:17: layout.loops: found '9', a number of loops from 1 to 6, or auto, is wanted
             spacing: 150              | fit: coil                   | 10:15: layout.fit: not available yet
             spacing: 150              | loop: [[0, 0]]              | 10:16: layout.loop: has 1 entry, a list of at least 4 points [x, y] is wanted

@@ -1,0 +1,137 @@
+package org.runbend.optimizer.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Filleting;
+import org.runbend.optimizer.division.Divider;
+import org.runbend.optimizer.division.DivisionProblem;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.loop.LoopSolution;
+import org.runbend.optimizer.loop.WorkLimit;
+
+/** Shortens loops to the limit of the pipe, or to a coil that they would be a little too long for. */
+final class CoilFitting {
+    /** A loop is shortened to a coil by a fifth at most, else the floor would stay cold: common practice. */
+    private static final double LEAST_SHARE = 0.8;
+
+    private static final int MOST_TRIES = 8;
+    /** What a quarter bend saves of its two legs, in spacings. */
+    private static final double SAVED = 1 - Math.PI / 4;
+
+    private final Job job;
+    private final double radius;
+    private final Progress progress;
+
+    CoilFitting(Job job, double radius, Progress progress) {
+        this.job = job;
+        this.radius = radius;
+        this.progress = progress;
+    }
+
+    LaidLoops fit(LaidLoops laid) {
+        double longest =
+                laid.solutions().stream().mapToDouble(l -> cut(laid, l)).max().orElse(0);
+        OptionalDouble wanted = limit(longest, laid.solutions().size());
+        if (wanted.isEmpty() || longest <= wanted.getAsDouble()) {
+            return laid;
+        }
+        double limit = wanted.getAsDouble();
+        List<LoopSolution> shorter = new ArrayList<>();
+        for (int i = 0; i < laid.solutions().size(); i++) {
+            LoopSolution loop = laid.solutions().get(i);
+            progress.step(String.format(Locale.ROOT, "fitting loop %d to %.2f m", i + 1, limit / 1000));
+            shorter.add(cut(laid, loop) <= limit ? loop : shortened(laid, i, limit));
+        }
+        return laid.shortened(
+                shorter, limit, job.layout().leftOutPrice(), job.floor().port().at());
+    }
+
+    /** The limit of the pipe, or the coil to be fitted if that is shorter, mm. */
+    private OptionalDouble limit(double longest, int loops) {
+        OptionalDouble limit = job.pipe().loopLimit();
+        if (!job.layout().fitCoil()) {
+            return limit;
+        }
+        double full = Math.min(longest, limit.orElse(longest));
+        double all = coils(1).max().orElse(0);
+        OptionalDouble coil =
+                coils(loops).filter(c -> c <= full && (c >= LEAST_SHARE * full || all < full)).max();
+        return coil.isPresent() ? coil : limit;
+    }
+
+    /** Lengths that coils on offer give each of so many loops, and, for a single loop, opened coils, mm. */
+    private DoubleStream coils(int loops) {
+        DoubleStream sold = job.pipe().product().coils().stream()
+                .flatMapToDouble(c -> IntStream.rangeClosed(1, loops).mapToDouble(n -> Math.floor(c.length() / n)));
+        DoubleStream opened = job.shelf().of(job.pipe().product().sku()).stream()
+                .mapToDouble(r -> Math.floor(r.length()))
+                .filter(r -> loops == 1);
+        return DoubleStream.concat(sold, opened);
+    }
+
+    /** Begins with as many nodes as bends might make room for, and takes away what is then too long. */
+    private LoopSolution shortened(LaidLoops laid, int index, double limit) {
+        LoopSolution full = laid.solutions().get(index);
+        double spacing = job.layout().spacing();
+        double onFloor = limit / (1 + job.pipe().allowance())
+                - job.pipe().flowTail()
+                - job.pipe().returnTail();
+        int nodes = (int) Math.min(full.cycle().size() - 2, Math.floor(onFloor / spacing + SAVED * full.turns() + 1));
+        for (int i = 0; i < MOST_TRIES && nodes >= 4; i++) {
+            Optional<LoopSolution> loop = new Divider().shorter(problem(laid), laid.parts().get(index), nodes);
+            if (loop.isEmpty()) {
+                break;
+            }
+            double over = cut(laid, loop.get()) - limit;
+            if (over <= 0) {
+                return loop.get();
+            }
+            nodes = loop.get().cycle().size() - 2 * (int) Math.ceil(over / (1 + job.pipe().allowance()) / (2 * spacing));
+        }
+        throw new Unbuildable(
+                "pipe.loopLimit",
+                String.format(
+                        Locale.ROOT,
+                        "no useful loop was found that is cut from %.0f mm; its tails and their allowance alone take %.0f mm",
+                        limit,
+                        (job.pipe().flowTail() + job.pipe().returnTail())
+                                * (1 + job.pipe().allowance())));
+    }
+
+    private DivisionProblem problem(LaidLoops laid) {
+        return new DivisionProblem(
+                laid.lattice().graph(),
+                laid.lattice().ports(),
+                laid.solutions().size(),
+                LoopLaying.preference(job),
+                WorkLimit.standard());
+    }
+
+    private double cut(LaidLoops laid, LoopSolution loop) {
+        Breakdown breakdown = new Filleting()
+                .breakDown(loop.cycle().stream().map(laid.lattice()::at).toList(), radius);
+        return CutLength.of(job, breakdown);
+    }
+
+    /** What was shortened and what that costs, in one sentence. */
+    static Optional<String> words(LaidLoops laid) {
+        if (laid.limit().isEmpty()) {
+            return Optional.empty();
+        }
+        int bare = laid.loops().stream().mapToInt(l -> l.bare().size()).sum();
+        return Optional.of(String.format(
+                Locale.ROOT,
+                "Shortened to %.2f m of pipe a loop: %d of %d places stay bare, at walls and beside what is left free where"
+                        + " that costs few bends.",
+                laid.limit().getAsDouble() / 1000,
+                bare,
+                laid.lattice().reachable()));
+    }
+}

@@ -1,0 +1,30 @@
+package org.runbend.optimizer.plan;
+
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.job.Job;
+
+/** Length to which the pipe of a loop is cut, whole mm. */
+final class CutLength {
+    private CutLength() {}
+
+    /**
+     * Pipe on the floor and both tails with the allowance, rounded up; a millionth of a mm is forgiven so that exact
+     * lengths are not pushed up by noise.
+     */
+    static long of(Job job, Breakdown breakdown) {
+        double bare =
+                breakdown.floorLength() + job.pipe().flowTail() + job.pipe().returnTail();
+        return (long) Math.ceil(bare * (1 + job.pipe().allowance()) - 1e-6);
+    }
+
+    /** The longest cut that can be had: the pipe's limit, or the longest coil that is sold or opened, mm. */
+    static double longest(Job job) {
+        double coil = Math.max(
+                job.pipe().product().longestCoil(),
+                job.shelf().of(job.pipe().product().sku()).stream()
+                        .mapToDouble(r -> r.length())
+                        .max()
+                        .orElse(0));
+        return Math.min(coil, job.pipe().loopLimit().orElse(coil));
+    }
+}

@@ -1,0 +1,69 @@
+package org.runbend.optimizer.plan;
+
+import java.util.Locale;
+import java.util.OptionalInt;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Filleting;
+import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
+
+/** Lays as many loops as the job asks for, or as few as its limits of length allow. */
+final class Laying {
+    private static final int MOST_LOOPS = 6;
+    /** Share of the heated floor that loops serve at the very least; with fewer loops than it needs none is laid. */
+    private static final double SERVED = 0.6;
+
+    private final Job job;
+    private final double radius;
+    private final Progress progress;
+
+    Laying(Job job, double radius, Progress progress) {
+        this.job = job;
+        this.radius = radius;
+        this.progress = progress;
+    }
+
+    LaidLoops lay() {
+        OptionalInt asked = job.layout().loops();
+        return asked.isPresent() ? new CoilFitting(job, radius, progress).fit(lay(asked.getAsInt())) : fewest();
+    }
+
+    private LaidLoops lay(int loops) {
+        return loops == 1
+                ? new LoopLaying().lay(job, radius, progress).asLoops()
+                : new SeveralLaying(job, radius, loops).lay(progress);
+    }
+
+    private LaidLoops fewest() {
+        double limit = CutLength.longest(job);
+        int loops = atLeast(limit);
+        while (loops <= MOST_LOOPS) {
+            LaidLoops laid = lay(loops);
+            if (laid.loops().stream().allMatch(l -> cut(l) <= limit)) {
+                return laid;
+            }
+            loops++;
+        }
+        throw new Unbuildable(
+                "layout.loops",
+                String.format(
+                        Locale.ROOT,
+                        "%d loops are not enough: none may be cut longer than %.0f mm; a greater spacing needs less pipe",
+                        MOST_LOOPS,
+                        limit));
+    }
+
+    /** Fewer loops could not serve the floor. */
+    private int atLeast(double limit) {
+        double onFloor = SERVED * FloorShapes.heatedArea(job.floor()) / job.layout().spacing();
+        double tails = job.pipe().flowTail() + job.pipe().returnTail();
+        double room = limit / (1 + job.pipe().allowance()) - tails;
+        return room <= 0 ? MOST_LOOPS + 1 : (int) Math.max(1, Math.ceil(onFloor / room));
+    }
+
+    private long cut(LaidLoops.One loop) {
+        Breakdown breakdown = new Filleting().breakDown(loop.path(), radius);
+        return CutLength.of(job, breakdown);
+    }
+}
