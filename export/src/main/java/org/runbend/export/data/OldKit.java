@@ -31,7 +31,8 @@ public final class OldKit {
         OldKit kit = new OldKit();
         try {
             if (!Files.isRegularFile(file)) {
-                throw new BadInput(Fault.ofFile(file.toString(), Files.exists(file) ? "is not a regular file" : "no such file"));
+                throw new BadInput(
+                        Fault.ofFile(file.toString(), Files.exists(file) ? "is not a regular file" : "no such file"));
             }
             if (Files.size(file) <= LARGEST) {
                 try (JsonParser json = new JsonFactory().createParser(file.toFile())) {

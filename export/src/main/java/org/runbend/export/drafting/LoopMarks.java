@@ -47,7 +47,9 @@ final class LoopMarks {
         boolean single = plan.loops().size() == 1;
         plan.loops()
                 .forEach(l -> ends(
-                        l.name(), single ? "" : ", outlet " + l.outlet(), l.breakdown().elements()));
+                        l.name(),
+                        single ? "" : ", outlet " + l.outlet(),
+                        l.breakdown().elements()));
     }
 
     /** Numbers come last: they give way to every other text. */

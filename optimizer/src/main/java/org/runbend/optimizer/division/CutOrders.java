@@ -36,7 +36,10 @@ final class CutOrders {
     }
 
     private void addAlong(
-            List<List<Integer>> orders, List<Integer> nodes, ToIntFunction<Integer> along, ToIntFunction<Integer> across) {
+            List<List<Integer>> orders,
+            List<Integer> nodes,
+            ToIntFunction<Integer> along,
+            ToIntFunction<Integer> across) {
         int[] starts = ports.stream()
                 .flatMap(p -> Stream.of(p.from(), p.to()))
                 .filter(nodes::contains)

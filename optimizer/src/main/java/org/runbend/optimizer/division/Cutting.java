@@ -50,8 +50,8 @@ final class Cutting {
     /** The cheapest, and those with the shortest cuts: a rest that looks cheap as one part may be hard to cut again. */
     private static List<Split> goingOn(List<Split> splits) {
         Set<Split> chosen = new LinkedHashSet<>(first(splits, Comparator.comparingLong(Split::total), MOST_GOING_ON));
-        chosen.addAll(first(
-                splits, Comparator.comparingInt(Split::border).thenComparingLong(Split::total), MOST_GOING_ON));
+        chosen.addAll(
+                first(splits, Comparator.comparingInt(Split::border).thenComparingLong(Split::total), MOST_GOING_ON));
         return List.copyOf(chosen);
     }
 
@@ -133,14 +133,13 @@ final class Cutting {
 
     private boolean isBalanced(PartWorth part, PartWorth rest, int left) {
         double off = Math.max(2, OFF * target);
-        return Math.abs(part.heated() - target) <= off
-                && Math.abs((double) rest.heated() / (left - 1) - target) <= off;
+        return Math.abs(part.heated() - target) <= off && Math.abs((double) rest.heated() / (left - 1) - target) <= off;
     }
 
     private List<PortPair> within(List<Integer> nodes) {
         return problem.ports().stream()
-                .filter(p -> Collections.binarySearch(nodes, p.from()) >= 0
-                        && Collections.binarySearch(nodes, p.to()) >= 0)
+                .filter(p ->
+                        Collections.binarySearch(nodes, p.from()) >= 0 && Collections.binarySearch(nodes, p.to()) >= 0)
                 .toList();
     }
 

@@ -13,7 +13,8 @@ import java.util.List;
  * @param restCost what the rest would cost as one part
  * @param border links that the cuts part
  */
-record Split(List<List<Integer>> parts, List<Integer> heated, List<Integer> rest, long cost, long restCost, int border) {
+record Split(
+        List<List<Integer>> parts, List<Integer> heated, List<Integer> rest, long cost, long restCost, int border) {
     Split {
         parts = List.copyOf(parts);
         heated = List.copyOf(heated);

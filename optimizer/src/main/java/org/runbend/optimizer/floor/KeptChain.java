@@ -54,9 +54,7 @@ final class KeptChain {
         double dx = points.get(i).x() - points.get(i - 1).x();
         double dy = points.get(i).y() - points.get(i - 1).y();
         boolean flat = Math.abs(dx) >= Math.abs(dy);
-        return flat
-                ? Heading.ofStep((int) Math.signum(dx), 0)
-                : Heading.ofStep(0, (int) Math.signum(dy));
+        return flat ? Heading.ofStep((int) Math.signum(dx), 0) : Heading.ofStep(0, (int) Math.signum(dy));
     }
 
     /** Forces the chain and tells its links; false if a node or a link is missing. */
@@ -102,9 +100,7 @@ final class KeptChain {
     }
 
     private int[] nearest(Point p, Point base) {
-        return new int[] {
-            (int) Math.rint((p.x() - base.x()) / spacing), (int) Math.rint((p.y() - base.y()) / spacing)
-        };
+        return new int[] {(int) Math.rint((p.x() - base.x()) / spacing), (int) Math.rint((p.y() - base.y()) / spacing)};
     }
 
     /** The first node at or beyond an end of the part. */
@@ -139,12 +135,11 @@ final class KeptChain {
     }
 
     /** Where the part reaches further than a bend at the chain's end would begin, the chain must go on straight. */
-    private void holdEnd(
-            LatticeGraph.Builder graph, List<Integer> chain, int i, Heading out, Point end, Point base) {
+    private void holdEnd(LatticeGraph.Builder graph, List<Integer> chain, int i, Heading out, Point end, Point base) {
         int node = chain.get(i);
         int[] at = outward(end, out, base);
-        double beyond = (base.x() + at[0] * spacing - end.x()) * out.dx()
-                + (base.y() + at[1] * spacing - end.y()) * out.dy();
+        double beyond =
+                (base.x() + at[0] * spacing - end.x()) * out.dx() + (base.y() + at[1] * spacing - end.y()) * out.dy();
         if (beyond >= radius - FITS) {
             return;
         }

@@ -44,7 +44,8 @@ final class KeptParts {
             }
         }
         Veto.Kept part = new Veto.Kept(place.path(), points);
-        double angle = along.orElse(parts.isEmpty() ? part.direction() : parts.get(0).direction());
+        double angle =
+                along.orElse(parts.isEmpty() ? part.direction() : parts.get(0).direction());
         if (fits(part, entries, angle) && leavesRoom(entries, points)) {
             parts.add(part);
         }
@@ -119,10 +120,11 @@ final class KeptParts {
         boolean first = last < 2 || points.get(0).distance(points.get(1)) >= radius - FITS;
         boolean end = last < 2 || points.get(last - 1).distance(points.get(last)) >= radius - FITS;
         if (!first || !end) {
-            entries.get(first ? last : 0).fault(String.format(
-                    Locale.ROOT,
-                    "the part ends inside its bend: an end lies at least %.0f mm from its corner",
-                    radius));
+            entries.get(first ? last : 0)
+                    .fault(String.format(
+                            Locale.ROOT,
+                            "the part ends inside its bend: an end lies at least %.0f mm from its corner",
+                            radius));
         }
         return first && end;
     }

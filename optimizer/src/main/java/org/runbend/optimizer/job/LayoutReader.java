@@ -68,7 +68,8 @@ final class LayoutReader {
         if (!loop.isEmpty() && !loops.equals(OptionalInt.of(1))) {
             number.orElseThrow().fault("collides with layout.loop, which is one loop; leave one of the two out");
         }
-        return m.make(() -> new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, loops, fit));
+        return m.make(() ->
+                new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, loops, fit));
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {

@@ -35,9 +35,8 @@ final class WishReader {
         KeptParts parts = new KeptParts(along, spacing, radius);
         for (YamlValue part : written.get().list(1, MOST, "a list of parts such as [[x, y], [x, y]]")) {
             List<YamlValue> entries = part.list(2, MOST_POINTS, "a list of at least 2 points [x, y]");
-            List<Point> points = entries.stream()
-                    .flatMap(v -> FloorReader.point(v).stream())
-                    .toList();
+            List<Point> points =
+                    entries.stream().flatMap(v -> FloorReader.point(v).stream()).toList();
             if (points.size() == entries.size() && points.size() > 1) {
                 parts.read(part, entries, points);
             }

@@ -61,8 +61,9 @@ final class CoilFitting {
         }
         double full = Math.min(longest, limit.orElse(longest));
         double all = coils(1).max().orElse(0);
-        OptionalDouble coil =
-                coils(loops).filter(c -> c <= full && (c >= LEAST_SHARE * full || all < full)).max();
+        OptionalDouble coil = coils(loops)
+                .filter(c -> c <= full && (c >= LEAST_SHARE * full || all < full))
+                .max();
         return coil.isPresent() ? coil : limit;
     }
 
@@ -85,7 +86,8 @@ final class CoilFitting {
                 - job.pipe().returnTail();
         int nodes = (int) Math.min(full.cycle().size() - 2, Math.floor(onFloor / spacing + SAVED * full.turns() + 1));
         for (int i = 0; i < MOST_TRIES && nodes >= 4; i++) {
-            Optional<LoopSolution> loop = new Divider().shorter(problem(laid), laid.parts().get(index), nodes);
+            Optional<LoopSolution> loop =
+                    new Divider().shorter(problem(laid), laid.parts().get(index), nodes);
             if (loop.isEmpty()) {
                 break;
             }
@@ -93,7 +95,8 @@ final class CoilFitting {
             if (over <= 0) {
                 return loop.get();
             }
-            nodes = loop.get().cycle().size() - 2 * (int) Math.ceil(over / (1 + job.pipe().allowance()) / (2 * spacing));
+            nodes = loop.get().cycle().size()
+                    - 2 * (int) Math.ceil(over / (1 + job.pipe().allowance()) / (2 * spacing));
         }
         throw new Unbuildable(
                 "pipe.loopLimit",

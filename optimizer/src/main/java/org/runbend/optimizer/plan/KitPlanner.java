@@ -70,7 +70,8 @@ public final class KitPlanner {
                 turns,
                 OptionalInt.empty(),
                 List.of());
-        return assemble(job, radius, KitPlan.LatticePlace.none(job.layout().spacing()), List.of(loop), List.of(), List.of());
+        return assemble(
+                job, radius, KitPlan.LatticePlace.none(job.layout().spacing()), List.of(loop), List.of(), List.of());
     }
 
     private static Stream<Element.Bend> bends(Breakdown breakdown) {
@@ -128,8 +129,9 @@ public final class KitPlanner {
         String proof = laid.eachProvedBest()
                 ? "no loop of a part has fewer turns, counted with what is left out; other cuts were tried, not all"
                 : "the cut and its loops are the best that were tried, not proved best";
-        return List.of("The floor is cut into " + loops + " parts; loops A to " + last + " follow each other along the rim"
-                + " at the port and go to valve outlets 1 to " + loops + ": " + proof + ".");
+        return List.of(
+                "The floor is cut into " + loops + " parts; loops A to " + last + " follow each other along the rim"
+                        + " at the port and go to valve outlets 1 to " + loops + ": " + proof + ".");
     }
 
     private KitPlan assemble(
@@ -148,8 +150,8 @@ public final class KitPlanner {
                                 .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
                                 .toList()));
         progress.step("packing the plates");
-        PlatePlan plates = new PlatePacking()
-                .pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), breakdowns(loops)));
+        PlatePlan plates =
+                new PlatePacking().pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), breakdowns(loops)));
         return assemble(job, radius, place, loops, plates, coils, bare, words);
     }
 
@@ -214,7 +216,10 @@ public final class KitPlanner {
         if (job.hasOwnLoop()) {
             remarks.add("The loop is laid as it was drawn: it was checked, not improved.");
         }
-        KeptPipe.remark(job, radius, loops.stream().map(KitPlan.LoopPlan::breakdown).toList())
+        KeptPipe.remark(
+                        job,
+                        radius,
+                        loops.stream().map(KitPlan.LoopPlan::breakdown).toList())
                 .ifPresent(remarks::add);
         bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;

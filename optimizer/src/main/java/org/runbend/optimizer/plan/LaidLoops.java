@@ -89,8 +89,7 @@ record LaidLoops(
                 loop.objectiveBound(),
                 bare(lattice, loop),
                 loop.isProvedBest());
-        List<Integer> all =
-                IntStream.range(0, lattice.graph().size()).boxed().toList();
+        List<Integer> all = IntStream.range(0, lattice.graph().size()).boxed().toList();
         return new LaidLoops(lattice, List.of(one), List.of(all), List.of(loop), OptionalDouble.empty(), loop);
     }
 

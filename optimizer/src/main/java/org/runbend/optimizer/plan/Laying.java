@@ -56,7 +56,8 @@ final class Laying {
 
     /** Fewer loops could not serve the floor. */
     private int atLeast(double limit) {
-        double onFloor = SERVED * FloorShapes.heatedArea(job.floor()) / job.layout().spacing();
+        double onFloor =
+                SERVED * FloorShapes.heatedArea(job.floor()) / job.layout().spacing();
         double tails = job.pipe().flowTail() + job.pipe().returnTail();
         double room = limit / (1 + job.pipe().allowance()) - tails;
         return room <= 0 ? MOST_LOOPS + 1 : (int) Math.max(1, Math.ceil(onFloor / room));

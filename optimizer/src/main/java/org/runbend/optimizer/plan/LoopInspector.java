@@ -50,8 +50,8 @@ public final class LoopInspector {
                         .map(l -> new Filleting().breakDown(l.path(), radius))
                         .toList(),
                 laid.loops().stream()
-                        .flatMap(l -> Stream.of(
-                                l.path().get(0), l.path().get(l.path().size() - 1)))
+                        .flatMap(l ->
+                                Stream.of(l.path().get(0), l.path().get(l.path().size() - 1)))
                         .toList(),
                 laid.whole().turns(),
                 laid.loops().stream().mapToInt(LaidLoops.One::leftOut).sum(),

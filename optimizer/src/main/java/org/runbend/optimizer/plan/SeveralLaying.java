@@ -53,9 +53,8 @@ final class SeveralLaying {
                 "cutting %d nodes for %d loops",
                 wide.get(0).graph().size(),
                 loops));
-        Division division = new Divider()
-                .divide(wide.stream().map(this::division).toList())
-                .orElseThrow(this::noCut);
+        Division division =
+                new Divider().divide(wide.stream().map(this::division).toList()).orElseThrow(this::noCut);
         return LaidLoops.of(
                 wide.get(division.problem()),
                 division.parts(),
@@ -77,7 +76,6 @@ final class SeveralLaying {
         return new DivisionProblem(
                 lattice.graph(), lattice.ports(), loops, LoopLaying.preference(job), WorkLimit.standard());
     }
-
 
     /** Says which reach would do. */
     private Unbuildable noRoom() {

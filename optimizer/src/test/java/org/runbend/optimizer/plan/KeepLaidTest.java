@@ -107,7 +107,9 @@ class KeepLaidTest {
     @Test
     void aPartAcrossAVeto() throws IOException {
         Job job = job(
-                F01, "keepLaid: [[[525, 300], [525, 675], [825, 675], [825, 300]]], veto: [{noBend: [525, 675, 80]}]", "");
+                F01,
+                "keepLaid: [[[525, 300], [525, 675], [825, 675], [825, 300]]], veto: [{noBend: [525, 675, 80]}]",
+                "");
         Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Progress.SILENT).plan(job));
         assertEquals("layout.keepLaid[0]", answer.key());
         assertTrue(answer.getMessage().contains("collides with layout.veto[0].noBend"), answer.getMessage());
@@ -135,9 +137,13 @@ class KeepLaidTest {
         Element.Run last = new Element.Run(new Point(300, 75), new Point(300, 400));
         assertEquals(List.of(), verifier.verify(List.of(new Breakdown(List.of(first, bend, last)))));
         Element.Run chamfer = new Element.Run(new Point(225, 0), new Point(300, 75));
-        assertEquals(1, verifier.verify(List.of(new Breakdown(List.of(first, chamfer, last)))).size());
+        assertEquals(
+                1,
+                verifier.verify(List.of(new Breakdown(List.of(first, chamfer, last))))
+                        .size());
         Element.Run on = new Element.Run(new Point(225, 0), new Point(500, 0));
-        assertEquals(1, verifier.verify(List.of(new Breakdown(List.of(first, on)))).size());
+        assertEquals(
+                1, verifier.verify(List.of(new Breakdown(List.of(first, on)))).size());
     }
 
     private static String text(Point a, Point b) {

@@ -57,7 +57,9 @@ class SeveralLoopsTest {
                 .sorted()
                 .toList();
         assertEquals(plan.loops().stream().map(KitPlan.LoopPlan::name).toList(), cut, "every loop in one piece");
-        plan.loops().forEach(l -> assertTrue(l.turnBound().isEmpty() && l.objectiveBound().isEmpty(), "no bound"));
+        plan.loops()
+                .forEach(l ->
+                        assertTrue(l.turnBound().isEmpty() && l.objectiveBound().isEmpty(), "no bound"));
     }
 
     private static void assertBalanced(KitPlan plan) {
@@ -74,9 +76,8 @@ class SeveralLoopsTest {
 
     /** Pipes of different loops keep 0.9 of the spacing: they neither cross nor touch. */
     private static void assertApart(KitPlan plan) {
-        List<LineString> pipes = plan.loops().stream()
-                .map(l -> chain(l.breakdown().elements()))
-                .toList();
+        List<LineString> pipes =
+                plan.loops().stream().map(l -> chain(l.breakdown().elements())).toList();
         for (int i = 0; i < pipes.size(); i++) {
             for (int j = 0; j < i; j++) {
                 double apart = pipes.get(i).distance(pipes.get(j));
@@ -91,11 +92,13 @@ class SeveralLoopsTest {
         for (Element e : elements) {
             points.add(new Coordinate(e.from().x(), e.from().y()));
             if (e instanceof Element.Bend b) {
-                double start = Math.atan2(b.from().y() - b.centre().y(), b.from().x() - b.centre().x());
+                double start = Math.atan2(
+                        b.from().y() - b.centre().y(), b.from().x() - b.centre().x());
                 for (int i = 1; i < 10; i++) {
                     double at = start + Math.toRadians(b.turn()) * i / 10;
                     points.add(new Coordinate(
-                            b.centre().x() + b.radius() * Math.cos(at), b.centre().y() + b.radius() * Math.sin(at)));
+                            b.centre().x() + b.radius() * Math.cos(at),
+                            b.centre().y() + b.radius() * Math.sin(at)));
                 }
             }
         }
@@ -124,8 +127,8 @@ class SeveralLoopsTest {
     @Test
     void autoTakesTheFewest() throws IOException {
         assertEquals(1, plan(job("f01-rect", "loops: auto")).loops().size());
-        KitPlan halves =
-                plan(JobReader.read(job("f01-rect", "loops: auto", "allowance: 2%, loopLimit: 15 m"), Optional.empty()));
+        KitPlan halves = plan(
+                JobReader.read(job("f01-rect", "loops: auto", "allowance: 2%, loopLimit: 15 m"), Optional.empty()));
         assertEquals(2, halves.loops().size());
         halves.loops().forEach(l -> assertTrue(l.cutLength() <= 15_000));
         assertBalanced(halves);
