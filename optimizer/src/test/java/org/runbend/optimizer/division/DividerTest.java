@@ -36,7 +36,7 @@ class DividerTest {
         Set<Integer> served = new HashSet<>();
         for (LoopSolution loop : division.loops()) {
             loop.cycle().forEach(n -> assertTrue(served.add(n), () -> "node " + n + " is in two loops"));
-            assertEquals(columns * rows / loops, loop.cycle().size(), 2);
+            assertEquals((double) (columns * rows) / loops, loop.cycle().size(), 2);
         }
         assertEquals(columns * rows, served.size());
         int sum = division.loops().stream().mapToInt(LoopSolution::turns).sum();
