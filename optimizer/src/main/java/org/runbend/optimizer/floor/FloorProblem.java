@@ -48,9 +48,9 @@ public record FloorProblem(
         unheated = List.copyOf(unheated);
         supports = List.copyOf(supports);
         vetoes = List.copyOf(vetoes);
-        if (!(spacing > 0 && edge >= 0 && reach > 0 && radius > 0 && radius <= spacing / 2 + 1e-9)) {
+        if (!(spacing > 0 && edge >= 0 && reach > 0 && radius > 0 && radius <= spacing + 1e-9)) {
             throw new IllegalArgumentException(
-                    "spacing, edge, reach and radius must be positive, radius at most spacing / 2");
+                    "spacing, edge, reach and radius must be positive, radius at most one spacing");
         }
     }
 

@@ -111,6 +111,11 @@ public record Job(
         }
     }
 
+    /** Whether the pipe is too stiff for two turns in a row: its least radius is over half the spacing. */
+    public boolean isStiff() {
+        return pipe.product().fittedRadius() > layout.spacing() / 2 + 1e-9;
+    }
+
     /** Whether the designer drew the loop. */
     public boolean hasOwnLoop() {
         return !layout.loop().isEmpty();

@@ -73,7 +73,7 @@ final class LayoutReader {
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {
-        double least = 2 * p.fittedRadius();
+        double least = p.fittedRadius();
         if (spacing < least) {
             place.fault("spacing " + Plain.number(spacing) + " mm: pipe " + p.sku() + " bends no tighter than "
                     + Plain.number(p.fittedRadius()) + " mm, so the least spacing is " + Plain.number(least) + " mm");

@@ -31,14 +31,16 @@ public final class LimitedSolver {
         LoopSolution best = found.solution();
         LatticeGraph graph = limited.problem().graph();
         int[] depths = Depths.of(graph);
-        int leastDepth = depthOfGaps(depths, graph, best.leftOut());
-        if (leastDepth > MOST_DEPTH || !hasGapBelow(graph, depths, best, leastDepth)) {
-            return free;
-        }
-        LoopProblem kept = wanting(limited.problem(), depths, leastDepth);
-        if (lay(new LimitedProblem(kept, limited.mostNodes()), kept) instanceof LoopOutcome.Found better
-                && better.solution().objective() <= best.objective() + WORTH) {
-            return new LoopOutcome.Found(withBound(better.solution(), best));
+        int least = depthOfGaps(depths, graph, best.leftOut());
+        for (int depth = least; depth <= Math.min(MOST_DEPTH, least + 1); depth++) {
+            if (!hasGapBelow(graph, depths, best, depth)) {
+                return free;
+            }
+            LoopProblem kept = wanting(limited.problem(), depths, depth);
+            if (lay(new LimitedProblem(kept, limited.mostNodes()), kept) instanceof LoopOutcome.Found better
+                    && better.solution().objective() <= best.objective() + WORTH) {
+                return new LoopOutcome.Found(withBound(better.solution(), best));
+            }
         }
         return free;
     }
@@ -72,14 +74,14 @@ public final class LimitedSolver {
         return outcome;
     }
 
-    /** The least depth at which all gaps find room, with as much again to choose from. */
+    /** The least depth at which all gaps find room. */
     private static int depthOfGaps(int[] depths, LatticeGraph graph, int gaps) {
         for (int depth = 1; depth <= MOST_DEPTH; depth++) {
             int most = depth;
             long room = IntStream.range(0, depths.length)
                     .filter(n -> depths[n] <= most && graph.price(n) > 0)
                     .count();
-            if (room >= 2L * gaps) {
+            if (room >= gaps) {
                 return depth;
             }
         }

@@ -130,7 +130,7 @@ final class BoxRules {
             return;
         }
         String aid = pipe.aid().get();
-        double least = plan.isOnLattice() ? plan.job().layout().spacing() / 2 : tightest();
+        double least = plan.isOnLattice() ? plan.bendRadius() : tightest();
         boolean wanted = pipe.handRadius() > least;
         boolean byRule =
                 catalog.findItem(aid).filter(i -> i.per() != Item.Per.ON_DEMAND).isPresent();

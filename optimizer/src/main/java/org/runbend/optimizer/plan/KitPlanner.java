@@ -99,6 +99,7 @@ public final class KitPlanner {
                         .toList();
         List<String> words = new ArrayList<>(several(laid));
         CoilFitting.words(laid).ifPresent(words::add);
+        stiff(job, laid).ifPresent(words::add);
         return assemble(job, radius, place, loops, bare, words);
     }
 
@@ -117,6 +118,13 @@ public final class KitPlanner {
                 one.objective(),
                 one.objectiveBound(),
                 one.bare());
+    }
+
+    private static Optional<String> stiff(Job job, LaidLoops laid) {
+        return job.isStiff()
+                ? Optional.of("S" + LoopLaying.STIFF.substring(1) + "."
+                        + (laid.eachProvedBest() ? " It is proved that no such loop is better." : ""))
+                : Optional.empty();
     }
 
     /** What a person should know of several loops. */
@@ -173,8 +181,7 @@ public final class KitPlanner {
             CoilPlan coils,
             List<BareFloor> bare,
             List<String> words) {
-        List<KitPlan.BoxItem> items = new BoxPacking(
-                        job, job.hasOwnLoop() ? radius : job.layout().spacing() / 2)
+        List<KitPlan.BoxItem> items = new BoxPacking(job, radius)
                 .pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
         double onFloor =
