@@ -10,6 +10,7 @@ import org.runbend.optimizer.plan.KitPlanner;
 import org.runbend.optimizer.plan.Progress;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -29,6 +30,11 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
 
     final Path jobFile() {
         return job;
+    }
+
+    /** A fault in how the command was called. */
+    final ParameterException usage(String text) {
+        return new ParameterException(spec.commandLine(), text);
     }
 
     final boolean isQuiet() {

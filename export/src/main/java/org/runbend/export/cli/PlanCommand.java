@@ -3,10 +3,14 @@ package org.runbend.export.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.runbend.export.data.OldKit;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.choice.Alternative;
+import org.runbend.optimizer.choice.Choice;
+import org.runbend.optimizer.choice.ChoicePlanner;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
@@ -59,8 +63,22 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             description = "The kit.json of an earlier plan: say what of its loop stays, what goes and what is new.")
     private Path was;
 
+    @Option(
+            names = "--alternatives",
+            description =
+                    "Plan the floor in several ways too and write up to six good plans into alternatives.pdf and"
+                            + " alternatives.json.")
+    private boolean alternatives;
+
+    @Option(
+            names = "--take",
+            paramLabel = "N",
+            description = "Write the kit of alternative N, as alternatives.pdf numbers them, in place of the job's own.")
+    private Integer take;
+
     @Override
     public Integer call() {
+        checkWords();
         OutputFolder folder = new OutputFolder(out != null ? out : besideJob(jobFile()));
         folder.checkOurs();
         Job job = read();
@@ -73,8 +91,17 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         }
         List<Element> before = was == null ? List.of() : OldKit.elements(was);
         KitPlan plan = plan(job);
+        Map<String, byte[]> more = Map.of();
+        if (alternatives || take != null) {
+            Choice choice = new ChoicePlanner(progress()).choose(plan);
+            plan = take == null ? plan : taken(choice);
+            more = alternatives ? KitFiles.of(choice) : more;
+            if (alternatives && !isQuiet()) {
+                new Summary(out()).printChoice(choice);
+            }
+        }
         progress().step("drawing and writing");
-        folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR));
+        folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR, more));
         if (!isQuiet()) {
             new Summary(out()).print(plan, folder.path());
             if (was != null) {
@@ -85,6 +112,25 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             improve(plan, beside);
         }
         return codeOf(plan);
+    }
+
+    private void checkWords() {
+        if (take != null && (take < 1 || take > Choice.MOST)) {
+            throw usage("--take " + take + ": alternatives are numbered from 1 to at most " + Choice.MOST);
+        }
+        if (improve && (alternatives || take != null)) {
+            throw usage("--improve goes with neither --alternatives nor --take; run them one after the other");
+        }
+    }
+
+    /** The plan of the alternative wanted; it says which one it is. */
+    private KitPlan taken(Choice choice) {
+        int count = choice.alternatives().size();
+        if (take > count) {
+            throw usage("--take " + take + ": this job has " + (count == 1 ? "1 alternative" : count + " alternatives"));
+        }
+        Alternative taken = choice.alternatives().get(take - 1);
+        return taken.plan().withRemark(taken.remark(count));
     }
 
     private void improve(KitPlan own, OutputFolder beside) {

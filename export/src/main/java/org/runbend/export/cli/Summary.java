@@ -3,6 +3,8 @@ package org.runbend.export.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
+import org.runbend.optimizer.choice.Alternative;
+import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.plan.LoopComparison;
@@ -67,6 +69,21 @@ final class Summary {
 
     void printChange(LoopChange change) {
         line("%s", change.sentence());
+    }
+
+    void printChoice(Choice choice) {
+        line("Alternatives (plan --take N goes on with one):");
+        for (Alternative a : choice.alternatives()) {
+            line(
+                    "  %d  %s: %d bends, %.2f m to cut, %.1f %% of the floor served, %.1f kg, %s",
+                    a.number(),
+                    a.name(),
+                    a.figures().bends(),
+                    a.figures().pipe() / 100.0,
+                    a.figures().served() / 10.0,
+                    a.figures().weight() / 10.0,
+                    money(a.plan(), a.figures().price()));
+        }
     }
 
     private void printCheck(PlanCheck c) {

@@ -98,7 +98,7 @@ final class LoopMarks {
     }
 
     /** The rectangle that a piece covers: along its run, or midway between its two runs. */
-    private static Path body(KitPlan plan, PlatePiece piece) {
+    static Path body(KitPlan plan, PlatePiece piece) {
         double half =
                 plan.job().catalog().findPlate(piece.product()).orElseThrow().width() / 2;
         List<Point> line = centreLine(plan, piece);

@@ -143,6 +143,28 @@ public record Job(
                 written);
     }
 
+    /** The same job with other wishes for loop, pipe and plates. */
+    public Job with(Layout otherLayout, PipeWish otherPipe, PlateWish otherPlates) {
+        return new Job(
+                title,
+                order,
+                customer,
+                date,
+                revision,
+                catalog,
+                shelf,
+                floor,
+                otherLayout,
+                otherPipe,
+                otherPlates,
+                build,
+                heating,
+                fingerprint,
+                warnings,
+                measured,
+                written);
+    }
+
     /**
      * A length of a measured floor.
      *
@@ -285,6 +307,21 @@ public record Job(
             return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, List.of(), loops, fitCoil);
         }
 
+        /** The same layout with another price, in turns, for leaving a node out. */
+        public Layout withPrice(int price) {
+            return new Layout(spacing, edge, along, axis, price, prefer, vetoes, loop);
+        }
+
+        /** The same layout with something else to decide among loops of equal turns. */
+        public Layout with(Prefer other) {
+            return new Layout(spacing, edge, along, axis, leftOutPrice, other, vetoes, loop);
+        }
+
+        /** The same layout with runs wanted along an axis of a lattice turned by so many degrees. */
+        public Layout with(double angle, RunAxis other) {
+            return new Layout(spacing, edge, OptionalDouble.of(angle), other, leftOutPrice, prefer, vetoes, loop);
+        }
+
         /** A layout without vetoes. */
         public Layout(
                 double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {
@@ -320,7 +357,12 @@ public record Job(
      * @param loopLimit longest cut allowed, mm
      */
     public record PipeWish(
-            Pipe product, double flowTail, double returnTail, double allowance, OptionalDouble loopLimit) {}
+            Pipe product, double flowTail, double returnTail, double allowance, OptionalDouble loopLimit) {
+        /** The same pipe with another longest cut, mm. */
+        public PipeWish limitedTo(double limit) {
+            return new PipeWish(product, flowTail, returnTail, allowance, OptionalDouble.of(limit));
+        }
+    }
 
     /**
      * The plates wanted.
@@ -342,6 +384,11 @@ public record Job(
         /** Copies the list. */
         public PlateWish {
             products = List.copyOf(products);
+        }
+
+        /** The same wish with other plates and another coverage. */
+        public PlateWish with(List<SpreaderPlate> others, double otherCoverage) {
+            return new PlateWish(others, bendClearance, gap, minPiece, otherCoverage, plateClearance);
         }
     }
 

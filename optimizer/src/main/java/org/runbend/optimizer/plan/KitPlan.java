@@ -3,6 +3,7 @@ package org.runbend.optimizer.plan;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.channel.ChannelPlan;
@@ -59,6 +60,33 @@ public record KitPlan(
     /** Whether every check passed or only warns. */
     public boolean isSound() {
         return checks.stream().noneMatch(c -> c.verdict() == PlanCheck.Verdict.FAIL);
+    }
+
+    /** Share of the heated floor that the loops serve, %, as the checks say it. */
+    public double served() {
+        return checks.stream()
+                .filter(c -> c.name().equals(PlanChecks.SERVED))
+                .mapToDouble(PlanCheck::value)
+                .findFirst()
+                .orElse(0);
+    }
+
+    /** The same plan with one more thing to know, before the others. */
+    public KitPlan withRemark(String remark) {
+        return new KitPlan(
+                job,
+                bendRadius,
+                lattice,
+                loops,
+                plates,
+                coils,
+                items,
+                total,
+                weight,
+                channel,
+                checks,
+                Stream.concat(Stream.of(remark), remarks.stream()).toList(),
+                bareFloor);
     }
 
     /**

@@ -15,8 +15,9 @@ import org.runbend.optimizer.loop.Axis;
  * @param angle of the lattice, degrees from the x axis, 0 to under 90
  * @param axis of the lattice along which runs are wanted
  */
-record LatticeDirection(double angle, Axis axis) {
-    static LatticeDirection of(Job job) {
+public record LatticeDirection(double angle, Axis axis) {
+    /** The direction for a job. */
+    public static LatticeDirection of(Job job) {
         OptionalDouble met = met(job);
         if (job.layout().axis() != Job.RunAxis.FREE) {
             return new LatticeDirection(

@@ -1,0 +1,187 @@
+package org.runbend.export.papers;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.pdf.Align;
+import org.runbend.export.pdf.Box;
+import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.PdfDocument;
+import org.runbend.export.pdf.PdfFlow;
+import org.runbend.export.pdf.PdfPage;
+import org.runbend.export.pdf.PdfTable;
+import org.runbend.export.pdf.PdfTable.Column;
+import org.runbend.export.pdf.Placement;
+import org.runbend.export.pdf.TextStyle;
+import org.runbend.optimizer.choice.Alternative;
+import org.runbend.optimizer.choice.Choice;
+import org.runbend.optimizer.choice.Figures;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+
+/** The good plans of a floor side by side: a table, then a picture of each with a sentence why. A4, PDF. */
+public final class AlternativesPaper {
+    private static final double GAP = 6;
+    private static final double HEAD = 6;
+    private static final double MOST_HIGH = 62;
+    private static final double LEAST_HIGH = 24;
+    /** Of a picture for outline, a frame of marks and letters, mm. */
+    private static final double MARKS = 14;
+
+    private static final TextStyle NAME = TextStyle.BODY.bold();
+    private static final TextStyle WORDS = TextStyle.BODY.sized(7.5);
+    private static final int INK = 0x999999;
+
+    private static final String HOW =
+            "Each is a whole plan of this floor, checked like any other; none is worse than another in everything. "
+                    + "Floor served: pipe on the floor by spacing, of the heated floor. Plated: straight pipe that has"
+                    + " plates. Uneven: how far warmth differs over the floor, as the standard deviation of the place along"
+                    + " the loop, half of a pipe and half of the pipes beside it: 0 % where flow lies beside return, 29 %"
+                    + " where the loop winds from one end to the other. Coil: whether at most a tenth of the coils is left"
+                    + " over. Floors are seen from above.";
+
+    private static final String CAUTIONS = "Take care: look at what lies under the floor before anybody drills or cuts:"
+            + " cables, fuel and gas lines, tanks. The floor gets hot coolant: test its pressure before it is covered."
+            + " Electrical work, gas and fuel appliances are for licensed people; local codes and the makers' instructions"
+            + " go before this paper.";
+
+    /** Draws a plan small. */
+    @FunctionalInterface
+    public interface Miniature {
+        /** The drawing at so many mm of floor to a mm of paper. */
+        Sheet draw(KitPlan plan, double unit);
+    }
+
+    /** The paper. */
+    public byte[] bytes(Choice choice, Miniature miniature) {
+        Job job = choice.alternatives().get(0).plan().job();
+        String name = "Alternatives " + job.order();
+        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
+            document.footer("order " + job.order() + ", " + job.title()
+                    + job.revision().map(r -> ", revision " + r).orElse(""));
+            PdfFlow flow = new PdfFlow(document);
+            flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());
+            flow.table(table(choice, job)).paragraph(HOW, WORDS);
+            pictures(document, flow, choice, miniature);
+            others(flow, choice);
+            flow.space(2).paragraph(CAUTIONS, WORDS);
+            return document.toBytes();
+        }
+    }
+
+    private static PdfTable table(Choice choice, Job job) {
+        PdfTable table = new PdfTable(
+                Column.right("", 1),
+                Column.left("best at", 5.6),
+                Column.right("bends", 2.7),
+                Column.right("left out", 2.2),
+                Column.right("floor served", 2.8),
+                Column.right("pipe m", 2.5),
+                Column.right("plates", 2.6),
+                Column.right("plated", 2.8),
+                Column.right("kg", 2),
+                Column.right("price " + job.catalog().currency(), 3),
+                Column.right("uneven", 3),
+                Column.centre("coil", 1.9));
+        Money money = new Money(job.catalog().currency());
+        for (Alternative a : choice.alternatives()) {
+            Figures f = a.figures();
+            table.row(
+                    Integer.toString(a.number()),
+                    a.name(),
+                    Integer.toString(f.bends()),
+                    a.plan().isOnLattice() ? Integer.toString(f.leftOut()) : "-",
+                    tenths(f.served()) + " %",
+                    String.format(Locale.ROOT, "%.2f", f.pipe() / 100.0),
+                    Integer.toString(a.plan().plates().pieces().size()),
+                    tenths(f.plated()) + " %",
+                    tenths(f.weight()),
+                    money.bare(f.price()),
+                    tenths(f.uneven()) + " %",
+                    f.fitsCoil() ? "fits" : "-");
+        }
+        return table;
+    }
+
+    private static String tenths(long value) {
+        return String.format(Locale.ROOT, "%.1f", value / 10.0);
+    }
+
+    /** Two beside each other, each as high as its floor and its words want. */
+    private static void pictures(PdfDocument document, PdfFlow flow, Choice choice, Miniature miniature) {
+        double wide = (flow.width() - GAP) / 2;
+        List<Alternative> all = choice.alternatives();
+        double high = high(all.get(0).plan().job(), wide);
+        for (int i = 0; i < all.size(); i += 2) {
+            List<Alternative> row = all.subList(i, Math.min(i + 2, all.size()));
+            double words = row.stream()
+                    .mapToDouble(a -> words(document, a, wide).size() * WORDS.pitch())
+                    .max()
+                    .orElse(0);
+            double needed = HEAD + high + words + 3;
+            flow.keep(needed);
+            for (int k = 0; k < row.size(); k++) {
+                Box box = new Box(flow.left() + k * (wide + GAP), flow.y() - HEAD - high, wide, high);
+                picture(document, flow.page(), row.get(k), box, miniature);
+            }
+            flow.space(needed);
+        }
+    }
+
+    private static double high(Job job, double wide) {
+        Extent floor = Extent.around(job.floor().outline().stream()
+                .map(p -> new org.runbend.export.drawing.Point(p.x(), p.y()))
+                .toList());
+        double natural = (wide - MARKS) * floor.height() / floor.width() + MARKS;
+        return Math.max(LEAST_HIGH, Math.min(MOST_HIGH, natural));
+    }
+
+    private static void picture(PdfDocument document, PdfPage page, Alternative a, Box box, Miniature miniature) {
+        double top = box.y() + box.height() + HEAD;
+        List<String> name = document.wrap(a.number() + "  " + a.name(), NAME, box.width());
+        page.text(box.x(), top - NAME.ascent(), NAME, Align.LEFT, name.get(0) + (name.size() > 1 ? "\u2026" : ""));
+        page.frame(box, 0.13, INK);
+        double unit = unit(a.plan(), box, miniature);
+        Sheet sheet = miniature.draw(a.plan(), unit);
+        page.sheet(sheet, box, Placement.scaled(sheet.extent(), box, 1 / unit));
+        double y = box.y() - 1;
+        for (String line : words(document, a, box.width())) {
+            page.text(box.x(), y - WORDS.ascent(), WORDS, Align.LEFT, line);
+            y -= WORDS.pitch();
+        }
+    }
+
+    /** The largest scale at which floor and letters of true size fit; the outline alone has to where marks are very long. */
+    private static double unit(KitPlan plan, Box box, Miniature miniature) {
+        double unit = 1;
+        for (int i = 0; i < 200; i++) {
+            Extent e = miniature.draw(plan, unit).extent();
+            double over = Math.max(e.width() / (box.width() - 2), e.height() / (box.height() - 2)) / unit;
+            if (over <= 1) {
+                return unit;
+            }
+            unit *= Math.max(1.02, Math.min(over, 1.5));
+        }
+        return unit;
+    }
+
+    private static List<String> words(PdfDocument document, Alternative a, double wide) {
+        List<String> lines = new ArrayList<>(document.wrap(a.why(), WORDS, wide));
+        if (!a.wishes().isEmpty()) {
+            lines.addAll(document.wrap("Planned with " + a.wishWords() + ".", WORDS, wide));
+        }
+        return lines;
+    }
+
+    private static void others(PdfFlow flow, Choice choice) {
+        if (choice.others().isEmpty()) {
+            return;
+        }
+        flow.heading("Looked at too");
+        for (Choice.Other other : choice.others()) {
+            flow.paragraph(other.wishWords() + ": " + other.reason() + ".", WORDS);
+        }
+    }
+}

@@ -1,0 +1,48 @@
+package org.runbend.optimizer.choice;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Says in one sentence how a plan differs from the one asked: first what is better, then what is worse. */
+final class Against {
+    private final List<String> better = new ArrayList<>();
+    private final List<String> worse = new ArrayList<>();
+
+    private Against() {}
+
+    /**
+     * The sentence.
+     *
+     * @param plan figures of the plan
+     * @param asked figures of the plan of the job as it is
+     * @param currency of the prices
+     */
+    static String sentence(Figures plan, Figures asked, String currency) {
+        Against against = new Against();
+        against.say(asked.bends() - plan.bends(), 1, 0, "", "fewer quarter bends", "more quarter bends");
+        against.say(asked.leftOut() - plan.leftOut(), 1, 0, "", "fewer places left out", "more places left out");
+        against.say(plan.served() - asked.served(), 10, 1, " %", "more floor served", "less floor served");
+        against.say(asked.pipe() - plan.pipe(), 100, 2, " m", "less pipe", "more pipe");
+        against.say(plan.plated() - asked.plated(), 10, 1, " %", "more of the straight pipe in plates", "less of the straight pipe in plates");
+        against.say(asked.weight() - plan.weight(), 10, 1, " kg", "lighter", "heavier");
+        against.say(asked.price() - plan.price(), 100, 2, " " + currency, "cheaper", "dearer");
+        against.say(asked.uneven() - plan.uneven(), 10, 1, " %", "less uneven", "more uneven");
+        return against.sentence();
+    }
+
+    private void say(long gain, int scale, int digits, String unit, String good, String bad) {
+        if (gain != 0) {
+            String number = String.format(Locale.ROOT, "%." + digits + "f", Math.abs(gain) / (double) scale);
+            (gain > 0 ? better : worse).add(number + unit + " " + (gain > 0 ? good : bad));
+        }
+    }
+
+    private String sentence() {
+        if (better.isEmpty() && worse.isEmpty()) {
+            return "The figures of the plan asked, with another loop.";
+        }
+        String gains = better.isEmpty() ? "nothing better" : String.join(", ", better);
+        return "Against the plan asked: " + gains + (worse.isEmpty() ? "" : "; but " + String.join(", ", worse)) + ".";
+    }
+}

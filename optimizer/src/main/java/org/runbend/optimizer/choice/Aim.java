@@ -1,0 +1,51 @@
+package org.runbend.optimizer.choice;
+
+import java.util.Comparator;
+
+/** What a plan can be best at, in the order in which alternatives are numbered. */
+public enum Aim {
+    /** The job as it is, or what betters it in everything. */
+    AS_ASKED("as asked"),
+    /** Fewest quarter bends. */
+    FEWEST_BENDS("fewest bends"),
+    /** Fewest places left out; among equals the most floor served. */
+    FULL_COVERAGE("fullest coverage"),
+    /** Least pipe. */
+    LEAST_PIPE("least pipe"),
+    /** The most floor that can be served with little left of the coils. */
+    FITS_COIL("fits a coil"),
+    /** Least difference of warmth. */
+    EVEN_HEAT("most even heat"),
+    /** Lowest price. */
+    LEAST_PRICE("lowest price");
+
+    private final String words;
+
+    Aim(String words) {
+        this.words = words;
+    }
+
+    /** As a person reads it. */
+    public String words() {
+        return words;
+    }
+
+    /** Whether a plan of such figures can be meant. */
+    boolean admits(Figures f) {
+        return this != FITS_COIL || f.fitsCoil();
+    }
+
+    /** The best first; equal ones are equally good at this aim. */
+    Comparator<Figures> order() {
+        return switch (this) {
+            case AS_ASKED -> Comparator.comparingInt(f -> 0);
+            case FEWEST_BENDS -> Comparator.comparingInt(Figures::bends);
+            case FULL_COVERAGE ->
+                Comparator.comparingInt(Figures::leftOut).thenComparingLong(f -> -f.served());
+            case FITS_COIL -> Comparator.comparingLong(f -> -f.served());
+            case LEAST_PIPE -> Comparator.comparingLong(Figures::pipe);
+            case EVEN_HEAT -> Comparator.comparingLong(Figures::uneven);
+            case LEAST_PRICE -> Comparator.comparingLong(Figures::price);
+        };
+    }
+}

@@ -1,0 +1,200 @@
+package org.runbend.optimizer.choice;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
+import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Veto;
+import org.runbend.optimizer.loop.Axis;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LatticeDirection;
+
+/**
+ * What may be wished otherwise on a floor, in a fixed order: what a place left out costs, what decides among equal loops,
+ * which way runs go, which coil the pipe is to fit, which plates cover how much. Sizes of the floor are nobody's wish and stay.
+ */
+final class Candidates {
+    /** A place left out costs more turns than any way round to it. */
+    private static final int DEAR = 100;
+
+    /** Shares of the price at which bends are saved for places left out. */
+    private static final int[] CHEAPER = {3, 10};
+
+    /** Plates over less than this heat unevenly (common practice). */
+    private static final double LEAST_COVERAGE = 0.7;
+
+    /** What grooves and centres may be off, mm, as for the plates that a job names. */
+    private static final double FITS = 0.5;
+
+    private final Job asked;
+    private final Job base;
+
+    private Candidates(Job asked) {
+        this.asked = asked;
+        this.base = asked.with(asked.floor(), asked.layout().withoutLoop());
+    }
+
+    /**
+     * The jobs to plan beside the one given.
+     *
+     * @param plan the plan of the job given
+     */
+    static List<Candidate> of(KitPlan plan) {
+        Candidates candidates = new Candidates(plan.job());
+        return Stream.of(
+                        candidates.laid(),
+                        candidates.prices(),
+                        candidates.preference(),
+                        candidates.directions(),
+                        candidates.coils(plan),
+                        candidates.plates(),
+                        candidates.cheap())
+                .flatMap(List::stream)
+                .toList();
+    }
+
+    /** Beside a loop that somebody drew: the best one on a lattice. */
+    private List<Candidate> laid() {
+        return asked.hasOwnLoop() ? List.of(candidate(List.of(), base)) : List.of();
+    }
+
+    private List<Candidate> prices() {
+        List<Candidate> all = new ArrayList<>();
+        int price = base.layout().leftOutPrice();
+        if (price < DEAR) {
+            all.add(priced(DEAR));
+        }
+        for (int part : CHEAPER) {
+            int less = Math.max(1, price / part);
+            if (less < price && all.stream().noneMatch(c -> c.job().layout().leftOutPrice() == less)) {
+                all.add(priced(less));
+            }
+        }
+        return all;
+    }
+
+    private Candidate priced(int price) {
+        return laidOut(List.of(price(price)), base.layout().withPrice(price));
+    }
+
+    private List<Candidate> preference() {
+        boolean even = base.layout().prefer() == Job.Prefer.EVEN_HEAT;
+        Job.Prefer other = even ? Job.Prefer.LONG_RUNS : Job.Prefer.EVEN_HEAT;
+        Wish wish = new Wish("layout.prefer", even ? "long-runs" : "even-heat");
+        return List.of(laidOut(List.of(wish), base.layout().with(other)));
+    }
+
+    /** The other way round on the same lattice; lines met on site leave no choice. */
+    private List<Candidate> directions() {
+        LatticeDirection now = LatticeDirection.of(base);
+        boolean met = base.layout().axis() == Job.RunAxis.FREE
+                && (!base.floor().supports().isEmpty()
+                        || base.layout().vetoes().stream().anyMatch(Veto.MustRun.class::isInstance));
+        return met ? List.of() : List.of(along(now.angle(), now.axis() == Axis.X ? Job.RunAxis.Y : Job.RunAxis.X));
+    }
+
+    private Candidate along(double angle, Job.RunAxis axis) {
+        String word = axis == Job.RunAxis.X ? "x" : "y";
+        String value = angle == 0 ? word : number(axis == Job.RunAxis.X ? angle : angle + 90);
+        return laidOut(List.of(new Wish("layout.along", value)), base.layout().with(angle, axis));
+    }
+
+    /** The longest new coil and the longest opened one that are a little too short for the plan. */
+    private List<Candidate> coils(KitPlan plan) {
+        double cut = plan.loops().stream()
+                .mapToDouble(KitPlan.LoopPlan::cutLength)
+                .max()
+                .orElse(0);
+        DoubleStream sold =
+                base.pipe().product().coils().stream().mapToDouble(c -> c.length());
+        DoubleStream opened = base.shelf().of(base.pipe().product().sku()).stream()
+                .mapToDouble(r -> r.length());
+        return Stream.of(sold, opened)
+                .map(lengths -> lengths.filter(l -> l < cut).max())
+                .flatMapToDouble(OptionalDouble::stream)
+                .distinct()
+                .mapToObj(this::limited)
+                .toList();
+    }
+
+    private Candidate limited(double limit) {
+        Job job = base.with(base.layout(), base.pipe().limitedTo(limit), base.plates());
+        return candidate(List.of(new Wish("pipe.loopLimit", number(limit))), job);
+    }
+
+    private List<Candidate> plates() {
+        List<Candidate> all = new ArrayList<>();
+        double coverage = base.plates().coverage();
+        if (coverage > LEAST_COVERAGE) {
+            all.add(plated(List.of(coverage(LEAST_COVERAGE)), base.plates().products(), LEAST_COVERAGE));
+        }
+        List<SpreaderPlate> fitting =
+                base.catalog().plates().stream().filter(this::fits).toList();
+        Stream.concat(Stream.of(fitting), fitting.stream().map(List::of))
+                .distinct()
+                .filter(p -> p.stream().anyMatch(plate -> plate.grooves() == 1))
+                .filter(p -> !names(p).equals(names(base.plates().products())))
+                .forEach(p -> all.add(plated(List.of(new Wish("plates.product", "[" + names(p) + "]")), p, coverage)));
+        return all;
+    }
+
+    private static String names(List<SpreaderPlate> plates) {
+        return plates.stream().map(SpreaderPlate::sku).sorted().collect(Collectors.joining(", "));
+    }
+
+    private boolean fits(SpreaderPlate plate) {
+        double spacing = base.layout().spacing();
+        return Math.abs(plate.grooveDiameter() - base.pipe().product().outer()) <= FITS
+                && (plate.grooves() == 1 || Math.abs(plate.centres() - spacing) <= FITS)
+                && plate.width() <= plate.grooves() * spacing;
+    }
+
+    private Candidate plated(List<Wish> wishes, List<SpreaderPlate> products, double coverage) {
+        return candidate(
+                wishes,
+                base.with(base.layout(), base.pipe(), base.plates().with(products, coverage)));
+    }
+
+    /** Fewer bends and fewer plates at once. */
+    private List<Candidate> cheap() {
+        int price = Math.max(1, base.layout().leftOutPrice() / CHEAPER[0]);
+        if (price >= base.layout().leftOutPrice() || base.plates().coverage() <= LEAST_COVERAGE) {
+            return List.of();
+        }
+        Job.PlateWish plates = base.plates().with(base.plates().products(), LEAST_COVERAGE);
+        return List.of(candidate(
+                List.of(price(price), coverage(LEAST_COVERAGE)),
+                base.with(base.layout().withPrice(price), base.pipe(), plates)));
+    }
+
+    private Candidate laidOut(List<Wish> wishes, Job.Layout layout) {
+        return candidate(wishes, base.with(layout, base.pipe(), base.plates()));
+    }
+
+    /** A loop that somebody drew has to go first. */
+    private Candidate candidate(List<Wish> wishes, Job job) {
+        List<Wish> all = new ArrayList<>(wishes);
+        if (asked.hasOwnLoop()) {
+            all.add(0, new Wish("layout.loop", "left out"));
+        }
+        return new Candidate(all, job);
+    }
+
+    private static Wish price(int price) {
+        return new Wish("layout.leftOutPrice", Integer.toString(price));
+    }
+
+    private static Wish coverage(double share) {
+        return new Wish("plates.coverage", number(100 * share) + "%");
+    }
+
+    private static String number(double value) {
+        String text = String.format(Locale.ROOT, "%.3f", value);
+        return text.replaceFirst("\\.?0+$", "");
+    }
+}

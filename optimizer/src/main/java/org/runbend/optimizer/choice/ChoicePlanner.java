@@ -1,0 +1,201 @@
+package org.runbend.optimizer.choice;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KitPlanner;
+import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plan.Progress;
+
+/**
+ * Plans a floor in several ways and keeps the good plans: of those that no other dominates, the best for each aim. Each is a
+ * whole plan of a job that wishes something otherwise, verified like any other. Same job, same choice.
+ */
+public final class ChoicePlanner {
+    /** A plan that serves less than this share of what the fullest serves is no answer to the same floor (own limit). */
+    private static final double LEAST_SERVED = 0.8;
+
+    private final Progress progress;
+    private final List<Choice.Other> others = new ArrayList<>();
+
+    /** A planner that tells the listener what it is at. */
+    public ChoicePlanner(Progress progress) {
+        this.progress = progress;
+    }
+
+    /** A plan with its figures. */
+    private record Planned(Candidate candidate, KitPlan plan, Figures figures) {}
+
+    /**
+     * The choice for the job of a plan.
+     *
+     * @param asked the plan of the job as it is
+     */
+    public Choice choose(KitPlan asked) {
+        others.clear();
+        List<Planned> planned = new ArrayList<>();
+        planned.add(new Planned(new Candidate(List.of(), asked.job()), asked, Figures.of(asked, asked.isOnLattice())));
+        List<Candidate> candidates = Candidates.of(asked);
+        for (int i = 0; i < candidates.size(); i++) {
+            Candidate candidate = candidates.get(i);
+            progress.step(String.format(
+                    Locale.ROOT, "alternative %d of %d: %s", i + 1, candidates.size(), candidate.words()));
+            plan(candidate, asked.isOnLattice()).filter(p -> isNew(p, planned)).ifPresent(planned::add);
+        }
+        List<Planned> good = undominated(full(planned));
+        return new Choice(numbered(chosen(good, planned.get(0)), good, planned.get(0)), others);
+    }
+
+    private Optional<Planned> plan(Candidate candidate, boolean onLattice) {
+        try {
+            KitPlan plan = new KitPlanner(Progress.SILENT).plan(candidate.job());
+            return Optional.of(new Planned(candidate, plan, Figures.of(plan, onLattice)));
+        } catch (Unbuildable reason) {
+            leaveOut(candidate, "cannot be had: " + reason.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    private void leaveOut(Candidate candidate, String reason) {
+        others.add(new Choice.Other(candidate.wishes(), reason));
+    }
+
+    /** The same pipe and the same pieces of plate are the same plan, whatever was wished; so are the same figures to a person. */
+    private boolean isNew(Planned p, List<Planned> earlier) {
+        for (Planned e : earlier) {
+            boolean same = loops(p.plan()).equals(loops(e.plan()))
+                    && p.plan().plates().pieces().equals(e.plan().plates().pieces());
+            if (same || p.figures().equals(e.figures())) {
+                leaveOut(p.candidate(), (same ? "gives the same plan as: " : "has the same figures as: ")
+                        + e.candidate().words());
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static List<Object> loops(KitPlan plan) {
+        return plan.loops().stream().map(l -> (Object) l.breakdown()).toList();
+    }
+
+    /** Plans without more failed checks than the one asked, and that serve most of the floor. */
+    private List<Planned> full(List<Planned> planned) {
+        long failed = failed(planned.get(0));
+        long most = planned.stream()
+                .filter(p -> failed(p) <= failed)
+                .mapToLong(p -> p.figures().served())
+                .max()
+                .orElse(0);
+        List<Planned> sound = kept(planned, p -> failed(p) <= failed, p -> "fails a check that the plan asked passes");
+        return kept(
+                sound,
+                p -> p.candidate().isAsked() || p.figures().served() >= LEAST_SERVED * most,
+                p -> String.format(
+                        Locale.ROOT,
+                        "serves %.1f %% of the floor, another plan %.1f %%",
+                        p.figures().served() / 10.0,
+                        most / 10.0));
+    }
+
+    private static long failed(Planned p) {
+        return p.plan().checks().stream()
+                .filter(c -> c.verdict() == PlanCheck.Verdict.FAIL)
+                .count();
+    }
+
+    private List<Planned> undominated(List<Planned> planned) {
+        return kept(planned, p -> dominator(p, planned).isEmpty(), p -> "is nowhere better than: "
+                + dominator(p, planned).orElseThrow().candidate().words());
+    }
+
+    /** The first plan that nothing dominates among those that dominate this one. */
+    private static Optional<Planned> dominator(Planned p, List<Planned> planned) {
+        List<Planned> over = planned.stream()
+                .filter(o -> o.figures().dominates(p.figures()))
+                .toList();
+        return over.stream()
+                .filter(o -> planned.stream().noneMatch(x -> x.figures().dominates(o.figures())))
+                .findFirst();
+    }
+
+    private List<Planned> kept(
+            List<Planned> planned, Predicate<Planned> good, Function<Planned, String> reason) {
+        List<Planned> kept = new ArrayList<>();
+        for (Planned p : planned) {
+            if (good.test(p)) {
+                kept.add(p);
+            } else {
+                leaveOut(p.candidate(), reason.apply(p));
+            }
+        }
+        return kept;
+    }
+
+    /** For each aim in turn its best plan, one that is chosen already among equals. */
+    private static List<Planned> chosen(List<Planned> good, Planned asked) {
+        List<Planned> chosen = new ArrayList<>();
+        for (Aim aim : Aim.values()) {
+            List<Planned> best = best(aim, good, asked);
+            if (chosen.size() < Choice.MOST && best.stream().noneMatch(chosen::contains)) {
+                best.stream().findFirst().ifPresent(chosen::add);
+            }
+        }
+        return chosen;
+    }
+
+    /** All that are best at an aim; among plans of any other figure equal, those that serve more of the floor come first. */
+    private static List<Planned> best(Aim aim, List<Planned> good, Planned asked) {
+        if (aim == Aim.AS_ASKED) {
+            return good.contains(asked)
+                    ? List.of(asked)
+                    : dominator(asked, good).stream().toList();
+        }
+        Comparator<Figures> order = aim.order();
+        List<Planned> able =
+                good.stream().filter(p -> aim.admits(p.figures())).toList();
+        Optional<Planned> first = able.stream().min(Comparator.comparing(Planned::figures, order));
+        return able.stream()
+                .filter(p -> order.compare(p.figures(), first.orElseThrow().figures()) == 0)
+                .sorted(Comparator.comparingLong(p -> -p.figures().served()))
+                .toList();
+    }
+
+    private List<Alternative> numbered(List<Planned> chosen, List<Planned> good, Planned asked) {
+        List<Alternative> all = new ArrayList<>();
+        for (Planned p : chosen) {
+            List<Aim> aims = Stream.of(Aim.values())
+                    .filter(aim -> isNamed(aim, p, chosen, best(aim, good, asked)))
+                    .toList();
+            all.add(new Alternative(
+                    all.size() + 1,
+                    aims,
+                    p == asked ? "What the job asks for." : sentence(p, asked),
+                    p.candidate().wishes(),
+                    p.figures(),
+                    p.plan()));
+        }
+        good.stream()
+                .filter(p -> !chosen.contains(p))
+                .forEach(p -> leaveOut(p.candidate(), "is good, but best at nothing"));
+        return all;
+    }
+
+    /** The first of the best in the table has the name; where all are equal the aim tells nothing. */
+    private static boolean isNamed(Aim aim, Planned p, List<Planned> chosen, List<Planned> best) {
+        Optional<Planned> first = chosen.stream().filter(best::contains).findFirst();
+        boolean tells = aim == Aim.AS_ASKED || !best.containsAll(chosen);
+        return tells && first.isPresent() && first.get() == p;
+    }
+
+    private static String sentence(Planned p, Planned asked) {
+        return Against.sentence(
+                p.figures(), asked.figures(), asked.plan().job().catalog().currency());
+    }
+}
