@@ -81,7 +81,15 @@ class RoomsTest {
             Map.entry("optimizer.plan", List.of("catalog..", "optimizer..")),
             Map.entry(
                     "optimizer.choice",
-                    List.of("catalog.product", "catalog.shelf", "optimizer.job", "optimizer.loop", "optimizer.breakdown", "optimizer.coils", "optimizer.plates", "optimizer.plan")),
+                    List.of(
+                            "catalog.product",
+                            "catalog.shelf",
+                            "optimizer.job",
+                            "optimizer.loop",
+                            "optimizer.breakdown",
+                            "optimizer.coils",
+                            "optimizer.plates",
+                            "optimizer.plan")),
             Map.entry("export.drawing", List.of()),
             Map.entry("export.dxf", List.of("export.drawing")),
             Map.entry("export.dxf.read", List.of("export.dxf")),

@@ -65,15 +65,15 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     @Option(
             names = "--alternatives",
-            description =
-                    "Plan the floor in several ways too and write up to six good plans into alternatives.pdf and"
-                            + " alternatives.json.")
+            description = "Plan the floor in several ways too and write up to six good plans into alternatives.pdf and"
+                    + " alternatives.json.")
     private boolean alternatives;
 
     @Option(
             names = "--take",
             paramLabel = "N",
-            description = "Write the kit of alternative N, as alternatives.pdf numbers them, in place of the job's own.")
+            description =
+                    "Write the kit of alternative N, as alternatives.pdf numbers them, in place of the job's own.")
     private Integer take;
 
     @Override
@@ -127,7 +127,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     private KitPlan taken(Choice choice) {
         int count = choice.alternatives().size();
         if (take > count) {
-            throw usage("--take " + take + ": this job has " + (count == 1 ? "1 alternative" : count + " alternatives"));
+            throw usage(
+                    "--take " + take + ": this job has " + (count == 1 ? "1 alternative" : count + " alternatives"));
         }
         Alternative taken = choice.alternatives().get(take - 1);
         return taken.plan().withRemark(taken.remark(count));

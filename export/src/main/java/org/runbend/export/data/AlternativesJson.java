@@ -42,11 +42,21 @@ public final class AlternativesJson {
         wishes(out, a.wishes());
         out.whole("quarterBends", a.figures().bends());
         if (plan.isOnLattice()) {
-            out.whole("leftOut", sum(plan.loops().stream().map(l -> (long) l.leftOut()).toList()));
+            out.whole(
+                    "leftOut",
+                    sum(plan.loops().stream().map(l -> (long) l.leftOut()).toList()));
         }
         out.number("served", plan.served())
-                .number("floorLength", plan.loops().stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum())
-                .whole("cutLength", sum(plan.loops().stream().map(KitPlan.LoopPlan::cutLength).toList()))
+                .number(
+                        "floorLength",
+                        plan.loops().stream()
+                                .mapToDouble(KitPlan.LoopPlan::floorLength)
+                                .sum())
+                .whole(
+                        "cutLength",
+                        sum(plan.loops().stream()
+                                .map(KitPlan.LoopPlan::cutLength)
+                                .toList()))
                 .whole("pieces", plan.plates().pieces().size())
                 .whole("stock", plan.plates().stock().size())
                 .number("coverage", plan.plates().coverage())

@@ -33,8 +33,8 @@ public final class MiniatureDrafting {
                         Layer.UNHEATED, Path.polygon(Places.all(cold.region().corners()))));
         floor.keepOuts().forEach(shapes::keepOut);
         plan.loops()
-                .forEach(loop -> sheet.add(
-                        Layer.PIPE, LoopMarks.path(loop.breakdown().elements())));
+                .forEach(loop ->
+                        sheet.add(Layer.PIPE, LoopMarks.path(loop.breakdown().elements())));
         Job.FloorPlan bare = new Job.FloorPlan(floor.outline(), floor.marks(), List.of(), List.of(), floor.port());
         new FloorMarks(sheet, new Labels(sheet), SMALL * unit).draw(bare);
         return sheet.build();

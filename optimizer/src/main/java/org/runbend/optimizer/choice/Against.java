@@ -24,7 +24,13 @@ final class Against {
         against.say(asked.leftOut() - plan.leftOut(), 1, 0, "", "fewer places left out", "more places left out");
         against.say(plan.served() - asked.served(), 10, 1, " %", "more floor served", "less floor served");
         against.say(asked.pipe() - plan.pipe(), 100, 2, " m", "less pipe", "more pipe");
-        against.say(plan.plated() - asked.plated(), 10, 1, " %", "more of the straight pipe in plates", "less of the straight pipe in plates");
+        against.say(
+                plan.plated() - asked.plated(),
+                10,
+                1,
+                " %",
+                "more of the straight pipe in plates",
+                "less of the straight pipe in plates");
         against.say(asked.weight() - plan.weight(), 10, 1, " kg", "lighter", "heavier");
         against.say(asked.price() - plan.price(), 100, 2, " " + currency, "cheaper", "dearer");
         against.say(asked.uneven() - plan.uneven(), 10, 1, " %", "less uneven", "more uneven");

@@ -40,8 +40,7 @@ public enum Aim {
         return switch (this) {
             case AS_ASKED -> Comparator.comparingInt(f -> 0);
             case FEWEST_BENDS -> Comparator.comparingInt(Figures::bends);
-            case FULL_COVERAGE ->
-                Comparator.comparingInt(Figures::leftOut).thenComparingLong(f -> -f.served());
+            case FULL_COVERAGE -> Comparator.comparingInt(Figures::leftOut).thenComparingLong(f -> -f.served());
             case FITS_COIL -> Comparator.comparingLong(f -> -f.served());
             case LEAST_PIPE -> Comparator.comparingLong(Figures::pipe);
             case EVEN_HEAT -> Comparator.comparingLong(Figures::uneven);

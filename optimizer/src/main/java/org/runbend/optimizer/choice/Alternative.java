@@ -15,8 +15,7 @@ import org.runbend.optimizer.plan.KitPlan;
  * @param figures what it is compared by
  * @param plan the whole plan
  */
-public record Alternative(
-        int number, List<Aim> aims, String why, List<Wish> wishes, Figures figures, KitPlan plan) {
+public record Alternative(int number, List<Aim> aims, String why, List<Wish> wishes, Figures figures, KitPlan plan) {
     /** Copies the lists. */
     public Alternative {
         aims = List.copyOf(aims);

@@ -110,10 +110,9 @@ final class Candidates {
                 .mapToDouble(KitPlan.LoopPlan::cutLength)
                 .max()
                 .orElse(0);
-        DoubleStream sold =
-                base.pipe().product().coils().stream().mapToDouble(c -> c.length());
-        DoubleStream opened = base.shelf().of(base.pipe().product().sku()).stream()
-                .mapToDouble(r -> r.length());
+        DoubleStream sold = base.pipe().product().coils().stream().mapToDouble(c -> c.length());
+        DoubleStream opened =
+                base.shelf().of(base.pipe().product().sku()).stream().mapToDouble(r -> r.length());
         return Stream.of(sold, opened)
                 .map(lengths -> lengths.filter(l -> l < cut).max())
                 .flatMapToDouble(OptionalDouble::stream)
@@ -156,8 +155,7 @@ final class Candidates {
 
     private Candidate plated(List<Wish> wishes, List<SpreaderPlate> products, double coverage) {
         return candidate(
-                wishes,
-                base.with(base.layout(), base.pipe(), base.plates().with(products, coverage)));
+                wishes, base.with(base.layout(), base.pipe(), base.plates().with(products, coverage)));
     }
 
     /** Fewer bends and fewer plates at once. */

@@ -73,8 +73,10 @@ public final class ChoicePlanner {
             boolean same = loops(p.plan()).equals(loops(e.plan()))
                     && p.plan().plates().pieces().equals(e.plan().plates().pieces());
             if (same || p.figures().equals(e.figures())) {
-                leaveOut(p.candidate(), (same ? "gives the same plan as: " : "has the same figures as: ")
-                        + e.candidate().words());
+                leaveOut(
+                        p.candidate(),
+                        (same ? "gives the same plan as: " : "has the same figures as: ")
+                                + e.candidate().words());
                 return false;
             }
         }
@@ -111,22 +113,23 @@ public final class ChoicePlanner {
     }
 
     private List<Planned> undominated(List<Planned> planned) {
-        return kept(planned, p -> dominator(p, planned).isEmpty(), p -> "is nowhere better than: "
-                + dominator(p, planned).orElseThrow().candidate().words());
+        return kept(
+                planned,
+                p -> dominator(p, planned).isEmpty(),
+                p -> "is nowhere better than: "
+                        + dominator(p, planned).orElseThrow().candidate().words());
     }
 
     /** The first plan that nothing dominates among those that dominate this one. */
     private static Optional<Planned> dominator(Planned p, List<Planned> planned) {
-        List<Planned> over = planned.stream()
-                .filter(o -> o.figures().dominates(p.figures()))
-                .toList();
+        List<Planned> over =
+                planned.stream().filter(o -> o.figures().dominates(p.figures())).toList();
         return over.stream()
                 .filter(o -> planned.stream().noneMatch(x -> x.figures().dominates(o.figures())))
                 .findFirst();
     }
 
-    private List<Planned> kept(
-            List<Planned> planned, Predicate<Planned> good, Function<Planned, String> reason) {
+    private List<Planned> kept(List<Planned> planned, Predicate<Planned> good, Function<Planned, String> reason) {
         List<Planned> kept = new ArrayList<>();
         for (Planned p : planned) {
             if (good.test(p)) {
@@ -158,8 +161,7 @@ public final class ChoicePlanner {
                     : dominator(asked, good).stream().toList();
         }
         Comparator<Figures> order = aim.order();
-        List<Planned> able =
-                good.stream().filter(p -> aim.admits(p.figures())).toList();
+        List<Planned> able = good.stream().filter(p -> aim.admits(p.figures())).toList();
         Optional<Planned> first = able.stream().min(Comparator.comparing(Planned::figures, order));
         return able.stream()
                 .filter(p -> order.compare(p.figures(), first.orElseThrow().figures()) == 0)

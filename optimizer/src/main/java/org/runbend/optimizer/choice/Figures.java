@@ -36,7 +36,9 @@ public record Figures(
      */
     static Figures of(KitPlan plan, boolean onLattice) {
         return new Figures(
-                plan.loops().stream().mapToInt(l -> l.breakdown().quarterBends()).sum(),
+                plan.loops().stream()
+                        .mapToInt(l -> l.breakdown().quarterBends())
+                        .sum(),
                 onLattice
                         ? plan.loops().stream()
                                 .mapToInt(KitPlan.LoopPlan::leftOut)
@@ -55,10 +57,12 @@ public record Figures(
     }
 
     private static boolean fitsCoil(KitPlan plan) {
-        double left =
-                plan.coils().coils().stream().mapToDouble(c -> c.left()).sum();
+        double left = plan.coils().coils().stream().mapToDouble(c -> c.left()).sum();
         return left
-                <= LEFT * plan.coils().coils().stream().mapToDouble(c -> c.length()).sum();
+                <= LEFT
+                        * plan.coils().coils().stream()
+                                .mapToDouble(c -> c.length())
+                                .sum();
     }
 
     /** Whether this is at least as good in everything and better in something. */

@@ -72,8 +72,10 @@ final class Unevenness {
 
     private double place(Piece piece, double along) {
         Point p = piece.run().along(along);
-        double ux = (piece.run().to().x() - piece.run().from().x()) / piece.run().length();
-        double uy = (piece.run().to().y() - piece.run().from().y()) / piece.run().length();
+        double ux =
+                (piece.run().to().x() - piece.run().from().x()) / piece.run().length();
+        double uy =
+                (piece.run().to().y() - piece.run().from().y()) / piece.run().length();
         double beside = 0;
         int count = 0;
         for (int side : new int[] {1, -1}) {
@@ -95,7 +97,8 @@ final class Unevenness {
             double vx = (run.to().x() - run.from().x()) / run.length();
             double vy = (run.to().y() - run.from().y()) / run.length();
             double along = (q.x() - run.from().x()) * vx + (q.y() - run.from().y()) * vy;
-            double off = Math.abs((q.x() - run.from().x()) * vy - (q.y() - run.from().y()) * vx);
+            double off =
+                    Math.abs((q.x() - run.from().x()) * vy - (q.y() - run.from().y()) * vx);
             boolean parallel = Math.abs(ux * vy - uy * vx) < 0.1;
             if (parallel && off <= NEAR * spacing && along >= -spacing / 2 && along <= run.length() + spacing / 2) {
                 return other.warmth(Math.max(0, Math.min(run.length(), along)));

@@ -45,8 +45,8 @@ public final class StiffSolver {
         if (sweep.found().length == 0) {
             return new LoopOutcome.NoLoop("every ring through a port pair has two turns in a row");
         }
-        OptionalInt turns = OptionalInt.of(setting.turnBound(
-                sweep.best(), setting.trace(sweep.found()).leftOut()));
+        OptionalInt turns = OptionalInt.of(
+                setting.turnBound(sweep.best(), setting.trace(sweep.found()).leftOut()));
         return new LoopOutcome.Found(
                 setting.solution(sweep.found(), turns, OptionalInt.of((int) sweep.best()), List.of()));
     }

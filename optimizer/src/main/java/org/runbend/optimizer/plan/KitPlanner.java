@@ -181,8 +181,7 @@ public final class KitPlanner {
             CoilPlan coils,
             List<BareFloor> bare,
             List<String> words) {
-        List<KitPlan.BoxItem> items = new BoxPacking(job, radius)
-                .pack(breakdowns(loops), plates, coils);
+        List<KitPlan.BoxItem> items = new BoxPacking(job, radius).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
         double onFloor =
                 loops.stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum();

@@ -36,8 +36,9 @@ final class LoopLaying {
     private static final int MOST_LATTICES = 3;
 
     /** The share comes from floors of 1 to 9 m2, measured. */
-    static final String STIFF = "stiff pipe: at this spacing no two turns in a row, so expect 80 to 95 % of the places to be"
-            + " served, less on narrow floors";
+    static final String STIFF =
+            "stiff pipe: at this spacing no two turns in a row, so expect 80 to 95 % of the places to be"
+                    + " served, less on narrow floors";
 
     /** A loop on its lattice. */
     record Laid(Lattice lattice, LoopSolution loop) {
@@ -75,13 +76,9 @@ final class LoopLaying {
             progress.step(String.format(
                     Locale.ROOT, "laying the loop on %d nodes", lattice.graph().size()));
             LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
-<<<<<<< HEAD
-            LoopOutcome outcome = new LoopSolver(pair -> progress.step(String.format(
-                            Locale.ROOT, "a loop with %d turns, %d places left out", pair.turns(), pair.leftOut())))
-                    .solve(loop);
-=======
-            LoopOutcome outcome = job.isStiff() ? new StiffSolver().solve(loop) : new LoopSolver().solve(loop);
->>>>>>> several
+            LoopOutcome outcome = job.isStiff()
+                    ? new StiffSolver().solve(loop)
+                    : solver(progress).solve(loop);
             if (outcome instanceof LoopOutcome.Found found) {
                 verify(loop, found.solution());
                 laid.add(new Laid(lattice, found.solution()));
@@ -201,5 +198,10 @@ final class LoopLaying {
                         "no place for flow and return within %.0f mm of the port; a reach of %.0f mm would do",
                         job.floor().port().reach(),
                         Math.ceil(nearest)));
+    }
+
+    private static LoopSolver solver(Progress progress) {
+        return new LoopSolver(pair -> progress.step(
+                String.format(Locale.ROOT, "a loop with %d turns, %d places left out", pair.turns(), pair.leftOut())));
     }
 }
