@@ -304,17 +304,17 @@ public record Job(
 
         /** The same layout with another price, in turns, for leaving a node out. */
         public Layout withPrice(int price) {
-            return new Layout(spacing, edge, along, axis, price, prefer, vetoes, loop);
+            return new Layout(spacing, edge, along, axis, price, prefer, vetoes, loop, loops, fitCoil);
         }
 
         /** The same layout with something else to decide among loops of equal turns. */
         public Layout with(Prefer other) {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, other, vetoes, loop);
+            return new Layout(spacing, edge, along, axis, leftOutPrice, other, vetoes, loop, loops, fitCoil);
         }
 
         /** The same layout with runs wanted along an axis of a lattice turned by so many degrees. */
         public Layout with(double angle, RunAxis other) {
-            return new Layout(spacing, edge, OptionalDouble.of(angle), other, leftOutPrice, prefer, vetoes, loop);
+            return new Layout(spacing, edge, OptionalDouble.of(angle), other, leftOutPrice, prefer, vetoes, loop, loops, fitCoil);
         }
 
         /** A layout without vetoes. */
