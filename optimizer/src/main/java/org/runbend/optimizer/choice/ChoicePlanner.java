@@ -178,7 +178,7 @@ public final class ChoicePlanner {
             all.add(new Alternative(
                     all.size() + 1,
                     aims,
-                    p == asked ? "What the job asks for." : sentence(p, asked),
+                    p.equals(asked) ? "What the job asks for." : sentence(p, asked),
                     p.candidate().wishes(),
                     p.figures(),
                     p.plan()));
@@ -193,7 +193,7 @@ public final class ChoicePlanner {
     private static boolean isNamed(Aim aim, Planned p, List<Planned> chosen, List<Planned> best) {
         Optional<Planned> first = chosen.stream().filter(best::contains).findFirst();
         boolean tells = aim == Aim.AS_ASKED || !best.containsAll(chosen);
-        return tells && first.isPresent() && first.get() == p;
+        return tells && first.isPresent() && first.get().equals(p);
     }
 
     private static String sentence(Planned p, Planned asked) {

@@ -2,6 +2,7 @@ package org.runbend.optimizer.choice;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.KitPlan;
@@ -19,13 +20,20 @@ final class Unevenness {
     private final double spacing;
     private final List<Piece> pieces = new ArrayList<>();
 
-    private Unevenness(KitPlan plan) {
-        spacing = plan.job().layout().spacing();
-        plan.loops().forEach(this::add);
+    private Unevenness(double spacing, List<Breakdown> loops) {
+        this.spacing = spacing;
+        loops.forEach(this::add);
     }
 
     static double of(KitPlan plan) {
-        return new Unevenness(plan).deviation();
+        return of(
+                plan.job().layout().spacing(),
+                plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList());
+    }
+
+    /** The unevenness of loops that lie beside each other, from 0. */
+    static double of(double spacing, List<Breakdown> loops) {
+        return new Unevenness(spacing, loops).deviation();
     }
 
     /**
@@ -41,10 +49,10 @@ final class Unevenness {
         }
     }
 
-    private void add(KitPlan.LoopPlan loop) {
+    private void add(Breakdown loop) {
         double done = 0;
         double fall = 1 / loop.floorLength();
-        for (Element e : loop.breakdown().elements()) {
+        for (Element e : loop.elements()) {
             if (e instanceof Element.Run run) {
                 pieces.add(new Piece(run, 1 - done * fall, fall));
             }

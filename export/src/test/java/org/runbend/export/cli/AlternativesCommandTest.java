@@ -1,0 +1,110 @@
+package org.runbend.export.cli;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.runbend.export.CommandRun;
+import org.runbend.export.JsonIn;
+
+/** Several good plans on the command line: the table, its files, and going on with one. */
+class AlternativesCommandTest {
+    private static final String CLOSET =
+            Path.of("..", "examples", "closet.yaml").toString();
+
+    @TempDir
+    Path folder;
+
+    private Path plan(String name, String... more) {
+        Path kit = folder.resolve(name);
+        List<String> args = new ArrayList<>(List.of("plan", CLOSET, "--out", kit.toString()));
+        args.addAll(List.of(more));
+        CommandRun run = CommandRun.of(args.toArray(String[]::new));
+        assertEquals(0, run.code(), run::err);
+        return kit;
+    }
+
+    @Test
+    void theTableHasTheNumbersOfTheKits() throws IOException {
+        Path kit = plan("kit", "--alternatives");
+        JsonIn table = JsonIn.read(kit.resolve("alternatives.json"));
+        int count = table.at("alternatives").list().size();
+        assertTrue(count >= 2, "alternatives: " + count);
+        for (int n = 1; n <= count; n++) {
+            JsonIn row = table.at("alternatives").list().get(n - 1);
+            JsonIn taken = JsonIn.read(plan("taken-" + n, "--take", Integer.toString(n)).resolve("kit.json"));
+            JsonIn loop = taken.at("loops").list().get(0);
+            assertEquals(n, row.at("number").number());
+            assertEquals(loop.at("quarterBends").number(), row.at("quarterBends").number());
+            assertEquals(loop.at("leftOut").number(), row.at("leftOut").number());
+            assertEquals(loop.at("cutLength").number(), row.at("cutLength").number());
+            assertEquals(loop.at("floorLength").number(), row.at("floorLength").number());
+            assertEquals(taken.at("plates").at("coverage").number(), row.at("coverage").number());
+            assertEquals(taken.at("plates").at("pieces").list().size(), row.at("pieces").number());
+            assertEquals(taken.at("weight").number(), row.at("weight").number());
+            assertEquals(taken.at("total").number(), row.at("total").number());
+            String text = Files.readString(folder.resolve("taken-" + n).resolve("kit.json"));
+            assertTrue(text.contains("This kit is alternative " + n + " of " + count), text);
+            assertFalse(text.contains("alternatives.pdf"));
+        }
+    }
+
+    @Test
+    void sameJobSameBytesAndTheFolderListsThem() throws IOException {
+        Path kit = plan("kit", "--alternatives");
+        Path again = plan("again", "--alternatives");
+        for (String name : List.of("alternatives.pdf", "alternatives.json", "kit.json")) {
+            assertArrayEquals(Files.readAllBytes(kit.resolve(name)), Files.readAllBytes(again.resolve(name)), name);
+        }
+        String text = Files.readString(kit.resolve("kit.json"));
+        assertTrue(text.contains("\"alternatives.json\", \"alternatives.pdf\""), text);
+        plan("kit");
+        assertFalse(Files.exists(kit.resolve("alternatives.pdf")), "a later plan without them takes them away");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0, runbend plan: --take 0: alternatives are numbered from 1 to at most 6",
+        "7, runbend plan: --take 7: alternatives are numbered from 1 to at most 6",
+        "6, runbend plan: --take 6: this job has 2 alternatives"
+    })
+    void aNumberThatIsNone(String number, String line) {
+        Path kit = folder.resolve("kit");
+        CommandRun run = CommandRun.of("plan", CLOSET, "--out", kit.toString(), "--take", number);
+        assertEquals(2, run.code());
+        assertEquals(line + " (see 'runbend plan --help')", run.err().strip());
+        assertFalse(Files.exists(kit));
+    }
+
+    /** Nobody reads letters under 6.5 points from a sheet on a bench (common practice). */
+    @Test
+    void lettersCanBeRead() throws IOException {
+        Path kit = plan("kit", "--alternatives");
+        try (PDDocument pdf = Loader.loadPDF(kit.resolve("alternatives.pdf").toFile())) {
+            PDFTextStripper letters = new PDFTextStripper() {
+                @Override
+                protected void processTextPosition(TextPosition text) {
+                    assertTrue(
+                            text.getFontSizeInPt() >= 6.5, text.getUnicode() + " has " + text.getFontSizeInPt() + " pt");
+                    super.processTextPosition(text);
+                }
+            };
+            String text = letters.getText(pdf);
+            assertTrue(text.contains("Alternatives KC-2035") && text.contains("Take care: "), text);
+        }
+    }
+}

@@ -1,0 +1,113 @@
+package org.runbend.optimizer.choice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KitPlanner;
+import org.runbend.optimizer.plan.KitVerifier;
+import org.runbend.optimizer.plan.Progress;
+
+/** The choice of plans on the floors of the examples. */
+class ChoicePlannerTest {
+    private static final Path EXAMPLES = Path.of("..", "examples");
+
+    private static KitPlan asked(String example) {
+        Job job = JobReader.read(EXAMPLES.resolve(example), Optional.empty());
+        return new KitPlanner(Progress.SILENT).plan(job);
+    }
+
+    private static Choice choice(KitPlan asked) {
+        return new ChoicePlanner(Progress.SILENT).choose(asked);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"camper.yaml", "closet.yaml", "ways-in/own-loop.yaml"})
+    void noneIsDominatedAndEachIsSound(String example) {
+        KitPlan asked = asked(example);
+        Choice choice = choice(asked);
+        List<Alternative> all = choice.alternatives();
+        assertTrue(all.size() >= 2 && all.size() <= Choice.MOST, () -> "alternatives: " + all.size());
+        for (int i = 0; i < all.size(); i++) {
+            Alternative a = all.get(i);
+            assertEquals(i + 1, a.number());
+            assertFalse(a.aims().isEmpty());
+            assertEquals(List.of(), KitVerifier.verify(a.plan()));
+            assertFigures(a);
+            assertNobodyBetter(a, all);
+        }
+        assertTrue(all.get(0).aims().contains(Aim.AS_ASKED));
+        assertEquals(asked.job().fingerprint(), all.get(0).plan().job().fingerprint());
+    }
+
+    /** Each figure anew from the whole plan, the price from the lines of the box and pipe from the coils. */
+    private static void assertFigures(Alternative a) {
+        KitPlan plan = a.plan();
+        assertEquals(
+                plan.items().stream().mapToLong(i -> i.price() * i.quantity()).sum(),
+                a.figures().price());
+        double cut = plan.coils().coils().stream()
+                .flatMap(c -> c.cuts().stream())
+                .mapToDouble(c -> c.length())
+                .sum();
+        assertEquals(cut / 10, a.figures().pipe(), 0.5);
+        assertEquals(
+                100 * plan.plates().plated() / plan.plates().straight(),
+                a.figures().plated() / 10.0,
+                0.051);
+        assertEquals(
+                plan.items().stream()
+                        .mapToDouble(i -> i.weight() * i.quantity())
+                        .sum(),
+                a.figures().weight() / 10.0,
+                0.051);
+    }
+
+    /** Compared here by hand, not by what chose them: someone is better in one figure at least, in each direction. */
+    private static void assertNobodyBetter(Alternative a, List<Alternative> all) {
+        for (Alternative other : all) {
+            Figures f = a.figures();
+            Figures o = other.figures();
+            boolean better = f.bends() < o.bends()
+                    || f.leftOut() < o.leftOut()
+                    || f.served() > o.served()
+                    || f.pipe() < o.pipe()
+                    || f.plated() > o.plated()
+                    || f.weight() < o.weight()
+                    || f.price() < o.price()
+                    || f.uneven() < o.uneven()
+                    || (f.fitsCoil() && !o.fitsCoil());
+            assertTrue(better || other == a, () -> a.number() + " is in nothing better than " + other.number());
+        }
+    }
+
+    @Test
+    void aPlanOfTheWishesIsTheAlternative() {
+        Choice choice = choice(asked("camper.yaml"));
+        for (Alternative a : choice.alternatives()) {
+            KitPlan again = new KitPlanner(Progress.SILENT).plan(a.plan().job());
+            assertEquals(a.plan().loops(), again.loops());
+            assertEquals(a.plan().items(), again.items());
+        }
+        assertFalse(choice.others().isEmpty());
+    }
+
+    @Test
+    void dominatingNeedsOneBetterAndNoneWorse() {
+        Figures f = new Figures(20, 0, 900, 2500, 700, 90, 30_000, 200, false);
+        assertFalse(f.dominates(f));
+        assertTrue(new Figures(19, 0, 900, 2500, 700, 90, 30_000, 200, false).dominates(f));
+        assertTrue(new Figures(20, 0, 900, 2500, 700, 90, 30_000, 200, true).dominates(f));
+        assertFalse(new Figures(19, 0, 899, 2500, 700, 90, 30_000, 200, true).dominates(f));
+        assertFalse(new Figures(19, 1, 900, 2500, 700, 90, 30_000, 200, true).dominates(f));
+    }
+}
