@@ -46,15 +46,21 @@ class AlternativesCommandTest {
         assertTrue(count >= 2, "alternatives: " + count);
         for (int n = 1; n <= count; n++) {
             JsonIn row = table.at("alternatives").list().get(n - 1);
-            JsonIn taken = JsonIn.read(plan("taken-" + n, "--take", Integer.toString(n)).resolve("kit.json"));
+            JsonIn taken = JsonIn.read(
+                    plan("taken-" + n, "--take", Integer.toString(n)).resolve("kit.json"));
             JsonIn loop = taken.at("loops").list().get(0);
             assertEquals(n, row.at("number").number());
-            assertEquals(loop.at("quarterBends").number(), row.at("quarterBends").number());
+            assertEquals(
+                    loop.at("quarterBends").number(), row.at("quarterBends").number());
             assertEquals(loop.at("leftOut").number(), row.at("leftOut").number());
             assertEquals(loop.at("cutLength").number(), row.at("cutLength").number());
             assertEquals(loop.at("floorLength").number(), row.at("floorLength").number());
-            assertEquals(taken.at("plates").at("coverage").number(), row.at("coverage").number());
-            assertEquals(taken.at("plates").at("pieces").list().size(), row.at("pieces").number());
+            assertEquals(
+                    taken.at("plates").at("coverage").number(),
+                    row.at("coverage").number());
+            assertEquals(
+                    taken.at("plates").at("pieces").list().size(),
+                    row.at("pieces").number());
             assertEquals(taken.at("weight").number(), row.at("weight").number());
             assertEquals(taken.at("total").number(), row.at("total").number());
             String text = Files.readString(folder.resolve("taken-" + n).resolve("kit.json"));
@@ -99,7 +105,8 @@ class AlternativesCommandTest {
                 @Override
                 protected void processTextPosition(TextPosition text) {
                     assertTrue(
-                            text.getFontSizeInPt() >= 6.5, text.getUnicode() + " has " + text.getFontSizeInPt() + " pt");
+                            text.getFontSizeInPt() >= 6.5,
+                            text.getUnicode() + " has " + text.getFontSizeInPt() + " pt");
                     super.processTextPosition(text);
                 }
             };

@@ -32,8 +32,7 @@ class UnevennessTest {
      */
     @Test
     void aSinglePipeHasEveryWarmth() {
-        Breakdown straight =
-                new Breakdown(List.of(new Element.Run(new Point(0, 0), new Point(6000, 0))));
+        Breakdown straight = new Breakdown(List.of(new Element.Run(new Point(0, 0), new Point(6000, 0))));
         assertEquals(Math.sqrt((1 - 1 / 1600.0) / 12), Unevenness.of(150, List.of(straight)), 1e-9);
     }
 
