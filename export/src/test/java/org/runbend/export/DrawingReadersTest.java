@@ -147,11 +147,7 @@ class DrawingReadersTest {
         Path file = scratch.resolve(PlannedKits.nameOf(job) + "-r12.dxf");
         Files.write(file, DxfBackend.bytes(sheet, Optional.empty(), DxfVersion.R12));
         Map<String, Integer> lines = sheet.marks().stream()
-                .collect(Collectors.toMap(
-                        m -> m.layer().name(),
-                        m -> oldParts(m.shape()),
-                        Integer::sum,
-                        TreeMap::new));
+                .collect(Collectors.toMap(m -> m.layer().name(), m -> oldParts(m.shape()), Integer::sum, TreeMap::new));
         for (String reader : List.of("dxf", "dxf-parser")) {
             Found found = Found.in(OutsideReader.node(script, reader, file.toString()));
             assertEquals(lines, found.counts(), reader);
@@ -200,7 +196,8 @@ class DrawingReadersTest {
     /** Length of a line given as well-known text: LINESTRING (0 0,2400 0,...). */
     private static double length(String text) {
         assertTrue(text.startsWith("LINESTRING"), text);
-        double[][] points = Stream.of(text.substring(text.indexOf('(') + 1, text.indexOf(')')).split(",", -1))
+        double[][] points = Stream.of(
+                        text.substring(text.indexOf('(') + 1, text.indexOf(')')).split(",", -1))
                 .map(p -> Stream.of(p.trim().split(" ", -1))
                         .mapToDouble(Double::parseDouble)
                         .toArray())

@@ -32,8 +32,8 @@ import org.runbend.export.pdf.Placement;
 /** The shapes of every example's drawing: the same in all three formats, and a channel that a cutter can make. */
 @ExtendWith(PlannedKits.Supply.class)
 class DrawingShapesTest {
-    private static final Set<Layer> GEOMETRY = EnumSet.of(
-            Layer.FLOOR, Layer.KEEP_OUT, Layer.UNHEATED, Layer.PIPE, Layer.CHANNEL, Layer.PLATE);
+    private static final Set<Layer> GEOMETRY =
+            EnumSet.of(Layer.FLOOR, Layer.KEEP_OUT, Layer.UNHEATED, Layer.PIPE, Layer.CHANNEL, Layer.PLATE);
 
     private static final int PIXELS = 2;
 
@@ -65,7 +65,10 @@ class DrawingShapesTest {
         Extent extent = shapes.extent().grow(10);
         // Whole millimetres, so that pictures have whole pixels.
         Extent box = new Extent(
-                Math.floor(extent.minX()), Math.floor(extent.minY()), Math.ceil(extent.maxX()), Math.ceil(extent.maxY()));
+                Math.floor(extent.minX()),
+                Math.floor(extent.minY()),
+                Math.ceil(extent.maxX()),
+                Math.ceil(extent.maxY()));
         Path svg = fromSvg(Files.readString(kits.folder(job).resolve("floor.svg")), box);
         Path pdf = fromPdf(shapes, box);
         String words = OutsideReader.python(
@@ -134,15 +137,19 @@ class DrawingShapesTest {
 
     /** floor.svg with geometry only and thin plain lines, drawn by librsvg. */
     private Path fromSvg(String svg, Extent box) throws IOException {
-        StringBuilder plain = new StringBuilder("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + n(PIXELS * box.width())
-                + "\" height=\"" + n(PIXELS * box.height()) + "\" viewBox=\"" + n(box.minX()) + " " + n(-box.maxY()) + " "
-                + n(box.width()) + " " + n(box.height()) + "\">\n");
+        StringBuilder plain =
+                new StringBuilder("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + n(PIXELS * box.width())
+                        + "\" height=\"" + n(PIXELS * box.height()) + "\" viewBox=\"" + n(box.minX()) + " "
+                        + n(-box.maxY()) + " "
+                        + n(box.width()) + " " + n(box.height()) + "\">\n");
         boolean inside = false;
         for (String line : svg.lines().toList()) {
             if (line.startsWith("<g id=\"")) {
                 inside = GEOMETRY.stream().anyMatch(l -> line.startsWith("<g id=\"" + l.name() + "\""));
                 plain.append(
-                        inside ? "<g fill=\"none\" stroke=\"#000000\" stroke-width=\"0.5\" shape-rendering=\"crispEdges\">\n" : "");
+                        inside
+                                ? "<g fill=\"none\" stroke=\"#000000\" stroke-width=\"0.5\" shape-rendering=\"crispEdges\">\n"
+                                : "");
             } else if (inside) {
                 // A group's end, or a shape without its fill.
                 plain.append(line.replaceAll(" fill=\"[^\"]*\"", "")).append('\n');
@@ -167,8 +174,7 @@ class DrawingShapesTest {
         }
         String stem = scratch.resolve("pdf").toString();
         // 2 px/mm are 50.8 px to the inch.
-        OutsideReader.run(
-                "pdftoppm", "-r", "50.8", "-singlefile", "-gray", "-aaVector", "no", file.toString(), stem);
+        OutsideReader.run("pdftoppm", "-r", "50.8", "-singlefile", "-gray", "-aaVector", "no", file.toString(), stem);
         return Path.of(stem + ".pgm");
     }
 

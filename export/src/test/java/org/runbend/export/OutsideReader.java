@@ -41,7 +41,9 @@ public final class OutsideReader {
         Path code = resource(folder, source);
         Path program = folder.resolve(source.replace(".cpp", ""));
         for (String library : libraries) {
-            need(Files.isDirectory(Path.of("/usr/include", library)), "the headers of " + library + " are not installed");
+            need(
+                    Files.isDirectory(Path.of("/usr/include", library)),
+                    "the headers of " + library + " are not installed");
         }
         List<String> command = new ArrayList<>(List.of("-o", program.toString(), code.toString()));
         for (String library : libraries) {
@@ -59,7 +61,8 @@ public final class OutsideReader {
     /** What a script for Node printed that uses a package of npm; its arguments are told before the others. */
     static String node(Path script, String npmPackage, String... arguments) {
         String told = System.getenv("RUNBEND_NPM");
-        Path folder = told == null ? Path.of(System.getProperty("user.home"), ".cache", "runbend", "npm") : Path.of(told);
+        Path folder =
+                told == null ? Path.of(System.getProperty("user.home"), ".cache", "runbend", "npm") : Path.of(told);
         need(
                 Files.isDirectory(folder.resolve("node_modules").resolve(npmPackage)),
                 "npm's " + npmPackage + " is not in " + folder + " (RUNBEND_NPM names another folder)");

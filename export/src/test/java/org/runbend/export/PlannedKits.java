@@ -49,8 +49,7 @@ final class PlannedKits implements AutoCloseable {
 
     /** What the command line said when it planned the job. */
     CommandRun run(Path job) {
-        return runs.computeIfAbsent(
-                job, j -> CommandRun.of("plan", j.toString(), "--out", of(j).toString()));
+        return runs.computeIfAbsent(job, j -> CommandRun.of("plan", j.toString(), "--out", of(j).toString()));
     }
 
     /** The job's output folder, filled. */
