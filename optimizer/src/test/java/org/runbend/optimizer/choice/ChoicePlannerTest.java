@@ -59,7 +59,7 @@ class ChoicePlannerTest {
                 .flatMap(c -> c.cuts().stream())
                 .mapToDouble(c -> c.length())
                 .sum();
-        assertEquals(cut / 10, a.figures().pipe(), 0.5);
+        assertEquals(cut / 10, (double) a.figures().pipe(), 0.5);
         assertEquals(
                 100 * plan.plates().plated() / plan.plates().straight(),
                 a.figures().plated() / 10.0,
@@ -86,7 +86,7 @@ class ChoicePlannerTest {
                     || f.price() < o.price()
                     || f.uneven() < o.uneven()
                     || (f.fitsCoil() && !o.fitsCoil());
-            assertTrue(better || other == a, () -> a.number() + " is in nothing better than " + other.number());
+            assertTrue(better || other.equals(a), () -> a.number() + " is in nothing better than " + other.number());
         }
     }
 
