@@ -13,6 +13,7 @@ import org.runbend.optimizer.loop.LoopSketch;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.LoopSolver;
 import org.runbend.optimizer.loop.LoopVerifier;
+import org.runbend.optimizer.loop.StiffSolver;
 
 /**
  * Lays several loops of nearly equal length: cuts the lattice into parts, each with its own port pair, and lays the loop
@@ -141,7 +142,8 @@ public final class Divider {
     private static Optional<LoopSolution> layPart(DivisionProblem problem, List<Integer> nodes) {
         Subgraph part = new Subgraph(problem.graph(), nodes);
         LoopProblem loop = loopProblem(problem, part);
-        if (!(new LoopSolver().solve(loop) instanceof LoopOutcome.Found found)) {
+        LoopOutcome outcome = problem.stiff() ? new StiffSolver().solve(loop) : new LoopSolver().solve(loop);
+        if (!(outcome instanceof LoopOutcome.Found found)) {
             return Optional.empty();
         }
         return Optional.of(part.inWhole(verified(loop, found.solution())));
@@ -155,6 +157,9 @@ public final class Divider {
     public Optional<LoopSolution> shorter(DivisionProblem problem, List<Integer> part, int mostNodes) {
         Subgraph graph = new Subgraph(problem.graph(), part);
         LoopProblem loop = loopProblem(problem, graph);
+        if (problem.stiff()) {
+            return new StiffShortening(loop).atMost(mostNodes).map(graph::inWhole);
+        }
         LoopOutcome outcome = new LimitedSolver().solve(new LimitedProblem(loop, mostNodes));
         return outcome instanceof LoopOutcome.Found found
                 ? Optional.of(graph.inWhole(verified(loop, found.solution())))

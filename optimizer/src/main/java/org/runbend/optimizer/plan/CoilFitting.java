@@ -43,17 +43,6 @@ final class CoilFitting {
             return laid;
         }
         double limit = wanted.getAsDouble();
-        if (job.isStiff()) {
-            throw new Unbuildable(
-                    job.layout().fitCoil() ? "layout.fit" : "pipe.loopLimit",
-                    String.format(
-                            Locale.ROOT,
-                            "collides with pipe.product: pipe %s is stiff at spacing %.0f, and a stiff loop is not shortened; it"
-                                    + " needs %.0f mm",
-                            job.pipe().product().sku(),
-                            job.layout().spacing(),
-                            longest));
-        }
         List<LoopSolution> shorter = new ArrayList<>();
         for (int i = 0; i < laid.solutions().size(); i++) {
             LoopSolution loop = laid.solutions().get(i);
@@ -125,7 +114,8 @@ final class CoilFitting {
                 laid.lattice().ports(),
                 laid.solutions().size(),
                 LoopLaying.preference(job),
-                WorkLimit.standard());
+                WorkLimit.standard(),
+                job.isStiff());
     }
 
     private double cut(LaidLoops laid, LoopSolution loop) {

@@ -93,6 +93,35 @@ record LaidLoops(
         return new LaidLoops(lattice, List.of(one), List.of(all), List.of(loop), OptionalDouble.empty(), loop);
     }
 
+    /**
+     * A single loop of stiff pipe: what is proved of such loops is no bound for any loop, and no price is known at which
+     * one of them would serve more.
+     */
+    static LaidLoops ofStiff(Lattice lattice, LoopSolution loop) {
+        LoopSolution bare = new LoopSolution(
+                loop.cycle(),
+                loop.port(),
+                loop.turns(),
+                loop.leftOut(),
+                OptionalInt.empty(),
+                loop.objective(),
+                OptionalInt.empty(),
+                loop.pairs());
+        LaidLoops laid = of(lattice, bare);
+        One one = laid.loops.get(0);
+        One proved = new One(
+                one.path,
+                one.turns,
+                one.leftOut,
+                one.turnBound,
+                one.objective,
+                one.objectiveBound,
+                one.bare,
+                loop.isProvedBest());
+        return new LaidLoops(
+                lattice, List.of(proved), laid.parts, laid.solutions, OptionalDouble.empty(), whole(List.of(loop)));
+    }
+
     private static List<Point> bare(Lattice lattice, LoopSolution loop) {
         return BiconnectedBlock.ofLink(
                         lattice.graph(), loop.port().from(), loop.port().to())

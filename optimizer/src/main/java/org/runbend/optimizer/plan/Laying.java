@@ -29,26 +29,17 @@ final class Laying {
         return asked.isPresent() ? new CoilFitting(job, radius, progress).fit(lay(asked.getAsInt())) : fewest();
     }
 
-    /** A stiff pipe's loop has its own method, which knows neither parts nor lengths. */
-    private void checkStiff(int loops) {
-        if (job.isStiff() && loops > 1) {
-            throw new Unbuildable(
-                    "layout.loops",
-                    String.format(
-                            Locale.ROOT,
-                            "collides with pipe.product: pipe %s is stiff at spacing %.0f, and stiff pipe is laid in one loop"
-                                    + " only; a spacing of %.0f would do",
-                            job.pipe().product().sku(),
-                            job.layout().spacing(),
-                            2 * job.pipe().product().fittedRadius()));
-        }
+    private LaidLoops lay(int loops) {
+        return loops == 1
+                ? single()
+                : new SeveralLaying(job, radius, loops).lay(progress);
     }
 
-    private LaidLoops lay(int loops) {
-        checkStiff(loops);
-        return loops == 1
-                ? new LoopLaying().lay(job, radius, progress).asLoops()
-                : new SeveralLaying(job, radius, loops).lay(progress);
+    private LaidLoops single() {
+        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
+        return job.isStiff()
+                ? LaidLoops.ofStiff(laid.lattice(), laid.loop())
+                : LaidLoops.of(laid.lattice(), laid.loop());
     }
 
     private LaidLoops fewest() {

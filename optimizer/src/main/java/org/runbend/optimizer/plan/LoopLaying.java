@@ -41,12 +41,7 @@ final class LoopLaying {
                     + " served, less on narrow floors";
 
     /** A loop on its lattice. */
-    record Laid(Lattice lattice, LoopSolution loop) {
-        /** The loop by itself. */
-        LaidLoops asLoops() {
-            return LaidLoops.of(lattice, loop);
-        }
-    }
+    record Laid(Lattice lattice, LoopSolution loop) {}
 
     /** The floor that stays bare beside the loops laid, and what would free it. */
     List<BareFloor> bareFloor(Job job, double radius, LaidLoops laid) {

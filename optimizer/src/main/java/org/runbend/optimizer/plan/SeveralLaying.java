@@ -42,6 +42,9 @@ final class SeveralLaying {
     }
 
     LaidLoops lay(Progress progress) {
+        if (job.isStiff()) {
+            progress.step(LoopLaying.STIFF);
+        }
         progress.step("choosing the lattice");
         double reach = job.floor().port().reach() + (loops - 1) * job.layout().spacing();
         List<Lattice> wide = lattices(reach);
@@ -74,7 +77,12 @@ final class SeveralLaying {
 
     private DivisionProblem division(Lattice lattice) {
         return new DivisionProblem(
-                lattice.graph(), lattice.ports(), loops, LoopLaying.preference(job), WorkLimit.standard());
+                lattice.graph(),
+                lattice.ports(),
+                loops,
+                LoopLaying.preference(job),
+                WorkLimit.standard(),
+                job.isStiff());
     }
 
     /** Says which reach would do. */

@@ -81,7 +81,8 @@ class DividerTest {
 
     private static Optional<Division> divide(LatticeGraph graph, List<PortPair> ports, int loops) {
         return new Divider()
-                .divide(List.of(new DivisionProblem(graph, ports, loops, Preference.longRuns(), WorkLimit.standard())));
+                .divide(List.of(
+                        new DivisionProblem(graph, ports, loops, Preference.longRuns(), WorkLimit.standard(), false)));
     }
 
     private static LatticeGraph grid(int columns, int rows) {

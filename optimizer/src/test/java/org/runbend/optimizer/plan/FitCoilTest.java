@@ -53,18 +53,21 @@ class FitCoilTest {
 
     /**
      * The whole loop of f01 passes 160 nodes with 20 turns: (150 x 159 - 0.2146 x 150 x 18 + 2000) x 1.02 is under 26 m
-     * and over 25. An opened coil of 25 m is used up but for less than two spacings; without it nothing is shortened.
+     * and over 25.4. An opened coil of 25.4 m is used up but for less than two spacings, else the coil of 25 m that is sold.
      */
     @Test
     void openedCoilIsFitted() throws IOException {
         Path job = job("f01-rect", "fit: coil", "allowance: 2%");
         Path shelf = Files.writeString(
-                folder.resolve("shelf.yaml"), "coils:\n  - {id: C-7, product: PX-16, length: 25 m}\n");
+                folder.resolve("shelf.yaml"), "remnants:\n  - {id: C-7, product: PX-16, length: 25.4 m}\n");
         KitPlan fitted = plan(job, Optional.of(shelf));
         assertEquals(List.of(), KitVerifier.verify(fitted));
         assertEquals(Optional.of("C-7"), fitted.coils().coils().get(0).id());
         assertTrue(fitted.coils().coils().get(0).left() < 1.02 * 300 + 66);
-        KitPlan whole = plan(job, Optional.empty());
+        KitPlan sold = plan(job, Optional.empty());
+        assertEquals(25_000, sold.coils().coils().get(0).length(), 1e-6);
+        assertTrue(sold.coils().coils().get(0).left() < 1.02 * 300 + 66);
+        KitPlan whole = plan(job("f01-rect", "fit: none", "allowance: 2%"), Optional.empty());
         assertEquals(0, whole.loops().get(0).leftOut());
     }
 

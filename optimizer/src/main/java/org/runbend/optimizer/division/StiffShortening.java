@@ -1,0 +1,87 @@
+package org.runbend.optimizer.division;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.runbend.optimizer.loop.BiconnectedBlock;
+import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSolution;
+import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.loop.StiffSolver;
+
+/**
+ * Shortens a loop of stiff pipe: the lines of nodes furthest from the port are given up, as many as it takes. A stiff loop
+ * leaves some nodes out anyway, so a few more are offered first than it may pass.
+ */
+final class StiffShortening {
+    private static final double[] OFFERED = {1.15, 1.1, 1.05, 1};
+
+    private final LoopProblem problem;
+
+    StiffShortening(LoopProblem problem) {
+        this.problem = problem;
+    }
+
+    /** A loop of at most so many nodes; what is proved of the nodes offered is no bound for all. */
+    Optional<LoopSolution> atMost(int nodes) {
+        for (double offered : OFFERED) {
+            int kept = Math.min(problem.graph().size(), (int) Math.floor(offered * nodes));
+            Subgraph near = new Subgraph(problem.graph(), nearest(kept));
+            List<PortPair> ports = near.ports(problem.ports(), Integer.MAX_VALUE);
+            if (ports.isEmpty()) {
+                continue;
+            }
+            LoopOutcome outcome = new StiffSolver()
+                    .solve(new LoopProblem(near.graph(), ports, problem.preference(), problem.limit()));
+            if (outcome instanceof LoopOutcome.Found found
+                    && found.solution().cycle().size() <= nodes) {
+                return Optional.of(rated(near.inWhole(found.solution())));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Line after line from the port on, along the longer side; in ascending order. */
+    private List<Integer> nearest(int count) {
+        LatticeGraph graph = problem.graph();
+        int port = problem.ports().get(0).from();
+        List<Integer> all = new ArrayList<>();
+        int columns = 0;
+        int rows = 0;
+        for (int n = 0; n < graph.size(); n++) {
+            all.add(n);
+            columns = Math.max(columns, Math.abs(graph.column(n) - graph.column(port)));
+            rows = Math.max(rows, Math.abs(graph.row(n) - graph.row(port)));
+        }
+        boolean wide = columns >= rows;
+        all.sort(Comparator.comparingInt((Integer n) ->
+                        Math.abs(wide ? graph.column(n) - graph.column(port) : graph.row(n) - graph.row(port)))
+                .thenComparingInt(n -> n));
+        return all.subList(0, count).stream().sorted().toList();
+    }
+
+    private LoopSolution rated(LoopSolution loop) {
+        LatticeGraph graph = problem.graph();
+        List<Integer> block = BiconnectedBlock.ofLink(
+                        graph, loop.port().from(), loop.port().to())
+                .orElseThrow()
+                .nodes();
+        boolean[] served = new boolean[graph.size()];
+        loop.cycle().forEach(n -> served[n] = true);
+        List<Integer> bare =
+                block.stream().filter(n -> !served[n] && graph.price(n) > 0).toList();
+        return new LoopSolution(
+                loop.cycle(),
+                loop.port(),
+                loop.turns(),
+                bare.size(),
+                OptionalInt.empty(),
+                loop.turns() + bare.stream().mapToInt(graph::price).sum(),
+                OptionalInt.empty(),
+                List.of());
+    }
+}
