@@ -65,6 +65,7 @@ final class StiffSweep implements Expansion.Sink {
         Expansion expansion = new Expansion(frontier, packing, this, further);
         long total = 0;
         for (step = 0; step < frontier.size(); step++) {
+            Cancelling.check();
             current = growing.size() > beam ? growing.cheapest(beam) : growing;
             cut |= current != growing;
             total += current.size();
