@@ -59,7 +59,8 @@ class RoomsTest {
                     "optimizer.job", List.of("catalog.source", "catalog.product", "catalog.shelf", "optimizer.survey")),
             Map.entry("optimizer.loop", List.of()),
             Map.entry("optimizer.cutting", List.of()),
-            Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.loop")),
+            // how much room a bend needs is told by the bend itself
+            Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.loop", "optimizer.breakdown")),
             Map.entry("optimizer.division", List.of("optimizer.loop")),
             Map.entry(
                     "optimizer.bare", List.of("catalog.product", "optimizer.job", "optimizer.loop", "optimizer.floor")),

@@ -42,12 +42,39 @@ public final class Filleting {
         List<Element> elements = new ArrayList<>();
         Point at = corners.get(0);
         for (int i = 1; i < corners.size() - 1; i++) {
+            if (isKeyhole(corners, i, radii)) {
+                at = addKeyhole(elements, at, corners, i, radii.get(i - 1));
+                i++;
+                continue;
+            }
             Element.Bend bend = bend(corners.get(i - 1), corners.get(i), corners.get(i + 1), radii.get(i - 1));
             addRun(elements, at, bend.from(), corners.get(i));
             at = addBend(elements, bend);
         }
         addRun(elements, at, corners.get(corners.size() - 1), corners.get(corners.size() - 1));
         return new Breakdown(elements);
+    }
+
+    /** Whether corner i and the next turn back too close for two quarters of their radius. */
+    private static boolean isKeyhole(List<Point> corners, int i, List<Double> radii) {
+        if (i + 2 >= corners.size()) {
+            return false;
+        }
+        double turn = turn(corners.get(i - 1), corners.get(i), corners.get(i + 1));
+        double next = turn(corners.get(i), corners.get(i + 1), corners.get(i + 2));
+        boolean back = Math.abs(Math.abs(turn) - Math.PI / 2) < 1e-6 && Math.abs(next - turn) < 1e-6;
+        return back && corners.get(i).distance(corners.get(i + 1)) < radii.get(i - 1) + radii.get(i) - NOTHING;
+    }
+
+    private static Point addKeyhole(List<Element> elements, Point at, List<Point> corners, int i, double radius) {
+        Point corner = corners.get(i);
+        double leg = corner.distance(corners.get(i - 1));
+        Point inward = new Point(
+                (corners.get(i - 1).x() - corner.x()) / leg, (corners.get(i - 1).y() - corner.y()) / leg);
+        List<Element.Bend> arcs = new Keyhole(corner, corners.get(i + 1), inward, radius).arcs();
+        addRun(elements, at, arcs.get(0).from(), corner);
+        elements.addAll(arcs);
+        return arcs.get(2).to();
     }
 
     private static List<Point> corners(List<Point> path) {

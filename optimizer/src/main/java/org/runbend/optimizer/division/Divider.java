@@ -13,7 +13,6 @@ import org.runbend.optimizer.loop.LoopSketch;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.LoopSolver;
 import org.runbend.optimizer.loop.LoopVerifier;
-import org.runbend.optimizer.loop.StiffSolver;
 
 /**
  * Lays several loops of nearly equal length: cuts the lattice into parts, each with its own port pair, and lays the loop
@@ -142,7 +141,7 @@ public final class Divider {
     private static Optional<LoopSolution> layPart(DivisionProblem problem, List<Integer> nodes) {
         Subgraph part = new Subgraph(problem.graph(), nodes);
         LoopProblem loop = loopProblem(problem, part);
-        LoopOutcome outcome = problem.stiff() ? new StiffSolver().solve(loop) : new LoopSolver().solve(loop);
+        LoopOutcome outcome = new LoopSolver().solve(loop);
         if (!(outcome instanceof LoopOutcome.Found found)) {
             return Optional.empty();
         }

@@ -10,8 +10,8 @@ import org.runbend.optimizer.loop.LatticeGraph;
 import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
+import org.runbend.optimizer.loop.LoopSolver;
 import org.runbend.optimizer.loop.PortPair;
-import org.runbend.optimizer.loop.StiffSolver;
 
 /**
  * Shortens a loop of stiff pipe: the lines of nodes furthest from the port are given up, as many as it takes. A stiff loop
@@ -35,7 +35,7 @@ final class StiffShortening {
             if (ports.isEmpty()) {
                 continue;
             }
-            LoopOutcome outcome = new StiffSolver()
+            LoopOutcome outcome = new LoopSolver()
                     .solve(new LoopProblem(near.graph(), ports, problem.preference(), problem.limit()));
             if (outcome instanceof LoopOutcome.Found found
                     && found.solution().cycle().size() <= nodes) {

@@ -8,7 +8,7 @@ import org.runbend.optimizer.loop.LatticeGraph;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.PortPair;
 
-/** Some nodes of a lattice as a lattice of their own: links within, forbidden bends and wanted nodes as they were. */
+/** Some nodes of a lattice as a lattice of their own: links within, bends and wanted nodes as they were. */
 final class Subgraph {
     private final int[] nodes;
     private final LatticeGraph graph;
@@ -23,6 +23,9 @@ final class Subgraph {
         for (int i = 0; i < this.nodes.length; i++) {
             copy(whole, builder, i);
         }
+        if (whole.isStiff()) {
+            builder.stiff();
+        }
         this.graph = builder.build();
     }
 
@@ -35,6 +38,13 @@ final class Subgraph {
             }
             if (!whole.bendAllowed(nodes[i], h, h.left())) {
                 builder.forbidBend(i, h, h.left());
+            }
+        }
+        for (Heading along : List.of(Heading.EAST, Heading.NORTH)) {
+            for (Heading side : List.of(along.left(), along.left().opposite())) {
+                if (whole.returnAllowed(nodes[i], along, side)) {
+                    builder.allowReturn(i, along, side);
+                }
             }
         }
         if (whole.isWanted(nodes[i])) {

@@ -54,6 +54,11 @@ public record FloorProblem(
         }
     }
 
+    /** Whether the pipe is too stiff for half circles from run to run. */
+    public boolean isStiff() {
+        return radius > spacing / 2 + 1e-6;
+    }
+
     /** A floor without supports and vetoes. */
     public FloorProblem(
             List<Point> outline,

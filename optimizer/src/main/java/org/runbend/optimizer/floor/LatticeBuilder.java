@@ -96,6 +96,9 @@ final class LatticeBuilder {
         }
         LatticeGraph room = graph.build();
         keepSquare(graph, room, base);
+        if (problem.isStiff()) {
+            new KeyholeRoom(problem, space, site).allow(graph.stiff(), room, base);
+        }
         ForcedRuns forced = forcedRuns();
         if (!forced.force(graph, base)) {
             return Optional.empty();

@@ -46,7 +46,7 @@ final class KeptParts {
         Veto.Kept part = new Veto.Kept(place.path(), points);
         double angle =
                 along.orElse(parts.isEmpty() ? part.direction() : parts.get(0).direction());
-        if (fits(part, entries, angle) && leavesRoom(entries, points)) {
+        if (fits(part, entries, angle) && leavesRoom(entries, points) && isLoose(entries, points)) {
             parts.add(part);
         }
     }
@@ -112,6 +112,21 @@ final class KeptParts {
         return along.isPresent()
                 ? "layout.along"
                 : parts.isEmpty() ? part.key() : parts.get(0).key();
+    }
+
+    /** Stiff pipe needs a straight between two bends; its return bends swing out and are no corners of a part. */
+    private boolean isLoose(List<YamlValue> entries, List<Point> points) {
+        for (int i = 2; i + 1 < points.size(); i++) {
+            if (points.get(i - 1).distance(points.get(i)) < 2 * radius - FITS) {
+                entries.get(i).fault(String.format(
+                        Locale.ROOT,
+                        "two bends of %.0f mm need %.0f mm from corner to corner; keep the runs of a return bend as two parts",
+                        radius,
+                        2 * radius));
+                return false;
+            }
+        }
+        return true;
     }
 
     /** The first and the last leg hold at least what the bend at their corner takes. */

@@ -37,6 +37,7 @@ final class CycleTrace {
         return ports.stream()
                 .filter(port -> uses(port.from(), port.to()))
                 .filter(port -> forbidden.stream().allMatch(node -> node == port.from() || node == port.to()))
+                .filter(port -> StiffRule.fits(graph, cycle(port)))
                 .min(Comparator.comparingInt(PortPair::rank))
                 .orElseThrow(() -> new NoSuchElementException("the loop misses every port pair"));
     }

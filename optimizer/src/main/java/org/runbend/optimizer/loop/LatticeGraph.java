@@ -15,6 +15,8 @@ public final class LatticeGraph {
     private final int[] neighbours;
     private final byte[] forbiddenCorners;
     private final boolean[] wanted;
+    private final boolean stiff;
+    private final byte[] returns;
 
     private LatticeGraph(Builder builder) {
         this.columns = Arrays.copyOf(builder.columns, builder.size);
@@ -23,6 +25,8 @@ public final class LatticeGraph {
         this.neighbours = Arrays.copyOf(builder.neighbours, 4 * builder.size);
         this.forbiddenCorners = Arrays.copyOf(builder.forbiddenCorners, builder.size);
         this.wanted = Arrays.copyOf(builder.wanted, builder.size);
+        this.stiff = builder.stiff;
+        this.returns = Arrays.copyOf(builder.returns, builder.size);
     }
 
     /** An empty builder. */
@@ -65,6 +69,25 @@ public final class LatticeGraph {
     /** Whether the loop must pass the node, whatever it costs. */
     public boolean isWanted(int node) {
         return wanted[node];
+    }
+
+    /** Whether pipe cannot turn at two nodes in a row, but in the return bends that are allowed. */
+    public boolean isStiff() {
+        return stiff;
+    }
+
+    /**
+     * Whether stiff pipe has room for a return bend over the link that leaves the node in a direction, its legs on one
+     * side of it.
+     */
+    public boolean returnAllowed(int node, Heading along, Heading side) {
+        boolean forth = along == Heading.EAST || along == Heading.NORTH;
+        int end = forth ? node : neighbour(node, along);
+        return (returns[end] & returnBit(forth ? along : along.opposite(), side)) != 0;
+    }
+
+    private static int returnBit(Heading along, Heading side) {
+        return 1 << ((along == Heading.EAST ? 0 : 2) + (along.left() == side ? 0 : 1));
     }
 
     /** The linked neighbour in that direction, or -1. */
@@ -113,6 +136,8 @@ public final class LatticeGraph {
         private int[] neighbours = new int[256];
         private byte[] forbiddenCorners = new byte[64];
         private boolean[] wanted = new boolean[64];
+        private byte[] returns = new byte[64];
+        private boolean stiff;
         private final Map<Long, Integer> taken = new HashMap<>();
 
         private Builder() {}
@@ -141,6 +166,7 @@ public final class LatticeGraph {
                 neighbours = Arrays.copyOf(neighbours, 8 * size);
                 forbiddenCorners = Arrays.copyOf(forbiddenCorners, 2 * size);
                 wanted = Arrays.copyOf(wanted, 2 * size);
+                returns = Arrays.copyOf(returns, 2 * size);
             }
         }
 
@@ -164,6 +190,18 @@ public final class LatticeGraph {
                 throw new IllegalArgumentException("legs " + legA + " and " + legB + " make no corner");
             }
             forbiddenCorners[check(node)] |= (byte) bit;
+            return this;
+        }
+
+        /** Forbids turns at two nodes in a row, but in the return bends that are allowed. */
+        public Builder stiff() {
+            stiff = true;
+            return this;
+        }
+
+        /** Allows stiff pipe a return bend over the link to the east or north of a node, its legs on one side of it. */
+        public Builder allowReturn(int node, Heading along, Heading side) {
+            returns[check(node)] |= (byte) returnBit(along, side);
             return this;
         }
 

@@ -22,6 +22,11 @@ public final class LoopSketch {
         if (!setting.isRepresentable()) {
             return OptionalLong.empty();
         }
+        if (problem.graph().isStiff()) {
+            StiffSweep stiff = new StiffSweep(setting, StiffSweep.NONE);
+            stiff.run(BEAM, Long.MAX_VALUE);
+            return stiff.best() == StiffSweep.NONE ? OptionalLong.empty() : OptionalLong.of(stiff.best());
+        }
         Sweep beam = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
         beam.runBeam(BEAM);
         return beam.best() == Sweep.NONE ? OptionalLong.empty() : OptionalLong.of(beam.best());

@@ -45,6 +45,9 @@ public final class LoopSolver {
     }
 
     private LoopOutcome lay(Setting setting) {
+        if (setting.problem().graph().isStiff()) {
+            return setting.isRepresentable() ? new StiffLaying(setting).solve() : setting.tooWide("no state was tried");
+        }
         if (setting.isNarrow()) {
             return new ExactLaying(setting, listener).solve();
         }

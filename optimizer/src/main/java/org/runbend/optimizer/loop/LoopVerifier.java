@@ -19,6 +19,7 @@ public final class LoopVerifier {
         checkCycle(problem, solution, faults);
         if (faults.isEmpty()) {
             checkBends(problem.graph(), solution, faults);
+            checkStiff(problem.graph(), solution, faults);
             checkCounts(problem.graph(), solution, faults);
             checkBounds(solution, faults);
         }
@@ -76,6 +77,24 @@ public final class LoopVerifier {
             if (!graph.bendAllowed(cycle.get(i), back, on)) {
                 faults.add("bend from " + back + " to " + on + " at node " + cycle.get(i) + " is forbidden");
             }
+        }
+    }
+
+    /** Stiff pipe: between two bends lies a node that is passed straight, but in a return bend that has room. */
+    private static void checkStiff(LatticeGraph graph, LoopSolution solution, List<String> faults) {
+        List<Integer> cycle = solution.cycle();
+        int before = 0;
+        int beforeThat = 0;
+        for (int i = 1; i + 1 < cycle.size() && graph.isStiff(); i++) {
+            Heading back = step(graph, cycle.get(i), cycle.get(i - 1));
+            Heading on = step(graph, cycle.get(i), cycle.get(i + 1));
+            int hand = back.dx() * on.dy() - back.dy() * on.dx();
+            boolean pair = hand == before && beforeThat == 0 && graph.returnAllowed(cycle.get(i), back, on);
+            if (hand != 0 && before != 0 && !pair) {
+                faults.add("two turns in a row at node " + cycle.get(i) + " of stiff pipe");
+            }
+            beforeThat = before;
+            before = hand;
         }
     }
 

@@ -122,7 +122,7 @@ public final class KitPlanner {
 
     private static Optional<String> stiff(Job job, LaidLoops laid) {
         return job.isStiff()
-                ? Optional.of("S" + LoopLaying.STIFF.substring(1) + "."
+                ? Optional.of("S" + LoopLaying.stiff(job).substring(1) + "."
                         + (laid.eachProvedBest() ? " It is proved that no such loop is better." : ""))
                 : Optional.empty();
     }

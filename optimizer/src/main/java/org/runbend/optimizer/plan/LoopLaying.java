@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.BareFloorSearch;
 import org.runbend.optimizer.bare.BareProblem;
+import org.runbend.optimizer.breakdown.Keyhole;
 import org.runbend.optimizer.floor.FloorProblem;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.floor.LatticeSearch;
@@ -21,7 +22,6 @@ import org.runbend.optimizer.loop.LoopSolver;
 import org.runbend.optimizer.loop.LoopVerifier;
 import org.runbend.optimizer.loop.PortPair;
 import org.runbend.optimizer.loop.Preference;
-import org.runbend.optimizer.loop.StiffSolver;
 import org.runbend.optimizer.loop.WorkLimit;
 
 /**
@@ -36,9 +36,22 @@ final class LoopLaying {
     private static final int MOST_LATTICES = 3;
 
     /** The share comes from floors of 1 to 9 m2, measured. */
-    static final String STIFF =
+    private static final String STIFF =
             "stiff pipe: at this spacing no two turns in a row, so expect 80 to 95 % of the places to be"
                     + " served, less on narrow floors";
+
+    /** What to expect of a stiff pipe. */
+    static String stiff(Job job) {
+        double radius = job.pipe().product().fittedRadius();
+        double spacing = job.layout().spacing();
+        return Keyhole.fitsBeside(spacing, radius)
+                ? String.format(
+                        Locale.ROOT,
+                        "stiff pipe: return bends are keyholes that swing out %.1f mm on each side, and floor may stay"
+                                + " bare where they have no room",
+                        radius - spacing / 2)
+                : STIFF;
+    }
 
     /** A loop on its lattice. */
     record Laid(Lattice lattice, LoopSolution loop) {}
@@ -53,7 +66,7 @@ final class LoopLaying {
     Laid lay(Job job, double radius, Progress progress) {
         FloorProblem problem = problem(job, radius, job.floor().port().reach());
         if (job.isStiff()) {
-            progress.step(STIFF);
+            progress.step(stiff(job));
         }
         progress.step("choosing the lattice");
         List<Lattice> lattices = new LatticeSearch().best(problem, LatticeSearch.MOST_CHOSEN_FROM);
@@ -71,9 +84,7 @@ final class LoopLaying {
             progress.step(String.format(
                     Locale.ROOT, "laying the loop on %d nodes", lattice.graph().size()));
             LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
-            LoopOutcome outcome = job.isStiff()
-                    ? new StiffSolver().solve(loop)
-                    : solver(progress).solve(loop);
+            LoopOutcome outcome = solver(progress).solve(loop);
             if (outcome instanceof LoopOutcome.Found found) {
                 verify(loop, found.solution());
                 laid.add(new Laid(lattice, found.solution()));

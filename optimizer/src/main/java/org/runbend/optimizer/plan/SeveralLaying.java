@@ -43,7 +43,7 @@ final class SeveralLaying {
 
     LaidLoops lay(Progress progress) {
         if (job.isStiff()) {
-            progress.step(LoopLaying.STIFF);
+            progress.step(LoopLaying.stiff(job));
         }
         progress.step("choosing the lattice");
         double reach = job.floor().port().reach() + (loops - 1) * job.layout().spacing();

@@ -1,10 +1,10 @@
 package org.runbend.optimizer.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -13,68 +13,97 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.runbend.catalog.source.BadInput;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.JobReader;
 
-/** Plans for a pipe whose least radius is over half the spacing. */
+/** Pipe whose least radius is over half the spacing, on whole floors; each plan passes every verifier. */
 class StiffPipeTest {
     @TempDir
     Path folder;
 
-    /**
-     * Least turns + 4 x places left out, proved by another program on these floors from the nearest port pair and without
-     * unheated nodes: 26 + 4 x 8, 16 + 4 x 11, 44 + 4 x 26. Ours may choose among port pairs and pass unheated floor, so it
-     * may be better.
-     */
-    @ParameterizedTest(name = "{0} at radius {1}")
-    @CsvSource({"f01-rect, 80, 58", "f12-odd, 80, 60", "f02-arches, 80, 148", "f01-rect, 110, 58", "f12-odd, 150, 60"})
-    void bendsKeepTheRadius(String name, int radius, int objective) throws IOException {
-        KitPlan plan = plan(name, radius, "leftOutPrice: 4");
-        assertEquals(List.of(), KitVerifier.verify(plan));
+    /** 2 x min(16, 10) = 20 turns are the least of any loop here: stiff pipe keeps them. Beside a wall 75 mm away a keyhole has no
+     * room for its swing of 5 mm, so some of the turns are single corners. */
+    @Test
+    void keyholesOnARectangle() throws IOException {
+        KitPlan plan = plan("f01-rect", 80, "");
         KitPlan.LoopPlan loop = plan.loops().get(0);
-        assertTrue(loop.objective() <= objective, () -> loop.turns() + " and " + loop.leftOut());
-        assertBends(plan, radius);
-        assertTrue(plan.remarks().stream().anyMatch(r -> r.startsWith("Stiff pipe: ")));
+        assertEquals(0, loop.leftOut());
+        assertEquals(20, loop.turns());
+        List<Element> elements = loop.breakdown().elements();
+        long wide = elements.stream()
+                .filter(e -> e instanceof Element.Bend b && Math.abs(b.turn()) > 180)
+                .peek(e -> assertEquals(208.723, Math.abs(((Element.Bend) e).turn()), 0.001))
+                .count();
+        assertTrue(wide >= 5, "keyholes: " + wide);
+        assertEquals(2 * wide, elements.stream()
+                .filter(e -> e instanceof Element.Bend b && Math.abs(b.turn()) < 45)
+                .count());
+        assertEquals(wide, loop.breakdown().returnBends());
     }
 
-    private static void assertBends(KitPlan plan, int radius) {
-        for (KitPlan.LoopPlan loop : plan.loops()) {
-            for (Element e : loop.breakdown().elements()) {
-                if (e instanceof Element.Bend bend) {
-                    assertEquals(radius, bend.radius(), 1e-9);
-                    assertEquals(radius, bend.centre().distance(bend.from()), 1e-6);
-                }
-            }
+    /**
+     * No return bends at radius 100. With 4 turns a place left out the optima of a rule that also counts a turn beside the
+     * way through the floor are, by an independent solver at the same edge and spacing: 152 places and 26 turns on the
+     * rectangle, 70 and 16 on the odd floor. Here pipe does not bend where it comes through the floor, so a bend may follow
+     * at once, and a loop can only be better: turns + 4 x left out is at most 26 + 4 x 8 and 16 + 4 x 11.
+     */
+    @ParameterizedTest
+    @CsvSource({"f01-rect, 58", "f12-odd, 60"})
+    void noTwoTurnsInARow(String floor, int atMost) throws IOException {
+        KitPlan plan = plan(floor, 100, "leftOutPrice: 4");
+        KitPlan.LoopPlan loop = plan.loops().get(0);
+        assertTrue(loop.objective() <= atMost, floor + ": " + loop.objective());
+        assertEquals(loop.objective(), loop.objectiveBound().orElseThrow(), "proved");
+        List<Element> elements = loop.breakdown().elements();
+        for (int i = 1; i < elements.size(); i++) {
+            assertTrue(
+                    elements.get(i) instanceof Element.Run || elements.get(i - 1) instanceof Element.Run,
+                    "a straight between two bends");
         }
     }
 
+    /** A wall too near for the swing of 5 mm: with edge 75 no keyhole lies beside a wall, and the verifiers agree. */
     @Test
-    void severalStiffLoopsEachWithinALimit() throws IOException {
-        KitPlan plan = plan("f01-rect", 80, "loops: 2, leftOutPrice: 4");
+    void keyholesKeepTheEdge() throws IOException {
+        KitPlan plan = plan("f12-odd", 80, "");
+        assertTrue(plan.loops().get(0).breakdown().elements().stream()
+                .anyMatch(e -> e instanceof Element.Bend b && Math.abs(b.turn()) > 180));
+    }
+
+    @Test
+    void thePersonIsTold() throws IOException {
+        assertTrue(plan("f12-odd", 80, "").remarks().stream().anyMatch(w -> w.contains("swing out 5.0 mm on each side")));
+        assertTrue(plan("f12-odd", 100, "").remarks().stream().anyMatch(w -> w.contains("80 to 95 % of the places")));
+    }
+
+    @Test
+    void overOneSpacing() {
+        BadInput answer = assertThrows(BadInput.class, () -> job("f12-odd", 151, ""));
+        assertTrue(answer.getMessage().contains("so the least spacing is 151 mm"), answer.getMessage());
+    }
+
+    private KitPlan plan(String floor, double radius, String layout) throws IOException {
+        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job(floor, radius, layout));
         assertEquals(List.of(), KitVerifier.verify(plan));
-        assertEquals(2, plan.loops().size());
-        assertBends(plan, 80);
-        KitPlan shorter = plan("f01-rect", 80, "loops: 2, leftOutPrice: 4", "allowance: 2%, loopLimit: 11 m");
-        assertEquals(List.of(), KitVerifier.verify(shorter));
-        shorter.loops().forEach(l -> assertTrue(l.cutLength() <= 11_000, () -> l.cutLength() + " mm"));
-        assertBends(shorter, 80);
+        return plan;
     }
 
-    private KitPlan plan(String name, int radius, String layout) throws IOException {
-        return plan(name, radius, layout, "allowance: 2%");
+    private Job job(String floor, double radius, String layout) throws IOException {
+        String text = read(floor + ".yaml");
+        if (!layout.isEmpty()) {
+            text = text.replace("spacing: 150", "spacing: 150, " + layout);
+        }
+        String catalog = read("workshop.yaml").replace("fitted: 55, byHand: 80", "fitted: " + radius + ", byHand: 160");
+        assertTrue(catalog.contains("fitted: " + radius), "the catalog's pipe is the stiff one");
+        Files.writeString(folder.resolve("workshop.yaml"), catalog);
+        return JobReader.read(Files.writeString(folder.resolve("job.yaml"), text), Optional.empty());
     }
 
-    private KitPlan plan(String name, int radius, String layout, String pipe) throws IOException {
-        try (var job = StiffPipeTest.class.getResourceAsStream("/floors/" + name + ".yaml");
-                var catalog = StiffPipeTest.class.getResourceAsStream("/floors/workshop.yaml")) {
-            String shop = new String(catalog.readAllBytes(), StandardCharsets.UTF_8)
-                    .replace("fitted: 55, byHand: 80", "fitted: " + radius + ", byHand: 200");
-            Files.writeString(folder.resolve("workshop.yaml"), shop);
-            String text = new String(job.readAllBytes(), StandardCharsets.UTF_8)
-                    .replace("layout: {", "layout: {" + layout + ", ")
-                    .replace("allowance: 2%", pipe);
-            Path written = Files.writeString(folder.resolve(name + ".yaml"), text);
-            return new KitPlanner(Progress.SILENT).plan(JobReader.read(written, Optional.empty()));
+    private static String read(String name) throws IOException {
+        try (var file = StiffPipeTest.class.getResourceAsStream("/floors/" + name)) {
+            return new String(file.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
         }
     }
 }
