@@ -35,8 +35,8 @@ final class StiffShortening {
             if (ports.isEmpty()) {
                 continue;
             }
-            LoopOutcome outcome = new LoopSolver()
-                    .solve(new LoopProblem(near.graph(), ports, problem.preference(), problem.limit()));
+            LoopOutcome outcome =
+                    new LoopSolver().solve(new LoopProblem(near.graph(), ports, problem.preference(), problem.limit()));
             if (outcome instanceof LoopOutcome.Found found
                     && found.solution().cycle().size() <= nodes) {
                 return Optional.of(rated(near.inWhole(found.solution())));

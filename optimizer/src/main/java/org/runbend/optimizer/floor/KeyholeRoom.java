@@ -41,15 +41,17 @@ final class KeyholeRoom {
     }
 
     private boolean hasRoom(Point first, Heading along, Heading side) {
-        Point second = new Point(
-                first.x() + along.dx() * problem.spacing(), first.y() + along.dy() * problem.spacing());
+        Point second =
+                new Point(first.x() + along.dx() * problem.spacing(), first.y() + along.dy() * problem.spacing());
         Point inward = new Point(side.dx(), side.dy());
-        return new Keyhole(first, second, inward, problem.radius()).arcs().stream().allMatch(this::isFree);
+        return new Keyhole(first, second, inward, problem.radius())
+                .arcs().stream().allMatch(this::isFree);
     }
 
     private boolean isFree(Element.Bend bend) {
         double start = Math.atan2(
-                bend.from().y() - bend.centre().y(), bend.from().x() - bend.centre().x());
+                bend.from().y() - bend.centre().y(),
+                bend.from().x() - bend.centre().x());
         double sweep = Math.toRadians(bend.turn());
         return space.allowsArc(bend.centre().x(), bend.centre().y(), bend.radius(), start, sweep)
                 && site.allowsArc(

@@ -118,11 +118,12 @@ final class KeptParts {
     private boolean isLoose(List<YamlValue> entries, List<Point> points) {
         for (int i = 2; i + 1 < points.size(); i++) {
             if (points.get(i - 1).distance(points.get(i)) < 2 * radius - FITS) {
-                entries.get(i).fault(String.format(
-                        Locale.ROOT,
-                        "two bends of %.0f mm need %.0f mm from corner to corner; keep the runs of a return bend as two parts",
-                        radius,
-                        2 * radius));
+                entries.get(i)
+                        .fault(String.format(
+                                Locale.ROOT,
+                                "two bends of %.0f mm need %.0f mm from corner to corner; keep the runs of a return bend as two parts",
+                                radius,
+                                2 * radius));
                 return false;
             }
         }

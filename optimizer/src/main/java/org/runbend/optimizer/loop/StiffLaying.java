@@ -36,11 +36,10 @@ final class StiffLaying {
         }
         int[] legs = found.trace();
         if (exact.cut()) {
-            return new LoopOutcome.Found(
-                    setting.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
+            return new LoopOutcome.Found(setting.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
         }
         int turnBound = setting.turnBound(exact.best(), setting.trace(legs).leftOut());
-        return new LoopOutcome.Found(setting.solution(
-                legs, OptionalInt.of(turnBound), OptionalInt.of((int) exact.best()), List.of()));
+        return new LoopOutcome.Found(
+                setting.solution(legs, OptionalInt.of(turnBound), OptionalInt.of((int) exact.best()), List.of()));
     }
 }

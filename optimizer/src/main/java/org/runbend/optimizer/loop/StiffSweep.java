@@ -104,7 +104,10 @@ final class StiffSweep implements Expansion.Sink {
         }
         for (int h = 0; h < 4; h++) {
             if ((legs >> h & 1) == 1 && !frontier.isEarlier(step, h)) {
-                set(state, frontier.slot(step, h), port == h ? PORT : !bend ? STRAIGHT : pairs > 0 ? TAKEN : side(legs, h));
+                set(
+                        state,
+                        frontier.slot(step, h),
+                        port == h ? PORT : !bend ? STRAIGHT : pairs > 0 ? TAKEN : side(legs, h));
             } else if ((legs >> h & 1) == 1 && bend && pairs > 0) {
                 take(state, legs, h);
             }

@@ -30,9 +30,7 @@ final class Laying {
     }
 
     private LaidLoops lay(int loops) {
-        return loops == 1
-                ? single()
-                : new SeveralLaying(job, radius, loops).lay(progress);
+        return loops == 1 ? single() : new SeveralLaying(job, radius, loops).lay(progress);
     }
 
     private LaidLoops single() {

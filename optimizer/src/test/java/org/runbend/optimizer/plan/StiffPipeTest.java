@@ -37,9 +37,11 @@ class StiffPipeTest {
                 .peek(e -> assertEquals(208.723, Math.abs(((Element.Bend) e).turn()), 0.001))
                 .count();
         assertTrue(wide >= 5, "keyholes: " + wide);
-        assertEquals(2 * wide, elements.stream()
-                .filter(e -> e instanceof Element.Bend b && Math.abs(b.turn()) < 45)
-                .count());
+        assertEquals(
+                2 * wide,
+                elements.stream()
+                        .filter(e -> e instanceof Element.Bend b && Math.abs(b.turn()) < 45)
+                        .count());
         assertEquals(wide, loop.breakdown().returnBends());
     }
 
@@ -74,7 +76,8 @@ class StiffPipeTest {
 
     @Test
     void thePersonIsTold() throws IOException {
-        assertTrue(plan("f12-odd", 80, "").remarks().stream().anyMatch(w -> w.contains("swing out 5.0 mm on each side")));
+        assertTrue(
+                plan("f12-odd", 80, "").remarks().stream().anyMatch(w -> w.contains("swing out 5.0 mm on each side")));
         assertTrue(plan("f12-odd", 100, "").remarks().stream().anyMatch(w -> w.contains("80 to 95 % of the places")));
     }
 
