@@ -192,13 +192,13 @@ final class StiffSweep implements Expansion.Sink {
     }
 
     private int get(long[] state, int offset, int slot) {
-        return (int) (state[offset + packing.words() + slot / PER_WORD] >>> slot % PER_WORD * BITS & 7);
+        return (int) ((state[offset + packing.words() + slot / PER_WORD] >>> (slot % PER_WORD * BITS)) & 7);
     }
 
     private void set(long[] state, int slot, int value) {
         int w = packing.words() + slot / PER_WORD;
         int shift = slot % PER_WORD * BITS;
-        state[w] = state[w] & ~(7L << shift) | (long) value << shift;
+        state[w] = (state[w] & ~(7L << shift)) | ((long) value << shift);
     }
 
     /** Least objective of a loop met, or {@link #NONE}. */
