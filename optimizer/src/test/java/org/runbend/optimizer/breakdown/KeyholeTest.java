@@ -26,7 +26,7 @@ class KeyholeTest {
         List<Element.Bend> arcs = k.arcs();
         assertEquals(208.723, arcs.get(1).turn(), 0.001);
         assertEquals(180, arcs.stream().mapToDouble(Element.Bend::turn).sum(), 1e-9);
-        assertEquals(new Point(-119.68626966596886, 0), arcs.get(0).from());
+        assertEquals(new Point(-119.68626966596887, 0), arcs.get(0).from());
         assertEquals(-80, arcs.get(1).centre().x(), 1e-9);
         assertEquals(75, arcs.get(1).centre().y(), 1e-9);
     }
