@@ -92,7 +92,7 @@ class FilletingTest {
 
     @Test
     void legsTooShortForTheirBendsAreRefused() {
-        assertThrows(IllegalArgumentException.class, () -> laid(80, 0, 0, 0, 150, 150, 150, 150, 0));
+        assertThrows(IllegalArgumentException.class, () -> laid(80, 0, 0, 0, 100, 150, 100, 150, 0));
     }
 
     private static String told(Element e) {

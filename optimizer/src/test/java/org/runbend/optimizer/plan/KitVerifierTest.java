@@ -13,6 +13,7 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.runbend.catalog.product.Pipe;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.coils.CoilPlan;
@@ -137,7 +138,19 @@ class KitVerifierTest {
         // by hand 80 mm, laid at 150 / 2 = 75 mm
         assertFound(found(withItems(without("AID"))), "item AID", "0 bending aids", "80.00", "75.00");
         Job job = SoundKit.job(OptionalDouble.empty());
-        Job wide = new Job(
+        Pipe sold = job.pipe().product();
+        Pipe supple = new Pipe(
+                sold.sku(),
+                sold.name(),
+                sold.outer(),
+                sold.wall(),
+                sold.material(),
+                sold.fittedRadius(),
+                70,
+                sold.aid(),
+                sold.weightPerMetre(),
+                sold.coils());
+        Job byHand = new Job(
                 job.title(),
                 job.order(),
                 job.customer(),
@@ -146,13 +159,18 @@ class KitVerifierTest {
                 job.catalog(),
                 job.shelf(),
                 job.floor(),
-                new Job.Layout(170, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
-                job.pipe(),
+                job.layout(),
+                new Job.PipeWish(
+                        supple,
+                        job.pipe().flowTail(),
+                        job.pipe().returnTail(),
+                        job.pipe().allowance(),
+                        job.pipe().loopLimit()),
                 job.plates(),
                 job.build(),
                 job.heating(),
                 job.fingerprint());
-        assertFound(found(withJob(wide)), "item AID", "1 bending aids", "80.00", "85.00");
+        assertFound(found(withJob(byHand)), "item AID", "1 bending aids", "70.00", "75.00");
     }
 
     @Test
