@@ -12,12 +12,18 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.runbend.optimizer.cutting.AssignmentModel;
+import org.runbend.optimizer.cutting.CoverAnswer;
+import org.runbend.optimizer.cutting.CoverCutting;
+import org.runbend.optimizer.cutting.CoverProblem;
+import org.runbend.optimizer.cutting.CoverSolution;
+import org.runbend.optimizer.cutting.CoverVerifier;
 import org.runbend.optimizer.cutting.CuttingAnswer;
 import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.CuttingSolution;
 import org.runbend.optimizer.cutting.CuttingVerifier;
 import org.runbend.optimizer.cutting.Demand;
 import org.runbend.optimizer.cutting.PatternCutting;
+import org.runbend.optimizer.cutting.RunByRunCutting;
 import org.runbend.optimizer.cutting.Stock;
 
 /**
@@ -27,8 +33,9 @@ import org.runbend.optimizer.cutting.Stock;
  * <p>Usage: {@code java -cp export/target/runbend.jar org.runbend.export.bench.CuttingBench --instances DIR [--seconds 10]
  * [--beside N]}. DIR is searched for {@code *.txt}: the number of sizes, the stock length, then a size and its count on a
  * line. Prints CSV {@code instance,stock,bound,proved,seconds}. With {@code --beside N} each of N instances spread over
- * the folder has a second line for a textbook assignment model in CP-SAT at the same limit. The clock ends an instance
- * here and nowhere else.
+ * the folder has a second line for a textbook assignment model in CP-SAT at the same limit. {@code --coils} and {@code
+ * --plates} run seeded cases of a workshop, with the first plan (for plates: each run cut by itself) beside ours. The
+ * clock ends an instance here and nowhere else.
  */
 public final class CuttingBench {
     private final PrintWriter out;
@@ -44,12 +51,64 @@ public final class CuttingBench {
         PrintWriter out = new PrintWriter(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
         Optional<String> folder = option(args, "--instances");
         double seconds = option(args, "--seconds").map(Double::parseDouble).orElse(10.0);
+        CuttingBench bench = new CuttingBench(out, seconds);
+        List<String> words = List.of(args);
+        if (words.contains("--coils") || words.contains("--plates")) {
+            bench.cases(words);
+            return;
+        }
         if (folder.isEmpty()) {
-            out.println("usage: CuttingBench --instances DIR [--seconds 10] [--beside N]");
+            out.println("usage: CuttingBench --instances DIR [--seconds 10] [--beside N] | --coils | --plates");
             System.exit(2);
         }
         int beside = option(args, "--beside").map(Integer::parseInt).orElse(0);
-        new CuttingBench(out, seconds).run(files(Path.of(folder.get())), beside);
+        bench.run(files(Path.of(folder.get())), beside);
+    }
+
+    /** Seeded cases: what the first plan (first-fit decreasing) costs, what ours does, the bound, and how long it took. */
+    private void cases(List<String> words) {
+        out.println("case,pieces,first,cost,bound,gapPercent,seconds");
+        if (words.contains("--coils")) {
+            for (int orders : new int[] {20, 40, 200, 1000}) {
+                cut(orders + " orders", CuttingCases.coils(orders, 1));
+            }
+        }
+        if (words.contains("--plates")) {
+            for (int runs : new int[] {20, 40, 60}) {
+                for (int percent : new int[] {85, 92, 97}) {
+                    cover(runs + " runs " + percent + " %", CuttingCases.cover(runs, percent, false, 1));
+                }
+                cover(runs + " runs 95 % of three lengths", CuttingCases.cover(runs, 95, true, 1));
+            }
+            cut("a day of 1000 orders", CuttingCases.day(1000, 1));
+        }
+    }
+
+    private void cut(String name, CuttingProblem problem) {
+        Deadline deadline = new Deadline(seconds);
+        CuttingAnswer answer = new PatternCutting(deadline).solve(problem);
+        double taken = deadline.taken();
+        if (answer instanceof CuttingSolution s
+                && CuttingVerifier.verify(problem, s).isEmpty()) {
+            int pieces = problem.demands().stream().mapToInt(Demand::count).sum();
+            printCase(name, pieces, deadline.first(), s.cost(), s.costBound().value(), taken);
+        }
+    }
+
+    private void cover(String name, CoverProblem problem) {
+        Deadline clock = new Deadline(seconds);
+        CoverAnswer answer = new CoverCutting().solve(problem);
+        double taken = clock.taken();
+        long alone = new RunByRunCutting().solve(problem) instanceof CoverSolution r ? r.cost() : 0;
+        if (answer instanceof CoverSolution s
+                && CoverVerifier.verify(problem, s).isEmpty()) {
+            printCase(name, s.pieceCount(), alone, s.cost(), s.bound().value(), taken);
+        }
+    }
+
+    private void printCase(String name, int pieces, long first, long cost, long bound, double taken) {
+        double gap = cost == 0 ? 0 : 100.0 * (cost - bound) / cost;
+        out.printf(Locale.ROOT, "%s,%d,%d,%d,%d,%.4f,%.2f%n", name, pieces, first, cost, bound, gap, taken);
     }
 
     private static Optional<String> option(String[] args, String name) {

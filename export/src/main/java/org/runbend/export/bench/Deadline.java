@@ -8,6 +8,7 @@ final class Deadline implements Watch {
 
     private final long start = System.nanoTime();
     private final double seconds;
+    private long first = Long.MAX_VALUE;
 
     Deadline(double seconds) {
         this.seconds = seconds;
@@ -20,7 +21,12 @@ final class Deadline implements Watch {
 
     @Override
     public void learned(long cost, long bound) {
-        // only the end counts
+        first = first == Long.MAX_VALUE ? cost : first;
+    }
+
+    /** What the first plan cost that was heard of. */
+    long first() {
+        return first;
     }
 
     /** Seconds since the clock was made. */

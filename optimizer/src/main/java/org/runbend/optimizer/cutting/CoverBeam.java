@@ -117,14 +117,15 @@ final class CoverBeam {
     }
 
     private List<State> overOne(List<State> states, int stretch, long ahead, long limit) {
-        List<State> out = new ArrayList<>(states);
+        long least = problem.stretches().get(stretch).least();
+        List<State> out = new ArrayList<>(least > 0 ? List.of() : states);
         List<State> frontier = states;
         while (!frontier.isEmpty()) {
             List<State> next = new ArrayList<>();
             frontier.forEach(s -> extend(s, stretch, next));
             next.removeIf(s -> s.cost() > limit);
             frontier = best(next, true);
-            frontier.forEach(s -> out.add(s.nextStretch()));
+            frontier.stream().filter(s -> s.used() >= least).forEach(s -> out.add(s.nextStretch()));
         }
         out.removeIf(s -> s.covered() + ahead < problem.target());
         return best(out, false);

@@ -28,7 +28,7 @@ public final class CoverCutting {
     /** The cheapest plan found with its bound, or why there is none. */
     public CoverAnswer solve(CoverProblem problem) {
         CoverGrid grid = new CoverGrid(problem);
-        if (problem.target() == 0) {
+        if (problem.target() == 0 && problem.stretches().stream().allMatch(s -> s.least() == 0)) {
             return new CoverPlan(grid).solution(new Bound(0, Bound.Proof.MATERIAL));
         }
         long reach = grid.stretchLengths().stream().mapToLong(grid::reach).sum();
@@ -40,6 +40,18 @@ public final class CoverCutting {
                             reach / 100.0,
                             problem.target() / 100.0),
                     true);
+        }
+        for (Stretch s : problem.stretches()) {
+            if (grid.reach(s.length()) < s.least()) {
+                return new Impossible(
+                        String.format(
+                                Locale.ROOT,
+                                "a stretch of %.2f mm takes at most %.2f mm of the %.2f mm asked for",
+                                s.length() / 100.0,
+                                grid.reach(s.length()) / 100.0,
+                                s.least() / 100.0),
+                        true);
+            }
         }
         OptionalLong material = new CoverMaterial(grid).bound();
         if (material.isEmpty()) {

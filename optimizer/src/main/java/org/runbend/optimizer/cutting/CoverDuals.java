@@ -60,7 +60,7 @@ final class CoverDuals {
     long bound() {
         long need = Math.multiplyExact(tau, grid.problem().target());
         for (Stretch r : grid.problem().stretches()) {
-            need = Math.subtractExact(need, cover(r.length()).value());
+            need = Math.subtractExact(need, cover(r).value());
         }
         if (need <= 0) {
             return 0;
@@ -77,12 +77,13 @@ final class CoverDuals {
 
     /** The most valuable pattern of a stock piece. */
     Pattern cut(Stock stock) {
-        return cutting.best(stock.length(), Integer.MAX_VALUE, grid.problem().kerf(), 0);
+        return cutting.best(stock.length(), Integer.MAX_VALUE, grid.problem().kerf(), 0, 0);
     }
 
-    /** The cover of a stretch that earns most, or the empty one. */
-    Pattern cover(long stretch) {
-        return covering.best(stretch, grid.piecesOn(stretch), grid.problem().gap(), tau);
+    /** The cover of a stretch that earns most of those that cover enough; the empty one counts where that is nothing. */
+    Pattern cover(Stretch stretch) {
+        int most = grid.piecesOn(stretch.length());
+        return covering.best(stretch.length(), most, grid.problem().gap(), tau, stretch.least());
     }
 
     /** Best value of n pieces of a given total, values signed: +1 for patterns that earn pi, -1 for covers that pay it. */
@@ -116,15 +117,16 @@ final class CoverDuals {
             }
         }
 
-        Pattern best(long length, int most, long between, long tau) {
-            long best = 0;
+        Pattern best(long length, int most, long between, long tau, long least) {
+            long best = least > 0 ? NONE / 2 : 0;
             int bestN = 0;
             int bestT = 0;
             for (int n = 1; n <= Math.min(most, value.length - 1); n++) {
                 long total = grid.total(length, n, between);
                 for (int t = n * grid.least(); t <= total; t++) {
-                    long earned = value[n][t] + tau * (grid.length(t) + (n - 1) * between);
-                    if (value[n][t] > NONE / 2 && earned > best) {
+                    long covered = grid.length(t) + (n - 1) * between;
+                    long earned = value[n][t] + tau * covered;
+                    if (value[n][t] > NONE / 2 && earned > best && covered >= least) {
                         best = earned;
                         bestN = n;
                         bestT = t;

@@ -21,7 +21,7 @@ final class CoverMaster {
     private final double dearest;
     private final List<Column> columns = new ArrayList<>();
     private final Set<Column> known = new HashSet<>();
-    private final List<Long> lengths;
+    private final List<Stretch> lengths;
     private long bound;
     private double rate;
 
@@ -33,7 +33,10 @@ final class CoverMaster {
         problem = grid.problem();
         dearest = Math.max(
                 1, problem.stock().stream().mapToLong(Stock::cost).max().orElse(1));
-        lengths = grid.stretchLengths().stream().distinct().sorted().toList();
+        lengths = problem.stretches().stream()
+                .distinct()
+                .sorted(Comparator.comparingLong(Stretch::length).thenComparingLong(Stretch::least))
+                .toList();
     }
 
     /** The bound of the best prices seen. */
@@ -101,9 +104,9 @@ final class CoverMaster {
         for (Stock s : problem.stock()) {
             model.row(0, s.unlimited() ? Double.POSITIVE_INFINITY : (double) s.available());
         }
-        for (long length : lengths) {
-            model.row(0, (double)
-                    grid.stretchLengths().stream().filter(l -> l == length).count());
+        for (Stretch stretch : lengths) {
+            double count = problem.stretches().stream().filter(stretch::equals).count();
+            model.row(stretch.least() > 0 ? count : 0, count);
         }
         model.row((double) problem.target() / problem.step(), Double.POSITIVE_INFINITY);
         some.forEach(c -> add(model, c));
@@ -146,7 +149,7 @@ final class CoverMaster {
             add(new Column(true, use.stock(), steps(use.pieces())));
         }
         for (int r = 0; r < plan.pieces().size(); r++) {
-            int length = lengths.indexOf(problem.stretches().get(r).length());
+            int length = lengths.indexOf(problem.stretches().get(r));
             add(new Column(false, length, steps(plan.pieces().get(r))));
         }
     }
@@ -189,7 +192,7 @@ final class CoverMaster {
 
     /** Index of the n-th stretch of a length. */
     private int stretch(int length, int n) {
-        List<Long> all = grid.stretchLengths();
+        List<Stretch> all = problem.stretches();
         int seen = 0;
         for (int r = 0; r < all.size(); r++) {
             if (all.get(r).equals(lengths.get(length)) && seen++ == n) {

@@ -72,6 +72,10 @@ final class CoverPlan {
         return sum == 0 ? 0 : sum - grid.problem().gap();
     }
 
+    private long least(int stretch) {
+        return grid.problem().stretches().get(stretch).least();
+    }
+
     private long room(int plate) {
         long taken = 0;
         for (Piece p : pieces) {
@@ -87,7 +91,7 @@ final class CoverPlan {
         long spare = covered() - grid.problem().target();
         for (Piece p : List.copyOf(pieces)) {
             long without = without(p);
-            if (without <= spare) {
+            if (without <= spare && coveredOf(p.stretch) - without >= least(p.stretch)) {
                 pieces.remove(p);
                 spare -= without;
             }

@@ -42,6 +42,8 @@ public final class CoverVerifier {
             long most = mostPieces(problem, length);
             int count = plan.pieces().get(r).size();
             note(count > most, wrong, "stretch %d: %d pieces where %d are allowed", r, count, most);
+            long least = problem.stretches().get(r).least();
+            note(end < least, wrong, "stretch %d: %d covered of %d asked", r, end, least);
             note(end > length, wrong, "stretch %d: %d laid on %d", r, end, length);
             covered += end;
         }

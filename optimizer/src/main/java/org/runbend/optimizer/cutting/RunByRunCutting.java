@@ -30,8 +30,14 @@ public final class RunByRunCutting {
     CoverPlan plan(CoverGrid grid) {
         Own own = new Own(grid);
         List<Sum> sums = List.of(new Sum(0, 0, null, null));
-        for (long length : grid.stretchLengths()) {
-            sums = combined(sums, own.choices(length), grid.problem().target());
+        for (Stretch stretch : grid.problem().stretches()) {
+            List<Choice> choices = own.choices(stretch.length()).stream()
+                    .filter(c -> c.covered() >= stretch.least())
+                    .toList();
+            sums = combined(sums, choices, grid.problem().target());
+            if (sums.isEmpty()) {
+                return null;
+            }
         }
         Sum best = sums.get(sums.size() - 1);
         return best.covered() < grid.problem().target() ? null : own.laid(best);

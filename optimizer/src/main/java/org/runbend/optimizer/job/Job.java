@@ -374,6 +374,8 @@ public record Job(
      * @param minPiece shortest piece, mm
      * @param coverage share of the plateable length to be covered, 0 to 1
      * @param plateClearance distance of a plate body from a bare keep-out, mm
+     * @param maxPiece longest piece, mm; infinite where any length will do
+     * @param leastPerRun share of each stretch to be covered at least, 0 to 1
      */
     public record PlateWish(
             List<SpreaderPlate> products,
@@ -381,7 +383,20 @@ public record Job(
             double gap,
             double minPiece,
             double coverage,
-            double plateClearance) {
+            double plateClearance,
+            double maxPiece,
+            double leastPerRun) {
+        /** A wish without a longest piece and a least share for each run. */
+        public PlateWish(
+                List<SpreaderPlate> products,
+                double bendClearance,
+                double gap,
+                double minPiece,
+                double coverage,
+                double plateClearance) {
+            this(products, bendClearance, gap, minPiece, coverage, plateClearance, Double.POSITIVE_INFINITY, 0);
+        }
+
         /** Copies the list. */
         public PlateWish {
             products = List.copyOf(products);
@@ -389,7 +404,8 @@ public record Job(
 
         /** The same wish with other plates and another coverage. */
         public PlateWish with(List<SpreaderPlate> others, double otherCoverage) {
-            return new PlateWish(others, bendClearance, gap, minPiece, otherCoverage, plateClearance);
+            return new PlateWish(
+                    others, bendClearance, gap, minPiece, otherCoverage, plateClearance, maxPiece, leastPerRun);
         }
     }
 

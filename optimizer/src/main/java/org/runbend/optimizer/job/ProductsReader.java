@@ -99,7 +99,13 @@ final class ProductsReader {
         double minPiece = m.get("minPiece", v -> v.length(0, 5000), MIN_PIECE);
         double coverage = m.get("coverage", v -> v.share(0, 1), COVERAGE);
         double clearance = m.get("plateClearance", v -> v.length(0, 1000), PLATE_CLEARANCE);
-        return m.make(() -> new Job.PlateWish(products, bendClearance, gap, minPiece, coverage, clearance));
+        double maxPiece = m.get(
+                "maxPiece",
+                v -> v.isText("none") ? Double.POSITIVE_INFINITY : v.length(Math.max(1, minPiece), LONGEST),
+                Double.POSITIVE_INFINITY);
+        double leastPerRun = m.get("leastPerRun", v -> v.share(0, 1), 0.0);
+        return m.make(() ->
+                new Job.PlateWish(products, bendClearance, gap, minPiece, coverage, clearance, maxPiece, leastPerRun));
     }
 
     private static void checkGroove(YamlValue place, SpreaderPlate plate, Pipe pipe) {

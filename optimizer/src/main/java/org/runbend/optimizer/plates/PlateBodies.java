@@ -69,6 +69,12 @@ final class PlateBodies {
                     name,
                     piece.length(),
                     wish.minPiece());
+            findings.unless(
+                    piece.length() <= wish.maxPiece() + FORGIVEN,
+                    "%s: %.2f mm is over the longest piece of %.2f mm",
+                    name,
+                    piece.length(),
+                    wish.maxPiece());
             boolean placed = checkPlaces(name, piece, spans);
             if (product.isEmpty()) {
                 findings.unless(

@@ -23,6 +23,8 @@ import org.runbend.optimizer.job.Unbuildable;
  */
 public final class PlatePacking {
     private static final double HUNDREDTHS = 100;
+    /** mm of each stretch that are not asked for. */
+    private static final double LAST_STEP = 10;
 
     /** Shares of the reach of twin plates that are tried, tenths of a percent. */
     private static final List<Integer> SHARES = List.of(1000, 950, 900, 850, 750);
@@ -155,10 +157,33 @@ public final class PlatePacking {
                 StripCover pairs = new StripCover(problem, division.twins(), List.of(twin), kerf, covered);
                 pairs.laid(pairs.solve())
                         .flatMap(p -> completed(problem, p, division.singles(), singles, kerf, target))
+                        .filter(p -> coversEachRun(problem, stretches, p))
                         .ifPresent(plans::add);
             }
         }
         return plans;
+    }
+
+    /** Where a stretch was divided, its parts together must still cover what is asked of each run. */
+    private static boolean coversEachRun(PlateProblem problem, List<PlateStretch> stretches, StripCover.Laid laid) {
+        double share = problem.wish().leastPerRun();
+        for (PlateStretch s : stretches) {
+            double covered = 0;
+            for (PlatePiece piece : laid.pieces()) {
+                for (PlatePiece.Place place : piece.places()) {
+                    boolean on = place.loop() == s.loop()
+                            && place.element() == s.element()
+                            && place.from() >= s.from() - 1e-6
+                            && place.from() < s.to();
+                    covered +=
+                            on ? piece.length() + (covered > 0 ? problem.wish().gap() : 0) : 0;
+                }
+            }
+            if (share > 0 && covered < share * (s.length() - LAST_STEP)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static Optional<StripCover.Laid> completed(

@@ -123,8 +123,16 @@ public final class PlatesVerifier {
         double covered = 0;
         for (Span stretch : stretches) {
             plateable += stretch.length();
-            covered += coveredOf(stretch, laid);
+            double own = coveredOf(stretch, laid);
+            covered += own;
             sure += isDoubtful(stretch) ? 0 : stretch.length();
+            double least = isDoubtful(stretch) ? 0 : wish.leastPerRun() * (stretch.length() - LAST_STEP);
+            findings.unless(
+                    own >= least - SUM,
+                    "%s: %.2f mm are covered, %.2f mm asked of each run",
+                    PlateBodies.runName(stretch.loop(), stretch.element()),
+                    own,
+                    least);
         }
         double noise = 2 + 0.005 * plateable;
         findings.unless(

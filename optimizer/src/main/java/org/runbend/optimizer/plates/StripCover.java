@@ -38,12 +38,12 @@ final class StripCover {
         double step = products.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
         this.problem = new CoverProblem(
                 strips.stream()
-                        .map(s -> new Stretch((long) Math.floor(s.length() * HUNDREDTHS + 0.001)))
+                        .map(s -> stretch(s.length(), problem.wish().leastPerRun(), step))
                         .toList(),
                 stock,
                 Math.round(gap * HUNDREDTHS),
                 Math.max(1, Math.round(problem.wish().minPiece() * HUNDREDTHS)),
-                Long.MAX_VALUE,
+                maxPiece(problem.wish().maxPiece()),
                 Math.round(step * HUNDREDTHS),
                 Math.round(kerf * HUNDREDTHS),
                 Math.max(0, target));
@@ -52,6 +52,17 @@ final class StripCover {
     private void add(SpreaderPlate plate, Stock one) {
         stock.add(one);
         sources.add(plate);
+    }
+
+    /** The last step of a stretch is not asked for, so that all that is asked can be had. */
+    private static Stretch stretch(double length, double share, double step) {
+        long whole = (long) Math.floor(length * HUNDREDTHS + 0.001);
+        return new Stretch(
+                whole, Math.min(whole, Math.max(0, (long) Math.floor((length - step) * share * HUNDREDTHS))));
+    }
+
+    private static long maxPiece(double mm) {
+        return mm == Double.POSITIVE_INFINITY ? Long.MAX_VALUE : (long) Math.floor(mm * HUNDREDTHS + 0.001);
     }
 
     CoverProblem problem() {

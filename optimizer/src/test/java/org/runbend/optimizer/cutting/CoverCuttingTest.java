@@ -34,6 +34,26 @@ class CoverCuttingTest {
     }
 
     /** A stretch of 1205 mm takes one whole plate: 1200 of the 1195 asked for. */
+    /** One plate of 1200 makes 1000 for one stretch, or 890 and 300 less a kerf for both; 1250 needs a second plate. */
+    @Test
+    void leastOnEachStretch() {
+        List<Stock> plate = List.of(Stock.bought("plate", 120_000, 310));
+        List<Stretch> free = List.of(new Stretch(100_000), new Stretch(100_000));
+        List<Stretch> asked = List.of(new Stretch(100_000, 30_000), new Stretch(100_000, 30_000));
+        for (List<Stretch> stretches : List.of(free, asked)) {
+            CoverProblem problem = new CoverProblem(stretches, plate, 500, 15_000, Long.MAX_VALUE, 1000, 300, 100_000);
+            CoverSolution solution = assertInstanceOf(CoverSolution.class, new CoverCutting().solve(problem));
+            assertEquals(List.of(), CoverVerifier.verify(problem, solution));
+            assertEquals(310, solution.cost());
+            boolean bare = solution.pieces().stream().anyMatch(List::isEmpty);
+            assertTrue(stretches == free || !bare, "a stretch was left bare");
+        }
+        CoverProblem both = new CoverProblem(asked, plate, 500, 15_000, Long.MAX_VALUE, 1000, 300, 125_000);
+        CoverSolution two = assertInstanceOf(CoverSolution.class, new CoverCutting().solve(both));
+        assertEquals(620, two.cost());
+        assertEquals(620, two.bound().value());
+    }
+
     @Test
     void onePlateForOneStretch() {
         CoverSolution plan = solved(problem(List.of(PLATE), 5, 3, 1195, 1205));

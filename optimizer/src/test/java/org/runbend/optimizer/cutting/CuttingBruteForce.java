@@ -1,13 +1,18 @@
 package org.runbend.optimizer.cutting;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Puts every cut into every stock piece in turn; for up to seven or eight cuts. */
 final class CuttingBruteForce {
     private final CuttingProblem problem;
     private final List<Long> cuts = new ArrayList<>();
     private final int[] used;
+    private final List<Integer> where = new ArrayList<>();
     private long[] best = {};
 
     CuttingBruteForce(CuttingProblem problem) {
@@ -20,7 +25,7 @@ final class CuttingBruteForce {
         }
     }
 
-    /** Least cost and least scrap at that cost; empty when there is no plan. */
+    /** Least cost, then scrap, new stock pieces and different ways of cutting; empty when there is no plan. */
     long[] best() {
         place(0, new ArrayList<>());
         return best;
@@ -32,15 +37,19 @@ final class CuttingBruteForce {
             keep(open);
             return;
         }
-        for (long[] piece : open) {
-            put(cut, piece, open);
+        for (int piece = 0; piece < open.size(); piece++) {
+            where.add(piece);
+            put(cut, open.get(piece), open);
+            where.remove(where.size() - 1);
         }
         for (int s = 0; s < used.length; s++) {
             if (used[s] < problem.stock().get(s).available()) {
                 used[s]++;
                 long[] piece = {s, 0, 0};
                 open.add(piece);
+                where.add(open.size() - 1);
                 put(cut, piece, open);
+                where.remove(where.size() - 1);
                 open.remove(open.size() - 1);
                 used[s]--;
             }
@@ -59,17 +68,37 @@ final class CuttingBruteForce {
         }
     }
 
+    /** Stock that is alike in length, price and kind, cut into the same lengths, counts once. */
+    private long ways(List<long[]> open) {
+        Set<String> ways = new HashSet<>();
+        for (int piece = 0; piece < open.size(); piece++) {
+            List<Long> lengths = new ArrayList<>();
+            for (int cut = 0; cut < where.size(); cut++) {
+                if (where.get(cut) == piece) {
+                    lengths.add(cuts.get(cut));
+                }
+            }
+            Collections.sort(lengths);
+            Stock s = problem.stock().get((int) open.get(piece)[0]);
+            ways.add(s.length() + " " + s.cost() + " " + s.unlimited() + " " + s.id().isEmpty() + lengths);
+        }
+        return ways.size();
+    }
+
     private void keep(List<long[]> open) {
         long cost = 0;
         long scrap = 0;
+        long fresh = 0;
         for (long[] piece : open) {
             Stock stock = problem.stock().get((int) piece[0]);
             long left = Math.max(0, stock.length() - problem.endTrim() - piece[1] - piece[2] * problem.kerf());
             cost += stock.cost();
             scrap += left < problem.keepFrom() ? left : 0;
+            fresh += stock.id().isEmpty() ? 1 : 0;
         }
-        if (best.length == 0 || cost < best[0] || (cost == best[0] && scrap < best[1])) {
-            best = new long[] {cost, scrap};
+        long[] now = {cost, scrap, fresh, ways(open)};
+        if (best.length == 0 || Arrays.compare(now, best) < 0) {
+            best = now;
         }
     }
 }

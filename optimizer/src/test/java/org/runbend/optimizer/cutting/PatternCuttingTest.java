@@ -126,7 +126,8 @@ class PatternCuttingTest {
     void agreesWithBruteForce() {
         Random random = new Random(7);
         int plans = 0;
-        for (int n = 0; n < 400; n++) {
+        int proved = 0;
+        for (int n = 0; n < 1000; n++) {
             CuttingProblem problem = small(random);
             long[] expected = new CuttingBruteForce(problem).best();
             CuttingAnswer answer = new PatternCutting().solve(problem);
@@ -141,8 +142,15 @@ class PatternCuttingTest {
             assertEquals(expected[0], solution.costBound().value(), problem::toString);
             assertEquals(expected[1], solution.scrap(), problem::toString);
             assertEquals(expected[1], solution.scrapBound().value(), problem::toString);
+            assertEquals(expected[2], solution.opened(), problem::toString);
+            assertEquals(expected[3], solution.patterns(), problem::toString);
+            if (solution.openedBound().proof() == Bound.Proof.INTEGER_PROGRAM) {
+                assertEquals(expected[2], solution.openedBound().value(), problem::toString);
+                proved++;
+            }
         }
-        assertTrue(plans > 250, "only " + plans + " cases had a plan");
+        assertTrue(plans > 625, "only " + plans + " cases had a plan");
+        assertTrue(proved > 500, "only " + proved + " cases were proved on the third level");
     }
 
     private static CuttingProblem small(Random random) {
