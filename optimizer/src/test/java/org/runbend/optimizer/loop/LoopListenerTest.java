@@ -12,14 +12,14 @@ import org.junit.jupiter.api.Test;
 
 /** What can be heard of a solver at work, and how it is stopped. */
 class LoopListenerTest {
-    /** 24 x 20 nodes with a hole: too wide for the plain program. */
+    /** 24 x 20 nodes with a hole: too wide for the plain program, and for passes within so little work. */
     private static LoopProblem wide() {
         String full = "o".repeat(24) + "\n";
         String pierced = "o".repeat(10) + "..." + "o".repeat(11) + "\n";
         LatticeGraph graph = Lattices.picturing(full.repeat(9) + pierced.repeat(2) + full.repeat(9))
                 .build();
         PortPair port = Lattices.links(graph).get(0);
-        return new LoopProblem(graph, List.of(port), Preference.longRuns(), WorkLimit.standard());
+        return new LoopProblem(graph, List.of(port), Preference.longRuns(), new WorkLimit(2_000, 300_000));
     }
 
     @Test
