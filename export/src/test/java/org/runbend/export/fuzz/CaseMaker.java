@@ -100,6 +100,8 @@ final class CaseMaker {
                         List.of("--dxf", "r12"),
                         List.of("--channel", "centre"),
                         List.of("--quiet"),
+                        List.of("--alternatives"),
+                        List.of("--take", "2"),
                         List.of("--dxf", "x")));
     }
 

@@ -13,6 +13,9 @@ final class JobMaker {
     private static final double INCH = 25.4;
     private static final List<Double> REACHES = List.of(0.0, 330.0, 500.0, 2000.0);
 
+    /** As many loops as it takes, up to this many. */
+    private static final int AUTO = 7;
+
     private final Dice dice;
     private final boolean inches;
 
@@ -51,8 +54,13 @@ final class JobMaker {
         tree.put("floor", floor(floor, port, reach, keepOuts, measured));
         double edge = dice.of(List.of(75.0, 75.0, 50.0, 30.0, 100.0, dice.tenths(8, 300)));
         boolean own = dice.percent(8);
-        if (own || dice.percent(85) || fit.spacing != 150 || edge != 75) {
-            Map<String, Object> layout = layout(fit.spacing, edge);
+        int loops = dice.percent(80) ? dice.whole(0, 1) : dice.of(List.of(2, 2, 3, 6, AUTO));
+        if (own || loops > 1 || dice.percent(85) || fit.spacing != 150 || edge != 75) {
+            Map<String, Object> layout = layout(fit.spacing, edge, loops);
+            if (dice.percent(5)) {
+                List<Object> laid = List.of(point(somewhere(floor)), point(somewhere(floor)), point(somewhere(floor)));
+                layout.put("keepLaid", dice.percent(50) ? List.of(laid) : List.of(laid.subList(0, 2)));
+            }
             if (dice.percent(12)) {
                 layout.put("veto", vetoes(floor, keepOuts));
             }
@@ -81,7 +89,7 @@ final class JobMaker {
                         edge,
                         fit.spacing,
                         new Coordinate(port[0], port[1]),
-                        Math.max(2.2 * fit.spacing, reach),
+                        Math.max(2.2 * fit.spacing, reach) + Math.max(0, loops - 1) * fit.spacing,
                         tails[0] + tails[1],
                         allowance / 100.0,
                         fit.leastRadius));
@@ -300,14 +308,16 @@ final class JobMaker {
         return corners(p, side).stream().map(c -> (Object) point(c)).toList();
     }
 
-    private Map<String, Object> layout(double spacing, double edge) {
+    private Map<String, Object> layout(double spacing, double edge, int loops) {
         Map<String, Object> layout = new LinkedHashMap<>();
         layout.put("spacing", length(spacing));
         layout.put("edge", length(edge));
         maybe(layout, "along", dice.of(List.of("free", "x", "y", "0", "90", "45", "" + dice.whole(-360, 360), "12.5")));
         maybe(layout, "leftOutPrice", dice.of(List.of("1", "1", "10", "3", "10000")));
         maybe(layout, "prefer", dice.of(List.of("long-runs", "even-heat")));
-        maybe(layout, "loops", "1");
+        if (loops > 0) {
+            layout.put("loops", loops == AUTO ? "auto" : Integer.toString(loops));
+        }
         return layout;
     }
 

@@ -42,6 +42,7 @@ final class KitReferee {
             apart(parts);
             port(parts);
         }
+        loopsApart();
         plates();
         coils();
         long total = kit.at("items").list().stream()
@@ -153,6 +154,24 @@ final class KitReferee {
                         far <= 2.2 * facts.spacing() || away >= 0.9 * facts.spacing() - TOLERANCE,
                         String.format(Locale.ROOT, "elements %d and %d come within %.1f mm", i, j, away));
                 rule(far <= 1 || away > 1, "the pipe meets itself at elements " + i + " and " + j);
+            }
+        }
+    }
+
+    /** Pipes of different loops never meet. */
+    private void loopsApart() {
+        List<List<Part>> loops = kit.at("loops").list().stream()
+                .map(l -> l.at("elements").list().stream().map(this::part).toList())
+                .toList();
+        for (int i = 0; i < loops.size(); i++) {
+            for (List<Part> later : loops.subList(i + 1, loops.size())) {
+                double away = Double.POSITIVE_INFINITY;
+                for (Part a : loops.get(i)) {
+                    for (Part b : later) {
+                        away = Math.min(away, a.line.distance(b.line));
+                    }
+                }
+                rule(away >= 0.9 * facts.spacing() - TOLERANCE, "two loops come within " + away + " mm");
             }
         }
     }

@@ -28,6 +28,9 @@ public final class StretchFinder {
     /** A spot has no size of its own; it is taken as this radius, mm (a small screw). */
     private static final double SPOT_RADIUS = 0.5;
 
+    /** mm: nobody measures a wall to this. */
+    private static final double HAIR = 0.1;
+
     /** mm: a corner of the floor that reaches deeper into a body than this blocks it, however thin it is. */
     private static final double DEEPEST = 0.9;
 
@@ -36,7 +39,7 @@ public final class StretchFinder {
 
     private final Job.PlateWish wish;
     private final double width;
-    private final Polygon outline;
+    private final Geometry outline;
     private final Geometry nearOutline;
     private final List<Geometry> solid = new ArrayList<>();
     private final List<Geometry> cold = new ArrayList<>();
@@ -51,8 +54,9 @@ public final class StretchFinder {
     public StretchFinder(Job.FloorPlan floor, Job.PlateWish wish, double width) {
         this.wish = wish;
         this.width = width;
-        this.outline = FloorShapes.polygon(floor.outline());
-        this.nearOutline = outline.buffer(DEEPEST);
+        Polygon bare = FloorShapes.polygon(floor.outline());
+        this.outline = bare.buffer(HAIR);
+        this.nearOutline = bare.buffer(DEEPEST);
         for (KeepOut k : floor.plateless()) {
             solid.add(FloorShapes.bare(k.bare(), SPOT_RADIUS).buffer(wish.plateClearance(), 32));
         }

@@ -121,6 +121,18 @@ class ClearAnswersTest {
         assertTrue(plan.plates().plated() > 0);
     }
 
+    /** Bodies of plates reach a hair beyond the wall all along their runs. */
+    @Test
+    void platesAHairBeyondTheWall() throws IOException {
+        String floor = "[[0, 0], [157.1, 0], [157.1, 40.9], [318.1, 40.9], [318.1, 0], [576.4, 0], [576.4, 610.7],"
+                + " [0, 610.7]]";
+        String text = text(floor, "[0, 116.6], reach: 330", "", "gap: 5")
+                .replace("spacing: 150, edge: 75", "spacing: 100, edge: 30")
+                .replace("PX-16", "PX-10")
+                .replace("SP-1", "SP-10");
+        assertTrue(plan(read(text)).plates().plated() > 0);
+    }
+
     /** 5.2 m x 5 m. */
     @Test
     void twentySixSquareMetres() {
