@@ -113,11 +113,6 @@ public final class YamlMap {
         return find(key).map(YamlValue::map);
     }
 
-    /** Refuses a key that belongs to a later release. */
-    public void later(String key) {
-        find(key).ifPresent(v -> v.fault("not available yet"));
-    }
-
     /** The entries of a list that may be there; each that is faulty is left out, its fault noted. */
     public <T> List<T> each(String key, int most, String wanted, Function<YamlValue, Optional<T>> read) {
         List<T> made = new ArrayList<>();

@@ -136,13 +136,13 @@ class BadInputTest {
             , [1200, 900], [0, 900] | ``                   | 5:12: floor.outline: the outline has 2 points, at least 3 are wanted
             centre: [1200, 900]  | centre: [1500, 1300]   | keep-out 'post' lies
             at: [0, 75]          | at: [0, -400]          | 7:14: floor.port.at: the port lies 400 mm outside the floor
-            spacing: 150         | spacing: 100           | 8:19: layout.spacing: spacing 100 mm: pipe PX-16 bends no tighter than 55 mm, so the least spacing is 110 mm
+            spacing: 150         | spacing: 100           | plates.product[0]: plate SP-1 is 120 mm wide and would overlap its neighbour, there are 100 mm
             [[0, 0], [1200, 0], [1200, 900], [0, 900]] | [[0, 0], [1200, 0], [1200, 290], [0, 290]] | the floor is too small for any loop
             product: PX-16       | product: PX-17         | 9:17: pipe.product: the catalog has no pipe 'PX-17', the nearest one is PX-16
             [SP-1]               | [SP-7]                 | the catalog has no plate 'SP-7'
             catalog: workshop    | catalog: warehouse     | 3:10: catalog: warehouse.yaml: no such file
             tails: [900, 1100]   | tails: [90000, 90000], allowance: 50% | longest coil
-            tails: [900, 1100]   | loopLimit: 2000        | 2000 mm
+            tails: [900, 1100]   | loopLimit: 500         | 500 mm
             """)
     void spoiltJob(String what, String with, String said) throws IOException {
         assertTrue(GOOD.contains(what), what);
