@@ -142,7 +142,7 @@ class BadInputTest {
             [SP-1]               | [SP-7]                 | the catalog has no plate 'SP-7'
             catalog: workshop    | catalog: warehouse     | 3:10: catalog: warehouse.yaml: no such file
             tails: [900, 1100]   | tails: [90000, 90000], allowance: 50% | longest coil
-            tails: [900, 1100]   | loopLimit: 500         | 500 mm
+            tails: [900, 1100]   | loopLimit: 100         | 100 mm
             """)
     void spoiltJob(String what, String with, String said) throws IOException {
         assertTrue(GOOD.contains(what), what);
