@@ -12,9 +12,9 @@ import java.util.Optional;
  */
 final class LaterLevels {
     private static final Bound NOTHING = new Bound(0, Bound.Proof.MATERIAL);
-    private static final int PATTERNS = 4_000;
-    private static final int SWITCHED_PATTERNS = 1_500;
-    private static final int NODES = 5_000;
+    private static final int PATTERNS = 2_000;
+    private static final int SWITCHED_PATTERNS = 300;
+    private static final int NODES = 500;
 
     private final MergedCuts cuts;
     private final GapProgram gap;
