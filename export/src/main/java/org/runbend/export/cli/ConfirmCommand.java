@@ -1,7 +1,5 @@
 package org.runbend.export.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.runbend.optimizer.job.Job;
@@ -21,15 +19,10 @@ final class ConfirmCommand extends JobCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (Disk.isTaken(out) && (!out.toString().endsWith(".pdf") || !Files.isRegularFile(out))) {
-            throw new OutputRefused(out + ": exists and is no .pdf file; name a new file");
-        }
+        OutputFile paper = new OutputFile(out, ".pdf");
+        paper.check();
         Job job = read();
-        try {
-            Disk.replace(out, KitFiles.confirm(job));
-        } catch (IOException e) {
-            throw new OutputRefused(out + ": cannot be written");
-        }
+        paper.write(KitFiles.confirm(job));
         if (!isQuiet()) {
             job.written().assumptions().forEach(a -> out().println(Terminal.plain("Assumed: " + a)));
             job.warnings().forEach(w -> out().println(Terminal.plain("Note: " + w)));

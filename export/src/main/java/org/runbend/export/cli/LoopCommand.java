@@ -1,7 +1,5 @@
 package org.runbend.export.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.runbend.export.drafting.LoopDrafting;
@@ -24,16 +22,10 @@ final class LoopCommand extends JobCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (Disk.isTaken(svg) && (!svg.toString().endsWith(".svg") || !Files.isRegularFile(svg))) {
-            throw new OutputRefused(svg + ": exists and is no .svg file; name a new file");
-        }
+        OutputFile picture = new OutputFile(svg, ".svg");
+        picture.check();
         LoopView view = new LoopInspector(progress()).inspect(read());
-        byte[] picture = SvgBackend.bytes(new LoopDrafting().draw(view));
-        try {
-            Disk.replace(svg, picture);
-        } catch (IOException e) {
-            throw new OutputRefused(svg + ": cannot be written");
-        }
+        picture.write(SvgBackend.bytes(new LoopDrafting().draw(view)));
         if (!isQuiet()) {
             LoopDrafting.words(view).forEach(w -> out().println(Terminal.plain(w)));
         }

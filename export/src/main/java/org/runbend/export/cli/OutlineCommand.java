@@ -136,10 +136,11 @@ final class OutlineCommand implements Callable<Integer> {
 
     private void say(FloorSketch sketch, Path job, Path picture) {
         PrintWriter to = spec.commandLine().getOut();
-        sketch.guesses().forEach(g -> to.println("guess: " + g));
-        sketch.leftOut().forEach(l -> to.println("left out: " + l));
+        sketch.guesses().forEach(g -> to.println(Terminal.plain("guess: " + g)));
+        sketch.leftOut().forEach(l -> to.println(Terminal.plain("left out: " + l)));
         to.println("keep-outs: " + sketch.obstacles().size() + ", marks: "
                 + sketch.marks().size());
-        to.println("Written to " + job + " and " + picture + "; fill in what is marked so, then: runbend check " + job);
+        to.println(Terminal.plain(
+                "Written to " + job + " and " + picture + "; fill in what is marked so, then: runbend check " + job));
     }
 }

@@ -118,7 +118,7 @@ public final class PaperDrafting {
         double room = width - BORDER - BLOCK - FILING - 8;
         double height = 2.5;
         List<String> wrapped = lines.stream()
-                .flatMap(l -> Wrapping.lines(l, room, height).stream())
+                .flatMap(l -> Wording.lines(l, room, height).stream())
                 .toList();
         double fitting = Math.min(height, (BAND - 8) / (wrapped.size() * Paragraph.PITCH));
         marks.add(Layer.NOTE, new Paragraph(new Point(FILING + 4, BORDER + BAND - 4), fitting, wrapped));
@@ -157,7 +157,7 @@ public final class PaperDrafting {
     /** One line, smaller where it is long, cut short where it would get illegible. */
     private static void line(SheetBuilder marks, double x, double y, double room, double height, String text) {
         double fitting = Math.max(0.6 * height, Math.min(height, height * room / Text.roughWidth(text, height)));
-        String shown = Wrapping.shortened(text, room, fitting);
+        String shown = Wording.brief(text, room, fitting);
         marks.add(Layer.TITLE, Text.level(new Point(x + 3, y), fitting, Anchor.BOTTOM_LEFT, shown));
     }
 }

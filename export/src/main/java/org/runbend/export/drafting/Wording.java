@@ -2,19 +2,50 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.runbend.export.drawing.Text;
 
 /** Brings texts of people, up to hundreds of letters long, to a size that leaves room for the floor. */
 final class Wording {
     private static final int LABEL = 40;
     private static final int LINE = 60;
+    private static final String DOTS = "...";
 
     private Wording() {}
 
     /** The text, or its beginning and three dots: the papers have it whole. */
     static String brief(String text) {
-        return text.codePointCount(0, text.length()) <= LABEL
+        return brief(text, LABEL);
+    }
+
+    /** The text, or as much of it as fits into {@code room} mm, and three dots. */
+    static String brief(String text, double room, double height) {
+        if (Text.roughWidth(text, height) <= room) {
+            return text;
+        }
+        return brief(text, Math.max(0, (int) (room / Text.roughWidth("x", height)) - DOTS.length()));
+    }
+
+    private static String brief(String text, int letters) {
+        return text.codePointCount(0, text.length()) <= letters
                 ? text
-                : text.substring(0, end(text, LABEL)).strip() + "...";
+                : text.substring(0, end(text, letters)).strip() + DOTS;
+    }
+
+    /** Lines no longer than {@code room} mm, the later ones moved in; a word longer than that stands alone and sticks out. */
+    static List<String> lines(String text, double room, double height) {
+        List<String> lines = new ArrayList<>();
+        String line = "";
+        for (String word : List.of(text.split(" ", -1))) {
+            String longer = line.isEmpty() ? word : line + " " + word;
+            if (!line.isEmpty() && Text.roughWidth(longer, height) > room) {
+                lines.add(line);
+                line = "  " + word;
+            } else {
+                line = longer;
+            }
+        }
+        lines.add(line);
+        return lines;
     }
 
     /** Lines of at most 60 letters, broken at blanks, else inside a word. */

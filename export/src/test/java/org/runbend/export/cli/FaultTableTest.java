@@ -70,8 +70,7 @@ class FaultTableTest {
             "a job file ends with .yaml",
             "exists and is no file; name another with --out",
             "exists and is not as Runbend wrote it",
-            "exists and is no .svg file",
-            "exists and is no .pdf file",
+            "file; name a new file",
             "cannot be written");
 
     @TempDir

@@ -156,7 +156,7 @@ public final class Divider {
     public Optional<LoopSolution> shorter(DivisionProblem problem, List<Integer> part, int mostNodes) {
         Subgraph graph = new Subgraph(problem.graph(), part);
         LoopProblem loop = loopProblem(problem, graph);
-        if (problem.stiff()) {
+        if (problem.graph().isStiff()) {
             return new StiffShortening(loop).atMost(mostNodes).map(graph::inWhole);
         }
         LoopOutcome outcome = new LimitedSolver().solve(new LimitedProblem(loop, mostNodes));

@@ -15,10 +15,9 @@ import org.runbend.optimizer.loop.WorkLimit;
  * @param loops how many loops, 1 to 6
  * @param preference what decides between equal loops of a part
  * @param limit how much work a single part may take
- * @param stiff whether no two turns of a loop may follow each other
  */
 public record DivisionProblem(
-        LatticeGraph graph, List<PortPair> ports, int loops, Preference preference, WorkLimit limit, boolean stiff) {
+        LatticeGraph graph, List<PortPair> ports, int loops, Preference preference, WorkLimit limit) {
     /** Checks the parts and copies the list. */
     public DivisionProblem {
         Objects.requireNonNull(graph, "graph");

@@ -111,7 +111,7 @@ public record Job(
         }
     }
 
-    /** Whether the pipe is too stiff for two turns in a row: its least radius is over half the spacing. */
+    /** Whether the pipe is too stiff for half circles from run to run: its least radius is over half the spacing. */
     public boolean isStiff() {
         return pipe.product().fittedRadius() > layout.spacing() / 2 + 1e-9;
     }

@@ -230,14 +230,7 @@ final class BestOfEqual {
         }
 
         int[] trace() {
-            int[] legs = new int[frontier.size()];
-            legs[bestStep] = bestLegs;
-            int state = bestState;
-            for (int t = bestStep; t > 0; t--) {
-                legs[t - 1] = layers.get(t).legs(state);
-                state = layers.get(t).parent(state);
-            }
-            return legs;
+            return Layer.wayTo(layers, frontier.size(), bestStep, bestLegs, bestState);
         }
     }
 }

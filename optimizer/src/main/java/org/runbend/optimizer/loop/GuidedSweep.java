@@ -123,19 +123,8 @@ final class GuidedSweep implements Expansion.Sink {
         int turns = (int) ((base + turn(legs)) >> TURN_SHIFT);
         if (units + prices.unitsFrom(step + 1) == guide.units() && turns <= target && turns < foundTurns) {
             foundTurns = turns;
-            found = trace(legs);
+            found = Layer.wayTo(layers, frontier.size(), step, legs, parent);
         }
-    }
-
-    private int[] trace(int lastLegs) {
-        int[] legs = new int[frontier.size()];
-        legs[step] = lastLegs;
-        int state = parent;
-        for (int t = step; t > 0; t--) {
-            legs[t - 1] = layers.get(t).legs(state);
-            state = layers.get(t).parent(state);
-        }
-        return legs;
     }
 
     /** Whether states were lost, so that finding nothing proves nothing. */

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.loop;
 
 import java.util.Arrays;
+import java.util.List;
 
 /** States of equal step with their least costs, in order of arrival, found again by open addressing. */
 final class Layer {
@@ -112,6 +113,26 @@ final class Layer {
         for (int i = 0; i < size; i++) {
             table[cell(keys, i * words)] = i + 1;
         }
+    }
+
+    /**
+     * Legs by step of the way to a state.
+     *
+     * @param layers the states before each step
+     * @param steps length of the answer; steps after the last are left out
+     * @param step the last step of the way
+     * @param lastLegs legs at that step
+     * @param state number of the state before that step
+     */
+    static int[] wayTo(List<Layer> layers, int steps, int step, int lastLegs, int state) {
+        int[] legs = new int[steps];
+        legs[step] = lastLegs;
+        int at = state;
+        for (int t = step; t > 0; t--) {
+            legs[t - 1] = layers.get(t).legs(at);
+            at = layers.get(t).parent(at);
+        }
+        return legs;
     }
 
     /** Drops spare room and the table: no more {@link #offer} and {@link #find}. */

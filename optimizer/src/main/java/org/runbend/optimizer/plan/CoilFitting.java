@@ -114,8 +114,7 @@ final class CoilFitting {
                 laid.lattice().ports(),
                 laid.solutions().size(),
                 LoopLaying.preference(job),
-                WorkLimit.standard(),
-                job.isStiff());
+                WorkLimit.standard());
     }
 
     private double cut(LaidLoops laid, LoopSolution loop) {

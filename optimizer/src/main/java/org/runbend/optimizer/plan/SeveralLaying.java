@@ -77,12 +77,7 @@ final class SeveralLaying {
 
     private DivisionProblem division(Lattice lattice) {
         return new DivisionProblem(
-                lattice.graph(),
-                lattice.ports(),
-                loops,
-                LoopLaying.preference(job),
-                WorkLimit.standard(),
-                job.isStiff());
+                lattice.graph(), lattice.ports(), loops, LoopLaying.preference(job), WorkLimit.standard());
     }
 
     /** Says which reach would do. */

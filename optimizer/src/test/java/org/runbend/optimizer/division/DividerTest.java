@@ -81,8 +81,7 @@ class DividerTest {
 
     private static Optional<Division> divide(LatticeGraph graph, List<PortPair> ports, int loops) {
         return new Divider()
-                .divide(List.of(
-                        new DivisionProblem(graph, ports, loops, Preference.longRuns(), WorkLimit.standard(), false)));
+                .divide(List.of(new DivisionProblem(graph, ports, loops, Preference.longRuns(), WorkLimit.standard())));
     }
 
     private static LatticeGraph grid(int columns, int rows) {
