@@ -14,6 +14,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ExtensionContext.Namespace;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
+import org.runbend.export.cli.DrawnLoops;
 import org.runbend.optimizer.job.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.KitPlanner;
@@ -66,7 +67,7 @@ final class PlannedKits implements AutoCloseable {
     /** The plan made anew in this process. */
     KitPlan plan(Path job) {
         return plans.computeIfAbsent(
-                job, j -> new KitPlanner(Progress.SILENT).plan(JobReader.read(j, Optional.empty())));
+                job, j -> new KitPlanner(Progress.SILENT).plan(JobReader.read(j, Optional.empty(), new DrawnLoops())));
     }
 
     /** How many jobs the command line has planned. */

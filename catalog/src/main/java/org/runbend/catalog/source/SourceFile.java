@@ -12,7 +12,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 
-/** A text file as it was read: its name, its bytes and its text. Immutable. */
+/** A file as it was read: its name, its bytes and, if it is a text file, its text. Immutable. */
 public final class SourceFile {
     /** Largest file that is read, bytes. A job has a few kilobytes. */
     static final int LIMIT = 2_000_000;
@@ -33,18 +33,22 @@ public final class SourceFile {
      * @throws BadInput if there is no such file, or it is a folder, empty, too large or not UTF-8 text
      */
     public static SourceFile read(Path path) {
-        byte[] bytes = bytesOf(path);
-        if (bytes.length == 0) {
-            throw bad(path, "is empty");
-        }
-        if (bytes.length > LIMIT) {
-            throw bad(path, "is larger than 2 MB");
-        }
+        byte[] bytes = bytesOf(path, LIMIT);
         String text = decode(path, bytes);
         if (text.indexOf('\0') >= 0) {
             throw bad(path, "holds NUL characters, a text file is wanted");
         }
         return new SourceFile(path, bytes, text.startsWith("\uFEFF") ? text.substring(1) : text);
+    }
+
+    /**
+     * Reads a file that is for others to understand; its text is empty.
+     *
+     * @param limit largest file that is read, bytes
+     * @throws BadInput if there is no such file, or it is a folder, empty or too large
+     */
+    public static SourceFile bytesOnly(Path path, int limit) {
+        return new SourceFile(path, bytesOf(path, limit), "");
     }
 
     /** SHA-256 of the bytes of the files one after the other, hexadecimal. */
@@ -58,7 +62,7 @@ public final class SourceFile {
         }
     }
 
-    private static byte[] bytesOf(Path path) {
+    private static byte[] bytesOf(Path path, int limit) {
         if (!Files.exists(path)) {
             throw bad(path, "no such file");
         }
@@ -69,7 +73,14 @@ public final class SourceFile {
             throw bad(path, "is not a regular file");
         }
         try (InputStream in = Files.newInputStream(path)) {
-            return in.readNBytes(LIMIT + 1);
+            byte[] bytes = in.readNBytes(limit + 1);
+            if (bytes.length == 0) {
+                throw bad(path, "is empty");
+            }
+            if (bytes.length > limit) {
+                throw bad(path, "is larger than " + limit / 1_000_000 + " MB");
+            }
+            return bytes;
         } catch (IOException e) {
             throw bad(path, "cannot be read");
         }
@@ -101,7 +112,12 @@ public final class SourceFile {
         return path.toString();
     }
 
-    /** The text, without byte-order mark. */
+    /** A copy of the bytes. */
+    public byte[] bytes() {
+        return bytes.clone();
+    }
+
+    /** The text, without byte-order mark; empty if the file is none. */
     public String text() {
         return text;
     }

@@ -45,9 +45,9 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
         return spec.commandLine().getOut();
     }
 
-    /** Reads the job, its catalog and the shelf. */
+    /** Reads the job, its catalog, the shelf and a drawing that the job names. */
     final Job read() {
-        return JobReader.read(job, Optional.ofNullable(shelf));
+        return JobReader.read(job, Optional.ofNullable(shelf), new DrawnLoops());
     }
 
     /** Reads and plans the job, with progress on the error stream when a person watches. */

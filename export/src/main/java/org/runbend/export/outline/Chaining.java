@@ -50,7 +50,21 @@ final class Chaining {
         used = new boolean[pieces.size()];
     }
 
+    /** Joins what meets, and finds the closed lines. */
     void run() {
+        join();
+        noteOpen();
+        prune();
+        components();
+        for (int i = 0; i < used.length; i++) {
+            if (!used[i]) {
+                left.add(pieces.get(i));
+            }
+        }
+    }
+
+    /** Joins what meets, drops what is drawn twice or has no length, and closes gaps. */
+    void join() {
         for (int i = 0; i < from.length; i++) {
             Piece p = pieces.get(i);
             Vertex a = p.vertices().get(0);
@@ -63,14 +77,6 @@ final class Chaining {
         dropSpecks();
         dropDoubles();
         joinLooseEnds();
-        noteOpen();
-        prune();
-        components();
-        for (int i = 0; i < used.length; i++) {
-            if (!used[i]) {
-                left.add(pieces.get(i));
-            }
-        }
     }
 
     List<Contour> contours() {
@@ -105,6 +111,21 @@ final class Chaining {
     /** Lines within a closed line that divide it. */
     int dividing() {
         return dividing;
+    }
+
+    /** Numbers of the pieces that meet at each place, after {@link #join}. */
+    List<List<Integer>> meeting() {
+        return at;
+    }
+
+    /** Whether a piece runs as it was drawn. */
+    boolean isAsDrawn(int number, Piece piece) {
+        return pieces.get(number).equals(piece);
+    }
+
+    /** Where a place is. */
+    Point point(int place) {
+        return places.at(place);
     }
 
     private int place(int i) {
@@ -221,7 +242,8 @@ final class Chaining {
         return length;
     }
 
-    private int other(int piece, int node) {
+    /** The place at the other end of a piece. */
+    int other(int piece, int node) {
         return place(from[piece]) == node ? place(to[piece]) : place(from[piece]);
     }
 
@@ -311,7 +333,8 @@ final class Chaining {
         return ring;
     }
 
-    private Piece leaving(int piece, int node) {
+    /** A piece, turned so that it begins at a place. */
+    Piece leaving(int piece, int node) {
         Piece p = pieces.get(piece);
         return place(from[piece]) == node ? p : p.reversed();
     }

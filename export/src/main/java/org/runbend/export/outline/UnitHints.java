@@ -28,11 +28,7 @@ final class UnitHints {
 
     /** The end of a message: units that make a floor of a box with these sides, most likely first. */
     static String words(double width, double height, Optional<Boolean> metric) {
-        List<DrawingUnit> first = metric.orElse(true) ? METRIC : IMPERIAL;
-        List<DrawingUnit> then = metric.orElse(true) ? IMPERIAL : METRIC;
-        List<DrawingUnit> fit = Stream.concat(first.stream(), then.stream())
-                .filter(u -> fits(width * u.mm(), height * u.mm()))
-                .toList();
+        List<DrawingUnit> fit = fitting(width, height, metric);
         if (fit.isEmpty()) {
             return "no usual unit makes a floor of it; say the unit of its numbers, such as --drawing-units mm";
         }
@@ -40,6 +36,15 @@ final class UnitHints {
                 .map(u -> "--drawing-units " + u.symbol() + " makes a floor of "
                         + metres(width * u.mm(), height * u.mm()))
                 .collect(Collectors.joining(", "));
+    }
+
+    /** Units that make a floor of a box with these sides, most likely first. */
+    static List<DrawingUnit> fitting(double width, double height, Optional<Boolean> metric) {
+        List<DrawingUnit> first = metric.orElse(true) ? METRIC : IMPERIAL;
+        List<DrawingUnit> then = metric.orElse(true) ? IMPERIAL : METRIC;
+        return Stream.concat(first.stream(), then.stream())
+                .filter(u -> fits(width * u.mm(), height * u.mm()))
+                .toList();
     }
 
     private static boolean fits(double width, double height) {

@@ -66,6 +66,11 @@ class FaultTableTest {
             "the plates cannot cover what is asked",
             // held by OutputFolderTest, OutputFolderKillTest and BadInputTest, as user or disk must be special
             "cannot be read",
+            // held by DrawnLoopCommandTest, as it needs a drawing
+            "the loop measures",
+            "the loop lies off the floor",
+            "the loop turns straight back at [",
+            "points, at most",
             // held by OutlineCommandTest
             "a job file ends with .yaml",
             "exists and is no file; name another with --out",

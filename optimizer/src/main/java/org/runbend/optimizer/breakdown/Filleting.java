@@ -33,7 +33,7 @@ public final class Filleting {
      * @param path points in order of flow, mm
      * @param wanted radius, mm
      */
-    public Breakdown breakDownDrawn(List<Point> path, double wanted) {
+    Breakdown breakDownDrawn(List<Point> path, double wanted) {
         List<Point> corners = corners(path);
         return breakDown(corners, CornerRadii.of(corners, wanted));
     }

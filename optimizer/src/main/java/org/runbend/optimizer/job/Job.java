@@ -276,7 +276,7 @@ public record Job(
      * @param leftOutPrice what leaving a node out costs, in turns
      * @param prefer what decides among loops of equal turns
      * @param vetoes where pipe may not, or must, go
-     * @param loop the designer's own loop, point by point in order of flow; empty if one is to be laid
+     * @param loop the designer's own loop; none if one is to be laid
      * @param loops how many loops; empty: the fewest that the limits of the pipe allow
      * @param fitCoil whether loops a little longer than a coil are shortened to it
      */
@@ -288,13 +288,12 @@ public record Job(
             int leftOutPrice,
             Prefer prefer,
             List<Veto> vetoes,
-            List<Point> loop,
+            DrawnLoop loop,
             OptionalInt loops,
             boolean fitCoil) {
         /** Copies the lists. */
         public Layout {
             vetoes = List.copyOf(vetoes);
-            loop = List.copyOf(loop);
         }
 
         /** The same layout with other vetoes. */
@@ -304,7 +303,7 @@ public record Job(
 
         /** The same layout, the loop to be laid by us. */
         public Layout withoutLoop() {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, List.of(), loops, fitCoil);
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, DrawnLoop.NONE, loops, fitCoil);
         }
 
         /** The same layout with another price, in turns, for leaving a node out. */
@@ -326,7 +325,7 @@ public record Job(
         /** A layout without vetoes. */
         public Layout(
                 double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {
-            this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), List.of(), OptionalInt.of(1), false);
+            this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), DrawnLoop.NONE, OptionalInt.of(1), false);
         }
     }
 

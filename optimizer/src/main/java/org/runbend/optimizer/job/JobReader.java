@@ -26,17 +26,33 @@ public final class JobReader {
     private final Faults faults = new Faults();
     private final List<SourceFile> read = new ArrayList<>();
 
-    private JobReader() {}
+    private final LoopReader loops;
+
+    private JobReader(LoopDrawings drawings) {
+        loops = new LoopReader(drawings, read);
+    }
 
     /**
-     * Reads a job.
+     * Reads a job of a caller that has no drawings.
      *
      * @param jobFile the job file
      * @param shelfFile the shelf, if there is one
      * @throws BadInput with every fault that was found in the files
      */
     public static Job read(Path jobFile, Optional<Path> shelfFile) {
-        return new JobReader().job(SourceFile.read(jobFile), shelfFile);
+        return read(jobFile, shelfFile, LoopDrawings.NONE);
+    }
+
+    /**
+     * Reads a job.
+     *
+     * @param jobFile the job file
+     * @param shelfFile the shelf, if there is one
+     * @param drawings what brings a loop out of a drawing
+     * @throws BadInput with every fault that was found in the files
+     */
+    public static Job read(Path jobFile, Optional<Path> shelfFile, LoopDrawings drawings) {
+        return new JobReader(drawings).job(SourceFile.read(jobFile), shelfFile);
     }
 
     private Job job(SourceFile file, Optional<Path> shelfFile) {
@@ -57,13 +73,14 @@ public final class JobReader {
         ProductsReader products = new ProductsReader(catalog);
         Optional<Job.PipeWish> pipe =
                 products.pipe(root.require("pipe", "a mapping with product").map());
-        LayoutReader layoutReader = new LayoutReader(pipe.map(Job.PipeWish::product));
+        LayoutReader layoutReader = new LayoutReader(pipe.map(Job.PipeWish::product), loops);
         Optional<Job.Layout> layout = layoutReader.layout(root.findMap("layout"));
         Optional<Job.PlateWish> plates =
                 products.plates(root.require("plates", "a mapping with product").map(), pipe, layout);
         FloorReader floorReader = new FloorReader(layoutReader.spacing());
         Optional<Job.FloorPlan> floor = floorReader.floor(
                 root.require("floor", "a mapping with outline and port").map());
+        floor.ifPresent(f -> loops.holdAgainst(f.outline()));
         Optional<Job.Build> build = root.findMap("build").flatMap(products::build);
         Optional<Job.Heating> heating = root.findMap("heating").flatMap(products::heating);
         return root.make(() -> new Job(
@@ -81,7 +98,7 @@ public final class JobReader {
                 build,
                 heating,
                 SourceFile.fingerprint(read),
-                warnings(floorReader, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
+                warnings(floorReader.warnings(), floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
                 floorReader.measured(),
                 new Job.Written(
                         root.get("units", v -> v.oneOf(Unit.class), Unit.MM),
@@ -89,9 +106,9 @@ public final class JobReader {
                         Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()))));
     }
 
-    private static List<String> warnings(
-            FloorReader reader, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
-        List<String> warnings = new ArrayList<>(reader.warnings());
+    private List<String> warnings(List<String> ofFloor, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
+        List<String> warnings = new ArrayList<>(ofFloor);
+        warnings.addAll(loops.remarks());
         warnings.addAll(Plausibility.of(floor, layout, pipe));
         return warnings;
     }

@@ -25,15 +25,18 @@ final class LayoutReader {
     private static final int MOST_LOOPS = 6;
 
     private final Optional<Pipe> pipe;
+    private final LoopReader loops;
     private double spacing = SPACING;
 
     /**
      * A reader.
      *
      * @param pipe the pipe wanted, if it is known
+     * @param loops reads a drawn loop
      */
-    LayoutReader(Optional<Pipe> pipe) {
+    LayoutReader(Optional<Pipe> pipe, LoopReader loops) {
         this.pipe = pipe;
+        this.loops = loops;
     }
 
     /** The spacing that was read, mm; NaN if it was wrong, the default if there was none. */
@@ -58,18 +61,18 @@ final class LayoutReader {
                 .orElse(LEFT_OUT_PRICE);
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
         Optional<YamlValue> number = m.find("loops");
-        OptionalInt loops = number.map(LayoutReader::loops).orElse(OptionalInt.of(1));
+        OptionalInt count = number.map(LayoutReader::count).orElse(OptionalInt.of(1));
         boolean fit = m.find("fit").map(LayoutReader::isCoil).orElse(false);
         double radius = Math.max(spacing / 2, pipe.map(Pipe::fittedRadius).orElse(0.0));
         List<Veto.Kept> kept = WishReader.kept(m, along.angle(), spacing, radius);
         List<Veto> vetoes = new ArrayList<>(kept);
         vetoes.addAll(WishReader.vetoes(m, along.angle(), kept));
-        List<Point> loop = WishReader.loop(m);
-        if (!loop.isEmpty() && !loops.equals(OptionalInt.of(1))) {
+        DrawnLoop loop = loops.loop(m);
+        if (!loop.isEmpty() && !count.equals(OptionalInt.of(1))) {
             number.orElseThrow().fault("collides with layout.loop, which is one loop; leave one of the two out");
         }
         return m.make(() ->
-                new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, loops, fit));
+                new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, count, fit));
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {
@@ -98,7 +101,7 @@ final class LayoutReader {
     }
 
     /** A number of loops; empty for as few as the pipe allows. */
-    private static OptionalInt loops(YamlValue value) {
+    private static OptionalInt count(YamlValue value) {
         String text = value.text();
         if (text.equals("auto")) {
             return OptionalInt.empty();

@@ -82,37 +82,6 @@ final class WishReader {
         return line(value).map(ends -> new Veto.MustRun(value.path(), ends.get(0), ends.get(1)));
     }
 
-    /** The points of the designer's own loop; empty if there is none or a point is wrong. */
-    static List<Point> loop(YamlMap layout) {
-        Optional<YamlValue> written = layout.find("loop");
-        if (written.isEmpty()) {
-            return List.of();
-        }
-        List<YamlValue> entries = written.get().list(4, MOST_POINTS, "a list of at least 4 points [x, y]");
-        List<Point> points =
-                entries.stream().flatMap(v -> FloorReader.point(v).stream()).toList();
-        if (points.size() < entries.size()) {
-            return List.of();
-        }
-        for (int i = 1; i < points.size(); i++) {
-            if (points.get(i - 1).distance(points.get(i)) < 1) {
-                entries.get(i).fault("the same point as the one before");
-            } else if (i > 1 && isBack(points.get(i - 2), points.get(i - 1), points.get(i))) {
-                entries.get(i).fault("the loop turns straight back at the point before");
-            }
-        }
-        return points;
-    }
-
-    /** Whether b to c leads back over a to b, to a degree. */
-    private static boolean isBack(Point a, Point b, Point c) {
-        double ux = b.x() - a.x();
-        double uy = b.y() - a.y();
-        double vx = c.x() - b.x();
-        double vy = c.y() - b.y();
-        return Math.toDegrees(Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy))) > 179;
-    }
-
     /** Two points that differ. */
     static Optional<List<Point>> line(YamlValue value) {
         List<Point> ends = value.list(2, 2, LINE).stream()

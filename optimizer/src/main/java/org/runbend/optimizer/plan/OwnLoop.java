@@ -6,31 +6,34 @@ import java.util.Locale;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.DrawnBreakdown;
 import org.runbend.optimizer.breakdown.Element;
-import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.breakdown.LoopPathVerifier;
 import org.runbend.optimizer.breakdown.WishVerifier;
+import org.runbend.optimizer.job.DrawnLoop;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 
 /**
  * A loop that the designer drew: broken down as it is and held against every rule of a loop. Each fault is told by the
- * designer's own points and segments.
+ * designer's own points and segments, of a drawing by the places.
  */
 final class OwnLoop {
     private static final Pattern ELEMENT = Pattern.compile("loop A element (\\d+)");
     private static final double ON_SEGMENT = 0.001;
 
     private final Job job;
+    private final DrawnLoop loop;
     private final List<Point> drawn;
     private final Breakdown breakdown;
 
-    /** The loop of a job that has one; corners at half the spacing or the pipe's least radius, or what fits. */
+    /** The loop of a job that has one; corners at half the spacing or the pipe's least radius, or what fits; arcs as drawn. */
     OwnLoop(Job job) {
         this.job = job;
-        this.drawn = job.layout().loop();
-        this.breakdown = new Filleting().breakDownDrawn(drawn, KitPlanner.bendRadius(job));
+        this.loop = job.layout().loop();
+        this.drawn = loop.points();
+        this.breakdown = new DrawnBreakdown(KitPlanner.bendRadius(job)).of(loop);
     }
 
     /**
@@ -73,6 +76,10 @@ final class OwnLoop {
 
     private String place(MatchResult found) {
         Element element = breakdown.elements().get(Integer.parseInt(found.group(1)));
+        if (loop.isOfDrawing()) {
+            String what = element instanceof Element.Run ? "the run" : "the bend";
+            return what + " from " + text(element.from()) + " to " + text(element.to());
+        }
         if (element instanceof Element.Run run) {
             int segment = segmentOf(run.along(run.length() / 2));
             return String.format(

@@ -19,6 +19,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.catalog.shelf.Remnant;
 import org.runbend.catalog.source.BadInput;
+import org.runbend.catalog.source.SourceFile;
 
 class JobReaderTest {
     @TempDir
@@ -153,6 +154,13 @@ class JobReaderTest {
         assertEquals(HexFormat.of().formatHex(digest.digest()), job.fingerprint());
     }
 
+    /** Drawings are read elsewhere; what comes of one is a loop of any kind on the floor. */
+    private static LoopDrawings.Found somebodysLoop(SourceFile file, String layer, Optional<DrawingUnits> unit) {
+        List<Point> points =
+                List.of(new Point(75, 100), new Point(1000, 100), new Point(1000, 250), new Point(75, 250));
+        return new LoopDrawings.Found(new DrawnLoop(points, List.of(0.0, 1.0, 0.0)), 1, List.of());
+    }
+
     @Test
     void everyExampleIsGood() throws IOException {
         List<Path> jobs = new ArrayList<>();
@@ -164,7 +172,7 @@ class JobReaderTest {
         }
         for (Path file : jobs) {
             try {
-                Job job = JobReader.read(file, Optional.empty());
+                Job job = JobReader.read(file, Optional.empty(), JobReaderTest::somebodysLoop);
                 assertEquals(false, job.floor().marks().isEmpty(), file + " has marks");
                 assertEquals(
                         true, job.build().isPresent() && job.heating().isPresent(), file + " has build and heating");

@@ -80,6 +80,7 @@ class SchemaTest {
                 "Outline",
                 "MeasuredFloorReader",
                 "LayoutReader",
+                "LoopReader",
                 "ProductsReader")) {
             asked.addAll(asked(READERS.resolve(reader + ".java")));
         }
