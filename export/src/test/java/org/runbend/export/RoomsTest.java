@@ -94,7 +94,9 @@ class RoomsTest {
             Map.entry("export.drawing", List.of()),
             Map.entry("export.dxf", List.of("export.drawing")),
             Map.entry("export.dxf.read", List.of("export.dxf")),
-            Map.entry("export.outline", List.of("export.drawing", "export.dxf", "export.dxf.read")),
+            // what it drafts is held against the rules of job files
+            Map.entry(
+                    "export.outline", List.of("export.drawing", "export.dxf", "export.dxf.read", "optimizer.job")),
             Map.entry("export.svg", List.of("export.drawing")),
             Map.entry("export.pdf", List.of("export.drawing")),
             Map.entry("export.data", List.of("catalog..", "optimizer..", "export.drawing")),

@@ -20,6 +20,7 @@ final class FloorContent {
 
     private static final int MOST_LOOKED_AT = 20_000;
     private static final int MOST_WORDS = 2000;
+    private static final double LEAST_DIAMETER = 0.22;
     private static final double BOLT_DIAMETER = 20;
     private static final double DRAIN_DIAMETER = 100;
     private static final double BOLT_CLEARANCE = 50;
@@ -49,6 +50,10 @@ final class FloorContent {
         ours = figures.ours;
         floor = PreparedGeometryFactory.prepare(found.polygon());
         outline = moved(turnedToStart(new Tidying(guesses).tidied(turnedToStart(found))));
+        JobForm.faultOf(outline).ifPresent(f -> {
+            throw new NoOutline("the outline (layer " + FloorReading.shown(found.layer()) + ") " + f
+                    + " once its places are rounded to a thousandth of a millimetre; draw it simpler");
+        });
         holes(found, contours);
         bolts(figures.spots);
         limit();
@@ -170,46 +175,43 @@ final class FloorContent {
     }
 
     private void take(Contour c, boolean within) {
-        if (c.layer().equalsIgnoreCase("UNHEATED") && c.crossing().isEmpty()) {
-            Contour region = moved(c);
-            String layer = "closed line, layer " + FloorReading.shown(c.layer());
-            Coordinate middle = region.polygon().getCentroid().getCoordinate();
-            unheated.add(
-                    new Obstacle("unheated", "other", new Point(middle.x, middle.y), 0, Optional.of(region), 0, layer));
-            return;
-        }
-        String where = "layer " + FloorReading.shown(c.layer()) + (within ? "" : ", reaches over the outline")
-                + (ours ? ", drawn with its clearance" : "");
-        Optional<Arc> round = c.round();
-        if (round.isPresent()) {
-            double d = 2 * round.get().radius();
-            String kind = d <= BOLT_DIAMETER ? "bolt" : d <= DRAIN_DIAMETER ? "drain" : "other";
-            double clearance =
-                    kind.equals("bolt") ? BOLT_CLEARANCE : kind.equals("drain") ? DRAIN_CLEARANCE : OTHER_CLEARANCE;
-            String why = "circle of " + FloorReading.n(d) + " mm, " + where;
-            obstacles.add(new Obstacle(
-                    "",
-                    kind,
-                    moved(round.get().centre()),
-                    round.get().radius(),
-                    Optional.empty(),
-                    ours ? 0 : clearance,
-                    why));
-        } else if (c.crossing().isEmpty()) {
-            Contour moved = moved(c);
-            Coordinate middle = moved.polygon().getCentroid().getCoordinate();
-            obstacles.add(new Obstacle(
-                    "",
-                    "other",
-                    new Point(middle.x, middle.y),
-                    0,
-                    Optional.of(moved),
-                    ours ? 0 : OTHER_CLEARANCE,
-                    "closed line, " + where));
-        } else {
-            leftOut.add("a closed line on layer " + FloorReading.shown(c.layer()) + " that crosses itself near "
+        String layer = "layer " + FloorReading.shown(c.layer());
+        String where = layer + (within ? "" : ", reaches over the outline") + (ours ? ", drawn with its clearance" : "");
+        if (c.crossing().isPresent()) {
+            leftOut.add("a closed line on " + layer + " that crosses itself near "
                     + FloorReading.shown(moved(c.crossing().get())));
+        } else if (c.layer().equalsIgnoreCase("UNHEATED")) {
+            region(c, "unheated", 0, "closed line, " + layer).ifPresent(unheated::add);
+        } else if (c.round().isPresent()) {
+            obstacles.add(hole(c.round().get(), where));
+        } else {
+            region(c, "", ours ? 0 : OTHER_CLEARANCE, "closed line, " + where).ifPresent(obstacles::add);
         }
+    }
+
+    private Obstacle hole(Arc round, String where) {
+        double d = 2 * round.radius();
+        String kind = d <= BOLT_DIAMETER ? "bolt" : d <= DRAIN_DIAMETER ? "drain" : "other";
+        double clearance =
+                kind.equals("bolt") ? BOLT_CLEARANCE : kind.equals("drain") ? DRAIN_CLEARANCE : OTHER_CLEARANCE;
+        String why = "circle of " + FloorReading.n(d) + " mm, " + where;
+        // a job file holds no circle that nobody can see
+        double radius = d < LEAST_DIAMETER ? 0 : round.radius();
+        return new Obstacle("", kind, moved(round.centre()), radius, Optional.empty(), ours ? 0 : clearance, why);
+    }
+
+    /** A region as a job file can hold it; one that it cannot is said to be left out. */
+    private Optional<Obstacle> region(Contour c, String name, double clearance, String why) {
+        Optional<Contour> form = JobForm.region(moved(c));
+        if (form.isEmpty()) {
+            leftOut.add("a closed line on layer " + FloorReading.shown(c.layer()) + " without area to speak of near "
+                    + FloorReading.shown(moved(c.path().vertices().get(0).point())));
+        }
+        return form.map(f -> {
+            Coordinate middle = f.polygon().getCentroid().getCoordinate();
+            Point centre = new Point(middle.x, middle.y);
+            return new Obstacle(name, "other", centre, 0, Optional.of(f), clearance, why);
+        });
     }
 
     private Point moved(Point p) {

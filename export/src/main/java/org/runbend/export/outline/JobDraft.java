@@ -4,12 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 import org.runbend.export.drawing.Point;
-import org.runbend.export.drawing.Vertex;
 
 /**
  * The beginning of a job file: what the drawing says, a comment at each guess, and an empty key with "fill in" for what no
@@ -17,9 +12,6 @@ import org.runbend.export.drawing.Vertex;
  */
 public final class JobDraft {
     private static final int COLUMN = 36;
-    /** A keep-out's arcs become chords within this, mm. */
-    private static final double CHORDS = 0.5;
-
     private static final int WIDTH = 118;
 
     private final FloorSketch sketch;
@@ -88,24 +80,17 @@ public final class JobDraft {
     private void outline() {
         sketch.guesses().forEach(g -> comment("  ", "guess: " + g));
         line("  outline:");
-        List<Vertex> v = sketch.outline().path().vertices();
-        int n = v.size();
-        for (int i = 0; i < n; i++) {
-            Vertex before = v.get((i + n - 1) % n);
-            key(
-                    "    - "
-                            + (i == 0 || before.bulge() == 0
-                                    ? xy(v.get(i).point())
-                                    : arc(before, v.get(i).point())),
-                    "" + i);
-        }
-        if (v.get(n - 1).bulge() != 0) {
-            key("    - " + arc(v.get(n - 1), v.get(0).point()), "back to 0");
+        List<JobForm.Side> sides = JobForm.sides(sketch.outline());
+        int n = sketch.outline().path().vertices().size();
+        for (int i = 0; i < sides.size(); i++) {
+            key("    - " + written(sides.get(i)), i < n ? "" + i : "back to 0");
         }
     }
 
-    private static String arc(Vertex from, Point to) {
-        return "{arc: [" + xy(Tidying.middle(from, to)) + ", " + xy(to) + "]}";
+    private static String written(JobForm.Side side) {
+        return side.through()
+                .map(t -> "{arc: [" + xy(t) + ", " + xy(side.to()) + "]}")
+                .orElseGet(() -> xy(side.to()));
     }
 
     private void marks() {
@@ -154,21 +139,14 @@ public final class JobDraft {
     }
 
     private static String points(Contour c) {
-        boolean straight = !c.curved() && c.path().vertices().stream().allMatch(v -> v.bulge() == 0);
-        Geometry ring = straight ? c.polygon() : DouglasPeuckerSimplifier.simplify(c.polygon(), CHORDS);
-        Geometry kept = ring.getNumPoints() > 3 && ring.isValid() ? ring : c.polygon();
-        Coordinate[] all = kept.getCoordinates();
-        return Stream.of(all)
-                .limit(all.length - 1L)
-                .map(p -> xy(new Point(p.x, p.y)))
-                .collect(Collectors.joining(", "));
+        return JobForm.sides(c).stream().map(JobDraft::written).collect(Collectors.joining(", "));
     }
 
     /** A long list of points goes on in the next line. */
     private void wrapped(String text) {
         String rest = text;
         while (rest.length() > WIDTH) {
-            int cut = rest.lastIndexOf(", [", WIDTH);
+            int cut = Math.max(rest.lastIndexOf(", [", WIDTH), rest.lastIndexOf(", {arc", WIDTH));
             if (cut < 20) {
                 break;
             }

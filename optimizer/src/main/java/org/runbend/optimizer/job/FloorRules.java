@@ -65,23 +65,25 @@ final class FloorRules {
 
     /** Whether corners bound a region: three or more, none twice, no crossing. What is wrong is noted. */
     static boolean isRegion(List<Point> corners, YamlValue place, String what) {
+        Optional<String> fault = faultOf(corners);
+        fault.ifPresent(f -> place.fault(what + " " + f));
+        return fault.isEmpty();
+    }
+
+    /** Why corners bound no region, as the end of a sentence. */
+    static Optional<String> faultOf(List<Point> corners) {
         if (corners.size() < 3) {
-            place.fault(what + " has " + corners.size() + (corners.size() == 1 ? " point" : " points")
-                    + ", at least 3 are wanted");
-            return false;
+            return Optional.of(
+                    "has " + corners.size() + (corners.size() == 1 ? " point" : " points") + ", at least 3 are wanted");
         }
         for (int i = 0; i < corners.size(); i++) {
             int next = (i + 1) % corners.size();
             if (corners.get(i).distance(corners.get(next)) < SAME) {
-                place.fault(what + " has the same point twice: entries " + i + " and " + next);
-                return false;
+                return Optional.of("has the same point twice: entries " + i + " and " + next);
             }
         }
         TopologyValidationError error = new IsValidOp(polygon(corners)).getValidationError();
-        if (error != null) {
-            place.fault(what + " crosses or touches itself near " + shown(error.getCoordinate()));
-        }
-        return error == null;
+        return Optional.ofNullable(error).map(e -> "crosses or touches itself near " + shown(e.getCoordinate()));
     }
 
     private static String shown(Coordinate c) {

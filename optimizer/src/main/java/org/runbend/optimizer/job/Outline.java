@@ -13,7 +13,7 @@ import org.runbend.catalog.source.YamlValue;
  * @param edges for each side as written the index of the corner before its middle chord
  */
 record Outline(List<Point> corners, List<Integer> edges) {
-    private static final int MOST_CORNERS = 500;
+    static final int MOST_CORNERS = 500;
     private static final String ENTRIES = "a list of at most " + MOST_CORNERS + " points [x, y]";
 
     /** Copies the lists. */
@@ -80,7 +80,7 @@ record Outline(List<Point> corners, List<Integer> edges) {
     /** Some people repeat the first corner at the end; that says nothing new, but an arc may have led there. */
     private static Outline of(List<Point> corners, List<Integer> places) {
         int n = corners.size();
-        boolean closed = n > 3 && corners.get(0).equals(corners.get(n - 1));
+        boolean closed = isClosed(corners);
         List<Integer> edges = new ArrayList<>();
         for (int i = 0; i + 1 < places.size(); i++) {
             edges.add((places.get(i) + places.get(i + 1) - 1) / 2);
@@ -88,6 +88,16 @@ record Outline(List<Point> corners, List<Integer> edges) {
         if (!closed && !places.isEmpty()) {
             edges.add(n - 1);
         }
-        return new Outline(closed ? corners.subList(0, n - 1) : corners, edges);
+        return new Outline(unclosed(corners), edges);
+    }
+
+    /** The corners without the first one at their end. */
+    static List<Point> unclosed(List<Point> corners) {
+        return isClosed(corners) ? corners.subList(0, corners.size() - 1) : corners;
+    }
+
+    private static boolean isClosed(List<Point> corners) {
+        int n = corners.size();
+        return n > 3 && corners.get(0).equals(corners.get(n - 1));
     }
 }
