@@ -95,8 +95,7 @@ class RoomsTest {
             Map.entry("export.dxf", List.of("export.drawing")),
             Map.entry("export.dxf.read", List.of("export.dxf")),
             // what it drafts is held against the rules of job files
-            Map.entry(
-                    "export.outline", List.of("export.drawing", "export.dxf", "export.dxf.read", "optimizer.job")),
+            Map.entry("export.outline", List.of("export.drawing", "export.dxf", "export.dxf.read", "optimizer.job")),
             Map.entry("export.svg", List.of("export.drawing")),
             Map.entry("export.pdf", List.of("export.drawing")),
             Map.entry("export.data", List.of("catalog..", "optimizer..", "export.drawing")),

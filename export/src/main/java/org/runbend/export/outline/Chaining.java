@@ -14,8 +14,8 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Vertex;
 
 /**
- * Joins open lines into closed ones. Ends within 0.01 mm are one place; loose ends are then joined with the nearest loose
- * end within the tolerance, nearest pairs first. Where more than two lines meet, the outer boundary of what hangs together
+ * Joins open lines into closed ones. Ends within 0.01 mm are one place; straight lines that end near a corner of theirs are
+ * made to meet in it; loose ends are then joined with the nearest loose end within the tolerance, nearest pairs first. Where more than two lines meet, the outer boundary of what hangs together
  * is followed; lines that end loose are no part of a closed one.
  */
 final class Chaining {
@@ -32,6 +32,7 @@ final class Chaining {
     private final int[] to;
     private final boolean[] used;
     private final List<Gap> closed = new ArrayList<>();
+    private final List<Corner> corners = new ArrayList<>();
     private final List<Contour> contours = new ArrayList<>();
     private final List<Piece> left = new ArrayList<>();
     private Optional<Gap> open = Optional.empty();
@@ -43,7 +44,7 @@ final class Chaining {
     private List<List<Integer>> at;
 
     Chaining(List<Piece> pieces, double tolerance) {
-        this.pieces = List.copyOf(pieces);
+        this.pieces = new ArrayList<>(pieces);
         this.tolerance = tolerance;
         from = new int[pieces.size()];
         to = new int[pieces.size()];
@@ -76,6 +77,8 @@ final class Chaining {
         Arrays.setAll(merged, i -> i);
         dropSpecks();
         dropDoubles();
+        at = piecesAtPlaces();
+        joinCorners();
         joinLooseEnds();
     }
 
@@ -91,6 +94,11 @@ final class Chaining {
     /** Gaps over 0.01 mm that were closed. */
     List<Gap> closed() {
         return closed;
+    }
+
+    /** Corners where lines were made to meet. */
+    List<Corner> corners() {
+        return corners;
     }
 
     /** The gap between the ends of the largest chain that stays open. */
@@ -177,11 +185,55 @@ final class Chaining {
         return lists;
     }
 
+    private int[] looseEnds() {
+        return IntStream.range(0, at.size()).filter(i -> at.get(i).size() == 1).toArray();
+    }
+
+    /** A corner of two straight lines may lie as far from each end as a gap is wide. */
+    private record Meeting(int[] ends, Corner corner) {}
+
+    /** Lines that cross or end shortly before or behind a corner are made to meet in it, nearest first. */
+    private void joinCorners() {
+        List<Meeting> meetings = new ArrayList<>();
+        for (int[] p : places.pairsWithin(looseEnds(), 2 * tolerance)) {
+            Corner.of(arriving(p[0]), arriving(p[1]), tolerance).ifPresent(c -> meetings.add(new Meeting(p, c)));
+        }
+        meetings.sort(Comparator.<Meeting>comparingDouble(m -> m.corner.off())
+                .thenComparingInt(m -> m.ends[0])
+                .thenComparingInt(m -> m.ends[1]));
+        for (Meeting m : meetings) {
+            if (isLoose(m.ends[0]) && isLoose(m.ends[1])) {
+                move(m.ends[0], m.corner.at());
+                move(m.ends[1], m.corner.at());
+                merge(m.ends[0], m.ends[1]);
+                corners.add(m.corner);
+            }
+        }
+    }
+
+    private boolean isLoose(int place) {
+        return at.get(place).size() == 1;
+    }
+
+    /** The piece of a loose end, turned so that it ends there. */
+    private Piece arriving(int place) {
+        return leaving(at.get(place).get(0), place).reversed();
+    }
+
+    private void move(int place, Point corner) {
+        int number = at.get(place).get(0);
+        Piece moved = arriving(place).endingAt(corner);
+        pieces.set(number, place(to[number]) == place ? moved : moved.reversed());
+    }
+
+    private void merge(int place, int other) {
+        merged[other] = place;
+        at.get(place).addAll(at.get(other));
+        at.get(other).clear();
+    }
+
     private void joinLooseEnds() {
-        at = piecesAtPlaces();
-        int[] loose =
-                IntStream.range(0, at.size()).filter(i -> at.get(i).size() == 1).toArray();
-        List<int[]> pairs = places.pairsWithin(loose, tolerance);
+        List<int[]> pairs = places.pairsWithin(looseEnds(), tolerance);
         pairs.sort(Comparator.<int[]>comparingDouble(p -> places.at(p[0]).distance(places.at(p[1])))
                 .thenComparingInt(p -> p[0])
                 .thenComparingInt(p -> p[1]));
@@ -190,9 +242,7 @@ final class Chaining {
             if (!taken[p[0]] && !taken[p[1]] && !isOneShortPiece(p)) {
                 taken[p[0]] = true;
                 taken[p[1]] = true;
-                merged[p[1]] = p[0];
-                at.get(p[0]).addAll(at.get(p[1]));
-                at.get(p[1]).clear();
+                merge(p[0], p[1]);
                 closed.add(new Gap(places.at(p[0]), places.at(p[1])));
             }
         }

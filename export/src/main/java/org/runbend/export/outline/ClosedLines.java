@@ -12,12 +12,22 @@ import org.runbend.export.drawing.Point;
  *
  * @param contours drawn as such or joined, none twice
  * @param closed gaps that were closed
+ * @param corners corners of these lines that were made to meet, of very many the first ones
  * @param open the gap of the largest chain that stayed open
  * @param doubled lines drawn twice
  * @param dividing lines that divide a closed line
  * @param loose lines that are part of no closed one
  */
-record ClosedLines(List<Contour> contours, List<Gap> closed, Optional<Gap> open, int doubled, int dividing, int loose) {
+record ClosedLines(
+        List<Contour> contours,
+        List<Gap> closed,
+        List<Corner> corners,
+        Optional<Gap> open,
+        int doubled,
+        int dividing,
+        int loose) {
+
+    private static final int MOST_CORNERS = 200;
 
     /** Joins lines layer by layer, then what is left over of all layers. */
     static ClosedLines of(Figures figures, double tolerance) {
@@ -35,21 +45,28 @@ record ClosedLines(List<Contour> contours, List<Gap> closed, Optional<Gap> open,
         List<Contour> all = new ArrayList<>(figures.contours);
         figures.circles.forEach(c -> all.add(Contour.circle(c.layer(), new Point(c.x(), c.y()), c.radius())));
         List<Gap> closed = new ArrayList<>();
+        List<Corner> corners = new ArrayList<>();
         int doubled = 0;
         int dividing = 0;
         for (Chaining c : chainings) {
             all.addAll(c.contours());
             closed.addAll(c.closed());
+            corners.addAll(c.corners());
             doubled += c.doubled();
             dividing += c.dividing();
         }
         return new ClosedLines(
                 distinct(all),
                 closed,
+                corners.stream().limit(MOST_CORNERS).filter(c -> isOn(c, all)).toList(),
                 last.open(),
                 doubled,
                 dividing,
                 last.left().size());
+    }
+
+    private static boolean isOn(Corner corner, List<Contour> all) {
+        return all.stream().anyMatch(c -> c.hasVertexAt(corner.at()));
     }
 
     private static Chaining chained(List<Piece> pieces, double tolerance, List<Chaining> into) {

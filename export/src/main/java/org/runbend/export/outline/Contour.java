@@ -144,6 +144,14 @@ public record Contour(String layer, Path path, boolean curved, double area, Exte
                 && box.maxY() >= other.box.maxY();
     }
 
+    boolean hasVertexAt(Point p) {
+        boolean near = p.x() > box.minX() - SAME
+                && p.x() < box.maxX() + SAME
+                && p.y() > box.minY() - SAME
+                && p.y() < box.maxY() + SAME;
+        return near && path.vertices().stream().anyMatch(v -> v.point().distance(p) < SAME);
+    }
+
     boolean boxMeets(Contour other) {
         return box.minX() <= other.box.maxX()
                 && box.minY() <= other.box.maxY()

@@ -176,7 +176,8 @@ final class FloorContent {
 
     private void take(Contour c, boolean within) {
         String layer = "layer " + FloorReading.shown(c.layer());
-        String where = layer + (within ? "" : ", reaches over the outline") + (ours ? ", drawn with its clearance" : "");
+        String where =
+                layer + (within ? "" : ", reaches over the outline") + (ours ? ", drawn with its clearance" : "");
         if (c.crossing().isPresent()) {
             leftOut.add("a closed line on " + layer + " that crosses itself near "
                     + FloorReading.shown(moved(c.crossing().get())));

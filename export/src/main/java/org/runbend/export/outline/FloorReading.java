@@ -19,6 +19,9 @@ public final class FloorReading {
     private static final double SQUARE_METRE = 1e6;
     private static final double LARGEST = 25 * SQUARE_METRE;
     private static final double SMALLEST = 0.1 * SQUARE_METRE;
+    /** Longest side of its box that a job file takes, mm. */
+    private static final double LONGEST = 25_000;
+
     /** Closed lines beside each other of at least this share of the largest could be the floor as well. */
     private static final double ALIKE = 0.9;
     /** Coordinates beyond this are of a survey, not of a floor, mm. */
@@ -62,7 +65,7 @@ public final class FloorReading {
         sayLeftOut(figures, lines);
         return new FloorSketch(
                 name,
-                (drawing.version().isEmpty() ? "no version" : drawing.version()) + ", unit " + unit.symbol(),
+                (drawing.version().isEmpty() ? "no version" : shown(drawing.version())) + ", unit " + unit.symbol(),
                 content.outline(),
                 content.obstacles(),
                 content.unheated(),
@@ -171,14 +174,15 @@ public final class FloorReading {
     }
 
     private void checkSize(Contour outline, DrawingUnit unit) {
-        if (outline.weight() >= SMALLEST && outline.weight() <= LARGEST) {
-            return;
-        }
         double w = outline.box().width();
         double h = outline.box().height();
+        boolean isLong = Math.max(w, h) > LONGEST;
+        if (outline.weight() >= SMALLEST && outline.weight() <= LARGEST && !isLong) {
+            return;
+        }
         throw new NoOutline("the largest closed line (layer " + shown(outline.layer()) + ") would be a floor of "
                 + UnitHints.metres(w, h) + " in " + unit.symbol() + ", "
-                + (outline.weight() > LARGEST ? "over 25 m2" : "under 0.1 m2") + "; "
+                + (outline.weight() > LARGEST ? "over 25 m2" : isLong ? "over 25 m long" : "under 0.1 m2") + "; "
                 + UnitHints.words(w / unit.mm(), h / unit.mm(), drawing.metric()));
     }
 
@@ -191,6 +195,13 @@ public final class FloorReading {
         }
         if (lines.closed().size() > 10) {
             guesses.add((lines.closed().size() - 10) + " more gaps were closed");
+        }
+        for (Corner corner : lines.corners().stream().limit(10).toList()) {
+            guesses.add("lines that crossed or fell short by up to " + Decimals.of(corner.off(), 3)
+                    + " mm were made to meet at the corner " + shown(corner.at()));
+        }
+        if (lines.corners().size() > 10) {
+            guesses.add((lines.corners().size() - 10) + " more corners were made to meet");
         }
         if (outline.curved()) {
             guesses.add("curves that are no arcs became chords within 0.1 mm");

@@ -146,7 +146,7 @@ public final class JobDraft {
     private void wrapped(String text) {
         String rest = text;
         while (rest.length() > WIDTH) {
-            int cut = Math.max(rest.lastIndexOf(", [", WIDTH), rest.lastIndexOf(", {arc", WIDTH));
+            int cut = lastBetweenPoints(rest);
             if (cut < 20) {
                 break;
             }
@@ -156,12 +156,23 @@ public final class JobDraft {
         line(rest);
     }
 
+    /** The last place within the width where a point or an arc begins, 0 if there is none. */
+    private static int lastBetweenPoints(String text) {
+        for (int cut = WIDTH; cut > 0; cut--) {
+            boolean begins = text.startsWith(", [", cut) || text.startsWith(", {arc", cut);
+            if (begins && text.lastIndexOf("{arc", cut) <= text.lastIndexOf("]]}", cut)) {
+                return cut;
+            }
+        }
+        return 0;
+    }
+
     private void line(String text) {
         out.append(text).append('\n');
     }
 
     private void comment(String indent, String text) {
-        line(indent + (text.isEmpty() ? "#" : "# " + text));
+        line(indent + (text.isEmpty() ? "#" : "# " + text.replaceAll("[\\p{Cc}\\p{Zl}\\p{Zp}]+", " ")));
     }
 
     private void key(String text, String remark) {

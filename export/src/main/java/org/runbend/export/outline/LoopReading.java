@@ -218,6 +218,13 @@ public final class LoopReading {
         if (joined.closed().size() > MOST_CHAINS) {
             remarks.add((joined.closed().size() - MOST_CHAINS) + " more gaps in the drawn loop were closed");
         }
+        joined.corners().stream()
+                .limit(MOST_CHAINS)
+                .forEach(c -> remarks.add("lines of the drawn loop that crossed or fell short by up to "
+                        + Decimals.of(c.off(), 3) + " mm were made to meet at " + FloorReading.shown(c.at())));
+        if (joined.corners().size() > MOST_CHAINS) {
+            remarks.add((joined.corners().size() - MOST_CHAINS) + " more corners of the drawn loop were made to meet");
+        }
         if (joined.doubled() > 0) {
             remarks.add(joined.doubled() + " of " + figures.pieces.size() + " parts of the loop were drawn twice");
         }

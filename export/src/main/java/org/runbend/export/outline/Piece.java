@@ -56,6 +56,13 @@ record Piece(String layer, List<Vertex> vertices, boolean curved) {
         return new Piece(layer, turned, curved);
     }
 
+    /** The same with its end elsewhere. */
+    Piece endingAt(Point end) {
+        List<Vertex> moved = new ArrayList<>(vertices.subList(0, vertices.size() - 1));
+        moved.add(new Vertex(end.x(), end.y(), 0));
+        return new Piece(layer, moved, curved);
+    }
+
     /** Direction in which it leaves its start, radians: the chord's, less half of the arc's sweep. */
     double heading() {
         Vertex a = vertices.get(0);

@@ -68,7 +68,7 @@ final class UnitHints {
                 boxes.add(Extent.around(p.vertices().stream().map(Vertex::point).toList())));
         Optional<Extent> all = boxes.stream().reduce(Extent::union);
         double size = all.map(b -> Math.max(b.width(), b.height())).orElse(0.0);
-        return ClosedLines.of(figures, 1e-4 * size).contours().stream()
+        return ClosedLines.of(figures, 5e-4 * size).contours().stream()
                 .map(Contour::box)
                 .max(Comparator.comparingDouble(b -> b.width() * b.height()))
                 .or(() -> all);

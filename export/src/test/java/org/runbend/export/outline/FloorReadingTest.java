@@ -17,6 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Vertex;
 import org.runbend.export.dxf.read.DrawingUnit;
+import org.runbend.export.dxf.read.DxfDrawing;
 import org.runbend.export.dxf.read.DxfReader;
 import org.runbend.export.dxf.read.Snippets;
 
@@ -62,6 +63,77 @@ class FloorReadingTest {
         assertEquals(1, s.guesses().size());
     }
 
+    /** Each side too long or too short by up to 0.4 mm at both ends: the corners are where the lines cross. */
+    @ParameterizedTest
+    @CsvSource({"0.4, 0.4", "-0.4, -0.4", "0.4, -0.4", "-0.45, 0.1", "0.3, 0"})
+    void cornersThatWereMissedAreMade(double along, double across) {
+        String drawn = String.join(
+                "|",
+                line("W", -along, 0, 3000 + along, 0),
+                line("W", 3000, 2000 + across, 3000, -across),
+                line("W", 3000 + along, 2000, -along, 2000),
+                line("W", 0, -across, 0, 2000 + across));
+        FloorSketch s = floor(drawn);
+        assertEquals(6e6, s.outline().area(), 1e-6);
+        assertEquals(4, s.outline().path().vertices().size());
+        assertEquals(
+                List.of("lines that crossed or fell short by up to " + Math.max(Math.abs(along), Math.abs(across))
+                        + " mm were made to meet at the corner [3000, 0]"),
+                s.guesses().stream().filter(g -> g.endsWith("[3000, 0]")).toList());
+        assertEquals(5, s.guesses().size());
+        assertEquals(List.of(), s.leftOut());
+        String wide = drawn.replace("0.4", "4").replace("0.3", "3");
+        if (along == across) {
+            assertTrue(refused(wide, PLAIN).startsWith("no closed outline: the longest chain"), wide);
+            assertEquals(
+                    6e6,
+                    read(MM, wide, new OutlineWish(Optional.empty(), Optional.empty(), 5))
+                            .outline()
+                            .area(),
+                    1e-6);
+        }
+    }
+
+    /** One line whose ends cross, and a slanting corner: 0.3 mm of a side beyond a crossing at 30 degrees. */
+    @Test
+    void cornersOfOneLineAndSlantingOnes() {
+        FloorSketch s =
+                floor("0|LWPOLYLINE|8|F|70|0|10|-0.3|20|0|10|3000|20|0|10|3000|20|2000|10|0|20|2000|10|0|20|-0.2");
+        assertEquals(6e6, s.outline().area(), 1e-6);
+        double c = Math.sqrt(3) / 2;
+        FloorSketch slanting = floor(String.join(
+                "|",
+                line("W", -0.3, 0, 2000, 0),
+                line("W", 2000, 0, 2000 * c * c, 1000 * c * 2 * 0.5 + 0),
+                line("W", 2000 * c * c, 1000 * c, -0.3 * c, -0.15)));
+        assertEquals(0.5 * 2000 * 1000 * c, slanting.outline().area(), 1e-3);
+        assertEquals(3, slanting.outline().path().vertices().size());
+    }
+
+    /** A slot of 200 x 60 with round ends, a washer's edge too tight for a job file's arcs, and a sliver. */
+    @Test
+    void keepOutsKeepTheirArcs() {
+        FloorSketch s =
+                floor(FLOOR + "|0|LWPOLYLINE|8|K|70|1|10|500|20|500|10|700|20|500|42|1|10|700|20|560|10|500|20|560|42|1"
+                        + "|0|LWPOLYLINE|8|K|70|1|10|1000|20|500|10|1100|20|500|42|1|10|1100|20|508|10|1000|20|508|42|1"
+                        + "|0|LWPOLYLINE|8|K|70|1|10|1500|20|500|10|1600|20|500.00001|10|1700|20|500");
+        assertEquals(
+                200 * 60 + Math.PI * 900,
+                s.obstacles().get(0).contour().orElseThrow().area(),
+                1e-6);
+        assertEquals(
+                100 * 8 + Math.PI * 16,
+                s.obstacles().get(1).contour().orElseThrow().area(),
+                2);
+        assertEquals(2, s.obstacles().size());
+        assertEquals(List.of("a closed line on layer K without area to speak of near [1700, 500]"), s.leftOut());
+        String draft = JobDraft.text(s, "x.svg");
+        assertTrue(
+                draft.contains(
+                        "[[500, 500], [700, 500],\n        {arc: [[730, 530], [700, 560]]}, [500, 560], {arc: [[470, 530], [500, 500]]}]"),
+                draft);
+    }
+
     /** Rounded corners of radius 200 take (4 - pi) r^2 off a rectangle. */
     @Test
     void arcsStayArcs() {
@@ -89,8 +161,9 @@ class FloorReadingTest {
     void gaps() {
         String three =
                 line("W", 0, 0, 3000, 0) + "|" + line("W", 3000, 0, 3000, 2000) + "|" + line("W", 3000, 2000, 0, 2000);
-        FloorSketch s = floor(three + "|" + line("W", 0, 2000, 0, 0.4));
-        assertTrue(s.guesses().contains("a gap of 0.4 mm at [0, 0] was closed"), s.guesses()::toString);
+        FloorSketch s = floor(three + "|" + line("W", 0, 2000, 0, 1000.4) + "|" + line("W", 0, 1000, 0, 0));
+        assertTrue(s.guesses().contains("a gap of 0.4 mm at [0, 1000.4] was closed"), s.guesses()::toString);
+        assertTrue(refused(rectangle("F", 0, 0, 26000, 900), PLAIN).contains("over 25 m long"));
         assertEquals(
                 "no closed outline: the longest chain of lines has a gap of 3 mm at [0, 0]; close it, or say --tolerance 3.1",
                 refused(three + "|" + line("W", 0, 2000, 0, 3), PLAIN));
@@ -295,6 +368,19 @@ class FloorReadingTest {
                 "0|LWPOLYLINE|8|F|70|1|10|0|20|0|10|1500|20|0.001|10|2997|20|0|42|0.41421356|10|3000|20|3|10|3000|20|2000|10|0|20|2000");
         assertEquals(5, s.outline().path().vertices().size());
         assertTrue(s.guesses().contains("1 arcs with a radius of 5 mm or less became straight"), s.guesses()::toString);
+    }
+
+    /** Found by spoiling: whatever the drawing calls itself, a comment stays one line. */
+    @Test
+    void namesOfTheDrawingStayInTheirLine() {
+        byte[] file = Snippets.binary(Snippets.drawing("9|$ACADVER|1|AC10~21: x|" + MM, "", "", FLOOR), true);
+        for (int i = 0; i < file.length; i++) {
+            file[i] = file[i] == '~' ? (byte) '\n' : file[i];
+        }
+        DxfDrawing read = new DxfReader().read(file, Optional.empty());
+        assertEquals("AC10\n21: x", read.version());
+        String draft = JobDraft.text(FloorReading.read("x.dxf", read, PLAIN), "a\nb.svg");
+        draft.lines().limit(6).forEach(l -> assertTrue(l.startsWith("#"), l));
     }
 
     /** Found by spoiling: sizes that are next to nothing, or next to endless. */
