@@ -24,11 +24,14 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
 import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.PaperDrafting;
+import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.PaperSheet;
+import org.runbend.export.drawing.Paragraph;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfVersion;
@@ -116,6 +119,24 @@ class ExamplesTest {
         for (JsonIn check : kit.at("checks").list()) {
             assertFalse(
                     check.at("verdict").text().equals("fail"), check.at("name").text());
+        }
+    }
+
+    /** A shop that reads model space only still learns side, depth and cutter, in both forms of the drawing. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void modelSpaceSaysHowToCut(Path job) throws IOException {
+        KitPlan plan = kits.plan(job);
+        JsonIn channel = kit(job).at("channel");
+        String deep = Plain.number(channel.at("depth").number()) + " deep, cutter dia ";
+        for (boolean contour : new boolean[] {true, false}) {
+            String words = new FloorDrafting(contour)
+                    .draw(plan).marks().stream()
+                            .filter(m -> m.layer() == Layer.NOTE && m.shape() instanceof Paragraph)
+                            .map(m -> String.join(" ", ((Paragraph) m.shape()).lines()))
+                            .collect(Collectors.joining(" "));
+            String side = contour ? ", CHANNEL with the tool inside" : ", PIPE on the line";
+            assertTrue(words.contains("cut FLOOR outside the line" + side) && words.contains(deep), words);
         }
     }
 

@@ -36,7 +36,7 @@ public final class FloorDrafting {
         new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
         new Measures(sheet, unit).draw(plan, floor);
-        new TitleBlock(sheet, unit).draw(plan, floor);
+        new TitleBlock(sheet, unit, withChannel).draw(plan, floor);
         return sheet.build();
     }
 }

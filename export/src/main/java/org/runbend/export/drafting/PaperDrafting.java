@@ -15,7 +15,6 @@ import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
-import org.runbend.optimizer.channel.ChannelSize;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -132,16 +131,12 @@ public final class PaperDrafting {
             case UNHEATED -> Optional.of("no heat wanted");
             case PLATE -> Optional.of("spreader plates");
             case PIPE -> Optional.of("centreline of the pipe, bend radius " + mm(plan.bendRadius()));
-            case CHANNEL -> plan.channel().map(c -> channel(c.size()));
+            case CHANNEL ->
+                plan.channel().map(c -> "finished edge of the channel, tool inside; " + TitleBlock.channel(c.size()));
             case DIMENSION -> Optional.of("measures; not cut");
             case NOTE, TITLE -> Optional.of("words; not cut");
             default -> Optional.empty();
         };
-    }
-
-    private static String channel(ChannelSize size) {
-        return "finished edge of the channel, tool inside; " + mm(size.width()) + " wide, " + mm(size.bendWidth())
-                + " at bends, " + mm(size.depth()) + " deep, cutter dia " + mm(size.cutter());
     }
 
     private static String mm(double value) {

@@ -2,6 +2,7 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
 import org.runbend.export.drawing.Decimals;
@@ -12,6 +13,8 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
+import org.runbend.optimizer.channel.ChannelPlan;
+import org.runbend.optimizer.channel.ChannelSize;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -22,10 +25,12 @@ final class TitleBlock {
 
     private final SheetBuilder sheet;
     private final double unit;
+    private final boolean withChannel;
 
-    TitleBlock(SheetBuilder sheet, double unit) {
+    TitleBlock(SheetBuilder sheet, double unit, boolean withChannel) {
         this.sheet = sheet;
         this.unit = unit;
+        this.withChannel = withChannel;
     }
 
     void draw(KitPlan plan, Extent floor) {
@@ -83,7 +88,7 @@ final class TitleBlock {
         return lines.stream().flatMap(l -> Wording.lines(l).stream()).toList();
     }
 
-    private static List<String> noteLines(KitPlan plan) {
+    private List<String> noteLines(KitPlan plan) {
         List<String> lines = new ArrayList<>();
         lines.add("seen from above, x to the right, y up");
         KitPlan.LatticePlace lattice = plan.lattice();
@@ -95,8 +100,31 @@ final class TitleBlock {
         if (plan.loops().stream().anyMatch(l -> !l.bare().isEmpty())) {
             lines.add("small crosses: places the loop leaves out");
         }
+        lines.addAll(cuts(plan));
         lines.add("Look under the floor before you drill or cut.");
         lines.add("Pressure-test the loop before it is covered.");
         return lines;
+    }
+
+    /** Side and depth of the cuts, for shops that read model space only: no layer and no entity can say them. */
+    private List<String> cuts(KitPlan plan) {
+        Optional<ChannelSize> channel = plan.channel().map(ChannelPlan::size);
+        String edge = "cut FLOOR outside the line";
+        if (channel.isEmpty()) {
+            return List.of(edge);
+        }
+        return List.of(
+                edge + (withChannel ? ", CHANNEL with the tool inside" : ", PIPE on the line"),
+                "channel " + channel(channel.get()));
+    }
+
+    /** Sizes of a channel, mm. */
+    static String channel(ChannelSize size) {
+        return mm(size.width()) + " wide, " + mm(size.bendWidth()) + " at bends, " + mm(size.depth())
+                + " deep, cutter dia " + mm(size.cutter());
+    }
+
+    private static String mm(double value) {
+        return Decimals.of(value, 1);
     }
 }
