@@ -43,6 +43,28 @@ class DamagedOutlinesTest {
         assertTrue(drafts > DAMAGED / 20, drafts + " drafts");
     }
 
+    /** Whatever becomes of a drawn loop, the answer is a plan or bad input, told in lines that name the job file. */
+    @Test
+    void damagedLoopsAreRefusedOrPlanned() throws IOException {
+        Path ways = Path.of("..", "examples", "ways-in");
+        byte[] drawing = Files.readAllBytes(ways.resolve("drawn-loop.dxf"));
+        Files.copy(Path.of("..", "examples", "workshop.yaml"), folder.resolve("workshop.yaml"));
+        String text = Files.readString(ways.resolve("drawn-loop.yaml")).replace("../workshop.yaml", "workshop.yaml");
+        Path job = Files.writeString(folder.resolve("job.yaml"), text);
+        int refused = 0;
+        for (int n = 0; n < DAMAGED / 2; n++) {
+            Files.write(folder.resolve("drawn-loop.dxf"), DamagedDrawings.spoiled(drawing, n));
+            CommandRun run = CommandRun.of("check", job.toString());
+            int number = n;
+            assertTrue(run.code() >= 0 && run.code() <= 2, () -> "case " + number + ": " + run.err());
+            if (run.code() == 2) {
+                refused++;
+                run.err().lines().forEach(l -> assertTrue(l.startsWith(job + ":"), () -> "case " + number + ": " + l));
+            }
+        }
+        assertTrue(refused > DAMAGED / 20 && refused < DAMAGED / 2, refused + " refused");
+    }
+
     /** What the reader of jobs says about the outline; a port may lie too far from a spoiled floor. */
     private static String faultOfOutline(Path draft) {
         try {

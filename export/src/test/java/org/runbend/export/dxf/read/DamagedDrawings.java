@@ -62,7 +62,16 @@ public final class DamagedDrawings {
     /** Case number n. */
     public byte[] spoiled(long n) {
         SplittableRandom random = new SplittableRandom(n);
-        byte[] file = whole.get(random.nextInt(whole.size())).clone();
+        return spoiled(whole.get(random.nextInt(whole.size())), random);
+    }
+
+    /** A drawing spoiled in way number n. */
+    public static byte[] spoiled(byte[] drawing, long n) {
+        return spoiled(drawing, new SplittableRandom(n));
+    }
+
+    private static byte[] spoiled(byte[] drawing, SplittableRandom random) {
+        byte[] file = drawing.clone();
         int times = random.nextInt(1, 6);
         for (int i = 0; i < times; i++) {
             boolean text = file.length > 0 && file[0] != 'A';
