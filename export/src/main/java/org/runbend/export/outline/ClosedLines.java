@@ -50,9 +50,9 @@ record ClosedLines(
         int dividing = 0;
         for (Chaining c : chainings) {
             all.addAll(c.contours());
-            closed.addAll(c.closed());
-            corners.addAll(c.corners());
-            doubled += c.doubled();
+            closed.addAll(c.joined().gaps());
+            corners.addAll(c.joined().corners());
+            doubled += c.joined().doubled();
             dividing += c.dividing();
         }
         return new ClosedLines(
@@ -70,7 +70,7 @@ record ClosedLines(
     }
 
     private static Chaining chained(List<Piece> pieces, double tolerance, List<Chaining> into) {
-        Chaining chaining = new Chaining(pieces, tolerance);
+        Chaining chaining = new Chaining(new Joining(pieces, tolerance));
         chaining.run();
         into.add(chaining);
         return chaining;

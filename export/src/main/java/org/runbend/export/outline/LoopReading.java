@@ -57,8 +57,7 @@ public final class LoopReading {
         DrawingUnit unit = unit(own);
         Figures figures = new Figures(own, unit.mm());
         checkForms(own, figures);
-        Chaining joined = new Chaining(figures.pieces, TOLERANCE);
-        joined.join();
+        Joining joined = new Joining(figures.pieces, TOLERANCE);
         OpenLines.Chain chain = only(figures, joined);
         sayJoined(joined, figures);
         List<Vertex> vertices = new ArrayList<>(Piece.joined(chain.pieces()));
@@ -159,8 +158,8 @@ public final class LoopReading {
                 + "; a loop begins and ends at the port, so open it there");
     }
 
-    private OpenLines.Chain only(Figures figures, Chaining joined) {
-        joined.contours().stream().findFirst().ifPresent(c -> {
+    private OpenLines.Chain only(Figures figures, Joining joined) {
+        joined.closedOnes().stream().findFirst().ifPresent(c -> {
             throw closed(c.path().vertices().get(0).point());
         });
         OpenLines.branching(joined).ifPresent(p -> {
@@ -210,13 +209,13 @@ public final class LoopReading {
         return gaps.stream().min(Comparator.comparingDouble(Gap::width)).orElseThrow();
     }
 
-    private void sayJoined(Chaining joined, Figures figures) {
-        joined.closed().stream()
+    private void sayJoined(Joining joined, Figures figures) {
+        joined.gaps().stream()
                 .limit(MOST_CHAINS)
                 .forEach(g -> remarks.add("a gap of " + Decimals.of(g.width(), 3)
                         + " mm in the drawn loop was closed at " + FloorReading.shown(g.a())));
-        if (joined.closed().size() > MOST_CHAINS) {
-            remarks.add((joined.closed().size() - MOST_CHAINS) + " more gaps in the drawn loop were closed");
+        if (joined.gaps().size() > MOST_CHAINS) {
+            remarks.add((joined.gaps().size() - MOST_CHAINS) + " more gaps in the drawn loop were closed");
         }
         joined.corners().stream()
                 .limit(MOST_CHAINS)

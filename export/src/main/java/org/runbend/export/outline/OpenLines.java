@@ -23,12 +23,12 @@ final class OpenLines {
         }
     }
 
-    private final Chaining joined;
+    private final Joining joined;
     private final boolean[] seen;
     private final List<Chain> chains = new ArrayList<>();
 
     /** The lines of pieces that were joined, where no more than two meet. */
-    OpenLines(Chaining joined, int pieces) {
+    OpenLines(Joining joined, int pieces) {
         this.joined = joined;
         this.seen = new boolean[pieces];
         List<List<Integer>> meeting = joined.meeting();
@@ -40,7 +40,7 @@ final class OpenLines {
     }
 
     /** A place where more than two pieces meet, if there is one. */
-    static Optional<Point> branching(Chaining joined) {
+    static Optional<Point> branching(Joining joined) {
         for (int place = 0; place < joined.meeting().size(); place++) {
             if (joined.meeting().get(place).size() > 2) {
                 return Optional.of(joined.point(place));
