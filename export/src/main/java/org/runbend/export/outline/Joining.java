@@ -168,22 +168,22 @@ final class Joining {
     }
 
     /** A corner of two straight lines may lie as far from each end as a gap is wide. */
-    private record Meeting(int[] ends, Corner corner) {}
+    private record Meeting(int a, int b, Corner corner) {}
 
     /** Lines that cross or end shortly before or behind a corner are made to meet in it, nearest first. */
     private void joinCorners() {
         List<Meeting> meetings = new ArrayList<>();
         for (int[] p : places.pairsWithin(looseEnds(), 2 * tolerance)) {
-            Corner.of(arriving(p[0]), arriving(p[1]), tolerance).ifPresent(c -> meetings.add(new Meeting(p, c)));
+            Corner.of(arriving(p[0]), arriving(p[1]), tolerance).ifPresent(c -> meetings.add(new Meeting(p[0], p[1], c)));
         }
         meetings.sort(Comparator.<Meeting>comparingDouble(m -> m.corner.off())
-                .thenComparingInt(m -> m.ends[0])
-                .thenComparingInt(m -> m.ends[1]));
+                .thenComparingInt(m -> m.a)
+                .thenComparingInt(m -> m.b));
         for (Meeting m : meetings) {
-            if (isLoose(m.ends[0]) && isLoose(m.ends[1])) {
-                move(m.ends[0], m.corner.at());
-                move(m.ends[1], m.corner.at());
-                merge(m.ends[0], m.ends[1]);
+            if (isLoose(m.a) && isLoose(m.b)) {
+                move(m.a, m.corner.at());
+                move(m.b, m.corner.at());
+                merge(m.a, m.b);
                 corners.add(m.corner);
             }
         }
