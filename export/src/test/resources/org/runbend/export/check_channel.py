@@ -61,7 +61,8 @@ def thinnest_web(grooves):
     whole = np.concatenate([np.full(len(p[2]), p[3]) for p in parts])
     which = np.concatenate([np.full(len(p[2]), i) for i, p in enumerate(parts)])
     tree = cKDTree(at)
-    turn = 0.9 * math.pi * (kit["pipe"]["bendRadius"] - kit["channel"]["bendWidth"])
+    # along the inner edge of the tightest bend, which lies half a width within the centreline
+    turn = 0.9 * math.pi * (kit["pipe"]["bendRadius"] - kit["channel"]["bendWidth"] / 2)
     for reach in (10, 25, 50, 80, 110, 140, 170, 250, FAR):
         pairs = tree.query_pairs(reach, output_type="ndarray")
         a, b = pairs[:, 0], pairs[:, 1]
