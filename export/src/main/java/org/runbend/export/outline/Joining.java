@@ -174,7 +174,8 @@ final class Joining {
     private void joinCorners() {
         List<Meeting> meetings = new ArrayList<>();
         for (int[] p : places.pairsWithin(looseEnds(), 2 * tolerance)) {
-            Corner.of(arriving(p[0]), arriving(p[1]), tolerance).ifPresent(c -> meetings.add(new Meeting(p[0], p[1], c)));
+            Corner.of(arriving(p[0]), arriving(p[1]), tolerance)
+                    .ifPresent(c -> meetings.add(new Meeting(p[0], p[1], c)));
         }
         meetings.sort(Comparator.<Meeting>comparingDouble(m -> m.corner.off())
                 .thenComparingInt(m -> m.a)
