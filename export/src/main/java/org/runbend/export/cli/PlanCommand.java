@@ -16,6 +16,7 @@ import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.plan.LoopComparison;
+import org.runbend.optimizer.plan.PlateComparing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -100,6 +101,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                 new Summary(out()).printChoice(choice);
             }
         }
+        progress().step("comparing plates");
+        plan = new PlateComparing().compare(plan);
         progress().step("drawing and writing");
         folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR, more));
         if (!isQuiet()) {

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.cutting;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -16,6 +17,7 @@ import java.util.TreeSet;
 final class CoverBeam {
     private final CoverGrid grid;
     private final CoverProblem problem;
+    private final Watch watch;
     private final int width;
     private final double rate;
     private final double pieceWeight;
@@ -26,8 +28,9 @@ final class CoverBeam {
      * {@code rate} is the price of a hundredth of mm by which states of different progress are compared, {@code
      * pieceWeight} what a piece more is held to cost in that comparison.
      */
-    CoverBeam(CoverGrid grid, int width, double rate, double pieceWeight) {
+    CoverBeam(CoverGrid grid, int width, double rate, double pieceWeight, Watch watch) {
         this.grid = grid;
+        this.watch = watch;
         this.problem = grid.problem();
         this.width = width;
         this.rate = rate;
@@ -100,6 +103,9 @@ final class CoverBeam {
         List<State> states = List.of(start);
         long ahead = order.stream().mapToLong(this::reach).sum();
         for (int stretch : order) {
+            if (watch.asksForEnd()) {
+                return null;
+            }
             ahead -= reach(stretch);
             states = overOne(states, stretch, ahead, limit);
         }
@@ -159,6 +165,10 @@ final class CoverBeam {
         Set<Integer> sizes = new TreeSet<>(Comparator.reverseOrder());
         long most = Math.min(Math.min(space, rest) / problem.step(), grid.most());
         if (most < grid.least()) {
+            return sizes;
+        }
+        if (grid.isLimited()) {
+            Arrays.stream(grid.sizes()).filter(u -> u <= most).forEach(sizes::add);
             return sizes;
         }
         List<Long> wanted = new ArrayList<>(List.of(most, (long) grid.least()));

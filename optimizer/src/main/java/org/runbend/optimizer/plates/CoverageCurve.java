@@ -31,7 +31,7 @@ public final class CoverageCurve {
             PlatePlan own = points.get(p).plates();
             PlatePlan next = points.get(p + 1).plates();
             if (next.bought() <= own.bought()) {
-                points.set(p, new Point(points.get(p).asked(), withBound(next, own.bound(), own.proof())));
+                points.set(p, new Point(points.get(p).asked(), next.withBound(own.bound(), own.proof())));
             }
         }
         return points;
@@ -40,20 +40,5 @@ public final class CoverageCurve {
     private static PlateProblem with(PlateProblem problem, double share) {
         Job.PlateWish wish = problem.wish().with(problem.wish().products(), share);
         return new PlateProblem(problem.floor(), wish, problem.shelf(), problem.loops());
-    }
-
-    private static PlatePlan withBound(PlatePlan plan, long bound, String proof) {
-        return new PlatePlan(
-                plan.pieces(),
-                plan.stock(),
-                plan.kerf(),
-                plan.plateable(),
-                plan.plated(),
-                plan.straight(),
-                plan.bought(),
-                Math.min(bound, plan.bought()),
-                proof,
-                plan.runByRun(),
-                plan.remarks());
     }
 }

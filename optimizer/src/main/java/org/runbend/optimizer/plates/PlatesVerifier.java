@@ -65,6 +65,7 @@ public final class PlatesVerifier {
                                 .thenComparingDouble(Span::from))
                         .toList();
         checkGaps(laid, findings);
+        checkLengths(plan, findings);
         checkSums(loops, plan, laid, findings);
         checkCoverage(reckoning.stretches(loops), plan, laid, findings);
         new PlateStockRules(wish.products(), shelf, findings).check(plan);
@@ -84,6 +85,19 @@ public final class PlatesVerifier {
                         wish.gap());
             }
         }
+    }
+
+    /** Lengths are in whole hundredths of mm. */
+    private void checkLengths(PlatePlan plan, PlateFindings findings) {
+        long different = plan.pieces().stream()
+                .map(p -> Math.round(p.length() * 100))
+                .distinct()
+                .count();
+        findings.unless(
+                wish.maxLengths().isEmpty() || different <= wish.maxLengths().getAsInt(),
+                "plates: %d different lengths, %d allowed",
+                different,
+                wish.maxLengths().orElse(0));
     }
 
     private static void checkSums(List<Breakdown> loops, PlatePlan plan, List<Span> laid, PlateFindings findings) {
