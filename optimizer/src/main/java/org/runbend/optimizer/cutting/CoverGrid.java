@@ -10,9 +10,11 @@ final class CoverGrid {
     private final int most;
     private final int[] sizes;
     private final boolean limited;
+    private final long wholePiece;
 
     CoverGrid(CoverProblem problem) {
         this.problem = problem;
+        wholePiece = problem.wholePiece();
         least = Math.toIntExact(-Math.floorDiv(-problem.minPiece(), problem.step()));
         long longest = problem.stock().stream()
                 .filter(s -> s.available() > 0)
@@ -25,8 +27,9 @@ final class CoverGrid {
     }
 
     /** The same problem with pieces of these sizes alone, in steps, rising; each must be a size of the whole grid. */
-    CoverGrid(CoverProblem problem, int... sizes) {
-        this.problem = problem;
+    CoverGrid(CoverGrid whole, int... sizes) {
+        this.problem = whole.problem;
+        wholePiece = whole.wholePiece;
         this.sizes = sizes.clone();
         least = sizes[0];
         most = sizes[sizes.length - 1];
@@ -88,7 +91,7 @@ final class CoverGrid {
 
     /** Greatest number of pieces on a stretch. */
     int piecesOn(long stretch) {
-        return (int) Math.min(pieces(stretch, problem.gap()), problem.mostPieces(stretch));
+        return (int) Math.min(pieces(stretch, problem.gap()), problem.mostPieces(stretch, wholePiece));
     }
 
     /** The most that can be covered of a stretch. */

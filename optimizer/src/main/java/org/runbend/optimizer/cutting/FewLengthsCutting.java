@@ -3,8 +3,10 @@ package org.runbend.optimizer.cutting;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
@@ -20,8 +22,8 @@ import java.util.stream.IntStream;
  */
 public final class FewLengthsCutting {
     private static final int SIZES = 160;
-    private static final int PRICED = 40;
-    private static final int PRICED_PAIRS = 120;
+    private static final int PRICED = 24;
+    private static final int PRICED_PAIRS = 60;
     private static final int CUT = 3;
     private static final int PARENTS = 3;
     /** What a piece counts when sets are put in order, as a share of the dearest stock. */
@@ -156,16 +158,12 @@ public final class FewLengthsCutting {
 
         /** The least that any set of this level costs: what its linear program proved, or else the glance. */
         private long bound(List<LengthSet> sets, List<Priced> priced) {
-            long least = Long.MAX_VALUE;
-            for (LengthSet s : sets) {
-                long own = priced.stream()
-                        .filter(p -> p.set() == s)
-                        .mapToLong(Priced::bound)
-                        .findFirst()
-                        .orElse(0);
-                least = Math.min(least, Math.max(own, s.bound()));
-            }
-            return least;
+            Map<LengthSet, Long> known = new IdentityHashMap<>();
+            priced.forEach(p -> known.put(p.set(), p.bound()));
+            return sets.stream()
+                    .mapToLong(s -> Math.max(s.bound(), known.getOrDefault(s, 0L)))
+                    .min()
+                    .orElse(0);
         }
 
         private List<LengthSet> sets(int n) {

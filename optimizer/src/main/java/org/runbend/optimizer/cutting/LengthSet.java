@@ -24,7 +24,7 @@ final class LengthSet {
         this.sizes = sizes.clone();
         sums = new SizeSums(this.sizes);
         problem = whole.problem();
-        grid = new CoverGrid(problem, this.sizes);
+        grid = new CoverGrid(whole, this.sizes);
         List<Stretch> stretches = problem.stretches().stream()
                 .sorted(Comparator.comparingLong((Stretch s) -> s.least() > 0 ? 0 : 1)
                         .thenComparingLong(s -> -s.length()))

@@ -33,7 +33,7 @@ public final class RunByRunCutting {
                 .distinct()
                 .sorted()
                 .toArray();
-        CoverPlan plan = plan(new CoverGrid(problem, sizes));
+        CoverPlan plan = plan(new CoverGrid(new CoverGrid(problem), sizes));
         return plan == null
                 ? new Impossible("no stock that can be bought in any number reaches the target in these lengths", true)
                 : plan.solution(new Bound(0, Bound.Proof.MATERIAL));

@@ -2,7 +2,7 @@ package org.runbend.optimizer.plates;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.runbend.optimizer.job.Job;
+import java.util.Optional;
 import org.runbend.optimizer.job.Unbuildable;
 
 /** What plates cost at several coverages, all else as the job has it: cost against heat, in one call. */
@@ -20,9 +20,14 @@ public final class CoverageCurve {
     /** Plans at 70, 80, 85, 90, 95 and 100 % of what can take plates, costs never falling; shares out of reach are left out. */
     public List<Point> of(PlateProblem problem) {
         List<Point> points = new ArrayList<>();
+        Packing packing = new Packing(problem, problem.wish().maxLengths().orElse(1));
         for (double share : SHARES) {
             try {
-                points.add(new Point(share, new PlatePacking().pack(with(problem, share))));
+                Optional<PlatePlan> plan = packing.at(share).asked();
+                if (plan.isEmpty()) {
+                    break;
+                }
+                points.add(new Point(share, plan.get()));
             } catch (Unbuildable e) {
                 break;
             }
@@ -35,10 +40,5 @@ public final class CoverageCurve {
             }
         }
         return points;
-    }
-
-    private static PlateProblem with(PlateProblem problem, double share) {
-        Job.PlateWish wish = problem.wish().with(problem.wish().products(), share);
-        return new PlateProblem(problem.floor(), wish, problem.shelf(), problem.loops());
     }
 }

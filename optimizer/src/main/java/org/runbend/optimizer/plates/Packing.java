@@ -11,6 +11,7 @@ import org.runbend.optimizer.cutting.CoverAnswer;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.Impossible;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 
 /** One floor's plates on their way: stretches, strips and target are found once, and packed in one way or several. */
@@ -32,6 +33,18 @@ final class Packing {
     private final int most;
     private Optional<FewLengthsCurve> curve = Optional.empty();
 
+    /** The same stretches, at another coverage. */
+    private Packing(Packing other, PlateProblem problem) {
+        this.problem = problem;
+        most = other.most;
+        singles = other.singles;
+        twins = other.twins;
+        kerf = other.kerf;
+        stretches = other.stretches;
+        target = target(problem, stretches, singles);
+        alone = new StripCover(problem, stretches.stream().map(Strip::single).toList(), singles, kerf, target);
+    }
+
     /**
      * A packing.
      *
@@ -52,6 +65,18 @@ final class Packing {
         target = target(problem, stretches, singles);
         List<Strip> strips = stretches.stream().map(Strip::single).toList();
         alone = new StripCover(problem, strips, singles, kerf, target);
+    }
+
+    /** A packing of the same stretches for another share of them. */
+    Packing at(double coverage) {
+        Job.PlateWish wish = problem.wish().with(problem.wish().products(), coverage);
+        return new Packing(this, new PlateProblem(problem.floor(), wish, problem.shelf(), problem.loops()));
+    }
+
+    /** The plates that the wish asks for, or empty where they cannot be had in so few lengths. */
+    Optional<PlatePlan> asked() {
+        OptionalInt limit = problem.wish().maxLengths();
+        return limit.isEmpty() ? Optional.of(free()) : few(limit.getAsInt(), true);
     }
 
     /** The plates in lengths as they come. */

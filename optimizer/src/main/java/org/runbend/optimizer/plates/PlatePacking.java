@@ -28,9 +28,7 @@ public final class PlatePacking {
     public PlatePlan pack(PlateProblem problem) {
         OptionalInt most = problem.wish().maxLengths();
         Packing packing = new Packing(problem, most.orElse(1));
-        return most.isEmpty()
-                ? packing.free()
-                : packing.few(most.getAsInt(), true).orElseThrow(() -> collision(problem, packing, most.getAsInt()));
+        return packing.asked().orElseThrow(() -> collision(problem, packing, most.getAsInt()));
     }
 
     private static Unbuildable collision(PlateProblem problem, Packing packing, int most) {
