@@ -35,7 +35,7 @@ final class PlateTables {
         List<Column> columns = new ArrayList<>(List.of(
                 Column.left("lengths", 5),
                 Column.right("plates cost", 3.4),
-                Column.right("not under", 3.4),
+                Column.right("proved not under", 3.8),
                 Column.right("pieces", 2.4),
                 Column.right("saw cuts", 2.6),
                 Column.right("stop settings", 3.4)));
@@ -69,7 +69,7 @@ final class PlateTables {
         SawWork work = plan.sawWork();
         return String.format(
                 Locale.ROOT,
-                "The saw makes %s in %s, its stop is set %s; %s mounted.%s",
+                "The saw makes %s for pieces of %s, its stop is set %s; %s mounted.%s",
                 count(work.cuts(), "cut", "cuts"),
                 count(work.lengths(), "length", "lengths"),
                 count(work.stopSettings(), "time", "times"),

@@ -26,6 +26,7 @@ public final class FewLengthsCutting {
     private static final int PRICED_PAIRS = 60;
     private static final int CUT = 3;
     private static final int PARENTS = 3;
+    private static final int USED = 10;
     /** What a piece counts when sets are put in order, as a share of the dearest stock. */
     private static final double PIECE = 0.02;
 
@@ -73,6 +74,7 @@ public final class FewLengthsCutting {
         private final boolean hasAllSizes;
         private final List<FewLengthsCurve.Point> points = new ArrayList<>();
         private CoverSolution best;
+        private final List<Integer> used;
         private long proved;
         private long reach;
         private List<LengthSet> parents = new ArrayList<>();
@@ -86,7 +88,19 @@ public final class FewLengthsCutting {
                     .toArray();
             int[] all = whole.sizes();
             hasAllSizes = all.length <= SIZES;
+            used = mostUsed();
             sizes = hasAllSizes ? all : new UsefulSizes(whole, free).sizes(SIZES);
+        }
+
+        private List<Integer> mostUsed() {
+            TreeMap<Integer, Integer> times = new TreeMap<>();
+            free.pieces()
+                    .forEach(list -> list.forEach(
+                            l -> times.merge(Math.toIntExact(l / problem.cover().step()), 1, Integer::sum)));
+            return times.keySet().stream()
+                    .sorted(Comparator.comparingInt(u -> -times.get(u)))
+                    .limit(USED)
+                    .toList();
         }
 
         FewLengthsCurve curve() {
@@ -142,11 +156,11 @@ public final class FewLengthsCutting {
             proved = complete ? sets.stream().mapToLong(LengthSet::bound).min().orElse(0) : 0;
             List<Priced> priced = priced(sets, n <= 2 ? PRICED_PAIRS : PRICED);
             cut(priced);
+            if (n > 2 && isOpen()) {
+                cutMore(priced, usedSets(n));
+            }
             if (n > 2 && isOpen() && !priced.isEmpty()) {
-                List<Priced> changed = priced(changed(priced.get(0).set()), PRICED);
-                cut(changed);
-                priced.addAll(changed);
-                priced.sort(Comparator.comparingDouble(Priced::value));
+                cutMore(priced, changed(priced.get(0).set()));
             }
             if (complete && best != null) {
                 proved = bound(sets, priced);
@@ -154,6 +168,13 @@ public final class FewLengthsCutting {
             List<LengthSet> next = new ArrayList<>(priced.stream().map(Priced::set).toList());
             sets.stream().filter(s -> !next.contains(s)).limit(PARENTS).forEach(next::add);
             parents = List.copyOf(next.subList(0, Math.min(PARENTS, next.size())));
+        }
+
+        private void cutMore(List<Priced> priced, List<LengthSet> sets) {
+            List<Priced> more = priced(sets, PRICED);
+            cut(more);
+            priced.addAll(more);
+            priced.sort(Comparator.comparingDouble(Priced::value));
         }
 
         /** The least that any set of this level costs: what its linear program proved, or else the glance. */
@@ -188,6 +209,24 @@ public final class FewLengthsCutting {
                 }
             }
             return sorted(found);
+        }
+
+        /** Sets of those given and of lengths that the free plan uses most. */
+        private List<LengthSet> usedSets(int n) {
+            TreeMap<String, LengthSet> found = new TreeMap<>();
+            addUsed(found, given, 0, n);
+            return sorted(found);
+        }
+
+        private void addUsed(TreeMap<String, LengthSet> found, int[] set, int from, int n) {
+            if (set.length == n) {
+                add(found, set);
+                return;
+            }
+            for (int u = from; u < used.size(); u++) {
+                int next = u + 1;
+                with(set, used.get(u)).ifPresent(s -> addUsed(found, s, next, n));
+            }
         }
 
         /** One length of a set, none of those given, changed for another. */

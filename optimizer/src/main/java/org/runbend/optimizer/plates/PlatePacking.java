@@ -1,6 +1,6 @@
 package org.runbend.optimizer.plates;
 
-import java.util.Optional;
+import java.util.Locale;
 import java.util.OptionalInt;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
@@ -65,7 +65,7 @@ public final class PlatePacking {
     }
 
     private static String percent(double share) {
-        return org.runbend.catalog.source.Plain.number(Math.round(share * 1000) / 10.0) + " %";
+        return String.format(Locale.ROOT, "%.1f %%", share * 100).replace(".0 %", " %");
     }
 
     private static PlateProblem with(PlateProblem problem, Job.PlateWish wish) {
