@@ -25,7 +25,16 @@ public final class CoverCutting {
     private static final int NODES = 50;
     private static final long SEED = 20_260_101L;
 
+    /** How much work a plan is worth. */
+    public enum Effort {
+        /** All steps. */
+        FULL,
+        /** Without the integer program and without a search for fewer pieces: for plans that are compared by the dozen. */
+        LITTLE
+    }
+
     private final Watch watch;
+    private final Effort effort;
 
     /** A solver that nobody watches. */
     public CoverCutting() {
@@ -34,7 +43,13 @@ public final class CoverCutting {
 
     /** A solver that tells what it learns and ends early, with the best so far, when asked to. */
     public CoverCutting(Watch watch) {
+        this(watch, Effort.FULL);
+    }
+
+    /** The same with more or less work. */
+    public CoverCutting(Watch watch, Effort effort) {
         this.watch = watch;
+        this.effort = effort;
     }
 
     /**
@@ -79,7 +94,7 @@ public final class CoverCutting {
         if (material.isEmpty()) {
             return new Impossible("all stock together does not reach the target", true);
         }
-        CoverAnswer answer = new Run(grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL), new ThreadWatch(watch)).solve();
+        CoverAnswer answer = new Run(grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL), new ThreadWatch(watch), effort).solve();
         ThreadWatch.check();
         return answer;
     }
@@ -88,10 +103,12 @@ public final class CoverCutting {
     private static final class Run {
         private final CoverGrid grid;
         private final Watch watch;
+        private final Effort effort;
         private Bound bound;
         private CoverPlan best;
 
-        Run(CoverGrid grid, Bound material, Watch watch) {
+        Run(CoverGrid grid, Bound material, Watch watch, Effort effort) {
+            this.effort = effort;
             this.grid = grid;
             this.watch = watch;
             bound = material;
@@ -112,11 +129,13 @@ public final class CoverCutting {
             if (isOpen()) {
                 search(ORDERS, master.rate() > 0 ? master.rate() : simpleRate(), 0, true);
             }
-            if (isOpen() && generates) {
+            if (isOpen() && generates && effort == Effort.FULL) {
                 learn(master);
                 offer(master.plan(NODES));
             }
-            fewerPieces();
+            if (effort == Effort.FULL) {
+                fewerPieces();
+            }
             return best == null
                     ? new Impossible(
                             watch.asksForEnd() ? "the work was ended before a plan was found" : "no plan was found within the work limit",

@@ -31,15 +31,17 @@ public final class FewLengthsCutting {
     private static final double PIECE = 0.02;
 
     private final Watch watch;
+    private final CoverCutting cutting;
 
     /** A solver that nobody watches. */
     public FewLengthsCutting() {
-        this(Watch.NONE);
+        this(Watch.NONE, CoverCutting.Effort.FULL);
     }
 
-    /** A solver that ends early, with the best so far, when asked to. */
-    public FewLengthsCutting(Watch watch) {
+    /** A solver that ends early, with the best so far, when asked to, and cuts each set with more or less work. */
+    public FewLengthsCutting(Watch watch, CoverCutting.Effort effort) {
         this.watch = watch;
+        cutting = new CoverCutting(watch, effort);
     }
 
     /**
@@ -48,7 +50,7 @@ public final class FewLengthsCutting {
      * @throws java.util.concurrent.CancellationException soon after the thread is interrupted; the thread stays interrupted
      */
     public FewLengthsCurve solve(FewLengthsProblem problem) {
-        CoverAnswer free = new CoverCutting(watch).solve(problem.cover());
+        CoverAnswer free = cutting.solve(problem.cover());
         if (free instanceof CoverSolution solution && !solution.stock().isEmpty()) {
             return new Run(problem, solution).curve();
         }
@@ -296,7 +298,7 @@ public final class FewLengthsCutting {
         }
 
         private void cut(Priced p) {
-            offer(new CoverCutting(watch).solve(p.set().grid()));
+            offer(cutting.solve(p.set().grid()));
         }
 
         private void offer(CoverAnswer answer) {

@@ -22,14 +22,14 @@ public final class PlateComparing {
                 plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList();
         PlateProblem problem = new PlateProblem(job.floor(), job.plates(), job.shelf(), loops);
         List<PlateOptions.ByLengths> lengths = new LengthCurve()
-                .of(problem).stream()
+                .of(problem, plan.plates()).stream()
                         .map(p -> new PlateOptions.ByLengths(
                                 p.limit(),
                                 checked(problem, job.plates().withLengths(p.limit()), p.plates()),
                                 SawWork.of(job.catalog().labour(), p.plates(), plan.coils())))
                         .toList();
         List<PlateOptions.ByCoverage> coverages = new CoverageCurve()
-                .of(problem).stream()
+                .of(problem, plan.plates()).stream()
                         .map(p -> new PlateOptions.ByCoverage(
                                 p.asked(),
                                 checked(problem, job.plates().with(job.plates().products(), p.asked()), p.plates())))

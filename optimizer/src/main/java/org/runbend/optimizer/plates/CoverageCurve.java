@@ -3,6 +3,7 @@ package org.runbend.optimizer.plates;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.job.Unbuildable;
 
 /** What plates cost at several coverages, all else as the job has it: cost against heat, in one call. */
@@ -13,17 +14,21 @@ public final class CoverageCurve {
      * Plates at one coverage.
      *
      * @param asked share of the plateable length, 0 to 1
-     * @param plates a plan that covers at least as much; the plan of a higher share where that costs no more
+     * @param plates a plan that covers at least as much; the plan of a higher share where that costs less
      */
     public record Point(double asked, PlatePlan plates) {}
 
-    /** Plans at 70, 80, 85, 90, 95 and 100 % of what can take plates, costs never falling; shares out of reach are left out. */
-    public List<Point> of(PlateProblem problem) {
+    /**
+     * Plans at 70, 80, 85, 90, 95 and 100 % of what can take plates, costs never falling; shares out of reach are left out.
+     *
+     * @param own the plan that the wish of the problem led to
+     */
+    public List<Point> of(PlateProblem problem, PlatePlan own) {
         List<Point> points = new ArrayList<>();
-        Packing packing = new Packing(problem, problem.wish().maxLengths().orElse(1));
+        Packing packing = new Packing(problem, problem.wish().maxLengths().orElse(1), CoverCutting.Effort.LITTLE);
         for (double share : SHARES) {
             try {
-                Optional<PlatePlan> plan = packing.at(share).asked();
+                Optional<PlatePlan> plan = share == problem.wish().coverage() ? Optional.of(own) : packing.at(share).asked();
                 if (plan.isEmpty()) {
                     break;
                 }
@@ -33,10 +38,10 @@ public final class CoverageCurve {
             }
         }
         for (int p = points.size() - 2; p >= 0; p--) {
-            PlatePlan own = points.get(p).plates();
+            PlatePlan less = points.get(p).plates();
             PlatePlan next = points.get(p + 1).plates();
-            if (next.bought() <= own.bought()) {
-                points.set(p, new Point(points.get(p).asked(), next.withBound(own.bound(), own.proof())));
+            if (next.bought() < less.bought()) {
+                points.set(p, new Point(points.get(p).asked(), next.withBound(less.bound(), less.proof())));
             }
         }
         return points;

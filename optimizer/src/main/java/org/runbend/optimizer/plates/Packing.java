@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.cutting.Bound;
 import org.runbend.optimizer.cutting.CoverAnswer;
+import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.Impossible;
@@ -17,11 +18,8 @@ import org.runbend.optimizer.job.Unbuildable;
 /** One floor's plates on their way: stretches, strips and target are found once, and packed in one way or several. */
 final class Packing {
     private static final double HUNDREDTHS = 100;
-    /** mm of each stretch that are not asked for. */
-    private static final double LAST_STEP = 10;
-
     /** Shares of the reach of twin plates that are tried, tenths of a percent. */
-    private static final List<Integer> SHARES = List.of(1000, 950, 900, 850, 750);
+    private static final List<Integer> SHARES = List.of(1000, 950, 850, 700);
 
     private final PlateProblem problem;
     private final List<SpreaderPlate> singles;
@@ -31,12 +29,15 @@ final class Packing {
     private final long target;
     private final StripCover alone;
     private final int most;
+    private final CoverCutting.Effort effort;
     private Optional<FewLengthsCurve> curve = Optional.empty();
+    private Optional<List<StripCover.Laid>> twinPlans = Optional.empty();
 
     /** The same stretches, at another coverage. */
     private Packing(Packing other, PlateProblem problem) {
         this.problem = problem;
         most = other.most;
+        effort = other.effort;
         singles = other.singles;
         twins = other.twins;
         kerf = other.kerf;
@@ -49,9 +50,11 @@ final class Packing {
      * A packing.
      *
      * @param most greatest number of different lengths that will be asked for
+     * @param effort for twin-groove plates and what they leave to others
      * @throws Unbuildable if no single-groove product is named
      */
-    Packing(PlateProblem problem, int most) {
+    Packing(PlateProblem problem, int most, CoverCutting.Effort effort) {
+        this.effort = effort;
         this.problem = problem;
         this.most = most;
         singles = singles(problem.wish().products());
@@ -81,7 +84,7 @@ final class Packing {
 
     /** The plates in lengths as they come. */
     PlatePlan free() {
-        CoverAnswer answer = curve.map(FewLengthsCurve::free).orElseGet(alone::solve);
+        CoverAnswer answer = curve.map(FewLengthsCurve::free).orElseGet(() -> alone.solve(CoverCutting.Effort.FULL));
         List<StripCover.Laid> plans = new ArrayList<>();
         alone.laid(answer).ifPresent(plans::add);
         for (SpreaderPlate twin : twins) {
@@ -96,19 +99,27 @@ final class Packing {
         FewLengthsCurve.Point point = point(lengths);
         List<StripCover.Laid> plans = new ArrayList<>();
         alone.laid(point.answer()).ifPresent(plans::add);
-        for (SpreaderPlate twin : withTwins ? twins : List.<SpreaderPlate>of()) {
-            plans.addAll(withTwin(twin, OptionalInt.of(lengths)));
+        if (withTwins) {
+            fewWithTwins().stream().filter(p -> p.lengths().size() <= lengths).forEach(plans::add);
         }
         return best(plans).map(best -> {
-            List<Double> used = best.pieces().stream().map(PlatePiece::length).distinct().toList();
-            return plan(best, bound(point.answer()), alone.runByRun(used));
+            return plan(best, bound(point.answer()), alone.runByRun(best.lengths()));
         });
+    }
+
+    private List<StripCover.Laid> fewWithTwins() {
+        if (twinPlans.isEmpty()) {
+            twinPlans = Optional.of(twins.stream()
+                    .flatMap(t -> withTwin(t, OptionalInt.of(most)).stream())
+                    .toList());
+        }
+        return twinPlans.get();
     }
 
     /** What single-groove plates alone come to in few lengths. */
     FewLengthsCurve.Point point(int lengths) {
         if (curve.isEmpty()) {
-            curve = alone.few(List.of(), most);
+            curve = alone.few(List.of(), most, CoverCutting.Effort.FULL);
         }
         return curve.orElseThrow().at(lengths);
     }
@@ -203,25 +214,43 @@ final class Packing {
                 .mapToDouble(s -> s.length() - twin.step())
                 .sum();
         List<StripCover.Laid> plans = new ArrayList<>();
+        long half = Math.min((target + 1) / 2, (long) (reach * HUNDREDTHS));
         for (int share : SHARES) {
-            long half = Math.min((target + 1) / 2, (long) (reach * HUNDREDTHS));
             long covered = half * share / 1000;
             if (!division.twins().isEmpty() && covered > 0) {
                 StripCover pairs = new StripCover(problem, division.twins(), List.of(twin), kerf, covered);
                 for (StripCover.Laid p : laid(pairs, List.of(), lengths)) {
-                    plans.addAll(completed(p, division.singles(), lengths));
+                    plans.addAll(completed(p, rest(division, p), lengths));
                 }
             }
         }
         return plans;
     }
 
-    /** The plan of a cover; where lengths are few, those for each number of lengths. */
-    private static List<StripCover.Laid> laid(StripCover cover, List<Double> given, OptionalInt lengths) {
-        if (lengths.isEmpty()) {
-            return cover.laid(cover.solve()).stream().toList();
+    /** What twin-groove pieces leave to single-groove ones: all that they cannot reach, and the ends of their strips. */
+    private List<Strip> rest(TwinFinder.Division division, StripCover.Laid pairs) {
+        List<Strip> rest = new ArrayList<>(division.singles());
+        for (Strip strip : division.twins()) {
+            double used = pairs.pieces().stream()
+                    .filter(p -> strip.holds(p.places().get(0)))
+                    .mapToDouble(p -> p.places().get(0).from() + p.length() - strip.first().from())
+                    .max()
+                    .orElse(0);
+            double from = used > 0 ? used + problem.wish().gap() : 0;
+            strip.after(from).stream()
+                    .filter(s -> s.length() >= Math.max(1, problem.wish().minPiece()))
+                    .map(Strip::single)
+                    .forEach(rest::add);
         }
-        return cover.few(given, lengths.getAsInt()).stream()
+        return rest;
+    }
+
+    /** The plan of a cover; where lengths are few, those for each number of lengths. */
+    private List<StripCover.Laid> laid(StripCover cover, List<Double> given, OptionalInt lengths) {
+        if (lengths.isEmpty()) {
+            return cover.laid(cover.solve(effort)).stream().toList();
+        }
+        return cover.few(given, lengths.getAsInt(), effort).stream()
                 .flatMap(c -> c.points().stream())
                 .flatMap(p -> cover.laid(p.answer()).stream())
                 .toList();
@@ -230,6 +259,8 @@ final class Packing {
     /** Where a stretch was divided, its parts together must still cover what is asked of each run. */
     private boolean coversEachRun(StripCover.Laid laid) {
         double share = problem.wish().leastPerRun();
+        double lastStep =
+                singles.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
         for (PlateStretch s : stretches) {
             double covered = 0;
             for (PlatePiece piece : laid.pieces()) {
@@ -242,7 +273,7 @@ final class Packing {
                             on ? piece.length() + (covered > 0 ? problem.wish().gap() : 0) : 0;
                 }
             }
-            if (share > 0 && covered < share * (s.length() - LAST_STEP)) {
+            if (share > 0 && covered < share * (s.length() - lastStep)) {
                 return false;
             }
         }
@@ -251,8 +282,7 @@ final class Packing {
 
     private List<StripCover.Laid> completed(StripCover.Laid pairs, List<Strip> rest, OptionalInt lengths) {
         StripCover others = new StripCover(problem, rest, singles, kerf, target - 2 * pairs.covered());
-        List<Double> used = pairs.pieces().stream().map(PlatePiece::length).distinct().toList();
-        return laid(others, used, lengths).stream()
+        return laid(others, pairs.lengths(), lengths).stream()
                 .map(o -> {
                     List<PlatePiece> pieces = new ArrayList<>(pairs.pieces());
                     pieces.addAll(o.pieces());

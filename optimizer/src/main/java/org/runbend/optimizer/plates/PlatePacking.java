@@ -2,6 +2,7 @@ package org.runbend.optimizer.plates;
 
 import java.util.Locale;
 import java.util.OptionalInt;
+import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 
@@ -27,7 +28,7 @@ public final class PlatePacking {
      */
     public PlatePlan pack(PlateProblem problem) {
         OptionalInt most = problem.wish().maxLengths();
-        Packing packing = new Packing(problem, most.orElse(1));
+        Packing packing = new Packing(problem, most.orElse(1), CoverCutting.Effort.FULL);
         return packing.asked().orElseThrow(() -> collision(problem, packing, most.getAsInt()));
     }
 
@@ -35,7 +36,7 @@ public final class PlatePacking {
         PlatePlan free = packing.free();
         Job.PlateWish wish = problem.wish();
         boolean byRun = wish.leastPerRun() > 0
-                && new Packing(with(problem, wish.withLeastPerRun(0)), most)
+                && new Packing(with(problem, wish.withLeastPerRun(0)), most, CoverCutting.Effort.FULL)
                         .few(most, true)
                         .isPresent();
         String wanted = byRun ? "plates.leastPerRun " + percent(wish.leastPerRun()) : "plates.coverage " + percent(wish.coverage());
@@ -51,7 +52,7 @@ public final class PlatePacking {
     }
 
     private static long enough(PlateProblem problem, int most, PlatePlan free) {
-        Packing more = new Packing(problem, TRIED);
+        Packing more = new Packing(problem, TRIED, CoverCutting.Effort.FULL);
         for (int n = most + 1; n <= TRIED && n < free.lengths().size(); n++) {
             if (more.few(n, true).isPresent()) {
                 return n;

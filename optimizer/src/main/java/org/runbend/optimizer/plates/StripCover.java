@@ -17,6 +17,7 @@ import org.runbend.optimizer.cutting.RunByRunCutting;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.StockUse;
 import org.runbend.optimizer.cutting.Stretch;
+import org.runbend.optimizer.cutting.Watch;
 
 /** Covers strips with plates of some products of equal grooves: one problem of the cutting engine. */
 final class StripCover {
@@ -81,11 +82,16 @@ final class StripCover {
      * @param cost minor units
      * @param covered of the strips, hundredths of mm
      */
-    record Laid(List<PlatePiece> pieces, List<PlateCut> cuts, long cost, long covered) {}
+    record Laid(List<PlatePiece> pieces, List<PlateCut> cuts, long cost, long covered) {
+        /** The different lengths of the pieces, mm. */
+        List<Double> lengths() {
+            return pieces.stream().map(PlatePiece::length).distinct().toList();
+        }
+    }
 
     /** The plates for the target, or why there are none. */
-    CoverAnswer solve() {
-        return new CoverCutting().solve(problem);
+    CoverAnswer solve(CoverCutting.Effort effort) {
+        return new CoverCutting(Watch.NONE, effort).solve(problem);
     }
 
     /**
@@ -93,13 +99,13 @@ final class StripCover {
      *
      * @param given lengths that other pieces have, mm; those that no piece here can have count all the same
      */
-    Optional<FewLengthsCurve> few(List<Double> given, int most) {
+    Optional<FewLengthsCurve> few(List<Double> given, int most, CoverCutting.Effort effort) {
         List<Long> all = given.stream().map(l -> Math.round(l * HUNDREDTHS)).toList();
         List<Long> usable = all.stream().filter(this::isSize).distinct().toList();
         int left = most - Math.toIntExact(all.stream().distinct().count()) + usable.size();
         return left < 1
                 ? Optional.empty()
-                : Optional.of(new FewLengthsCutting().solve(new FewLengthsProblem(problem, usable, left)));
+                : Optional.of(new FewLengthsCutting(Watch.NONE, effort).solve(new FewLengthsProblem(problem, usable, left)));
     }
 
     private boolean isSize(long length) {
