@@ -79,15 +79,16 @@ public final class CatalogReader {
         Routing routing =
                 root.findMap("routing").flatMap(CatalogReader::routing).orElse(Routing.USUAL);
         Optional<Labour> labour = root.findMap("labour").flatMap(this::labour);
-        return root.make(() ->
-                new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour));
+        return root.make(
+                () -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour));
     }
 
     private Optional<Labour> labour(YamlMap m) {
         double cut = m.get("cut", v -> v.number(0, Labour.LONGEST), 0.0);
         double stop = m.get("stopSetting", v -> v.number(0, Labour.LONGEST), 0.0);
         double coil = m.get("coilChange", v -> v.number(0, Labour.LONGEST), 0.0);
-        OptionalLong hour = m.find("hour").map(v -> OptionalLong.of(v.money(digits))).orElse(OptionalLong.empty());
+        OptionalLong hour =
+                m.find("hour").map(v -> OptionalLong.of(v.money(digits))).orElse(OptionalLong.empty());
         return m.make(() -> new Labour(cut, stop, coil, hour));
     }
 

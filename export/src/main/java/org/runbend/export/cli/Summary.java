@@ -64,7 +64,8 @@ final class Summary {
     private static Optional<String> fewer(KitPlan plan) {
         List<String> costs = plan.plateOptions().map(PlateOptions::lengths).orElse(List.of()).stream()
                 .filter(o -> o.limit().isPresent())
-                .map(o -> o.limit().getAsInt() + " for " + money(plan, o.plates().bought()))
+                .map(o ->
+                        o.limit().getAsInt() + " for " + money(plan, o.plates().bought()))
                 .toList();
         return costs.isEmpty()
                 ? Optional.empty()

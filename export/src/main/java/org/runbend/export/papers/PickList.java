@@ -116,12 +116,11 @@ public final class PickList {
     private static void options(PdfFlow flow, KitPlan plan) {
         PlateTables tables = new PlateTables(plan);
         tables.coverages().ifPresent(flow::paragraph);
-        tables.lengths()
-                .ifPresent(t -> flow.heading("Plates in fewer lengths")
-                        .paragraph(
-                                "What they would cost the workshop, the coverage being the same (key plates.maxLengths).",
-                                TextStyle.SMALL)
-                        .table(t));
+        tables.lengths().ifPresent(t -> flow.heading("Plates in fewer lengths")
+                .paragraph(
+                        "What they would cost the workshop, the coverage being the same (key plates.maxLengths).",
+                        TextStyle.SMALL)
+                .table(t));
     }
 
     private static PdfTable totals(KitPlan plan) {

@@ -53,7 +53,9 @@ final class PlateTables {
     private List<String> row(PlateOptions.ByLengths option) {
         SawWork work = option.work();
         List<String> row = new ArrayList<>(List.of(
-                option.limit().isPresent() ? "at most " + option.limit().getAsInt() : "any number (" + work.lengths() + ")",
+                option.limit().isPresent()
+                        ? "at most " + option.limit().getAsInt()
+                        : "any number (" + work.lengths() + ")",
                 money.bare(option.plates().bought()),
                 money.bare(option.plates().bound()),
                 Integer.toString(option.plates().pieces().size()),
@@ -81,7 +83,9 @@ final class PlateTables {
         if (work.seconds().isEmpty()) {
             return "";
         }
-        String cost = work.cost().isPresent() ? ", which cost " + money.full(work.cost().getAsLong()) : "";
+        String cost = work.cost().isPresent()
+                ? ", which cost " + money.full(work.cost().getAsLong())
+                : "";
         return " That takes " + minutes(work.seconds().getAsDouble()) + " minutes" + cost + ".";
     }
 

@@ -94,7 +94,9 @@ public final class CoverCutting {
         if (material.isEmpty()) {
             return new Impossible("all stock together does not reach the target", true);
         }
-        CoverAnswer answer = new Run(grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL), new ThreadWatch(watch), effort).solve();
+        CoverAnswer answer = new Run(
+                        grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL), new ThreadWatch(watch), effort)
+                .solve();
         ThreadWatch.check();
         return answer;
     }
@@ -138,7 +140,9 @@ public final class CoverCutting {
             }
             return best == null
                     ? new Impossible(
-                            watch.asksForEnd() ? "the work was ended before a plan was found" : "no plan was found within the work limit",
+                            watch.asksForEnd()
+                                    ? "the work was ended before a plan was found"
+                                    : "no plan was found within the work limit",
                             false)
                     : best.solution(bound);
         }

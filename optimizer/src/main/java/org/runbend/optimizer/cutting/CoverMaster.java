@@ -84,7 +84,9 @@ final class CoverMaster {
         for (int c = 0; c < columns.size(); c++) {
             Column column = columns.get(c);
             pieces += column.cuts() ? 0 : values[c] * column.pieces().size();
-            cost += column.cuts() ? values[c] * problem.stock().get(column.index()).cost() : 0;
+            cost += column.cuts()
+                    ? values[c] * problem.stock().get(column.index()).cost()
+                    : 0;
         }
         double deterred = values[values.length - 1];
         return deterred > 1e-6 ? Double.POSITIVE_INFINITY : cost;

@@ -3,7 +3,6 @@ package org.runbend.optimizer.cutting;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -127,7 +126,8 @@ public final class FewLengthsCutting {
                             Arrays.stream(given),
                             free.pieces().stream()
                                     .flatMap(List::stream)
-                                    .mapToInt(l -> Math.toIntExact(l / problem.cover().step())))
+                                    .mapToInt(l ->
+                                            Math.toIntExact(l / problem.cover().step())))
                     .distinct()
                     .count();
         }
@@ -167,7 +167,8 @@ public final class FewLengthsCutting {
             if (complete && best != null) {
                 proved = bound(sets, priced);
             }
-            List<LengthSet> next = new ArrayList<>(priced.stream().map(Priced::set).toList());
+            List<LengthSet> next =
+                    new ArrayList<>(priced.stream().map(Priced::set).toList());
             sets.stream().filter(s -> !next.contains(s)).limit(PARENTS).forEach(next::add);
             parents = List.copyOf(next.subList(0, Math.min(PARENTS, next.size())));
         }
@@ -181,16 +182,16 @@ public final class FewLengthsCutting {
 
         /** The least that any set of this level costs: what its linear program proved, or else the glance. */
         private long bound(List<LengthSet> sets, List<Priced> priced) {
-            Map<LengthSet, Long> known = new IdentityHashMap<>();
-            priced.forEach(p -> known.put(p.set(), p.bound()));
+            Map<String, Long> known = new TreeMap<>();
+            priced.forEach(p -> known.put(p.set().toString(), p.bound()));
             return sets.stream()
-                    .mapToLong(s -> Math.max(s.bound(), known.getOrDefault(s, 0L)))
+                    .mapToLong(s -> Math.max(s.bound(), known.getOrDefault(s.toString(), 0L)))
                     .min()
                     .orElse(0);
         }
 
         private List<LengthSet> sets(int n) {
-            TreeMap<String, LengthSet> found = new TreeMap<>();
+            Map<String, LengthSet> found = new TreeMap<>();
             if (n == given.length) {
                 LengthSet only = new LengthSet(whole, given);
                 return new ArrayList<>(List.of(only));
@@ -215,12 +216,12 @@ public final class FewLengthsCutting {
 
         /** Sets of those given and of lengths that the free plan uses most. */
         private List<LengthSet> usedSets(int n) {
-            TreeMap<String, LengthSet> found = new TreeMap<>();
+            Map<String, LengthSet> found = new TreeMap<>();
             addUsed(found, given, 0, n);
             return sorted(found);
         }
 
-        private void addUsed(TreeMap<String, LengthSet> found, int[] set, int from, int n) {
+        private void addUsed(Map<String, LengthSet> found, int[] set, int from, int n) {
             if (set.length == n) {
                 add(found, set);
                 return;
@@ -233,7 +234,7 @@ public final class FewLengthsCutting {
 
         /** One length of a set, none of those given, changed for another. */
         private List<LengthSet> changed(LengthSet set) {
-            TreeMap<String, LengthSet> found = new TreeMap<>();
+            Map<String, LengthSet> found = new TreeMap<>();
             for (int out : set.sizes()) {
                 if (Arrays.binarySearch(given, out) >= 0) {
                     continue;
@@ -248,7 +249,7 @@ public final class FewLengthsCutting {
             return sorted(found);
         }
 
-        private void add(TreeMap<String, LengthSet> found, int[] set) {
+        private void add(Map<String, LengthSet> found, int[] set) {
             found.computeIfAbsent(Arrays.toString(set), k -> new LengthSet(whole, set));
         }
 
@@ -260,7 +261,7 @@ public final class FewLengthsCutting {
                             .toArray());
         }
 
-        private static List<LengthSet> sorted(TreeMap<String, LengthSet> found) {
+        private static List<LengthSet> sorted(Map<String, LengthSet> found) {
             List<LengthSet> sets = new ArrayList<>(found.values());
             sets.sort(Comparator.comparingLong(LengthSet::bound)
                     .thenComparingDouble(LengthSet::value)
@@ -278,7 +279,8 @@ public final class FewLengthsCutting {
                 if (s.bound() < Long.MAX_VALUE) {
                     CoverMaster master = new CoverMaster(s.grid(), watch);
                     master.generate(enough);
-                    priced.add(new Priced(s, master.bound(), Math.max(master.value(), (double) master.bound()), master.pieces()));
+                    priced.add(new Priced(
+                            s, master.bound(), Math.max(master.value(), (double) master.bound()), master.pieces()));
                 }
             }
             priced.sort(Comparator.comparingDouble(Priced::value));
@@ -286,7 +288,10 @@ public final class FewLengthsCutting {
         }
 
         private void cut(List<Priced> priced) {
-            double dearest = whole.problem().stock().stream().mapToLong(Stock::cost).max().orElse(0);
+            double dearest = whole.problem().stock().stream()
+                    .mapToLong(Stock::cost)
+                    .max()
+                    .orElse(0);
             List<Priced> byPieces = new ArrayList<>(priced);
             byPieces.sort(Comparator.comparingDouble(p -> p.rank(dearest)));
             List<Priced> some = byPieces.subList(0, Math.min(CUT, priced.size()));

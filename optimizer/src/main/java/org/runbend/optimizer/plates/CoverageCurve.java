@@ -28,7 +28,9 @@ public final class CoverageCurve {
         Packing packing = new Packing(problem, problem.wish().maxLengths().orElse(1), CoverCutting.Effort.LITTLE);
         for (double share : SHARES) {
             try {
-                Optional<PlatePlan> plan = share == problem.wish().coverage() ? Optional.of(own) : packing.at(share).asked();
+                Optional<PlatePlan> plan = share == problem.wish().coverage()
+                        ? Optional.of(own)
+                        : packing.at(share).asked();
                 if (plan.isEmpty()) {
                     break;
                 }

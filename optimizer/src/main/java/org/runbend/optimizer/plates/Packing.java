@@ -64,7 +64,9 @@ final class Packing {
                 .mapToDouble(SpreaderPlate::kerf)
                 .max()
                 .orElseThrow();
-        stretches = new StretchFinder(problem.floor(), problem.wish(), singles.get(0).width()).find(problem.loops());
+        stretches = new StretchFinder(
+                        problem.floor(), problem.wish(), singles.get(0).width())
+                .find(problem.loops());
         target = target(problem, stretches, singles);
         List<Strip> strips = stretches.stream().map(Strip::single).toList();
         alone = new StripCover(problem, strips, singles, kerf, target);
@@ -233,7 +235,9 @@ final class Packing {
         for (Strip strip : division.twins()) {
             double used = pairs.pieces().stream()
                     .filter(p -> strip.holds(p.places().get(0)))
-                    .mapToDouble(p -> p.places().get(0).from() + p.length() - strip.first().from())
+                    .mapToDouble(p -> p.places().get(0).from()
+                            + p.length()
+                            - strip.first().from())
                     .max()
                     .orElse(0);
             double from = used > 0 ? used + problem.wish().gap() : 0;

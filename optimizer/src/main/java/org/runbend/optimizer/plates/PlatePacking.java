@@ -39,7 +39,9 @@ public final class PlatePacking {
                 && new Packing(with(problem, wish.withLeastPerRun(0)), most, CoverCutting.Effort.FULL)
                         .few(most, true)
                         .isPresent();
-        String wanted = byRun ? "plates.leastPerRun " + percent(wish.leastPerRun()) : "plates.coverage " + percent(wish.coverage());
+        String wanted = byRun
+                ? "plates.leastPerRun " + percent(wish.leastPerRun())
+                : "plates.coverage " + percent(wish.coverage());
         double share = Math.min(1, packing.share(most)) * wish.coverage();
         String reach = byRun || share >= wish.coverage()
                 ? ""
@@ -47,8 +49,8 @@ public final class PlatePacking {
                         + (most <= 2 ? "" : " as far as found");
         return new Unbuildable(
                 "plates.maxLengths",
-                most + " and " + wanted + " cannot both be kept" + reach + "; maxLengths: " + enough(problem, most, free)
-                        + " would do");
+                most + " and " + wanted + " cannot both be kept" + reach + "; maxLengths: "
+                        + enough(problem, most, free) + " would do");
     }
 
     private static long enough(PlateProblem problem, int most, PlatePlan free) {

@@ -105,7 +105,8 @@ final class StripCover {
         int left = most - Math.toIntExact(all.stream().distinct().count()) + usable.size();
         return left < 1
                 ? Optional.empty()
-                : Optional.of(new FewLengthsCutting(Watch.NONE, effort).solve(new FewLengthsProblem(problem, usable, left)));
+                : Optional.of(
+                        new FewLengthsCutting(Watch.NONE, effort).solve(new FewLengthsProblem(problem, usable, left)));
     }
 
     private boolean isSize(long length) {

@@ -132,7 +132,8 @@ class FewLengthsCuttingTest {
         for (int lengths = 1; lengths <= 3; lengths++) {
             assertTrue(possible[lengths] > 60, "only " + possible[lengths] + " had a plan");
             int missed = possible[lengths] - least[lengths];
-            assertTrue(missed <= possible[lengths] / 100, missed + " plans of " + lengths + " lengths are not the best");
+            assertTrue(
+                    missed <= possible[lengths] / 100, missed + " plans of " + lengths + " lengths are not the best");
         }
     }
 
@@ -164,7 +165,8 @@ class FewLengthsCuttingTest {
         FewLengthsCurve curve = solved(cover, 6);
         CoverSolution free = assertInstanceOf(CoverSolution.class, curve.free());
         assertEquals(free.cost(), at(curve, 6).cost());
-        assertTrue(lengths(free) > 2 * curve.points().get(curve.points().size() - 1).lengths());
+        assertTrue(lengths(free)
+                > 2 * curve.points().get(curve.points().size() - 1).lengths());
         assertEquals(curve, solved(cover, 6));
     }
 
@@ -174,8 +176,7 @@ class FewLengthsCuttingTest {
         List<Stretch> runs = LongStream.of(1733, 911, 911, 622, 1544)
                 .mapToObj(l -> new Stretch(l * MM))
                 .toList();
-        CoverProblem cover =
-                new CoverProblem(runs, List.of(PLATE), 500, 15_000, Long.MAX_VALUE, 100, 300, 450_000);
+        CoverProblem cover = new CoverProblem(runs, List.of(PLATE), 500, 15_000, Long.MAX_VALUE, 100, 300, 450_000);
         FewLengthsCurve curve = solved(cover, 4);
         assertEquals(
                 assertInstanceOf(CoverSolution.class, curve.free()).cost(),
@@ -195,9 +196,8 @@ class FewLengthsCuttingTest {
         Thread.currentThread().interrupt();
         try {
             assertThrows(CancellationException.class, () -> new CoverCutting().solve(cover));
-            assertThrows(
-                    CancellationException.class,
-                    () -> new FewLengthsCutting().solve(new FewLengthsProblem(cover, List.of(), 2)));
+            assertThrows(CancellationException.class, () -> new FewLengthsCutting()
+                    .solve(new FewLengthsProblem(cover, List.of(), 2)));
             assertTrue(Thread.currentThread().isInterrupted(), "the flag was cleared");
         } finally {
             Thread.interrupted();

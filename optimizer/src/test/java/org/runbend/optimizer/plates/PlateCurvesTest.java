@@ -35,11 +35,14 @@ class PlateCurvesTest {
                     curve.stream().map(CoverageCurve.Point::asked).toList());
             long before = 0;
             for (CoverageCurve.Point point : curve) {
-                PlateProblem own = with(problem, problem.wish().with(problem.wish().products(), point.asked()));
+                PlateProblem own =
+                        with(problem, problem.wish().with(problem.wish().products(), point.asked()));
                 PlatePlan alone = new PlatePacking().pack(own);
                 assertEquals(List.of(), Rows.broken(own, point.plates()));
                 boolean twins = plates.length > 1;
-                assertTrue(point.plates().bought() <= alone.bought() * (twins ? 1.05 : 1), "dearer than a plan of its own");
+                assertTrue(
+                        point.plates().bought() <= alone.bought() * (twins ? 1.05 : 1),
+                        "dearer than a plan of its own");
                 assertEquals(alone.bound(), point.plates().bound());
                 assertTrue(point.plates().bought() >= before, "costs fall with the coverage");
                 before = point.plates().bought();
@@ -64,7 +67,8 @@ class PlateCurvesTest {
                 PlateProblem own = with(problem, problem.wish().withLengths(point.limit()));
                 assertEquals(List.of(), Rows.broken(own, point.plates()));
                 assertTrue(point.plates().bought() <= before, "costs rise with the lengths");
-                assertTrue(point.plates().bound() >= free.bound() || point.limit().isEmpty());
+                assertTrue(
+                        point.plates().bound() >= free.bound() || point.limit().isEmpty());
                 before = point.plates().bought();
             }
         }
@@ -75,7 +79,8 @@ class PlateCurvesTest {
     void maxLengthsIsAPointOfTheCurve() {
         PlateProblem problem = problem(new Random(29), SINGLE);
         for (LengthCurve.Point point : new LengthCurve().of(problem, new PlatePacking().pack(problem))) {
-            PlatePlan asked = new PlatePacking().pack(with(problem, problem.wish().withLengths(point.limit())));
+            PlatePlan asked =
+                    new PlatePacking().pack(with(problem, problem.wish().withLengths(point.limit())));
             assertEquals(asked.bought(), point.plates().bought());
         }
     }

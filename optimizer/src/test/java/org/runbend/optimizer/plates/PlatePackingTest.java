@@ -100,7 +100,8 @@ class PlatePackingTest {
         Job.PlateWish wish = wish(1, SINGLE).withLengths(OptionalInt.of(1));
         Unbuildable refused = assertThrows(Unbuildable.class, () -> packed(wish, 700, 490));
         assertEquals("plates.maxLengths", refused.key());
-        // 480 on both rows cover 960 of 690 + 480 = 1170 asked: 82.0 %; 340 twice and once cover 685 + 340 = 1025: 87.6 %
+        // 480 on both rows cover 960 of 690 + 480 = 1170 asked: 82.0 %; 340 twice and once cover 685 + 340 = 1025: 87.6
+        // %
         assertEquals(
                 "1 and plates.coverage 100 % cannot both be kept: pieces of 1 length cover at most 87.6 %; maxLengths: 2"
                         + " would do",
@@ -122,7 +123,9 @@ class PlatePackingTest {
             long twinCost = 14L * twin + random.nextInt(60);
             double share = 0.7 + 0.1 * random.nextInt(4);
             Job.PlateWish wish = new Job.PlateWish(
-                    List.of(Rows.plate(1, 100 * single, singleCost, 0, 100), Rows.plate(2, 100 * twin, twinCost, 0, 100)),
+                    List.of(
+                            Rows.plate(1, 100 * single, singleCost, 0, 100),
+                            Rows.plate(2, 100 * twin, twinCost, 0, 100)),
                     0,
                     0,
                     100,

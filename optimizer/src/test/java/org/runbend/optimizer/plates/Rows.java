@@ -27,10 +27,8 @@ final class Rows {
     }
 
     static Job.FloorPlan floor() {
-        List<Point> outline =
-                List.of(new Point(0, 0), new Point(9000, 0), new Point(9000, 3000), new Point(0, 3000));
-        return new Job.FloorPlan(
-                outline, List.of(), List.of(), List.of(), new Job.Port(new Point(0, 100), 330));
+        List<Point> outline = List.of(new Point(0, 0), new Point(9000, 0), new Point(9000, 3000), new Point(0, 3000));
+        return new Job.FloorPlan(outline, List.of(), List.of(), List.of(), new Job.Port(new Point(0, 100), 330));
     }
 
     static SpreaderPlate plate(int grooves, double length, long cost, double kerf, double step) {
@@ -55,8 +53,7 @@ final class Rows {
 
     /** What the verifier has against a plan. */
     static List<String> broken(PlateProblem problem, PlatePlan plan) {
-        return new PlatesVerifier(
-                        problem.wish(), problem.floor().outline(), List.of(), List.of(), problem.shelf())
+        return new PlatesVerifier(problem.wish(), problem.floor().outline(), List.of(), List.of(), problem.shelf())
                 .verify(problem.loops(), plan);
     }
 }
