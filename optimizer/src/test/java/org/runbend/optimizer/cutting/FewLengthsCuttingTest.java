@@ -166,7 +166,7 @@ class FewLengthsCuttingTest {
         CoverSolution free = assertInstanceOf(CoverSolution.class, curve.free());
         assertEquals(free.cost(), at(curve, 6).cost());
         assertTrue(lengths(free)
-                > 2 * curve.points().get(curve.points().size() - 1).lengths());
+                > 2L * curve.points().get(curve.points().size() - 1).lengths());
         assertEquals(curve, solved(cover, 6));
     }
 

@@ -157,7 +157,7 @@ class PlatePackingTest {
         return best;
     }
 
-    private static long plates(int steps, int length) {
+    private static long plates(long steps, long length) {
         return (steps + length - 1) / length;
     }
 
