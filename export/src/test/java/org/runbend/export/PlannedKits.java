@@ -17,6 +17,7 @@ import org.junit.jupiter.api.extension.ParameterResolver;
 import org.runbend.optimizer.job.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.KitPlanner;
+import org.runbend.optimizer.plan.PlateComparing;
 import org.runbend.optimizer.plan.Progress;
 
 /**
@@ -65,8 +66,8 @@ final class PlannedKits implements AutoCloseable {
 
     /** The plan made anew in this process. */
     KitPlan plan(Path job) {
-        return plans.computeIfAbsent(
-                job, j -> new KitPlanner(Progress.SILENT).plan(JobReader.read(j, Optional.empty())));
+        return plans.computeIfAbsent(job, j -> new PlateComparing()
+                .compare(new KitPlanner(Progress.SILENT).plan(JobReader.read(j, Optional.empty()))));
     }
 
     /** How many jobs the command line has planned. */

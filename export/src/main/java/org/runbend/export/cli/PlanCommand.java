@@ -139,7 +139,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     private void improve(KitPlan own, OutputFolder beside) {
         Job job = own.job();
-        KitPlan ours = plan(job.with(job.floor(), job.layout().withoutLoop()));
+        KitPlan ours = new PlateComparing()
+                .compare(plan(job.with(job.floor(), job.layout().withoutLoop())));
         beside.write(KitFiles.of(ours, dxf, channel == ChannelForm.CONTOUR));
         if (!isQuiet()) {
             new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());
