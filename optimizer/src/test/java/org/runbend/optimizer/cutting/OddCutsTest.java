@@ -80,14 +80,14 @@ class OddCutsTest {
                         List.of(Stock.bought("bar", 100, 1)), List.of(new Demand("a", 30, 1_000_000_000)), 0, 0, 0));
     }
 
-    /** 1,000 seeded problems of odd numbers: an answer that the verifier has nothing against, or one sentence. */
+    /** 500 seeded problems of odd numbers: an answer that the verifier has nothing against, or one sentence. */
     @Test
     void oddNumbers() {
         Random random = new Random(31);
         long[] odd = {0, 1, 2, 3, 50, 99, 100, 101, 1000, 100_000, 1_000_000_000L, 1_000_000_001L, -1};
         int refused = 0;
         int plans = 0;
-        for (int n = 0; n < 1000; n++) {
+        for (int n = 0; n < 500; n++) {
             CuttingProblem problem;
             try {
                 problem = odd(random, odd);
@@ -104,7 +104,7 @@ class OddCutsTest {
                 assertFalse(((Impossible) answer).reason().isBlank());
             }
         }
-        assertTrue(refused > 100 && plans > 100, refused + " refused, " + plans + " plans");
+        assertTrue(refused > 50 && plans > 50, refused + " refused, " + plans + " plans");
     }
 
     private static CuttingProblem odd(Random random, long[] odd) {
@@ -141,7 +141,7 @@ class OddCutsTest {
         long[] odd = {0, 1, 2, 7, 50, 100, 1000, 1_000_000_001L, -1};
         int refused = 0;
         int plans = 0;
-        for (int n = 0; n < 300; n++) {
+        for (int n = 0; n < 150; n++) {
             CoverProblem problem;
             try {
                 problem = oddCover(random, odd);
@@ -158,7 +158,7 @@ class OddCutsTest {
                 assertFalse(((Impossible) answer).reason().isBlank());
             }
         }
-        assertTrue(refused > 40 && plans > 40, refused + " refused, " + plans + " plans");
+        assertTrue(refused > 20 && plans > 20, refused + " refused, " + plans + " plans");
     }
 
     private static CoverProblem oddCover(Random random, long[] odd) {
