@@ -107,7 +107,13 @@ public final class CuttingBench {
         for (FewLengthsCurve.Point p : curve.points()) {
             if (p.answer() instanceof CoverSolution s
                     && CoverVerifier.verify(problem, s).isEmpty()) {
-                printCase(name + " in " + p.lengths(), s.pieceCount(), free, s.cost(), s.bound().value(), taken);
+                printCase(
+                        name + " in " + p.lengths(),
+                        s.pieceCount(),
+                        free,
+                        s.cost(),
+                        s.bound().value(),
+                        taken);
             }
         }
     }

@@ -64,12 +64,11 @@ final class Summary {
     private static Optional<String> fewer(KitPlan plan) {
         List<String> costs = plan.plateOptions().map(PlateOptions::lengths).orElse(List.of()).stream()
                 .filter(o -> o.limit().isPresent())
-                .map(o ->
-                        o.limit().getAsInt() + " for " + money(plan, o.plates().bought()))
+                .map(o -> o.limit().getAsInt() + ": " + money(plan, o.plates().bought()))
                 .toList();
         return costs.isEmpty()
                 ? Optional.empty()
-                : Optional.of("Plates are cut to " + plan.sawWork().lengths() + " lengths; fewer (plates.maxLengths): "
+                : Optional.of("Plates are cut to " + plan.sawWork().lengths() + " lengths; with plates.maxLengths "
                         + String.join(", ", costs));
     }
 
