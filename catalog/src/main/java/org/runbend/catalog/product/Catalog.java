@@ -19,6 +19,7 @@ import java.util.stream.Stream;
  * @param pumps pumps
  * @param boards boards
  * @param routing how channels are cut
+ * @param labour what cutting takes of a worker's time, if the workshop says so
  */
 public record Catalog(
         String workshop,
@@ -29,7 +30,8 @@ public record Catalog(
         List<Coolant> coolants,
         List<Pump> pumps,
         List<Board> boards,
-        Routing routing) {
+        Routing routing,
+        Optional<Labour> labour) {
     /** Checks that no part number stands twice and that each bending aid exists. */
     public Catalog {
         Check.that(
@@ -64,7 +66,7 @@ public record Catalog(
             List<Coolant> coolants,
             List<Pump> pumps,
             List<Board> boards) {
-        this(workshop, currency, pipes, plates, items, coolants, pumps, boards, Routing.USUAL);
+        this(workshop, currency, pipes, plates, items, coolants, pumps, boards, Routing.USUAL, Optional.empty());
     }
 
     private static Stream<String> skus(

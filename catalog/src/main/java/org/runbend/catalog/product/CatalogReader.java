@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import org.runbend.catalog.source.Faults;
 import org.runbend.catalog.source.Nearest;
@@ -77,7 +78,18 @@ public final class CatalogReader {
         List<Board> boards = root.each("boards", MOST, "a list of boards", this::board);
         Routing routing =
                 root.findMap("routing").flatMap(CatalogReader::routing).orElse(Routing.USUAL);
-        return root.make(() -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards, routing));
+        Optional<Labour> labour = root.findMap("labour").flatMap(this::labour);
+        return root.make(
+                () -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour));
+    }
+
+    private Optional<Labour> labour(YamlMap m) {
+        double cut = m.get("cut", v -> v.number(0, Labour.LONGEST), 0.0);
+        double stop = m.get("stopSetting", v -> v.number(0, Labour.LONGEST), 0.0);
+        double coil = m.get("coilChange", v -> v.number(0, Labour.LONGEST), 0.0);
+        OptionalLong hour =
+                m.find("hour").map(v -> OptionalLong.of(v.money(digits))).orElse(OptionalLong.empty());
+        return m.make(() -> new Labour(cut, stop, coil, hour));
     }
 
     private static Optional<Routing> routing(YamlMap m) {

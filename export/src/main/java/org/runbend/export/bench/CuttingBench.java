@@ -22,6 +22,9 @@ import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.CuttingSolution;
 import org.runbend.optimizer.cutting.CuttingVerifier;
 import org.runbend.optimizer.cutting.Demand;
+import org.runbend.optimizer.cutting.FewLengthsCurve;
+import org.runbend.optimizer.cutting.FewLengthsCutting;
+import org.runbend.optimizer.cutting.FewLengthsProblem;
 import org.runbend.optimizer.cutting.PatternCutting;
 import org.runbend.optimizer.cutting.RunByRunCutting;
 import org.runbend.optimizer.cutting.Stock;
@@ -34,7 +37,8 @@ import org.runbend.optimizer.cutting.Stock;
  * [--beside N]}. DIR is searched for {@code *.txt}: the number of sizes, the stock length, then a size and its count on a
  * line. Prints CSV {@code instance,stock,bound,proved,seconds}. With {@code --beside N} each of N instances spread over
  * the folder has a second line for a textbook assignment model in CP-SAT at the same limit. {@code --coils} and {@code
- * --plates} run seeded cases of a workshop, with the first plan (for plates: each run cut by itself) beside ours. The
+ * --plates} run seeded cases of a workshop, with the first plan (for plates: each run cut by itself) beside ours, {@code
+ * --few} plates in 1 to 6 lengths, with the cost in any lengths beside them. The
  * clock ends an instance here and nowhere else.
  */
 public final class CuttingBench {
@@ -53,12 +57,12 @@ public final class CuttingBench {
         double seconds = option(args, "--seconds").map(Double::parseDouble).orElse(10.0);
         CuttingBench bench = new CuttingBench(out, seconds);
         List<String> words = List.of(args);
-        if (words.contains("--coils") || words.contains("--plates")) {
+        if (words.contains("--coils") || words.contains("--plates") || words.contains("--few")) {
             bench.cases(words);
             return;
         }
         if (folder.isEmpty()) {
-            out.println("usage: CuttingBench --instances DIR [--seconds 10] [--beside N] | --coils | --plates");
+            out.println("usage: CuttingBench --instances DIR [--seconds 10] [--beside N] | --coils | --plates | --few");
             System.exit(2);
         }
         int beside = option(args, "--beside").map(Integer::parseInt).orElse(0);
@@ -73,6 +77,13 @@ public final class CuttingBench {
                 cut(orders + " orders", CuttingCases.coils(orders, 1));
             }
         }
+        if (words.contains("--few")) {
+            for (int runs : new int[] {12, 20, 40}) {
+                for (int percent : new int[] {85, 92}) {
+                    few(runs + " runs " + percent + " %", CuttingCases.cover(runs, percent, false, 1));
+                }
+            }
+        }
         if (words.contains("--plates")) {
             for (int runs : new int[] {20, 40, 60}) {
                 for (int percent : new int[] {85, 92, 97}) {
@@ -81,6 +92,29 @@ public final class CuttingBench {
                 cover(runs + " runs 95 % of three lengths", CuttingCases.cover(runs, 95, true, 1));
             }
             cut("a day of 1000 orders", CuttingCases.day(1000, 1));
+            for (int orders : new int[] {40, 1000}) {
+                cut("a day of " + orders + " orders in three lengths", CuttingCases.dayOfThree(orders, 1));
+            }
+        }
+    }
+
+    /** Plates in few lengths: for each number of them, pieces, the cost in any lengths, cost and bound; time is for all. */
+    private void few(String name, CoverProblem problem) {
+        Deadline clock = new Deadline(seconds);
+        FewLengthsCurve curve = new FewLengthsCutting().solve(new FewLengthsProblem(problem, List.of(), 6));
+        double taken = clock.taken();
+        long free = curve.free() instanceof CoverSolution s ? s.cost() : 0;
+        for (FewLengthsCurve.Point p : curve.points()) {
+            if (p.answer() instanceof CoverSolution s
+                    && CoverVerifier.verify(problem, s).isEmpty()) {
+                printCase(
+                        name + " in " + p.lengths(),
+                        s.pieceCount(),
+                        free,
+                        s.cost(),
+                        s.bound().value(),
+                        taken);
+            }
         }
     }
 

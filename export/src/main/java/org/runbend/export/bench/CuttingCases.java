@@ -43,7 +43,25 @@ final class CuttingCases {
 
     /** Pieces of a day: 45 % full ones, the rest 150 to 1200 mm by 10 mm; kerf 3 mm; one stock length of 1200 mm. */
     static CuttingProblem day(int orders, int seed) {
+        return new CuttingProblem(
+                List.of(Stock.bought("plate", 120_000, 600)), pieces(orders, new Random(seed)), 300, 0, 0);
+    }
+
+    /** The same pieces from plates of 1000, 1200 and 2000 mm and 50 offcuts of 150 to 1050 mm that cost nothing. */
+    static CuttingProblem dayOfThree(int orders, int seed) {
         Random random = new Random(seed);
+        List<Demand> pieces = pieces(orders, random);
+        List<Stock> stock = new ArrayList<>(List.of(
+                Stock.bought("1000", 100_000, 525),
+                Stock.bought("1200", 120_000, 600),
+                Stock.bought("2000", 200_000, 985)));
+        for (int i = 0; i < 50; i++) {
+            stock.add(Stock.single("offcut", "O" + i, (150 + random.nextInt(900)) * 100L, 0));
+        }
+        return new CuttingProblem(stock, pieces, 300, 0, 0);
+    }
+
+    private static List<Demand> pieces(int orders, Random random) {
         int[] counts = new int[121];
         for (int i = 0; i < orders * 114; i++) {
             counts[random.nextInt(100) < 45 ? 120 : 15 + random.nextInt(106)]++;
@@ -52,7 +70,7 @@ final class CuttingCases {
         for (int u = 15; u <= 120; u++) {
             pieces.add(new Demand(u * 10 + " mm", u * 1000L, counts[u]));
         }
-        return new CuttingProblem(List.of(Stock.bought("plate", 120_000, 600)), pieces, 300, 0, 0);
+        return pieces;
     }
 
     /** Runs of 300 to 2900 mm by 10 mm, pieces of at least 150 mm, gap 5 mm, kerf 3 mm; one or three stock lengths. */

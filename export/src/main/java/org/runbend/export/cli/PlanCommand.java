@@ -16,6 +16,7 @@ import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.plan.LoopComparison;
+import org.runbend.optimizer.plan.PlateComparing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -100,6 +101,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                 new Summary(out()).printChoice(choice);
             }
         }
+        progress().step("comparing plates");
+        plan = new PlateComparing().compare(plan);
         progress().step("drawing and writing");
         folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR, more));
         if (!isQuiet()) {
@@ -136,7 +139,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     private void improve(KitPlan own, OutputFolder beside) {
         Job job = own.job();
-        KitPlan ours = plan(job.with(job.floor(), job.layout().withoutLoop()));
+        KitPlan ours = new PlateComparing()
+                .compare(plan(job.with(job.floor(), job.layout().withoutLoop())));
         beside.write(KitFiles.of(ours, dxf, channel == ChannelForm.CONTOUR));
         if (!isQuiet()) {
             new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());

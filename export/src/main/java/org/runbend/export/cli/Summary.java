@@ -2,13 +2,16 @@ package org.runbend.export.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.plan.LoopComparison;
 import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plan.PlateOptions;
 
 /** What a person reads on the terminal after a plan. */
 final class Summary {
@@ -46,6 +49,7 @@ final class Summary {
                 money(plan, plan.plates().bought()),
                 money(plan, plan.plates().bound()),
                 money(plan, plan.plates().runByRun()));
+        fewer(plan).ifPresent(text -> line("%s", text));
         line("Box: %d lines, %.1f kg, %s", plan.items().size(), plan.weight(), money(plan, plan.total()));
         for (PlanCheck check : plan.checks()) {
             if (check.verdict() != PlanCheck.Verdict.OK) {
@@ -54,6 +58,18 @@ final class Summary {
         }
         plan.remarks().forEach(r -> line("Note: %s", r));
         line("Written to %s", folder);
+    }
+
+    /** What fewer lengths of plate would cost, where they were compared. */
+    private static Optional<String> fewer(KitPlan plan) {
+        List<String> costs = plan.plateOptions().map(PlateOptions::lengths).orElse(List.of()).stream()
+                .filter(o -> o.limit().isPresent())
+                .map(o -> o.limit().getAsInt() + ": " + money(plan, o.plates().bought()))
+                .toList();
+        return costs.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Plates are cut to " + plan.sawWork().lengths() + " lengths; with plates.maxLengths "
+                        + String.join(", ", costs));
     }
 
     void printChecks(KitPlan plan) {

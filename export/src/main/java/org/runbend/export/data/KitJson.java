@@ -16,6 +16,8 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plan.PlateOptions;
+import org.runbend.optimizer.plan.SawWork;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
@@ -152,8 +154,47 @@ public final class KitJson {
                 .whole("bought", plates.bought())
                 .whole("bound", plates.bound())
                 .text("proof", plates.proof())
-                .whole("runByRun", plates.runByRun())
-                .close();
+                .whole("runByRun", plates.runByRun());
+        if (plan.plateOptions().isPresent()) {
+            out.list("lengthCurve", plan.plateOptions().get().lengths(), option -> byLengths(out, option))
+                    .list("coverageCurve", plan.plateOptions().get().coverages(), option -> byCoverage(out, option));
+        }
+        out.close();
+        out.open("sawWork");
+        work(out, plan.sawWork());
+        out.close();
+    }
+
+    /** Without a {@code limit} any number of lengths was allowed. */
+    private static void byLengths(JsonOut out, PlateOptions.ByLengths option) throws IOException {
+        out.whole("limit", option.limit());
+        costs(out, option.plates());
+        work(out, option.work());
+    }
+
+    private static void byCoverage(JsonOut out, PlateOptions.ByCoverage option) throws IOException {
+        out.number("asked", option.asked()).number("coverage", option.plates().coverage());
+        costs(out, option.plates());
+    }
+
+    private static void costs(JsonOut out, PlatePlan plates) throws IOException {
+        out.whole("bought", plates.bought())
+                .whole("bound", plates.bound())
+                .whole("pieces", plates.pieces().size())
+                .whole("stock", plates.stock().size());
+    }
+
+    private static void work(JsonOut out, SawWork work) throws IOException {
+        out.whole("lengths", work.lengths())
+                .whole("cuts", work.cuts())
+                .whole("stopSettings", work.stopSettings())
+                .whole("coilChanges", work.coilChanges());
+        if (work.seconds().isPresent()) {
+            out.number("seconds", work.seconds().getAsDouble());
+        }
+        if (work.cost().isPresent()) {
+            out.whole("cost", work.cost().getAsLong());
+        }
     }
 
     private static double narrowest(Job job) {

@@ -43,6 +43,7 @@ public final class PickList {
             plates(flow, plan);
             flow.heading("Totals").table(totals(plan));
             costs(plan).forEach(flow::paragraph);
+            options(flow, plan);
             checks(flow, plan);
             list(flow, "Remarks", KitJson.remarks(plan));
             list(flow, "Take care", CAUTIONS);
@@ -107,7 +108,19 @@ public final class PickList {
         String how = "Lengths in mm; the saw takes " + Decimals.of(plan.plates().kerf(), 1)
                 + " per cut. Numbers of runs are those on the plan.";
         flow.heading("Cut the plates").paragraph(how, TextStyle.SMALL).table(CutTables.patterns(plan));
+        PlateTables tables = new PlateTables(plan);
+        flow.paragraph(tables.work(), TextStyle.SMALL);
         flow.heading("Lay the plates").table(CutTables.places(plan));
+    }
+
+    private static void options(PdfFlow flow, KitPlan plan) {
+        PlateTables tables = new PlateTables(plan);
+        tables.coverages().ifPresent(flow::paragraph);
+        tables.lengths().ifPresent(t -> flow.heading("Plates in fewer lengths")
+                .paragraph(
+                        "What they would cost the workshop, the coverage being the same (key plates.maxLengths).",
+                        TextStyle.SMALL)
+                .table(t));
     }
 
     private static PdfTable totals(KitPlan plan) {

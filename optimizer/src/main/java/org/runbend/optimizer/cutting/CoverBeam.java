@@ -1,12 +1,10 @@
 package org.runbend.optimizer.cutting;
 
 import java.util.ArrayList;
-import java.util.Collection;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 
 /**
  * Lays the stretches one after another, wrapping the rest of a stock piece around to the next stretch, as in preemptive
@@ -14,8 +12,16 @@ import java.util.TreeSet;
  * that another equals or beats in all of them is dropped, and of the rest the most promising are kept.
  */
 final class CoverBeam {
+    private static final Comparator<State> PROMISING = Comparator.comparingDouble(State::rank)
+            .thenComparingLong(State::cost)
+            .thenComparingInt(State::pieces);
+
+    private static final int[] NONE = {};
+
     private final CoverGrid grid;
     private final CoverProblem problem;
+    private final Watch watch;
+    private final int[] mostPieces;
     private final int width;
     private final double rate;
     private final double pieceWeight;
@@ -26,9 +32,13 @@ final class CoverBeam {
      * {@code rate} is the price of a hundredth of mm by which states of different progress are compared, {@code
      * pieceWeight} what a piece more is held to cost in that comparison.
      */
-    CoverBeam(CoverGrid grid, int width, double rate, double pieceWeight) {
+    CoverBeam(CoverGrid grid, int width, double rate, double pieceWeight, Watch watch) {
         this.grid = grid;
+        this.watch = watch;
         this.problem = grid.problem();
+        mostPieces = problem.stretches().stream()
+                .mapToInt(s -> grid.piecesOn(s.length()))
+                .toArray();
         this.width = width;
         this.rate = rate;
         this.pieceWeight = pieceWeight;
@@ -65,7 +75,8 @@ final class CoverBeam {
             long used,
             int onStretch,
             long covered,
-            int pieces) {
+            int pieces,
+            double rank) {
         State nextStretch() {
             return new State(
                     before,
@@ -81,7 +92,8 @@ final class CoverBeam {
                     0,
                     0,
                     covered,
-                    pieces);
+                    pieces,
+                    rank);
         }
 
         boolean beats(State o) {
@@ -96,10 +108,13 @@ final class CoverBeam {
 
     /** The best plan for the stretches in this order, or null when none was found that costs at most {@code limit}. */
     CoverPlan plan(List<Integer> order, long limit) {
-        State start = new State(null, -1, 0, -1, -1, 0, 0, 0, 0, -1, 0, 0, 0, 0);
+        State start = new State(null, -1, 0, -1, -1, 0, 0, 0, 0, -1, 0, 0, 0, 0, 0);
         List<State> states = List.of(start);
         long ahead = order.stream().mapToLong(this::reach).sum();
         for (int stretch : order) {
+            if (watch.asksForEnd()) {
+                return null;
+            }
             ahead -= reach(stretch);
             states = overOne(states, stretch, ahead, limit);
         }
@@ -134,8 +149,7 @@ final class CoverBeam {
     private void extend(State s, int stretch, List<State> next) {
         long gap = s.used() > 0 ? problem.gap() : 0;
         long space = problem.stretches().get(stretch).length() - s.used() - gap;
-        long most = grid.piecesOn(problem.stretches().get(stretch).length());
-        if (s.onStretch() >= most || space < grid.length(grid.least())) {
+        if (s.onStretch() >= mostPieces[stretch] || space < grid.length(grid.least())) {
             return;
         }
         for (int steps : sizes(space, s.left())) {
@@ -155,23 +169,44 @@ final class CoverBeam {
     }
 
     /** Pieces worth trying in a space from a rest: the longest, and those that leave room for more on either side. */
-    private Collection<Integer> sizes(long space, long rest) {
-        Set<Integer> sizes = new TreeSet<>(Comparator.reverseOrder());
+    private int[] sizes(long space, long rest) {
         long most = Math.min(Math.min(space, rest) / problem.step(), grid.most());
         if (most < grid.least()) {
-            return sizes;
+            return NONE;
         }
-        List<Long> wanted = new ArrayList<>(List.of(most, (long) grid.least()));
-        wanted.add(Math.floorDiv(space - problem.gap(), problem.step()) - grid.least());
-        wanted.add(Math.floorDiv(rest - problem.kerf(), problem.step()) - grid.least());
+        if (grid.isLimited()) {
+            return Arrays.stream(grid.sizes()).filter(u -> u <= most).toArray();
+        }
+        int[] found = new int[4 + 4 * bought.size()];
+        int count = insert(found, 0, most, most);
+        count = insert(found, count, grid.least(), most);
+        count = insert(found, count, Math.floorDiv(space - problem.gap(), problem.step()) - grid.least(), most);
+        count = insert(found, count, Math.floorDiv(rest - problem.kerf(), problem.step()) - grid.least(), most);
         for (int stock : bought) {
             long whole = Math.min(grid.most(), problem.stock().get(stock).length() / problem.step());
             for (int n = 1; n <= 4; n++) {
-                wanted.add(Math.floorDiv(space - n * (grid.length(whole) + problem.gap()), problem.step()));
+                long last = space - n * (grid.length(whole) + problem.gap());
+                count = insert(found, count, Math.floorDiv(last, problem.step()), most);
             }
         }
-        wanted.stream().filter(w -> w >= grid.least() && w <= most).forEach(w -> sizes.add(w.intValue()));
-        return sizes;
+        return Arrays.copyOf(found, count);
+    }
+
+    /** Puts a size, if it is one, into the first {@code count} that are sorted, falling; returns how many there are then. */
+    private int insert(int[] sorted, int count, long size, long most) {
+        if (size < grid.least() || size > most) {
+            return count;
+        }
+        int at = count;
+        while (at > 0 && sorted[at - 1] <= size) {
+            at--;
+        }
+        if (at < count && sorted[at] == size) {
+            return count;
+        }
+        System.arraycopy(sorted, at, sorted, at + 1, count - at);
+        sorted[at] = (int) size;
+        return count + 1;
     }
 
     /** The longer rest stays in hand when a new stock piece is opened. */
@@ -182,6 +217,9 @@ final class CoverBeam {
         long rest = Math.max(0, from - length - problem.kerf());
         boolean keepsOld = isNew && s.left() > rest;
         int plate = isNew ? s.plates() : s.inHand();
+        long cost = s.cost() + (isNew ? problem.stock().get(opened).cost() : 0);
+        long left = keepsOld ? s.left() : rest;
+        long covered = s.covered() + gap + length;
         return new State(
                 s,
                 stretch,
@@ -190,17 +228,14 @@ final class CoverBeam {
                 opened,
                 s.plates() + (isNew ? 1 : 0),
                 nextShelf,
-                s.cost() + (isNew ? problem.stock().get(opened).cost() : 0),
-                keepsOld ? s.left() : rest,
+                cost,
+                left,
                 keepsOld ? s.inHand() : plate,
                 s.used() + gap + length,
                 s.onStretch() + 1,
-                s.covered() + gap + length,
-                s.pieces() + 1);
-    }
-
-    private double rank(State s) {
-        return s.cost() - rate * (s.covered() + 0.98 * usable(s.left())) + pieceWeight * s.pieces();
+                covered,
+                s.pieces() + 1,
+                cost - rate * (covered + 0.98 * usable(left)) + pieceWeight * (s.pieces() + 1));
     }
 
     private long usable(long left) {
@@ -211,20 +246,27 @@ final class CoverBeam {
     private List<State> best(List<State> states, boolean inStretch) {
         TreeMap<Long, List<State>> kept = new TreeMap<>();
         List<State> result = new ArrayList<>();
-        states.sort(Comparator.comparingDouble(this::rank)
-                .thenComparingLong(State::cost)
-                .thenComparingInt(State::pieces));
+        states.sort(PROMISING);
         for (State s : states) {
             if (result.size() >= width) {
                 break;
             }
             List<State> rivals = kept.computeIfAbsent(inStretch ? s.used() : 0, k -> new ArrayList<>());
-            if (rivals.stream().noneMatch(r -> r.beats(s))) {
+            if (!isBeaten(s, rivals)) {
                 rivals.add(s);
                 result.add(s);
             }
         }
         return result;
+    }
+
+    private static boolean isBeaten(State s, List<State> rivals) {
+        for (State r : rivals) {
+            if (r.beats(s)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private CoverPlan laid(State last) {

@@ -25,9 +25,46 @@ public final class CoverCutting {
     private static final int NODES = 50;
     private static final long SEED = 20_260_101L;
 
-    /** The cheapest plan found with its bound, or why there is none. */
+    /** How much work a plan is worth. */
+    public enum Effort {
+        /** All steps. */
+        FULL,
+        /** Without the integer program and without a search for fewer pieces: for plans that are compared by the dozen. */
+        LITTLE
+    }
+
+    private final Watch watch;
+    private final Effort effort;
+
+    /** A solver that nobody watches. */
+    public CoverCutting() {
+        this(Watch.NONE);
+    }
+
+    /** A solver that tells what it learns and ends early, with the best so far, when asked to. */
+    public CoverCutting(Watch watch) {
+        this(watch, Effort.FULL);
+    }
+
+    /** The same with more or less work. */
+    public CoverCutting(Watch watch, Effort effort) {
+        this.watch = watch;
+        this.effort = effort;
+    }
+
+    /**
+     * The cheapest plan found with its bound, or why there is none.
+     *
+     * @throws java.util.concurrent.CancellationException soon after the thread is interrupted; the thread stays interrupted
+     */
     public CoverAnswer solve(CoverProblem problem) {
-        CoverGrid grid = new CoverGrid(problem);
+        return solve(new CoverGrid(problem));
+    }
+
+    /** The same with the sizes of a grid alone; the bound holds for those sizes. */
+    CoverAnswer solve(CoverGrid grid) {
+        ThreadWatch.check();
+        CoverProblem problem = grid.problem();
         if (problem.target() == 0 && problem.stretches().stream().allMatch(s -> s.least() == 0)) {
             return new CoverPlan(grid).solution(new Bound(0, Bound.Proof.MATERIAL));
         }
@@ -57,23 +94,31 @@ public final class CoverCutting {
         if (material.isEmpty()) {
             return new Impossible("all stock together does not reach the target", true);
         }
-        return new Run(grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL)).solve();
+        CoverAnswer answer = new Run(
+                        grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL), new ThreadWatch(watch), effort)
+                .solve();
+        ThreadWatch.check();
+        return answer;
     }
 
     /** One problem on its way. */
     private static final class Run {
         private final CoverGrid grid;
+        private final Watch watch;
+        private final Effort effort;
         private Bound bound;
         private CoverPlan best;
 
-        Run(CoverGrid grid, Bound material) {
+        Run(CoverGrid grid, Bound material, Watch watch, Effort effort) {
+            this.effort = effort;
             this.grid = grid;
+            this.watch = watch;
             bound = material;
         }
 
         CoverAnswer solve() {
             offer(new RunByRunCutting().plan(grid));
-            CoverMaster master = new CoverMaster(grid);
+            CoverMaster master = new CoverMaster(grid, watch);
             learn(master);
             search(2, simpleRate(), 0, true);
             boolean generates = CoverDuals.isWorthwhile(grid);
@@ -81,22 +126,33 @@ public final class CoverCutting {
                 learn(master);
                 master.generate(best == null ? Long.MAX_VALUE : best.cost());
                 bound = bound.max(new Bound(master.bound(), Bound.Proof.PATTERN_LP));
+                tell();
             }
             if (isOpen()) {
                 search(ORDERS, master.rate() > 0 ? master.rate() : simpleRate(), 0, true);
             }
-            if (isOpen() && generates) {
+            if (isOpen() && generates && effort == Effort.FULL) {
                 learn(master);
                 offer(master.plan(NODES));
             }
-            fewerPieces();
+            if (effort == Effort.FULL) {
+                fewerPieces();
+            }
             return best == null
-                    ? new Impossible("no plan was found within the work limit", false)
+                    ? new Impossible(
+                            watch.asksForEnd()
+                                    ? "the work was ended before a plan was found"
+                                    : "no plan was found within the work limit",
+                            false)
                     : best.solution(bound);
         }
 
         private boolean isOpen() {
-            return best == null || best.cost() > bound.value();
+            return (best == null || best.cost() > bound.value()) && !watch.asksForEnd();
+        }
+
+        private void tell() {
+            watch.learned(best == null ? Long.MAX_VALUE : best.cost(), bound.value());
         }
 
         private void offer(CoverPlan plan) {
@@ -106,6 +162,7 @@ public final class CoverCutting {
             plan.polish();
             if (best == null || plan.isBetterThan(best)) {
                 best = plan;
+                tell();
             }
         }
 
@@ -132,7 +189,7 @@ public final class CoverCutting {
         }
 
         private void search(int orders, double rate, double pieceWeight, boolean untilProved) {
-            CoverBeam beam = new CoverBeam(grid, WIDTH, rate, pieceWeight);
+            CoverBeam beam = new CoverBeam(grid, WIDTH, rate, pieceWeight, watch);
             List<Integer> order = new ArrayList<>(
                     IntStream.range(0, grid.problem().stretches().size())
                             .boxed()
@@ -140,7 +197,7 @@ public final class CoverCutting {
             order.sort(Comparator.comparingLong(
                     r -> -grid.problem().stretches().get(r).length()));
             Random random = new Random(SEED);
-            for (int n = 0; n < orders && !(untilProved && !isOpen()); n++) {
+            for (int n = 0; n < orders && !watch.asksForEnd() && !(untilProved && !isOpen()); n++) {
                 offer(beam.plan(order, best == null ? Long.MAX_VALUE : best.cost()));
                 if (n == 0) {
                     Collections.reverse(order);

@@ -89,11 +89,13 @@ final class CoverDuals {
     /** Best value of n pieces of a given total, values signed: +1 for patterns that earn pi, -1 for covers that pay it. */
     private static final class Table {
         private final CoverGrid grid;
+        private final int[] sizes;
         private final long[][] value;
         private final int[][] last;
 
         Table(CoverGrid grid, long[] pi, int sign, int pieces, int steps) {
             this.grid = grid;
+            sizes = grid.sizes();
             value = new long[pieces + 1][steps + 1];
             last = new int[pieces + 1][steps + 1];
             for (long[] row : value) {
@@ -108,7 +110,10 @@ final class CoverDuals {
         }
 
         private void fill(long[] pi, int sign, int n, int t) {
-            for (int u = grid.least(); u <= Math.min(grid.most(), t); u++) {
+            for (int u : sizes) {
+                if (u > t) {
+                    break;
+                }
                 long v = value[n - 1][t - u] + sign * pi[u];
                 if (v > value[n][t]) {
                     value[n][t] = v;

@@ -17,20 +17,26 @@ final class CoverMaster {
     private static final int ROUNDS = 300;
 
     private final CoverGrid grid;
+    private final Watch watch;
     private final CoverProblem problem;
     private final double dearest;
     private final List<Column> columns = new ArrayList<>();
     private final Set<Column> known = new HashSet<>();
     private final List<Stretch> lengths;
+    private final int[] sizes;
     private long bound;
+    private double value = Double.POSITIVE_INFINITY;
+    private double pieces;
     private double rate;
 
     /** A way to cut stock {@code index}, or to cover a stretch of {@code lengths.get(index)}. */
     private record Column(boolean cuts, int index, List<Integer> pieces) {}
 
-    CoverMaster(CoverGrid grid) {
+    CoverMaster(CoverGrid grid, Watch watch) {
         this.grid = grid;
+        this.watch = watch;
         problem = grid.problem();
+        sizes = grid.sizes();
         dearest = Math.max(
                 1, problem.stock().stream().mapToLong(Stock::cost).max().orElse(1));
         lengths = problem.stretches().stream()
@@ -44,6 +50,11 @@ final class CoverMaster {
         return bound;
     }
 
+    /** Cost of the last linear program, floating point: a hint. */
+    double value() {
+        return value;
+    }
+
     /** What a hundredth of mm of cover costs by the last prices. */
     double rate() {
         return rate;
@@ -52,19 +63,39 @@ final class CoverMaster {
     /** Generates columns until none pays or the bound, lifted to a sum of costs, reaches {@code enough}. */
     void generate(long enough) {
         boolean found = true;
-        for (int round = 0; round < ROUNDS && found && bound < enough; round++) {
+        for (int round = 0; round < ROUNDS && found && bound < enough && !watch.asksForEnd(); round++) {
             Optional<LinearSolver.Answer> answer = new LinearSolver().solve(model(columns, true));
             if (answer.isEmpty()) {
                 return;
             }
+            value = cost(answer.get().values());
             found = price(answer.get().duals());
         }
     }
 
+    /** Pieces laid in the last linear program, floating point: a hint. */
+    double pieces() {
+        return pieces;
+    }
+
+    private double cost(double[] values) {
+        double cost = 0;
+        pieces = 0;
+        for (int c = 0; c < columns.size(); c++) {
+            Column column = columns.get(c);
+            pieces += column.cuts() ? 0 : values[c] * column.pieces().size();
+            cost += column.cuts()
+                    ? values[c] * problem.stock().get(column.index()).cost()
+                    : 0;
+        }
+        double deterred = values[values.length - 1];
+        return deterred > 1e-6 ? Double.POSITIVE_INFINITY : cost;
+    }
+
     private boolean price(double[] duals) {
         double[] pi = new double[grid.most() + 1];
-        for (int u = grid.least(); u <= grid.most(); u++) {
-            pi[u] = duals[u - grid.least()] * dearest;
+        for (int u = 0; u < sizes.length; u++) {
+            pi[sizes[u]] = duals[u] * dearest;
         }
         double tau = duals[targetRow()] * dearest / problem.step();
         CoverDuals now = new CoverDuals(grid, pi, tau);
@@ -87,18 +118,14 @@ final class CoverMaster {
         return !c.pieces().isEmpty() && known.add(c) && columns.add(c);
     }
 
-    private int sizes() {
-        return grid.most() - grid.least() + 1;
-    }
-
     private int targetRow() {
-        return sizes() + problem.stock().size() + lengths.size();
+        return sizes.length + problem.stock().size() + lengths.size();
     }
 
     /** Rows: piece sizes, stock, stretch lengths, target. The last column of a linear model is cover at a deterring price. */
     private Model model(List<Column> some, boolean linear) {
         Model model = new Model();
-        for (int u = 0; u < sizes(); u++) {
+        for (int u = 0; u < sizes.length; u++) {
             model.row(0, Double.POSITIVE_INFINITY);
         }
         for (Stock s : problem.stock()) {
@@ -110,7 +137,7 @@ final class CoverMaster {
         }
         model.row((double) problem.target() / problem.step(), Double.POSITIVE_INFINITY);
         some.forEach(c -> add(model, c));
-        for (int u = 1; u < sizes(); u++) {
+        for (int u = 1; u < sizes.length; u++) {
             model.fraction(0, new int[] {u - 1, u}, new double[] {1, -1});
         }
         if (linear) {
@@ -124,11 +151,11 @@ final class CoverMaster {
         double[] entries = new double[rows.length];
         int used = 0;
         for (int u : c.pieces().stream().distinct().toList()) {
-            rows[used] = u - grid.least();
+            rows[used] = Arrays.binarySearch(sizes, u);
             long times = c.pieces().stream().filter(v -> v == u).count();
             entries[used++] = c.cuts() ? times : -times;
         }
-        rows[used] = sizes() + (c.cuts() ? 0 : problem.stock().size()) + c.index();
+        rows[used] = sizes.length + (c.cuts() ? 0 : problem.stock().size()) + c.index();
         entries[used++] = 1;
         if (!c.cuts()) {
             rows[used] = targetRow();
@@ -160,7 +187,7 @@ final class CoverMaster {
 
     /** The best plan over the columns at hand within so many nodes, or null. */
     CoverPlan plan(int nodes) {
-        IntegerSolver.Answer answer = new IntegerSolver(nodes).solve(model(columns, false));
+        IntegerSolver.Answer answer = new IntegerSolver(nodes, watch).solve(model(columns, false));
         return answer.hasValues() ? laid(answer.values()) : null;
     }
 

@@ -109,7 +109,7 @@ final class CoverPlan {
         long onStretch = grid.problem().stretches().get(p.stretch).length() - coveredOf(p.stretch);
         long inPlate = room(p.plate);
         long more = Math.min(onStretch, inPlate) / grid.problem().step();
-        p.steps += Math.toIntExact(Math.min(more, grid.most() - p.steps));
+        p.steps = Math.max(p.steps, grid.sizeWithin(p.steps + more));
     }
 
     private void dropEmptyPlates() {

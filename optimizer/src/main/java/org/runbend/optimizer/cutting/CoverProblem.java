@@ -70,9 +70,18 @@ public record CoverProblem(
      * (of what can be bought in any number, if there is any), and {@code extraPieces} more.
      */
     public long mostPieces(long stretch) {
-        long whole = wholePiece(true);
-        whole = whole > 0 ? whole : wholePiece(false);
+        return mostPieces(stretch, wholePiece());
+    }
+
+    /** The same where the longest piece of the shortest stock is known. */
+    long mostPieces(long stretch, long whole) {
         return whole == 0 ? 0 : -Math.floorDiv(-(stretch + gap), whole + gap) + extraPieces;
+    }
+
+    /** Longest piece of the shortest stock that gives one, as in {@link #mostPieces}; 0 where none does. */
+    long wholePiece() {
+        long whole = wholePiece(true);
+        return whole > 0 ? whole : wholePiece(false);
     }
 
     private long wholePiece(boolean unlimited) {

@@ -26,6 +26,19 @@ public final class RunByRunCutting {
         return plan.solution(new Bound(bound, Bound.Proof.MATERIAL));
     }
 
+    /** The same with pieces of the lengths named alone, hundredths of mm. */
+    public CoverAnswer solve(CoverProblem problem, List<Long> lengths) {
+        int[] sizes = lengths.stream()
+                .mapToInt(l -> Math.toIntExact(l / problem.step()))
+                .distinct()
+                .sorted()
+                .toArray();
+        CoverPlan plan = plan(new CoverGrid(new CoverGrid(problem), sizes));
+        return plan == null
+                ? new Impossible("no stock that can be bought in any number reaches the target in these lengths", true)
+                : plan.solution(new Bound(0, Bound.Proof.MATERIAL));
+    }
+
     /** The plan itself, or null when there is none. */
     CoverPlan plan(CoverGrid grid) {
         Own own = new Own(grid);
@@ -73,6 +86,7 @@ public final class RunByRunCutting {
         private static final long NONE = Long.MAX_VALUE;
 
         private final CoverGrid grid;
+        private final SizeSums sums;
         private final List<Option> options = new ArrayList<>();
         private final long[][] cost;
         private final Step[][] step;
@@ -85,6 +99,7 @@ public final class RunByRunCutting {
 
         Own(CoverGrid grid) {
             this.grid = grid;
+            sums = new SizeSums(grid.sizes());
             CoverProblem p = grid.problem();
             long longest =
                     p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
@@ -111,7 +126,12 @@ public final class RunByRunCutting {
                     s.unlimited() && n <= grid.pieces(s.length(), grid.problem().kerf());
                     n++) {
                 long total = grid.total(s.length(), n, grid.problem().kerf());
-                if (total >= 0) {
+                for (int t = 0; t <= total && grid.isLimited(); t++) {
+                    if (sums.makes(n, t)) {
+                        options.add(new Option(stock, n, t, s.cost()));
+                    }
+                }
+                if (total >= 0 && !grid.isLimited()) {
                     options.add(new Option(stock, n, Math.toIntExact(total), s.cost()));
                 }
             }
@@ -123,8 +143,8 @@ public final class RunByRunCutting {
             }
             for (Option o : options) {
                 int pieces = n + o.pieces();
-                int total = Math.min(cost[0].length - 1, t + o.steps());
-                if (pieces < cost.length && cost[n][t] + o.cost() < cost[pieces][total]) {
+                int total = grid.isLimited() ? t + o.steps() : Math.min(cost[0].length - 1, t + o.steps());
+                if (pieces < cost.length && total < cost[0].length && cost[n][t] + o.cost() < cost[pieces][total]) {
                     cost[pieces][total] = cost[n][t] + o.cost();
                     step[pieces][total] = new Step(o, t);
                 }
@@ -141,7 +161,7 @@ public final class RunByRunCutting {
             for (int n = 1; n <= grid.piecesOn(length); n++) {
                 long room = grid.total(length, n, grid.problem().gap());
                 for (int t = n * grid.least(); room >= 0 && t < cost[n].length; t++) {
-                    if (cost[n][t] != NONE) {
+                    if (cost[n][t] != NONE && (t <= room || !grid.isLimited())) {
                         long covered = grid.length(Math.min(t, room))
                                 + (n - 1) * grid.problem().gap();
                         all.add(new Choice(cost[n][t], covered, n, t));
@@ -188,6 +208,10 @@ public final class RunByRunCutting {
 
         private void layPieces(CoverPlan plan, int stretch, Option option, long total) {
             int plate = plan.open(option.stock());
+            if (grid.isLimited()) {
+                sums.parts(option.pieces(), option.steps()).forEach(u -> plan.lay(stretch, plate, u));
+                return;
+            }
             long left = total;
             for (int n = option.pieces() - 1; n >= 0; n--) {
                 long steps = Math.min(grid.most(), left - (long) n * grid.least());

@@ -375,6 +375,7 @@ public record Job(
      * @param plateClearance distance of a plate body from a bare keep-out, mm
      * @param maxPiece longest piece, mm; infinite where any length will do
      * @param leastPerRun share of each stretch to be covered at least, 0 to 1
+     * @param maxLengths how many different lengths the pieces may have, 1 or more, if that is limited
      */
     public record PlateWish(
             List<SpreaderPlate> products,
@@ -384,8 +385,9 @@ public record Job(
             double coverage,
             double plateClearance,
             double maxPiece,
-            double leastPerRun) {
-        /** A wish without a longest piece and a least share for each run. */
+            double leastPerRun,
+            OptionalInt maxLengths) {
+        /** A wish without a longest piece, a least share for each run and a limit of lengths. */
         public PlateWish(
                 List<SpreaderPlate> products,
                 double bendClearance,
@@ -393,7 +395,16 @@ public record Job(
                 double minPiece,
                 double coverage,
                 double plateClearance) {
-            this(products, bendClearance, gap, minPiece, coverage, plateClearance, Double.POSITIVE_INFINITY, 0);
+            this(
+                    products,
+                    bendClearance,
+                    gap,
+                    minPiece,
+                    coverage,
+                    plateClearance,
+                    Double.POSITIVE_INFINITY,
+                    0,
+                    OptionalInt.empty());
         }
 
         /** Copies the list. */
@@ -404,7 +415,27 @@ public record Job(
         /** The same wish with other plates and another coverage. */
         public PlateWish with(List<SpreaderPlate> others, double otherCoverage) {
             return new PlateWish(
-                    others, bendClearance, gap, minPiece, otherCoverage, plateClearance, maxPiece, leastPerRun);
+                    others,
+                    bendClearance,
+                    gap,
+                    minPiece,
+                    otherCoverage,
+                    plateClearance,
+                    maxPiece,
+                    leastPerRun,
+                    maxLengths);
+        }
+
+        /** The same wish with another limit of lengths. */
+        public PlateWish withLengths(OptionalInt most) {
+            return new PlateWish(
+                    products, bendClearance, gap, minPiece, coverage, plateClearance, maxPiece, leastPerRun, most);
+        }
+
+        /** The same wish with another least share for each run. */
+        public PlateWish withLeastPerRun(double share) {
+            return new PlateWish(
+                    products, bendClearance, gap, minPiece, coverage, plateClearance, maxPiece, share, maxLengths);
         }
     }
 

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -29,6 +30,7 @@ final class ProductsReader {
     private static final double MIN_PIECE = 150;
     private static final double COVERAGE = 0.85;
     private static final double PLATE_CLEARANCE = 5;
+    private static final int MOST_LENGTHS = 12;
     /** A groove takes pipe of its diameter; makers state both rounded, so half a millimetre is forgiven (common practice). */
     private static final double GROOVE_TOLERANCE = 0.5;
     /** Twin grooves that are this much off the spacing can still be pressed on, mm. */
@@ -104,8 +106,12 @@ final class ProductsReader {
                 v -> v.isText("none") ? Double.POSITIVE_INFINITY : v.length(Math.max(1, minPiece), LONGEST),
                 Double.POSITIVE_INFINITY);
         double leastPerRun = m.get("leastPerRun", v -> v.share(0, 1), 0.0);
-        return m.make(() ->
-                new Job.PlateWish(products, bendClearance, gap, minPiece, coverage, clearance, maxPiece, leastPerRun));
+        OptionalInt maxLengths = m.get(
+                "maxLengths",
+                v -> v.isText("none") ? OptionalInt.empty() : OptionalInt.of(v.whole(1, MOST_LENGTHS)),
+                OptionalInt.empty());
+        return m.make(() -> new Job.PlateWish(
+                products, bendClearance, gap, minPiece, coverage, clearance, maxPiece, leastPerRun, maxLengths));
     }
 
     private static void checkGroove(YamlValue place, SpreaderPlate plate, Pipe pipe) {

@@ -28,6 +28,7 @@ import org.runbend.optimizer.plates.PlatePlan;
  * @param checks what was checked and what came of it
  * @param remarks what a person should know, one sentence each
  * @param bareFloor the heated floor that stays bare, why, and what would free it, the largest part first
+ * @param plateOptions what plates would cost if less were asked of them, if that was worked out
  */
 public record KitPlan(
         Job job,
@@ -42,7 +43,8 @@ public record KitPlan(
         Optional<ChannelPlan> channel,
         List<PlanCheck> checks,
         List<String> remarks,
-        List<BareFloor> bareFloor) {
+        List<BareFloor> bareFloor,
+        Optional<PlateOptions> plateOptions) {
     /** Copies the lists. */
     public KitPlan {
         loops = List.copyOf(loops);
@@ -50,6 +52,43 @@ public record KitPlan(
         checks = List.copyOf(checks);
         remarks = List.copyOf(remarks);
         bareFloor = List.copyOf(bareFloor);
+    }
+
+    /** A plan without other ways to plate it. */
+    public KitPlan(
+            Job job,
+            double bendRadius,
+            LatticePlace lattice,
+            List<LoopPlan> loops,
+            PlatePlan plates,
+            CoilPlan coils,
+            List<BoxItem> items,
+            long total,
+            double weight,
+            Optional<ChannelPlan> channel,
+            List<PlanCheck> checks,
+            List<String> remarks,
+            List<BareFloor> bareFloor) {
+        this(
+                job,
+                bendRadius,
+                lattice,
+                loops,
+                plates,
+                coils,
+                items,
+                total,
+                weight,
+                channel,
+                checks,
+                remarks,
+                bareFloor,
+                Optional.empty());
+    }
+
+    /** The work of cutting plates and mounting coils. */
+    public SawWork sawWork() {
+        return SawWork.of(job.catalog().labour(), plates, coils);
     }
 
     /** Whether the loop lies on a lattice; one that the designer drew does not, and has no bounds and leaves nothing out. */
@@ -86,7 +125,27 @@ public record KitPlan(
                 channel,
                 checks,
                 Stream.concat(Stream.of(remark), remarks.stream()).toList(),
-                bareFloor);
+                bareFloor,
+                plateOptions);
+    }
+
+    /** The same plan with what its plates would cost if less were asked of them. */
+    KitPlan with(PlateOptions options) {
+        return new KitPlan(
+                job,
+                bendRadius,
+                lattice,
+                loops,
+                plates,
+                coils,
+                items,
+                total,
+                weight,
+                channel,
+                checks,
+                remarks,
+                bareFloor,
+                Optional.of(options));
     }
 
     /**

@@ -2,7 +2,8 @@ package org.runbend.optimizer.plates;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.runbend.optimizer.job.Job;
+import java.util.Optional;
+import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.job.Unbuildable;
 
 /** What plates cost at several coverages, all else as the job has it: cost against heat, in one call. */
@@ -13,47 +14,38 @@ public final class CoverageCurve {
      * Plates at one coverage.
      *
      * @param asked share of the plateable length, 0 to 1
-     * @param plates a plan that covers at least as much; the plan of a higher share where that costs no more
+     * @param plates a plan that covers at least as much; the plan of a higher share where that costs less
      */
     public record Point(double asked, PlatePlan plates) {}
 
-    /** Plans at 70, 80, 85, 90, 95 and 100 % of what can take plates, costs never falling; shares out of reach are left out. */
-    public List<Point> of(PlateProblem problem) {
+    /**
+     * Plans at 70, 80, 85, 90, 95 and 100 % of what can take plates, costs never falling; shares out of reach are left out.
+     *
+     * @param own the plan that the wish of the problem led to
+     */
+    public List<Point> of(PlateProblem problem, PlatePlan own) {
         List<Point> points = new ArrayList<>();
+        Packing packing = new Packing(problem, problem.wish().maxLengths().orElse(1), CoverCutting.Effort.LITTLE);
         for (double share : SHARES) {
             try {
-                points.add(new Point(share, new PlatePacking().pack(with(problem, share))));
+                Optional<PlatePlan> plan = share == problem.wish().coverage()
+                        ? Optional.of(own)
+                        : packing.at(share).asked();
+                if (plan.isEmpty()) {
+                    break;
+                }
+                points.add(new Point(share, plan.get()));
             } catch (Unbuildable e) {
                 break;
             }
         }
         for (int p = points.size() - 2; p >= 0; p--) {
-            PlatePlan own = points.get(p).plates();
+            PlatePlan less = points.get(p).plates();
             PlatePlan next = points.get(p + 1).plates();
-            if (next.bought() <= own.bought()) {
-                points.set(p, new Point(points.get(p).asked(), withBound(next, own.bound(), own.proof())));
+            if (next.bought() < less.bought()) {
+                points.set(p, new Point(points.get(p).asked(), next.withBound(less.bound(), less.proof())));
             }
         }
         return points;
-    }
-
-    private static PlateProblem with(PlateProblem problem, double share) {
-        Job.PlateWish wish = problem.wish().with(problem.wish().products(), share);
-        return new PlateProblem(problem.floor(), wish, problem.shelf(), problem.loops());
-    }
-
-    private static PlatePlan withBound(PlatePlan plan, long bound, String proof) {
-        return new PlatePlan(
-                plan.pieces(),
-                plan.stock(),
-                plan.kerf(),
-                plan.plateable(),
-                plan.plated(),
-                plan.straight(),
-                plan.bought(),
-                Math.min(bound, plan.bought()),
-                proof,
-                plan.runByRun(),
-                plan.remarks());
     }
 }

@@ -1,5 +1,6 @@
 package org.runbend.optimizer.plates;
 
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -29,11 +30,60 @@ public record PlatePlan(
         String proof,
         long runByRun,
         List<String> remarks) {
+    /** mm: no saw takes off less. */
+    private static final double USED_UP = 0.01;
+
     /** Copies the lists. */
     public PlatePlan {
         pieces = List.copyOf(pieces);
         stock = List.copyOf(stock);
         remarks = List.copyOf(remarks);
+    }
+
+    /** The same plan with a bound that was proved for a wish that it fulfils too. */
+    PlatePlan withBound(long other, String otherProof) {
+        return new PlatePlan(
+                pieces,
+                stock,
+                kerf,
+                plateable,
+                plated,
+                straight,
+                bought,
+                Math.min(other, bought),
+                otherProof,
+                runByRun,
+                remarks);
+    }
+
+    /** The different lengths of the pieces, longest first, mm. */
+    public List<Double> lengths() {
+        return pieces.stream()
+                .map(PlatePiece::length)
+                .distinct()
+                .sorted(Comparator.reverseOrder())
+                .toList();
+    }
+
+    /** How often the saw cuts: once for each piece, and not at the end of a stock plate that is used up to there. */
+    public int sawCuts() {
+        int cuts = 0;
+        for (PlateCut s : stock) {
+            double rest = s.length()
+                    - s.cuts().stream().mapToDouble(Double::doubleValue).sum()
+                    - kerf * (s.cuts().size() - 1);
+            cuts += s.cuts().size() - (rest < USED_UP ? 1 : 0);
+        }
+        return cuts;
+    }
+
+    /** How often the saw's stop is set: once for each length that is cut; whole stock plates are not. */
+    public int stopSettings() {
+        return (int) stock.stream()
+                .filter(s -> s.cuts().size() > 1 || s.length() - s.cuts().get(0) >= USED_UP)
+                .flatMap(s -> s.cuts().stream())
+                .distinct()
+                .count();
     }
 
     /** Plated length over straight length, 0 to 1; 0 where there is no straight pipe. */

@@ -2,6 +2,7 @@ package org.runbend.optimizer.plates;
 
 import java.util.Comparator;
 import java.util.List;
+import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
@@ -31,6 +32,7 @@ public final class PlatesVerifier {
     private final List<KeepOut> keepOuts;
     private final List<Shape.Polygon> unheated;
     private final Shelf shelf;
+    private final double lastStep;
 
     /**
      * What a plan is held against.
@@ -52,6 +54,10 @@ public final class PlatesVerifier {
         this.keepOuts = List.copyOf(keepOuts);
         this.unheated = List.copyOf(unheated);
         this.shelf = shelf;
+        lastStep = wish.products().stream()
+                .filter(p -> p.grooves() == 1)
+                .mapToDouble(SpreaderPlate::step)
+                .reduce(LAST_STEP, Math::max);
     }
 
     /** One sentence for each rule broken, naming the piece and both numbers; empty for a sound plan. */
@@ -65,6 +71,7 @@ public final class PlatesVerifier {
                                 .thenComparingDouble(Span::from))
                         .toList();
         checkGaps(laid, findings);
+        checkLengths(plan, findings);
         checkSums(loops, plan, laid, findings);
         checkCoverage(reckoning.stretches(loops), plan, laid, findings);
         new PlateStockRules(wish.products(), shelf, findings).check(plan);
@@ -84,6 +91,19 @@ public final class PlatesVerifier {
                         wish.gap());
             }
         }
+    }
+
+    /** Lengths are in whole hundredths of mm. */
+    private void checkLengths(PlatePlan plan, PlateFindings findings) {
+        long different = plan.pieces().stream()
+                .map(p -> Math.round(p.length() * 100))
+                .distinct()
+                .count();
+        findings.unless(
+                wish.maxLengths().isEmpty() || different <= wish.maxLengths().getAsInt(),
+                "plates: %d different lengths, %d allowed",
+                different,
+                wish.maxLengths().orElse(0));
     }
 
     private static void checkSums(List<Breakdown> loops, PlatePlan plan, List<Span> laid, PlateFindings findings) {
@@ -126,7 +146,7 @@ public final class PlatesVerifier {
             double own = coveredOf(stretch, laid);
             covered += own;
             sure += isDoubtful(stretch) ? 0 : stretch.length();
-            double least = isDoubtful(stretch) ? 0 : wish.leastPerRun() * (stretch.length() - LAST_STEP);
+            double least = isDoubtful(stretch) ? 0 : wish.leastPerRun() * (stretch.length() - lastStep);
             findings.unless(
                     own >= least - SUM,
                     "%s: %.2f mm are covered, %.2f mm asked of each run",
@@ -141,7 +161,7 @@ public final class PlatesVerifier {
                 plan.plateable(),
                 plateable);
         double counted = Math.min(plateable, plan.plateable());
-        double asked = wish.coverage() * Math.max(0, counted - LAST_STEP * stretches.size());
+        double asked = wish.coverage() * Math.max(0, counted - lastStep * stretches.size());
         findings.unless(
                 covered >= asked - SUM,
                 "plates: covered %.2f mm of %.2f mm plateable, %.2f mm asked",

@@ -1,5 +1,6 @@
 package org.runbend.optimizer.plates;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,6 +18,23 @@ record Strip(PlateStretch first, Optional<PlateStretch> second, boolean opposed)
 
     double length() {
         return first.length();
+    }
+
+    /** Whether a groove lies on the first stretch. */
+    boolean holds(PlatePiece.Place place) {
+        return place.loop() == first.loop()
+                && place.element() == first.element()
+                && place.from() >= first.from() - 1e-6
+                && place.from() < first.to();
+    }
+
+    /** What is left of each stretch from a distance of the strip's start on. */
+    List<PlateStretch> after(double at) {
+        List<PlateStretch> left = new ArrayList<>();
+        left.add(new PlateStretch(first.loop(), first.element(), first.from() + at, first.to()));
+        second.ifPresent(s -> left.add(new PlateStretch(
+                s.loop(), s.element(), opposed ? s.from() : s.from() + at, opposed ? s.to() - at : s.to())));
+        return left;
     }
 
     /** The places of a piece that begins {@code at} mm from the strip's start, one for each groove. */

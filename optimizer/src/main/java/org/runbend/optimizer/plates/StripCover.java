@@ -10,9 +10,14 @@ import org.runbend.optimizer.cutting.CoverAnswer;
 import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
+import org.runbend.optimizer.cutting.FewLengthsCurve;
+import org.runbend.optimizer.cutting.FewLengthsCutting;
+import org.runbend.optimizer.cutting.FewLengthsProblem;
+import org.runbend.optimizer.cutting.RunByRunCutting;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.StockUse;
 import org.runbend.optimizer.cutting.Stretch;
+import org.runbend.optimizer.cutting.Watch;
 
 /** Covers strips with plates of some products of equal grooves: one problem of the cutting engine. */
 final class StripCover {
@@ -77,11 +82,52 @@ final class StripCover {
      * @param cost minor units
      * @param covered of the strips, hundredths of mm
      */
-    record Laid(List<PlatePiece> pieces, List<PlateCut> cuts, long cost, long covered) {}
+    record Laid(List<PlatePiece> pieces, List<PlateCut> cuts, long cost, long covered) {
+        /** The different lengths of the pieces, mm. */
+        List<Double> lengths() {
+            return pieces.stream().map(PlatePiece::length).distinct().toList();
+        }
+    }
 
     /** The plates for the target, or why there are none. */
-    CoverAnswer solve() {
-        return new CoverCutting().solve(problem);
+    CoverAnswer solve(CoverCutting.Effort effort) {
+        return new CoverCutting(Watch.NONE, effort).solve(problem);
+    }
+
+    /**
+     * Plates for the target by the number of different lengths, those given included.
+     *
+     * @param given lengths that other pieces have, mm; those that no piece here can have count all the same
+     */
+    Optional<FewLengthsCurve> few(List<Double> given, int most, CoverCutting.Effort effort) {
+        List<Long> all = given.stream().map(l -> Math.round(l * HUNDREDTHS)).toList();
+        List<Long> usable = all.stream().filter(this::isSize).distinct().toList();
+        int left = most - Math.toIntExact(all.stream().distinct().count()) + usable.size();
+        return left < 1
+                ? Optional.empty()
+                : Optional.of(
+                        new FewLengthsCutting(Watch.NONE, effort).solve(new FewLengthsProblem(problem, usable, left)));
+    }
+
+    private boolean isSize(long length) {
+        long longest = stock.stream().mapToLong(Stock::length).max().orElse(0);
+        return length % problem.step() == 0
+                && length >= problem.minPiece()
+                && length <= Math.min(problem.maxPiece(), longest);
+    }
+
+    /** Cost of cutting each strip by itself in the lengths of a plan, minor units; 0 where that cannot be done. */
+    long runByRun(List<Double> lengths) {
+        List<Long> all = lengths.stream().map(l -> Math.round(l * HUNDREDTHS)).toList();
+        if (all.isEmpty() || !all.stream().allMatch(this::isSize)) {
+            return 0;
+        }
+        return new RunByRunCutting().solve(problem, all) instanceof CoverSolution s ? s.cost() : 0;
+    }
+
+    /** Cost of cutting each strip by itself in any lengths, minor units; 0 where that cannot be done. */
+    long runByRun() {
+        return new RunByRunCutting().solve(problem) instanceof CoverSolution s ? s.cost() : 0;
     }
 
     /** The plates of an answer of {@link #solve}, if it is a plan. */

@@ -13,8 +13,16 @@ final class CoverBruteForce {
     private final CoverProblem problem;
     private final Map<String, Long> packed = new TreeMap<>();
 
+    private final int lengths;
+
     CoverBruteForce(CoverProblem problem) {
+        this(problem, Integer.MAX_VALUE);
+    }
+
+    /** Pieces of at most so many different lengths. */
+    CoverBruteForce(CoverProblem problem, int lengths) {
         this.problem = problem;
+        this.lengths = lengths;
     }
 
     /** Least cost with which the target is reached, or Long.MAX_VALUE. */
@@ -31,19 +39,24 @@ final class CoverBruteForce {
 
     /** Adds pieces to one stretch in falling order, or goes on to the next. */
     private long fill(int stretch, List<Long> pieces, long covered, long used, long longest, long more) {
-        long best = overStretches(stretch + 1, pieces, covered + used);
+        boolean enough = used >= problem.stretches().get(stretch).least();
+        long best = enough ? overStretches(stretch + 1, pieces, covered + used) : NONE;
         for (long p = problem.step(); p <= Math.min(longest, problem.maxPiece()); p += problem.step()) {
             long end = used + p + (used > 0 ? problem.gap() : 0);
             if (end > problem.stretches().get(stretch).length()) {
                 break;
             }
-            if (p >= problem.minPiece() && more > 0) {
+            if (p >= problem.minPiece() && more > 0 && isAllowed(pieces, p)) {
                 pieces.add(p);
                 best = Math.min(best, fill(stretch, pieces, covered, end, p, more - 1));
                 pieces.remove(pieces.size() - 1);
             }
         }
         return best;
+    }
+
+    private boolean isAllowed(List<Long> pieces, long p) {
+        return pieces.contains(p) || pieces.stream().distinct().count() < lengths;
     }
 
     /** Laid end to end in whole lengths of the shortest usual stock, and the extra ones. */

@@ -127,7 +127,7 @@ class PatternCuttingTest {
         Random random = new Random(7);
         int plans = 0;
         int proved = 0;
-        for (int n = 0; n < 1000; n++) {
+        for (int n = 0; n < 1200; n++) {
             CuttingProblem problem = small(random);
             long[] expected = new CuttingBruteForce(problem).best();
             CuttingAnswer answer = new PatternCutting().solve(problem);

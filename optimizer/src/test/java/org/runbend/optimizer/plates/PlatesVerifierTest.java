@@ -9,6 +9,7 @@ import static org.runbend.optimizer.plan.SoundKit.run;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.job.Job;
@@ -51,6 +52,14 @@ class PlatesVerifierTest {
     @Test
     void twinOnOneRun() {
         assertFound(foundOnRows(twin(new Place(0, 0, 0))), "piece 0 of SP-2", "lies on 1 runs", "2 grooves");
+    }
+
+    @Test
+    void tooManyLengths() {
+        Job.PlateWish few = SoundKit.WISH.withLengths(OptionalInt.of(1));
+        PlatesVerifier verifier =
+                new PlatesVerifier(few, SoundKit.OUTLINE, SoundKit.KEEP_OUTS, List.of(), SoundKit.SHELF);
+        assertFound(verifier.verify(List.of(SoundKit.loop()), SOUND), "2 different lengths", "1 allowed");
     }
 
     @Test

@@ -1,0 +1,31 @@
+package org.runbend.catalog.product;
+
+import java.util.OptionalLong;
+
+/**
+ * What cutting a kit takes of a worker's time.
+ *
+ * @param cut seconds for a cut of the saw, handling included
+ * @param stopSetting seconds to set the saw's stop to another length
+ * @param coilChange seconds to mount a coil
+ * @param hour what an hour costs, minor units, if that is known
+ */
+public record Labour(double cut, double stopSetting, double coilChange, OptionalLong hour) {
+    /** Greatest time of a step, seconds. */
+    public static final double LONGEST = 36_000;
+
+    /** Checks ranges. */
+    public Labour {
+        Check.that(cut >= 0 && cut <= LONGEST, "labour: cut %s s must be 0 to %s s", cut, LONGEST);
+        Check.that(
+                stopSetting >= 0 && stopSetting <= LONGEST,
+                "labour: stopSetting %s s must be 0 to %s s",
+                stopSetting,
+                LONGEST);
+        Check.that(
+                coilChange >= 0 && coilChange <= LONGEST,
+                "labour: coilChange %s s must be 0 to %s s",
+                coilChange,
+                LONGEST);
+    }
+}

@@ -1,0 +1,113 @@
+package org.runbend.export.papers;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.runbend.export.pdf.PdfTable;
+import org.runbend.export.pdf.PdfTable.Column;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlateOptions;
+import org.runbend.optimizer.plan.SawWork;
+
+/** What plates would cost in fewer lengths, and covering less; and the work of the saw. */
+final class PlateTables {
+    private static final double MINUTE = 60;
+
+    private final KitPlan plan;
+    private final Money money;
+
+    PlateTables(KitPlan plan) {
+        this.plan = plan;
+        money = new Money(plan.job().catalog().currency());
+    }
+
+    /** A row for each number of lengths; empty where there is nothing to compare. */
+    Optional<PdfTable> lengths() {
+        List<PlateOptions.ByLengths> options =
+                plan.plateOptions().map(PlateOptions::lengths).orElse(List.of());
+        if (options.size() < 2) {
+            return Optional.empty();
+        }
+        boolean timed = options.get(0).work().seconds().isPresent();
+        boolean priced = options.get(0).work().cost().isPresent();
+        List<Column> columns = new ArrayList<>(List.of(
+                Column.left("lengths", 5),
+                Column.right("plates cost", 3.4),
+                Column.right("proved not under", 3.8),
+                Column.right("pieces", 2.4),
+                Column.right("saw cuts", 2.6),
+                Column.right("stop settings", 3.4)));
+        if (timed) {
+            columns.add(Column.right("minutes", 2.6));
+        }
+        if (priced) {
+            columns.add(Column.right("plates and work", 4));
+        }
+        PdfTable table = new PdfTable(columns.toArray(Column[]::new));
+        options.forEach(o -> table.row(row(o).toArray(String[]::new)));
+        return Optional.of(table);
+    }
+
+    private List<String> row(PlateOptions.ByLengths option) {
+        SawWork work = option.work();
+        List<String> row = new ArrayList<>(List.of(
+                option.limit().isPresent()
+                        ? "at most " + option.limit().getAsInt()
+                        : "any number (" + work.lengths() + ")",
+                money.bare(option.plates().bought()),
+                money.bare(option.plates().bound()),
+                Integer.toString(option.plates().pieces().size()),
+                Integer.toString(work.cuts()),
+                Integer.toString(work.stopSettings())));
+        work.seconds().ifPresent(s -> row.add(minutes(s)));
+        work.cost().ifPresent(c -> row.add(money.bare(option.plates().bought() + c)));
+        return row;
+    }
+
+    /** The work of the plan itself, in one sentence. */
+    String work() {
+        SawWork work = plan.sawWork();
+        return String.format(
+                Locale.ROOT,
+                "The saw makes %s for pieces of %s, its stop is set %s; %s mounted.%s",
+                count(work.cuts(), "cut", "cuts"),
+                count(work.lengths(), "length", "lengths"),
+                count(work.stopSettings(), "time", "times"),
+                work.coilChanges() == 1 ? "1 coil is" : work.coilChanges() + " coils are",
+                time(work));
+    }
+
+    private String time(SawWork work) {
+        if (work.seconds().isEmpty()) {
+            return "";
+        }
+        String cost = work.cost().isPresent()
+                ? ", which cost " + money.full(work.cost().getAsLong())
+                : "";
+        return " That takes " + minutes(work.seconds().getAsDouble()) + " minutes" + cost + ".";
+    }
+
+    /** What other coverages cost, in one sentence; empty where it was not worked out. */
+    Optional<String> coverages() {
+        List<PlateOptions.ByCoverage> options =
+                plan.plateOptions().map(PlateOptions::coverages).orElse(List.of());
+        return options.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Plates for other shares of what can take plates: "
+                        + options.stream()
+                                .map(o -> Math.round(o.asked() * 100) + " % "
+                                        + money.bare(o.plates().bought()))
+                                .collect(Collectors.joining(", "))
+                        + " " + plan.job().catalog().currency() + ".");
+    }
+
+    private static String count(int number, String one, String many) {
+        return number + " " + (number == 1 ? one : many);
+    }
+
+    private static String minutes(double seconds) {
+        return String.format(Locale.ROOT, "%.1f", seconds / MINUTE);
+    }
+}

@@ -1,0 +1,55 @@
+package org.runbend.optimizer.plan;
+
+import java.util.List;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plates.CoverageCurve;
+import org.runbend.optimizer.plates.LengthCurve;
+import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.plates.PlateProblem;
+import org.runbend.optimizer.plates.PlatesVerifier;
+
+/** Packs the plates of a plan in fewer lengths and at other coverages, all else unchanged, for comparison. */
+public final class PlateComparing {
+    /**
+     * The plan with what else its plates could cost.
+     *
+     * @throws IllegalStateException if a verifier finds a fault in one of these plans
+     */
+    public KitPlan compare(KitPlan plan) {
+        Job job = plan.job();
+        List<Breakdown> loops =
+                plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList();
+        PlateProblem problem = new PlateProblem(job.floor(), job.plates(), job.shelf(), loops);
+        List<PlateOptions.ByLengths> lengths = new LengthCurve()
+                .of(problem, plan.plates()).stream()
+                        .map(p -> new PlateOptions.ByLengths(
+                                p.limit(),
+                                checked(problem, job.plates().withLengths(p.limit()), p.plates()),
+                                SawWork.of(job.catalog().labour(), p.plates(), plan.coils())))
+                        .toList();
+        List<PlateOptions.ByCoverage> coverages = new CoverageCurve()
+                .of(problem, plan.plates()).stream()
+                        .map(p -> new PlateOptions.ByCoverage(
+                                p.asked(),
+                                checked(problem, job.plates().with(job.plates().products(), p.asked()), p.plates())))
+                        .toList();
+        return plan.with(new PlateOptions(lengths, coverages));
+    }
+
+    private static PlatePlan checked(PlateProblem problem, Job.PlateWish wish, PlatePlan plates) {
+        List<String> broken = new PlatesVerifier(
+                        wish,
+                        problem.floor().outline(),
+                        problem.floor().plateless(),
+                        problem.floor().unheated().stream()
+                                .map(Job.Unheated::region)
+                                .toList(),
+                        problem.shelf())
+                .verify(problem.loops(), plates);
+        if (!broken.isEmpty()) {
+            throw new IllegalStateException("plates of a comparison break a rule: " + broken);
+        }
+        return plates;
+    }
+}
