@@ -22,6 +22,8 @@ final class CoilFitting {
     private static final double LEAST_SHARE = 0.8;
 
     private static final int MOST_TRIES = 8;
+    /** Wishes that are left away in turn to see whether a short loop comes back; each costs laying it. */
+    private static final int MOST_LEFT_AWAY = 6;
     /** What a quarter bend saves of its two legs, in spacings. */
     private static final double SAVED = 1 - Math.PI / 4;
 
@@ -35,22 +37,37 @@ final class CoilFitting {
         this.progress = progress;
     }
 
+    /**
+     * The loops, shortened where that is asked.
+     *
+     * @throws Unbuildable if no loop is as short as the limit
+     */
     LaidLoops fit(LaidLoops laid) {
+        double limit = job.pipe().loopLimit().orElse(Double.POSITIVE_INFINITY);
+        return fitted(laid).orElseThrow(() -> tooShort(limit));
+    }
+
+    /** The same; empty if no loop is as short as the limit. */
+    Optional<LaidLoops> fitted(LaidLoops laid) {
         double longest =
                 laid.solutions().stream().mapToDouble(l -> cut(laid, l)).max().orElse(0);
         OptionalDouble wanted = limit(longest, laid.solutions().size());
         if (wanted.isEmpty() || longest <= wanted.getAsDouble()) {
-            return laid;
+            return Optional.of(laid);
         }
         double limit = wanted.getAsDouble();
         List<LoopSolution> shorter = new ArrayList<>();
         for (int i = 0; i < laid.solutions().size(); i++) {
             LoopSolution loop = laid.solutions().get(i);
             progress.step(String.format(Locale.ROOT, "fitting loop %d to %.2f m", i + 1, limit / 1000));
-            shorter.add(cut(laid, loop) <= limit ? loop : shortened(laid, i, limit));
+            Optional<LoopSolution> fitted = cut(laid, loop) <= limit ? Optional.of(loop) : shortened(laid, i, limit);
+            if (fitted.isEmpty()) {
+                return Optional.empty();
+            }
+            shorter.add(fitted.get());
         }
-        return laid.shortened(
-                shorter, limit, job.layout().leftOutPrice(), job.floor().port().at());
+        return Optional.of(laid.shortened(
+                shorter, limit, job.layout().leftOutPrice(), job.floor().port().at()));
     }
 
     /** The limit of the pipe, or the coil to be fitted if that is shorter, mm. */
@@ -78,7 +95,7 @@ final class CoilFitting {
     }
 
     /** Begins with as many nodes as bends might make room for, and takes away what is then too long. */
-    private LoopSolution shortened(LaidLoops laid, int index, double limit) {
+    private Optional<LoopSolution> shortened(LaidLoops laid, int index, double limit) {
         LoopSolution full = laid.solutions().get(index);
         double spacing = job.layout().spacing();
         double onFloor = limit / (1 + job.pipe().allowance())
@@ -93,19 +110,34 @@ final class CoilFitting {
             }
             double over = cut(laid, loop.get()) - limit;
             if (over <= 0) {
-                return loop.get();
+                return loop;
             }
             nodes = loop.get().cycle().size()
                     - 2 * (int) Math.ceil(over / (1 + job.pipe().allowance()) / (2 * spacing));
         }
-        throw new Unbuildable(
+        return Optional.empty();
+    }
+
+    /** Says with what a limit collides that no loop was found for. */
+    private Unbuildable tooShort(double limit) {
+        Optional<String> guilty = limit <= tails()
+                ? Optional.empty()
+                : WishConflict.lengthening(job)
+                        .limit(MOST_LEFT_AWAY)
+                        .filter(w -> Laying.isWithinLimit(w.without()))
+                        .map(WishConflict.Wish::key)
+                        .findFirst();
+        String reason = String.format(Locale.ROOT, "no useful loop was found that is cut from %.0f mm; ", limit);
+        return new Unbuildable(
                 "pipe.loopLimit",
-                String.format(
-                        Locale.ROOT,
-                        "no useful loop was found that is cut from %.0f mm; its tails and their allowance alone take %.0f mm",
-                        limit,
-                        (job.pipe().flowTail() + job.pipe().returnTail())
-                                * (1 + job.pipe().allowance())));
+                guilty.map(key -> "collides with " + key + ": " + reason + "either alone can be had")
+                        .orElse(reason
+                                + String.format(Locale.ROOT, "its tails and their allowance alone take %.0f mm", tails())));
+    }
+
+    private double tails() {
+        return (job.pipe().flowTail() + job.pipe().returnTail())
+                * (1 + job.pipe().allowance());
     }
 
     private DivisionProblem problem(LaidLoops laid) {

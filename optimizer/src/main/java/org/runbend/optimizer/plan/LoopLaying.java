@@ -34,6 +34,8 @@ final class LoopLaying {
     private static final int SMALL = 130;
 
     private static final int MOST_LATTICES = 3;
+    /** Lattices of a larger floor on which a quick look tries to find any loop. */
+    private static final int MOST_LOOKED_AT = 6;
 
     /** The share comes from floors of 1 to 9 m2, measured. */
     private static final String STIFF =
@@ -71,7 +73,7 @@ final class LoopLaying {
         progress.step("choosing the lattice");
         List<Lattice> lattices = new LatticeSearch().best(problem, LatticeSearch.MOST_CHOSEN_FROM);
         if (lattices.isEmpty()) {
-            throw WishConflict.of(job, relaxed -> canBeLaid(relaxed, radius)).orElseGet(() -> noPlace(job, radius));
+            throw WishConflict.of(job, LoopLaying::canBeLaid).orElseGet(() -> noPlace(job, radius));
         }
         if (lattices.size() > 1) {
             progress.step("comparing lattices");
@@ -94,7 +96,7 @@ final class LoopLaying {
         }
         if (laid.isEmpty()) {
             Unbuildable reason = failure;
-            throw WishConflict.of(job, relaxed -> canBeLaid(relaxed, radius)).orElse(reason);
+            throw WishConflict.of(job, LoopLaying::canBeLaid).orElse(reason);
         }
         Laid best = laid.get(0);
         for (Laid other : laid) {
@@ -104,10 +106,14 @@ final class LoopLaying {
     }
 
     /** Whether a quick look finds any loop. */
-    private static boolean canBeLaid(Job job, double radius) {
-        List<Lattice> lattices =
-                new LatticeSearch().best(problem(job, radius, job.floor().port().reach()), MOST_LATTICES);
-        return lattices.stream().anyMatch(lattice -> look(job, lattice) < Long.MAX_VALUE);
+    static boolean canBeLaid(Job job) {
+        double radius = KitPlanner.bendRadius(job);
+        List<Lattice> lattices = new LatticeSearch()
+                .best(problem(job, radius, job.floor().port().reach()), LatticeSearch.MOST_CHOSEN_FROM);
+        boolean small = !lattices.isEmpty() && lattices.get(0).reachable() <= SMALL;
+        return lattices.stream()
+                .limit(small ? LatticeSearch.MOST_CHOSEN_FROM : MOST_LOOKED_AT)
+                .anyMatch(lattice -> look(job, lattice) < Long.MAX_VALUE);
     }
 
     private static LoopProblem loopProblem(Job job, Lattice lattice) {
