@@ -22,6 +22,10 @@ final class CoilFitting {
     private static final double LEAST_SHARE = 0.8;
 
     private static final int MOST_TRIES = 8;
+    /** Shortest length on the floor over longest, at least. */
+    private static final double BALANCED = 0.9;
+
+    private static final int MOST_ROUNDS = 3;
     /** Wishes that are left away in turn to see whether a short loop comes back; each costs laying it. */
     private static final int MOST_LEFT_AWAY = 6;
     /** What a quarter bend saves of its two legs, in spacings. */
@@ -49,16 +53,28 @@ final class CoilFitting {
 
     /** The same; empty if no loop is as short as the limit. */
     Optional<LaidLoops> fitted(LaidLoops laid) {
-        double longest =
-                laid.solutions().stream().mapToDouble(l -> cut(laid, l)).max().orElse(0);
+        double longest = longest(laid, laid.solutions());
         OptionalDouble wanted = limit(longest, laid.solutions().size());
-        if (wanted.isEmpty() || longest <= wanted.getAsDouble()) {
-            return Optional.of(laid);
-        }
-        double limit = wanted.getAsDouble();
+        return wanted.isEmpty() || longest <= wanted.getAsDouble()
+                ? Optional.of(balanced(laid))
+                : within(laid, laid.solutions(), wanted.getAsDouble())
+                        .map(shorter -> balanced(shortened(laid, shorter, wanted.getAsDouble())));
+    }
+
+    private LaidLoops shortened(LaidLoops laid, List<LoopSolution> shorter, double limit) {
+        return laid.shortened(
+                shorter, limit, job.layout().leftOutPrice(), job.floor().port().at());
+    }
+
+    private double longest(LaidLoops laid, List<LoopSolution> loops) {
+        return loops.stream().mapToDouble(l -> cut(laid, l)).max().orElse(0);
+    }
+
+    /** The loops, those over a limit shortened to it; empty if one cannot be. */
+    private Optional<List<LoopSolution>> within(LaidLoops laid, List<LoopSolution> loops, double limit) {
         List<LoopSolution> shorter = new ArrayList<>();
-        for (int i = 0; i < laid.solutions().size(); i++) {
-            LoopSolution loop = laid.solutions().get(i);
+        for (int i = 0; i < loops.size(); i++) {
+            LoopSolution loop = loops.get(i);
             progress.step(String.format(Locale.ROOT, "fitting loop %d to %.2f m", i + 1, limit / 1000));
             Optional<LoopSolution> fitted = cut(laid, loop) <= limit ? Optional.of(loop) : shortened(laid, i, limit);
             if (fitted.isEmpty()) {
@@ -66,8 +82,27 @@ final class CoilFitting {
             }
             shorter.add(fitted.get());
         }
-        return Optional.of(laid.shortened(
-                shorter, limit, job.layout().leftOutPrice(), job.floor().port().at()));
+        return Optional.of(shorter);
+    }
+
+    /** Shortens the longer ones to what keeps lengths within a tenth of each other, if that is found. */
+    LaidLoops balanced(LaidLoops laid) {
+        LaidLoops now = laid;
+        for (int i = 0; i < MOST_ROUNDS; i++) {
+            LaidLoops before = now;
+            double shortest = now.solutions().stream()
+                    .mapToDouble(l -> cut(before, l))
+                    .min()
+                    .orElse(0);
+            double most = Math.floor((shortest - tails()) / BALANCED + tails());
+            Optional<List<LoopSolution>> next =
+                    longest(now, now.solutions()) <= most ? Optional.empty() : within(now, now.solutions(), most);
+            if (next.isEmpty()) {
+                return now;
+            }
+            now = shortened(now, next.get(), most);
+        }
+        return now;
     }
 
     /** The limit of the pipe, or the coil to be fitted if that is shorter, mm. */
@@ -132,7 +167,8 @@ final class CoilFitting {
                 "pipe.loopLimit",
                 guilty.map(key -> "collides with " + key + ": " + reason + "either alone can be had")
                         .orElse(reason
-                                + String.format(Locale.ROOT, "its tails and their allowance alone take %.0f mm", tails())));
+                                + String.format(
+                                        Locale.ROOT, "its tails and their allowance alone take %.0f mm", tails())));
     }
 
     private double tails() {
@@ -156,17 +192,19 @@ final class CoilFitting {
     }
 
     /** What was shortened and what that costs, in one sentence. */
-    static Optional<String> words(LaidLoops laid) {
+    static Optional<String> words(Job job, LaidLoops laid) {
         if (laid.limit().isEmpty()) {
             return Optional.empty();
         }
         int bare = laid.loops().stream().mapToInt(l -> l.bare().size()).sum();
         return Optional.of(String.format(
                 Locale.ROOT,
-                "Shortened to %.2f m of pipe a loop: %d of %d places stay bare, at walls and beside what is left free where"
-                        + " that costs few bends.",
+                "Shortened to %.2f m of pipe a loop: %d of %d places stay bare, %s.",
                 laid.limit().getAsDouble() / 1000,
                 bare,
-                laid.lattice().reachable()));
+                laid.lattice().reachable(),
+                job.isStiff()
+                        ? "those furthest from the port and those that such pipe cannot reach"
+                        : "at walls and beside what is left free where that costs few bends"));
     }
 }

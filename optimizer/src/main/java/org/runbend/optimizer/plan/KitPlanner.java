@@ -98,7 +98,7 @@ public final class KitPlanner {
                         .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
                         .toList();
         List<String> words = new ArrayList<>(several(laid));
-        CoilFitting.words(laid).ifPresent(words::add);
+        CoilFitting.words(job, laid).ifPresent(words::add);
         stiff(job, laid).ifPresent(words::add);
         return assemble(job, radius, place, loops, bare, words);
     }

@@ -32,8 +32,8 @@ final class Laying {
     /** Whether loops can be laid within the limit of the pipe. */
     static boolean isWithinLimit(Job job) {
         double radius = KitPlanner.bendRadius(job);
-        LaidLoops laid =
-                new Laying(job, radius, Progress.SILENT).lay(job.layout().loops().orElse(1));
+        LaidLoops laid = new Laying(job, radius, Progress.SILENT)
+                .lay(job.layout().loops().orElse(1));
         return new CoilFitting(job, radius, Progress.SILENT).fitted(laid).isPresent();
     }
 
@@ -52,7 +52,7 @@ final class Laying {
         double limit = CutLength.longest(job);
         int loops = atLeast(limit);
         while (loops <= MOST_LOOPS) {
-            LaidLoops laid = layAtLeast(loops, limit);
+            LaidLoops laid = new CoilFitting(job, radius, progress).balanced(layAtLeast(loops, limit));
             if (laid.loops().stream().allMatch(l -> cut(l) <= limit)) {
                 return laid;
             }

@@ -34,8 +34,10 @@ final class LoopLaying {
     private static final int SMALL = 130;
 
     private static final int MOST_LATTICES = 3;
-    /** Lattices of a larger floor on which a quick look tries to find any loop. */
+    /** Lattices on which a quick look tries to find any loop. */
     private static final int MOST_LOOKED_AT = 6;
+    /** A floor of up to so many nodes is laid in earnest where the quick look finds nothing. */
+    private static final int QUICKLY_LAID = 200;
 
     /** The share comes from floors of 1 to 9 m2, measured. */
     private static final String STIFF =
@@ -105,15 +107,16 @@ final class LoopLaying {
         return best;
     }
 
-    /** Whether a quick look finds any loop. */
+    /** Whether a quick look finds any loop; a look of a few seconds at most. */
     static boolean canBeLaid(Job job) {
         double radius = KitPlanner.bendRadius(job);
-        List<Lattice> lattices = new LatticeSearch()
-                .best(problem(job, radius, job.floor().port().reach()), LatticeSearch.MOST_CHOSEN_FROM);
-        boolean small = !lattices.isEmpty() && lattices.get(0).reachable() <= SMALL;
-        return lattices.stream()
-                .limit(small ? LatticeSearch.MOST_CHOSEN_FROM : MOST_LOOKED_AT)
-                .anyMatch(lattice -> look(job, lattice) < Long.MAX_VALUE);
+        List<Lattice> lattices =
+                new LatticeSearch().best(problem(job, radius, job.floor().port().reach()), MOST_LOOKED_AT);
+        return lattices.stream().anyMatch(lattice -> look(job, lattice) < Long.MAX_VALUE)
+                || lattices.stream()
+                        .filter(lattice -> lattice.reachable() <= QUICKLY_LAID)
+                        .limit(1)
+                        .anyMatch(l -> new LoopSolver().solve(loopProblem(job, l)) instanceof LoopOutcome.Found);
     }
 
     private static LoopProblem loopProblem(Job job, Lattice lattice) {

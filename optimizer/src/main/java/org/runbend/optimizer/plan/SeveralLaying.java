@@ -110,7 +110,9 @@ final class SeveralLaying {
     }
 
     private boolean canBeCut() {
-        List<Lattice> some = lattices(job.floor().port().reach() + (loops - 1) * job.layout().spacing()).stream()
+        List<Lattice> some = lattices(
+                        job.floor().port().reach() + (loops - 1) * job.layout().spacing())
+                .stream()
                 .limit(LOOKED_AT)
                 .toList();
         return some.stream().anyMatch(l -> new Divider().canDivide(division(l)))
@@ -141,10 +143,12 @@ final class SeveralLaying {
 
     /** The reach within which all loops find a place at the rim, mm. */
     private double needed() {
-        return new LatticeSearch().best(LoopLaying.problem(job, radius, ANYWHERE, Integer.MAX_VALUE), 1).stream()
-                .mapToDouble(lattice -> needed(lattice) - (loops - 1) * job.layout().spacing())
-                .findFirst()
-                .orElse(Double.POSITIVE_INFINITY);
+        return new LatticeSearch()
+                .best(LoopLaying.problem(job, radius, ANYWHERE, Integer.MAX_VALUE), 1).stream()
+                        .mapToDouble(lattice ->
+                                needed(lattice) - (loops - 1) * job.layout().spacing())
+                        .findFirst()
+                        .orElse(Double.POSITIVE_INFINITY);
     }
 
     /** Distance from the port within which all loops find a place. */

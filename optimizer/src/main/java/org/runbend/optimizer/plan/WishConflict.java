@@ -62,11 +62,10 @@ final class WishConflict {
         }
         return isSize(first)
                 ? Optional.empty()
-                : Optional.of(
-                        new Unbuildable(
-                                first.key,
-                                "collides with floor.outline or more than one other wish: no loop can have it, without it"
-                                        + " one can be laid"));
+                : Optional.of(new Unbuildable(
+                        first.key,
+                        "collides with floor.outline or more than one other wish: no loop can have it, without it"
+                                + " one can be laid"));
     }
 
     private static String stiff(Job job, Predicate<Job> canBeLaid) {
@@ -134,9 +133,11 @@ final class WishConflict {
         List<Support> supports = job.floor().supports();
         for (int i = 0; i < supports.size(); i++) {
             Job without = with(
-                    job, job.floor().keepOuts(), without(supports, i), job.layout().vetoes());
-            wishes.add(
-                    new Wish("floor.supports[" + i + "] '" + supports.get(i).name() + "'", without));
+                    job,
+                    job.floor().keepOuts(),
+                    without(supports, i),
+                    job.layout().vetoes());
+            wishes.add(new Wish("floor.supports[" + i + "] '" + supports.get(i).name() + "'", without));
         }
         return wishes;
     }
@@ -146,9 +147,11 @@ final class WishConflict {
         List<KeepOut> keepOuts = job.floor().keepOuts();
         for (int i = 0; i < keepOuts.size(); i++) {
             Job without = with(
-                    job, without(keepOuts, i), job.floor().supports(), job.layout().vetoes());
-            wishes.add(
-                    new Wish("floor.keepOut[" + i + "] '" + keepOuts.get(i).name() + "'", without));
+                    job,
+                    without(keepOuts, i),
+                    job.floor().supports(),
+                    job.layout().vetoes());
+            wishes.add(new Wish("floor.keepOut[" + i + "] '" + keepOuts.get(i).name() + "'", without));
         }
         return wishes;
     }
