@@ -318,6 +318,11 @@ public record Job(
                     spacing, edge, along, axis, leftOutPrice, prefer, vetoes, loop, OptionalInt.of(number), fitCoil);
         }
 
+        /** The same layout, loops shortened to a coil. */
+        public Layout withFit() {
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, loop, loops, true);
+        }
+
         /** The same layout with another distance from the outline, mm. */
         public Layout withEdge(double other) {
             return new Layout(spacing, other, along, axis, leftOutPrice, prefer, vetoes, loop, loops, fitCoil);
