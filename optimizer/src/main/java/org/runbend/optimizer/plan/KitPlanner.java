@@ -141,7 +141,9 @@ public final class KitPlanner {
     private static Optional<String> stiff(Job job, LaidLoops laid) {
         return job.isStiff()
                 ? Optional.of("S" + LoopLaying.stiff(job).substring(1) + "."
-                        + (laid.eachProvedBest() ? " It is proved that no such loop is better." : ""))
+                        + (laid.eachProvedBest()
+                                ? " It is proved that no such loop is better."
+                                : " This is the best such loop that was met, not proved best."))
                 : Optional.empty();
     }
 
