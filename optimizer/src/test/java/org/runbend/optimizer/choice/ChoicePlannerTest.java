@@ -105,10 +105,10 @@ class ChoicePlannerTest {
                 order: C-1
                 catalog: workshop.yaml
                 floor:
-                  outline: [[0, 0], [1950, 0], [1950, 1950], [0, 1950]]
-                  supports: [{name: rib, line: [[500, 0], [500, 1950]], width: 40, cross: square}]
+                  outline: [[0, 0], [2100, 0], [2100, 2100], [0, 2100]]
+                  supports: [{name: rib, line: [[500, 0], [500, 2100]], width: 40, cross: square}]
                   port: {at: [0, 75]}
-                layout: {veto: [{noBend: [975, 975, 150]}]}
+                layout: {veto: [{noBend: [1050, 1050, 150]}]}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """);
@@ -123,7 +123,7 @@ class ChoicePlannerTest {
         Wish fit = new Wish("layout.fit", "coil");
         assertTrue(
                 asked.loops().get(0).cutLength() > 25_000,
-                "13 x 13 places less one, 168 x 150 mm less bends, and 2000 mm of tails are over 25 m and under 25 / 0.8");
+                "14 x 14 places, 195 x 150 mm less bends, and 2000 mm of tails are over 25 m");
         assertTrue(choice.alternatives().stream().anyMatch(a -> a.wishes().contains(fit))
                 || choice.others().stream().anyMatch(o -> o.wishes().contains(fit)));
     }
