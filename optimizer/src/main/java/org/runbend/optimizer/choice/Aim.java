@@ -9,7 +9,7 @@ public enum Aim {
     /** Fewest quarter bends. */
     FEWEST_BENDS("fewest bends"),
     /** Fewest places left out; among equals the most floor served. */
-    FULL_COVERAGE("fullest coverage"),
+    FULL_COVERAGE("fewest places left out"),
     /** Least pipe. */
     LEAST_PIPE("least pipe"),
     /** The most floor that can be served with little left of the coils. */

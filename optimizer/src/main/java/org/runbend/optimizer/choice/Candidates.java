@@ -1,11 +1,13 @@
 package org.runbend.optimizer.choice;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.job.Job;
@@ -27,6 +29,9 @@ final class Candidates {
 
     /** Plates over less than this heat unevenly (common practice). */
     private static final double LEAST_COVERAGE = 0.7;
+
+    /** A coil under this share of what a plan cuts would leave too much floor cold, as {@code fit: coil} has it. */
+    private static final double LEAST_OF_COIL = 0.8;
 
     /** What grooves and centres may be off, mm, as for the plates that a job names. */
     private static final double FITS = 0.5;
@@ -104,21 +109,45 @@ final class Candidates {
         return laidOut(List.of(new Wish("layout.along", value)), base.layout().with(angle, axis));
     }
 
-    /** The longest new coil and the longest opened one that are a little too short for the plan. */
+    /**
+     * The coil that fits best of those that are a little too short for the plan, or equal parts of one for several loops;
+     * and the longest new one and the longest opened one, if it is another.
+     */
     private List<Candidate> coils(KitPlan plan) {
         double cut = plan.loops().stream()
                 .mapToDouble(KitPlan.LoopPlan::cutLength)
                 .max()
                 .orElse(0);
-        DoubleStream sold = base.pipe().product().coils().stream().mapToDouble(c -> c.length());
-        DoubleStream opened =
-                base.shelf().of(base.pipe().product().sku()).stream().mapToDouble(r -> r.length());
-        return Stream.of(sold, opened)
-                .map(lengths -> lengths.filter(l -> l < cut).max())
+        int loops = plan.loops().size();
+        double[] sold = base.pipe().product().coils().stream()
+                .mapToDouble(c -> c.length())
+                .toArray();
+        double[] opened = base.shelf().of(base.pipe().product().sku()).stream()
+                .mapToDouble(r -> r.length())
+                .toArray();
+        OptionalDouble best = nearest(
+                cut,
+                DoubleStream.concat(
+                        Arrays.stream(sold)
+                                .flatMap(l -> IntStream.rangeClosed(1, loops).mapToDouble(n -> l / n)),
+                        Arrays.stream(opened).filter(l -> loops == 1)));
+        boolean fit = best.isPresent() && !base.layout().fitCoil();
+        Stream<Candidate> fitted = fit
+                ? Stream.of(laidOut(
+                        List.of(new Wish("layout.fit", "coil")), base.layout().withFit()))
+                : Stream.empty();
+        Stream<Candidate> limited = Stream.of(sold, opened)
+                .map(lengths -> nearest(cut, Arrays.stream(lengths)))
                 .flatMapToDouble(OptionalDouble::stream)
                 .distinct()
-                .mapToObj(this::limited)
-                .toList();
+                .filter(l -> !fit || l != best.getAsDouble())
+                .mapToObj(this::limited);
+        return Stream.concat(fitted, limited).toList();
+    }
+
+    /** The longest that is a little too short. */
+    private static OptionalDouble nearest(double cut, DoubleStream lengths) {
+        return lengths.filter(l -> l >= LEAST_OF_COIL * cut && l < cut).max();
     }
 
     private Candidate limited(double limit) {

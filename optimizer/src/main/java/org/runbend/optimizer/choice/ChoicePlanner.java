@@ -43,19 +43,29 @@ public final class ChoicePlanner {
         List<Planned> planned = new ArrayList<>();
         planned.add(new Planned(new Candidate(List.of(), asked.job()), asked, Figures.of(asked, asked.isOnLattice())));
         List<Candidate> candidates = Candidates.of(asked);
+        progress.step(String.format(Locale.ROOT, "laying the floor for %d alternatives", candidates.size()));
+        List<FloorLaying.Laid> laid = new FloorLaying(asked)
+                .lay(candidates.stream().map(Candidate::job).toList());
         for (int i = 0; i < candidates.size(); i++) {
             Candidate candidate = candidates.get(i);
             progress.step(String.format(
                     Locale.ROOT, "alternative %d of %d: %s", i + 1, candidates.size(), candidate.words()));
-            plan(candidate, asked.isOnLattice()).filter(p -> isNew(p, planned)).ifPresent(planned::add);
+            plan(candidate, laid.get(i), asked.isOnLattice())
+                    .filter(p -> isNew(p, planned))
+                    .ifPresent(planned::add);
         }
         List<Planned> good = undominated(full(planned));
         return new Choice(numbered(chosen(good, planned.get(0)), good, planned.get(0)), others);
     }
 
-    private Optional<Planned> plan(Candidate candidate, boolean onLattice) {
+    private Optional<Planned> plan(Candidate candidate, FloorLaying.Laid laid, boolean onLattice) {
+        if (laid.floor().isEmpty()) {
+            leaveOut(candidate, "cannot be had: " + laid.reason());
+            return Optional.empty();
+        }
         try {
-            KitPlan plan = new KitPlanner(Progress.SILENT).plan(candidate.job());
+            KitPlan plan = new KitPlanner(Progress.SILENT)
+                    .plan(candidate.job(), laid.floor().get());
             return Optional.of(new Planned(candidate, plan, Figures.of(plan, onLattice)));
         } catch (Unbuildable reason) {
             leaveOut(candidate, "cannot be had: " + reason.getMessage());

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.division;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -26,23 +27,27 @@ final class StiffShortening {
         this.problem = problem;
     }
 
-    /** A loop of at most so many nodes; what is proved of the nodes offered is no bound for all. */
+    /** The best loop of at most so many nodes that was found; what is proved of the nodes offered is no bound for all. */
     Optional<LoopSolution> atMost(int nodes) {
-        for (double offered : OFFERED) {
-            int kept = Math.min(problem.graph().size(), (int) Math.floor(offered * nodes));
-            Subgraph near = new Subgraph(problem.graph(), nearest(kept));
-            List<PortPair> ports = near.ports(problem.ports(), Integer.MAX_VALUE);
-            if (ports.isEmpty()) {
-                continue;
-            }
-            LoopOutcome outcome =
-                    new LoopSolver().solve(new LoopProblem(near.graph(), ports, problem.preference(), problem.limit()));
-            if (outcome instanceof LoopOutcome.Found found
-                    && found.solution().cycle().size() <= nodes) {
-                return Optional.of(rated(near.inWhole(found.solution())));
-            }
+        return Arrays.stream(OFFERED)
+                .mapToObj(offered -> laid((int) Math.floor(offered * nodes)))
+                .flatMap(Optional::stream)
+                .filter(loop -> loop.cycle().size() <= nodes)
+                .min(Comparator.comparingInt(LoopSolution::objective));
+    }
+
+    private Optional<LoopSolution> laid(int offered) {
+        Subgraph near =
+                new Subgraph(problem.graph(), nearest(Math.min(problem.graph().size(), offered)));
+        List<PortPair> ports = near.ports(problem.ports(), Integer.MAX_VALUE);
+        if (ports.isEmpty()) {
+            return Optional.empty();
         }
-        return Optional.empty();
+        LoopOutcome outcome =
+                new LoopSolver().solve(new LoopProblem(near.graph(), ports, problem.preference(), problem.limit()));
+        return outcome instanceof LoopOutcome.Found found
+                ? Optional.of(rated(near.inWhole(found.solution())))
+                : Optional.empty();
     }
 
     /** Line after line from the port on, along the longer side; in ascending order. */

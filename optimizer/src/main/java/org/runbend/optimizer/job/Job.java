@@ -227,6 +227,11 @@ public record Job(
             return new FloorPlan(outline, marks, otherKeepOuts, unheated, otherSupports, port);
         }
 
+        /** The same floor with another reach of its port, mm. */
+        public FloorPlan withReach(double reach) {
+            return new FloorPlan(outline, marks, keepOuts, unheated, supports, new Port(port.at(), reach));
+        }
+
         /** What plates keep off: keep-outs, and supports as if they were some without clearance. */
         public List<KeepOut> plateless() {
             return Stream.concat(
@@ -306,6 +311,22 @@ public record Job(
             return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, DrawnLoop.NONE, loops, fitCoil);
         }
 
+        /** The same layout with so many loops. */
+        public Layout withLoops(int number) {
+            return new Layout(
+                    spacing, edge, along, axis, leftOutPrice, prefer, vetoes, loop, OptionalInt.of(number), fitCoil);
+        }
+
+        /** The same layout, loops shortened to a coil. */
+        public Layout withFit() {
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, loop, loops, true);
+        }
+
+        /** The same layout with another distance from the outline, mm. */
+        public Layout withEdge(double other) {
+            return new Layout(spacing, other, along, axis, leftOutPrice, prefer, vetoes, loop, loops, fitCoil);
+        }
+
         /** The same layout with another price, in turns, for leaving a node out. */
         public Layout withPrice(int price) {
             return new Layout(spacing, edge, along, axis, price, prefer, vetoes, loop, loops, fitCoil);
@@ -358,6 +379,11 @@ public record Job(
      */
     public record PipeWish(
             Pipe product, double flowTail, double returnTail, double allowance, OptionalDouble loopLimit) {
+        /** The same wish for another pipe. */
+        public PipeWish of(Pipe other) {
+            return new PipeWish(other, flowTail, returnTail, allowance, loopLimit);
+        }
+
         /** The same pipe with another longest cut, mm. */
         public PipeWish limitedTo(double limit) {
             return new PipeWish(product, flowTail, returnTail, allowance, OptionalDouble.of(limit));

@@ -62,7 +62,8 @@ final class LayoutReader {
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
         Optional<YamlValue> number = m.find("loops");
         OptionalInt count = number.map(LayoutReader::count).orElse(OptionalInt.of(1));
-        boolean fit = m.find("fit").map(LayoutReader::isCoil).orElse(false);
+        Optional<YamlValue> fitting = m.find("fit");
+        boolean fit = fitting.map(LayoutReader::isCoil).orElse(false);
         double radius = Math.max(spacing / 2, pipe.map(Pipe::fittedRadius).orElse(0.0));
         List<Veto.Kept> kept = WishReader.kept(m, along.angle(), spacing, radius);
         List<Veto> vetoes = new ArrayList<>(kept);
@@ -70,6 +71,9 @@ final class LayoutReader {
         DrawnLoop loop = loops.loop(m);
         if (!loop.isEmpty() && !count.equals(OptionalInt.of(1))) {
             number.orElseThrow().fault("collides with layout.loop, which is one loop; leave one of the two out");
+        }
+        if (!loop.isEmpty() && fit) {
+            fitting.orElseThrow().fault("collides with layout.loop, which is not shortened; leave one of the two out");
         }
         return m.make(() ->
                 new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, count, fit));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /**
  * Lays a loop that leaves out at least so many price units: guided passes over the pairs (units, turns) of least objective,
@@ -22,6 +23,7 @@ final class LimitedLaying {
     private final GuideProgram program;
     private final int nodes;
     private final int least;
+    private final int dearest;
     private final long mostInAll;
     private final List<Front> fronts = new ArrayList<>();
 
@@ -49,6 +51,8 @@ final class LimitedLaying {
         int least = Math.max(leastUnits, prices.first());
         boolean odd = prices.step() == 2 && Math.floorMod(least - prices.first(), 2) == 1;
         this.least = odd ? least + 1 : least;
+        this.dearest =
+                Math.max(1, IntStream.range(0, nodes).map(prices::units).max().orElse(1));
         this.mostInAll = setting.problem().limit().totalStates() / 2;
     }
 
@@ -60,7 +64,7 @@ final class LimitedLaying {
         while (spent < mostInAll) {
             openWhatMayBeBetter();
             Front front = fronts.stream()
-                    .filter(f -> !f.done && f.proved <= nodes)
+                    .filter(f -> !f.done && f.proved <= mostTurns(f))
                     .min(Comparator.comparingLong(this::objective))
                     .orElse(null);
             if (front == null || objective(front) >= bestObjective) {
@@ -69,6 +73,11 @@ final class LimitedLaying {
             attempt(front);
         }
         return outcome();
+    }
+
+    /** A loop turns at each of its nodes at most, and so many units are so many nodes at least that it does not pass. */
+    private int mostTurns(Front front) {
+        return nodes - (front.guide.units() + dearest - 1) / dearest;
     }
 
     private void open(int units) {
@@ -83,7 +92,7 @@ final class LimitedLaying {
     private void openWhatMayBeBetter() {
         int next = fronts.get(fronts.size() - 1).guide.units() + prices.step();
         long asked = fronts.stream()
-                .filter(f -> !f.done && f.proved <= nodes)
+                .filter(f -> !f.done && f.proved <= mostTurns(f))
                 .mapToLong(this::objective)
                 .min()
                 .orElse(Long.MAX_VALUE / 4);

@@ -22,6 +22,12 @@ final class CoilFitting {
     private static final double LEAST_SHARE = 0.8;
 
     private static final int MOST_TRIES = 8;
+    /** Shortest length on the floor over longest, at least. */
+    private static final double BALANCED = 0.9;
+
+    private static final int MOST_ROUNDS = 3;
+    /** Wishes that are left away in turn to see whether a short loop comes back; each costs laying it. */
+    private static final int MOST_LEFT_AWAY = 6;
     /** What a quarter bend saves of its two legs, in spacings. */
     private static final double SAVED = 1 - Math.PI / 4;
 
@@ -35,22 +41,68 @@ final class CoilFitting {
         this.progress = progress;
     }
 
+    /**
+     * The loops, shortened where that is asked.
+     *
+     * @throws Unbuildable if no loop is as short as the limit
+     */
     LaidLoops fit(LaidLoops laid) {
-        double longest =
-                laid.solutions().stream().mapToDouble(l -> cut(laid, l)).max().orElse(0);
+        double limit = job.pipe().loopLimit().orElse(Double.POSITIVE_INFINITY);
+        return fitted(laid).orElseThrow(() -> tooShort(limit));
+    }
+
+    /** The same; empty if no loop is as short as the limit. */
+    Optional<LaidLoops> fitted(LaidLoops laid) {
+        double longest = longest(laid, laid.solutions());
         OptionalDouble wanted = limit(longest, laid.solutions().size());
-        if (wanted.isEmpty() || longest <= wanted.getAsDouble()) {
-            return laid;
-        }
-        double limit = wanted.getAsDouble();
-        List<LoopSolution> shorter = new ArrayList<>();
-        for (int i = 0; i < laid.solutions().size(); i++) {
-            LoopSolution loop = laid.solutions().get(i);
-            progress.step(String.format(Locale.ROOT, "fitting loop %d to %.2f m", i + 1, limit / 1000));
-            shorter.add(cut(laid, loop) <= limit ? loop : shortened(laid, i, limit));
-        }
+        return wanted.isEmpty() || longest <= wanted.getAsDouble()
+                ? Optional.of(balanced(laid))
+                : within(laid, laid.solutions(), wanted.getAsDouble())
+                        .map(shorter -> balanced(shortened(laid, shorter, wanted.getAsDouble())));
+    }
+
+    private LaidLoops shortened(LaidLoops laid, List<LoopSolution> shorter, double limit) {
         return laid.shortened(
                 shorter, limit, job.layout().leftOutPrice(), job.floor().port().at());
+    }
+
+    private double longest(LaidLoops laid, List<LoopSolution> loops) {
+        return loops.stream().mapToDouble(l -> cut(laid, l)).max().orElse(0);
+    }
+
+    /** The loops, those over a limit shortened to it; empty if one cannot be. */
+    private Optional<List<LoopSolution>> within(LaidLoops laid, List<LoopSolution> loops, double limit) {
+        List<LoopSolution> shorter = new ArrayList<>();
+        for (int i = 0; i < loops.size(); i++) {
+            LoopSolution loop = loops.get(i);
+            progress.step(String.format(Locale.ROOT, "fitting loop %d to %.2f m", i + 1, limit / 1000));
+            Optional<LoopSolution> fitted = cut(laid, loop) <= limit ? Optional.of(loop) : shortened(laid, i, limit);
+            if (fitted.isEmpty()) {
+                return Optional.empty();
+            }
+            shorter.add(fitted.get());
+        }
+        return Optional.of(shorter);
+    }
+
+    /** Shortens the longer ones to what keeps lengths within a tenth of each other, if that is found. */
+    LaidLoops balanced(LaidLoops laid) {
+        LaidLoops now = laid;
+        for (int i = 0; i < MOST_ROUNDS; i++) {
+            LaidLoops before = now;
+            double shortest = now.solutions().stream()
+                    .mapToDouble(l -> cut(before, l))
+                    .min()
+                    .orElse(0);
+            double most = Math.floor((shortest - tails()) / BALANCED + tails());
+            Optional<List<LoopSolution>> next =
+                    longest(now, now.solutions()) <= most ? Optional.empty() : within(now, now.solutions(), most);
+            if (next.isEmpty()) {
+                return now;
+            }
+            now = shortened(now, next.get(), most);
+        }
+        return now;
     }
 
     /** The limit of the pipe, or the coil to be fitted if that is shorter, mm. */
@@ -78,7 +130,7 @@ final class CoilFitting {
     }
 
     /** Begins with as many nodes as bends might make room for, and takes away what is then too long. */
-    private LoopSolution shortened(LaidLoops laid, int index, double limit) {
+    private Optional<LoopSolution> shortened(LaidLoops laid, int index, double limit) {
         LoopSolution full = laid.solutions().get(index);
         double spacing = job.layout().spacing();
         double onFloor = limit / (1 + job.pipe().allowance())
@@ -93,19 +145,35 @@ final class CoilFitting {
             }
             double over = cut(laid, loop.get()) - limit;
             if (over <= 0) {
-                return loop.get();
+                return loop;
             }
             nodes = loop.get().cycle().size()
                     - 2 * (int) Math.ceil(over / (1 + job.pipe().allowance()) / (2 * spacing));
         }
-        throw new Unbuildable(
+        return Optional.empty();
+    }
+
+    /** Says with what a limit collides that no loop was found for. */
+    private Unbuildable tooShort(double limit) {
+        Optional<String> guilty = limit <= tails()
+                ? Optional.empty()
+                : WishConflict.lengthening(job)
+                        .limit(MOST_LEFT_AWAY)
+                        .filter(w -> Laying.isWithinLimit(w.without()))
+                        .map(WishConflict.Wish::key)
+                        .findFirst();
+        String reason = String.format(Locale.ROOT, "no useful loop was found that is cut from %.0f mm; ", limit);
+        return new Unbuildable(
                 "pipe.loopLimit",
-                String.format(
-                        Locale.ROOT,
-                        "no useful loop was found that is cut from %.0f mm; its tails and their allowance alone take %.0f mm",
-                        limit,
-                        (job.pipe().flowTail() + job.pipe().returnTail())
-                                * (1 + job.pipe().allowance())));
+                guilty.map(key -> "collides with " + key + ": " + reason + "either alone can be had")
+                        .orElse(reason
+                                + String.format(
+                                        Locale.ROOT, "its tails and their allowance alone take %.0f mm", tails())));
+    }
+
+    private double tails() {
+        return (job.pipe().flowTail() + job.pipe().returnTail())
+                * (1 + job.pipe().allowance());
     }
 
     private DivisionProblem problem(LaidLoops laid) {
@@ -124,17 +192,19 @@ final class CoilFitting {
     }
 
     /** What was shortened and what that costs, in one sentence. */
-    static Optional<String> words(LaidLoops laid) {
+    static Optional<String> words(Job job, LaidLoops laid) {
         if (laid.limit().isEmpty()) {
             return Optional.empty();
         }
         int bare = laid.loops().stream().mapToInt(l -> l.bare().size()).sum();
         return Optional.of(String.format(
                 Locale.ROOT,
-                "Shortened to %.2f m of pipe a loop: %d of %d places stay bare, at walls and beside what is left free where"
-                        + " that costs few bends.",
+                "Shortened to %.2f m of pipe a loop: %d of %d places stay bare, %s.",
                 laid.limit().getAsDouble() / 1000,
                 bare,
-                laid.lattice().reachable()));
+                laid.lattice().reachable(),
+                job.isStiff()
+                        ? "those furthest from the port and those that such pipe cannot reach"
+                        : "at walls and beside what is left free where that costs few bends"));
     }
 }

@@ -47,7 +47,7 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job) {
-        return job.hasOwnLoop() ? own(job) : laid(job);
+        return job.hasOwnLoop() ? own(job) : plan(job, lay(job));
     }
 
     /** The designer's loop as it is: no lattice, no bounds, nothing left out. */
@@ -80,7 +80,13 @@ public final class KitPlanner {
                 .map(Element.Bend.class::cast);
     }
 
-    private KitPlan laid(Job job) {
+    /**
+     * Lays the loops of a job without plates and coils. Jobs that differ in nothing but the products and the coverage of
+     * their plates are laid alike.
+     *
+     * @throws Unbuildable if the job cannot be laid as asked
+     */
+    public LaidFloor lay(Job job) {
         double radius = bendRadius(job);
         LaidLoops laid = new Laying(job, radius, progress).lay();
         List<KitPlan.LoopPlan> loops = new ArrayList<>();
@@ -98,9 +104,21 @@ public final class KitPlanner {
                         .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
                         .toList();
         List<String> words = new ArrayList<>(several(laid));
-        CoilFitting.words(laid).ifPresent(words::add);
+        CoilFitting.words(job, laid).ifPresent(words::add);
         stiff(job, laid).ifPresent(words::add);
-        return assemble(job, radius, place, loops, bare, words);
+        return new LaidFloor(place, loops, bare, words);
+    }
+
+    /**
+     * Plans the rest of a job.
+     *
+     * @param job the job laid, or one that is laid alike
+     * @param laid its loops
+     * @throws Unbuildable if the job cannot be built as asked
+     * @throws IllegalStateException if a verifier finds a fault in our own plan
+     */
+    public KitPlan plan(Job job, LaidFloor laid) {
+        return assemble(job, bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.words());
     }
 
     private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
@@ -123,7 +141,9 @@ public final class KitPlanner {
     private static Optional<String> stiff(Job job, LaidLoops laid) {
         return job.isStiff()
                 ? Optional.of("S" + LoopLaying.stiff(job).substring(1) + "."
-                        + (laid.eachProvedBest() ? " It is proved that no such loop is better." : ""))
+                        + (laid.eachProvedBest()
+                                ? " It is proved that no such loop is better."
+                                : " This is the best such loop that was met, not proved best."))
                 : Optional.empty();
     }
 

@@ -29,6 +29,14 @@ final class Laying {
         return asked.isPresent() ? new CoilFitting(job, radius, progress).fit(lay(asked.getAsInt())) : fewest();
     }
 
+    /** Whether loops can be laid within the limit of the pipe. */
+    static boolean isWithinLimit(Job job) {
+        double radius = KitPlanner.bendRadius(job);
+        LaidLoops laid = new Laying(job, radius, Progress.SILENT)
+                .lay(job.layout().loops().orElse(1));
+        return new CoilFitting(job, radius, Progress.SILENT).fitted(laid).isPresent();
+    }
+
     private LaidLoops lay(int loops) {
         return loops == 1 ? single() : new SeveralLaying(job, radius, loops).lay(progress);
     }
@@ -44,7 +52,7 @@ final class Laying {
         double limit = CutLength.longest(job);
         int loops = atLeast(limit);
         while (loops <= MOST_LOOPS) {
-            LaidLoops laid = lay(loops);
+            LaidLoops laid = new CoilFitting(job, radius, progress).balanced(layAtLeast(loops, limit));
             if (laid.loops().stream().allMatch(l -> cut(l) <= limit)) {
                 return laid;
             }
@@ -57,6 +65,24 @@ final class Laying {
                         "%d loops are not enough: none may be cut longer than %.0f mm; a greater spacing needs less pipe",
                         MOST_LOOPS,
                         limit));
+    }
+
+    /** Names the limit too where so many loops as it takes cannot be had. */
+    private LaidLoops layAtLeast(int loops, double limit) {
+        try {
+            return lay(loops);
+        } catch (Unbuildable fault) {
+            throw loops == 1 || !fault.key().equals("layout.loops")
+                    ? fault
+                    : new Unbuildable(
+                            fault.key(),
+                            String.format(
+                                    Locale.ROOT,
+                                    "auto takes %d loops, none cut longer than %.0f mm: %s",
+                                    loops,
+                                    limit,
+                                    fault.getMessage()));
+        }
     }
 
     /** Fewer loops could not serve the floor. */

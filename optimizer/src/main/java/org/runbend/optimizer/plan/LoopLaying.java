@@ -34,6 +34,10 @@ final class LoopLaying {
     private static final int SMALL = 130;
 
     private static final int MOST_LATTICES = 3;
+    /** Lattices on which a quick look tries to find any loop. */
+    private static final int MOST_LOOKED_AT = 6;
+    /** A floor of up to so many nodes is laid in earnest where the quick look finds nothing. */
+    private static final int QUICKLY_LAID = 200;
 
     /** The share comes from floors of 1 to 9 m2, measured. */
     private static final String STIFF =
@@ -71,7 +75,7 @@ final class LoopLaying {
         progress.step("choosing the lattice");
         List<Lattice> lattices = new LatticeSearch().best(problem, LatticeSearch.MOST_CHOSEN_FROM);
         if (lattices.isEmpty()) {
-            throw WishConflict.of(job, relaxed -> canBeLaid(relaxed, radius)).orElseGet(() -> noPlace(job, radius));
+            throw WishConflict.of(job, LoopLaying::canBeLaid).orElseGet(() -> noPlace(job, radius));
         }
         if (lattices.size() > 1) {
             progress.step("comparing lattices");
@@ -94,7 +98,7 @@ final class LoopLaying {
         }
         if (laid.isEmpty()) {
             Unbuildable reason = failure;
-            throw WishConflict.of(job, relaxed -> canBeLaid(relaxed, radius)).orElse(reason);
+            throw WishConflict.of(job, LoopLaying::canBeLaid).orElse(reason);
         }
         Laid best = laid.get(0);
         for (Laid other : laid) {
@@ -103,11 +107,16 @@ final class LoopLaying {
         return best;
     }
 
-    /** Whether a quick look finds any loop. */
-    private static boolean canBeLaid(Job job, double radius) {
+    /** Whether a quick look finds any loop; a look of a few seconds at most. */
+    static boolean canBeLaid(Job job) {
+        double radius = KitPlanner.bendRadius(job);
         List<Lattice> lattices =
-                new LatticeSearch().best(problem(job, radius, job.floor().port().reach()), MOST_LATTICES);
-        return lattices.stream().anyMatch(lattice -> look(job, lattice) < Long.MAX_VALUE);
+                new LatticeSearch().best(problem(job, radius, job.floor().port().reach()), MOST_LOOKED_AT);
+        return lattices.stream().anyMatch(lattice -> look(job, lattice) < Long.MAX_VALUE)
+                || lattices.stream()
+                        .filter(lattice -> lattice.reachable() <= QUICKLY_LAID)
+                        .limit(1)
+                        .anyMatch(l -> new LoopSolver().solve(loopProblem(job, l)) instanceof LoopOutcome.Found);
     }
 
     private static LoopProblem loopProblem(Job job, Lattice lattice) {

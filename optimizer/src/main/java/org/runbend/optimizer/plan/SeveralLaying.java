@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.runbend.optimizer.division.Divider;
 import org.runbend.optimizer.division.Division;
 import org.runbend.optimizer.division.DivisionProblem;
@@ -31,6 +32,9 @@ final class SeveralLaying {
 
     private static final double ANYWHERE = 1e6;
 
+    /** Lattices on which what would do is tried. */
+    private static final int LOOKED_AT = 2;
+
     private final Job job;
     private final double radius;
     private final int loops;
@@ -49,7 +53,7 @@ final class SeveralLaying {
         double reach = job.floor().port().reach() + (loops - 1) * job.layout().spacing();
         List<Lattice> wide = lattices(reach);
         if (wide.isEmpty()) {
-            throw noRoom();
+            throw failure();
         }
         progress.step(String.format(
                 Locale.ROOT,
@@ -57,7 +61,7 @@ final class SeveralLaying {
                 wide.get(0).graph().size(),
                 loops));
         Division division =
-                new Divider().divide(wide.stream().map(this::division).toList()).orElseThrow(this::noCut);
+                new Divider().divide(wide.stream().map(this::division).toList()).orElseThrow(this::failure);
         return LaidLoops.of(
                 wide.get(division.problem()),
                 division.parts(),
@@ -80,28 +84,71 @@ final class SeveralLaying {
                 lattice.graph(), lattice.ports(), loops, LoopLaying.preference(job), WorkLimit.standard());
     }
 
-    /** Says which reach would do. */
-    private Unbuildable noRoom() {
-        List<Lattice> anywhere =
-                new LatticeSearch().best(LoopLaying.problem(job, radius, ANYWHERE, Integer.MAX_VALUE), 1);
-        if (anywhere.isEmpty()) {
-            return LoopLaying.noPlace(job, radius);
+    /** Says with what so many loops collide, and which reach would do. */
+    private Unbuildable failure() {
+        Job one = job.with(job.floor(), job.layout().withLoops(1));
+        if (!LoopLaying.canBeLaid(one)) {
+            return WishConflict.of(one, LoopLaying::canBeLaid).orElseGet(() -> LoopLaying.noPlace(job, radius));
         }
-        double needed = needed(anywhere.get(0)) - (loops - 1) * job.layout().spacing();
-        String need = String.format(
+        double needed = needed();
+        double reach = job.floor().port().reach();
+        boolean room = needed <= reach + 1e-6;
+        String remedy = reach(room ? reach + job.layout().spacing() : needed);
+        String reason = room ? noCut() : noRoom();
+        Optional<String> guilty = WishConflict.things(job)
+                .filter(w -> of(w.without(), loops).canBeCut())
+                .map(WishConflict.Wish::key)
+                .findFirst();
+        return new Unbuildable(
+                "layout.loops",
+                guilty.map(key -> "collides with " + key + ": " + reason + "; either alone can be had, and " + remedy)
+                        .orElse(reason + "; " + remedy));
+    }
+
+    private static SeveralLaying of(Job job, int loops) {
+        return new SeveralLaying(job, KitPlanner.bendRadius(job), loops);
+    }
+
+    private boolean canBeCut() {
+        List<Lattice> some = lattices(
+                        job.floor().port().reach() + (loops - 1) * job.layout().spacing())
+                .stream()
+                .limit(LOOKED_AT)
+                .toList();
+        return some.stream().anyMatch(l -> new Divider().canDivide(division(l)))
+                && new Divider()
+                        .divide(some.stream().map(this::division).toList())
+                        .isPresent();
+    }
+
+    private String noRoom() {
+        return String.format(
                 Locale.ROOT,
                 "%d loops need %d places side by side at the port, about %.0f mm of rim, and a reach of %.0f mm holds too"
-                        + " few; ",
+                        + " few",
                 loops,
                 2 * loops,
                 (2 * loops - 1) * job.layout().spacing(),
                 job.floor().port().reach());
-        return new Unbuildable(
-                "layout.loops",
-                need
-                        + (Double.isFinite(needed)
-                                ? String.format(Locale.ROOT, "a floor.port.reach of %.0f would do", Math.ceil(needed))
-                                : "the rim of this floor holds fewer loops"));
+    }
+
+    private String noCut() {
+        return String.format(
+                Locale.ROOT,
+                "no cut of this floor into %d parts of nearly equal size was found that gives each loop its own way to the"
+                        + " port within %.0f mm",
+                loops,
+                job.floor().port().reach());
+    }
+
+    /** The reach within which all loops find a place at the rim, mm. */
+    private double needed() {
+        return new LatticeSearch()
+                .best(LoopLaying.problem(job, radius, ANYWHERE, Integer.MAX_VALUE), 1).stream()
+                        .mapToDouble(lattice ->
+                                needed(lattice) - (loops - 1) * job.layout().spacing())
+                        .findFirst()
+                        .orElse(Double.POSITIVE_INFINITY);
     }
 
     /** Distance from the port within which all loops find a place. */
@@ -121,24 +168,16 @@ final class SeveralLaying {
         return Math.max(port.distance(lattice.at(pair.from())), port.distance(lattice.at(pair.to())));
     }
 
-    private Unbuildable noCut() {
-        String remedy = "fewer loops or another place of the port may do";
-        for (int more = 1; more <= MOST_MORE; more++) {
-            double reach = job.floor().port().reach() + more * job.layout().spacing();
-            List<Lattice> lattices = lattices(reach + (loops - 1) * job.layout().spacing());
-            if (lattices.stream().limit(2).anyMatch(l -> new Divider().canDivide(division(l)))) {
-                remedy = String.format(Locale.ROOT, "a floor.port.reach of %.0f would do", Math.ceil(reach));
-                break;
+    /** The first of a few greater reaches with which a cut was found. */
+    private String reach(double least) {
+        for (int more = 0; more <= MOST_MORE && Double.isFinite(least); more++) {
+            double reach = Math.ceil(least + more * job.layout().spacing());
+            if (of(job.with(job.floor().withReach(reach), job.layout()), loops).canBeCut()) {
+                return String.format(Locale.ROOT, "a floor.port.reach of %.0f would do", reach);
             }
         }
-        return new Unbuildable(
-                "layout.loops",
-                String.format(
-                        Locale.ROOT,
-                        "no cut of this floor into %d parts of nearly equal size was found that gives each loop its own way"
-                                + " to the port within %.0f mm; %s",
-                        loops,
-                        job.floor().port().reach(),
-                        remedy));
+        return Double.isFinite(least)
+                ? "fewer loops or another place of the port may do"
+                : "the rim of this floor holds fewer loops";
     }
 }

@@ -4,10 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.optimizer.job.Job;
@@ -88,6 +91,41 @@ class ChoicePlannerTest {
                     || (f.fitsCoil() && !o.fitsCoil());
             assertTrue(better || other.equals(a), () -> a.number() + " is in nothing better than " + other.number());
         }
+    }
+
+    /**
+     * A rib and a circle without bends hold in each alternative, as the verifiers of each plan say; and where a coil is a
+     * little short, fitting it is tried.
+     */
+    @Test
+    void wishesOfTheJobHoldInEach(@TempDir Path folder) throws IOException {
+        Files.copy(EXAMPLES.resolve("workshop.yaml"), folder.resolve("workshop.yaml"));
+        Path job = Files.writeString(folder.resolve("job.yaml"), """
+                job: Hut with a rib
+                order: C-1
+                catalog: workshop.yaml
+                floor:
+                  outline: [[0, 0], [2100, 0], [2100, 2100], [0, 2100]]
+                  supports: [{name: rib, line: [[500, 0], [500, 2100]], width: 40, cross: square}]
+                  port: {at: [0, 75]}
+                layout: {veto: [{noBend: [1050, 1050, 150]}]}
+                pipe: {product: PX-16}
+                plates: {product: [SP-1]}
+                """);
+        KitPlan asked = new KitPlanner(Progress.SILENT).plan(JobReader.read(job, Optional.empty()));
+        Choice choice = choice(asked);
+        assertTrue(choice.alternatives().size() >= 2);
+        for (Alternative a : choice.alternatives()) {
+            assertEquals(List.of(), KitVerifier.verify(a.plan()));
+            assertEquals(asked.job().layout().vetoes(), a.plan().job().layout().vetoes());
+            assertNobodyBetter(a, choice.alternatives());
+        }
+        Wish fit = new Wish("layout.fit", "coil");
+        assertTrue(
+                asked.loops().get(0).cutLength() > 25_000,
+                "14 x 14 places, 195 x 150 mm less bends, and 2000 mm of tails are over 25 m");
+        assertTrue(choice.alternatives().stream().anyMatch(a -> a.wishes().contains(fit))
+                || choice.others().stream().anyMatch(o -> o.wishes().contains(fit)));
     }
 
     @Test

@@ -129,7 +129,10 @@ class SiteWishesTest {
     void aLineTooNearAWall() throws IOException {
         Job job = job(F01, "[0, 75]", "", "veto: [{mustRun: [[300, 40], [900, 40]]}]");
         Unbuildable answer = assertThrows(Unbuildable.class, () -> plan(job));
-        assertTrue(answer.getMessage().contains("collides with floor.outline, layout.edge"), answer.getMessage());
+        assertTrue(
+                answer.getMessage()
+                        .contains("collides with layout.edge: no loop can have both, a smaller edge would do"),
+                answer.getMessage());
     }
 
     @Test

@@ -1,0 +1,68 @@
+package org.runbend.optimizer.choice;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KitPlanner;
+import org.runbend.optimizer.plan.LaidFloor;
+import org.runbend.optimizer.plan.Progress;
+
+/**
+ * Lays the loops of many jobs for one floor: those that differ in plates alone are laid once, different ones side by side on
+ * all cores. Each is laid by itself, so what comes of it does not depend on how many cores there are.
+ */
+final class FloorLaying {
+    /** Beyond so many places, about 16 m2, two loops at once would need too much memory. */
+    private static final double MOST_SIDE_BY_SIDE = 700;
+
+    private final KitPlan asked;
+
+    FloorLaying(KitPlan asked) {
+        this.asked = asked;
+    }
+
+    /**
+     * The loops of a job, or why there are none.
+     *
+     * @param floor the loops; empty if they cannot be had
+     * @param reason why not
+     */
+    record Laid(Optional<LaidFloor> floor, String reason) {}
+
+    /** What comes of each job, in their order. */
+    List<Laid> lay(List<Job> jobs) {
+        List<Job> layings = jobs.stream().map(this::laying).distinct().toList();
+        Stream<Job> all = places() <= MOST_SIDE_BY_SIDE ? layings.parallelStream() : layings.stream();
+        List<Laid> laid = all.map(FloorLaying::laid).toList();
+        Map<Job, Laid> byLaying = new HashMap<>();
+        for (int i = 0; i < laid.size(); i++) {
+            byLaying.put(layings.get(i), laid.get(i));
+        }
+        return jobs.stream().map(job -> byLaying.get(laying(job))).toList();
+    }
+
+    /** The job as far as laying asks: which plates cover how much is left as it was. */
+    private Job laying(Job job) {
+        return job.with(job.layout(), job.pipe(), asked.job().plates());
+    }
+
+    private double places() {
+        double pipe = asked.loops().stream()
+                .mapToDouble(KitPlan.LoopPlan::floorLength)
+                .sum();
+        return pipe / asked.job().layout().spacing();
+    }
+
+    private static Laid laid(Job job) {
+        try {
+            return new Laid(Optional.of(new KitPlanner(Progress.SILENT).lay(job)), "");
+        } catch (Unbuildable reason) {
+            return new Laid(Optional.empty(), reason.getMessage());
+        }
+    }
+}

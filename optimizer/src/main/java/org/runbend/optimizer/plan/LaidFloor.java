@@ -1,0 +1,22 @@
+package org.runbend.optimizer.plan;
+
+import java.util.List;
+import org.runbend.optimizer.bare.BareFloor;
+
+/**
+ * The loops of a floor before anything is bought for them.
+ *
+ * @param place the lattice they lie on
+ * @param loops in the order of their valve outlets
+ * @param bare floor that stays bare
+ * @param words what a person should know of the loops, one sentence each
+ */
+public record LaidFloor(
+        KitPlan.LatticePlace place, List<KitPlan.LoopPlan> loops, List<BareFloor> bare, List<String> words) {
+    /** Copies the lists. */
+    public LaidFloor {
+        loops = List.copyOf(loops);
+        bare = List.copyOf(bare);
+        words = List.copyOf(words);
+    }
+}
