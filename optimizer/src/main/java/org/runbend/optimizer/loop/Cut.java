@@ -19,6 +19,19 @@ final class Cut {
         this.outer = outer;
     }
 
+    /** The same cut for other steps, given by what they are in this order. */
+    Cut inOrder(int[] steps) {
+        boolean[] moved = new boolean[steps.length];
+        int movedInner = -1;
+        int movedOuter = -1;
+        for (int t = 0; t < steps.length; t++) {
+            moved[t] = set[steps[t]];
+            movedInner = steps[t] == inner ? t : movedInner;
+            movedOuter = steps[t] == outer ? t : movedOuter;
+        }
+        return new Cut(moved, movedInner, movedOuter);
+    }
+
     /** The coefficient of a node's state; each border link counts at its end in the set. */
     int coefficient(Frontier frontier, int t, int legs) {
         if (legs == 0) {

@@ -19,6 +19,7 @@ final class Frontier {
 
     private final Region region;
     private final Links links;
+    private final List<PortPair> ports;
     private final int[] order;
     private final int[] position;
     private final int[] slots;
@@ -42,6 +43,7 @@ final class Frontier {
     Frontier(Region region, Links links, int[] order, List<PortPair> ports) {
         this.region = region;
         this.links = links;
+        this.ports = List.copyOf(ports);
         this.order = order.clone();
         int n = order.length;
         position = new int[region.size()];
@@ -69,6 +71,20 @@ final class Frontier {
         assignSlots();
         ports.forEach(this::placePort);
         assignCodes();
+    }
+
+    /**
+     * The same nodes in another order, for one of two sweeps that meet: a port may be left to the other sweep as long as
+     * its link is open.
+     */
+    Frontier side(int[] other) {
+        Frontier side = new Frontier(region, links, other, ports);
+        for (PortPair port : ports) {
+            int from = side.position[region.local(port.from())];
+            int to = side.position[region.local(port.to())];
+            side.lastPortStep = Math.max(side.lastPortStep, Math.max(from, to));
+        }
+        return side;
     }
 
     private void layOut(int t) {
@@ -234,6 +250,11 @@ final class Frontier {
     int otherEnd(int t, int h) {
         int next = links.other(order[t], h);
         return next < 0 ? -1 : position[next];
+    }
+
+    /** Heading of a link at its other end. */
+    int headingBack(int t, int h) {
+        return links.back(order[t], h);
     }
 
     boolean isEarlier(int t, int h) {

@@ -43,11 +43,11 @@ final class Guide {
         this.bound = sum;
     }
 
-    private Guide(int units, long bound, long[] reduced) {
+    private Guide(int units, long bound, long[] reduced, long unitPrice) {
         this.units = units;
         this.bound = bound;
-        this.unitPrice = 0;
         this.reduced = reduced;
+        this.unitPrice = unitPrice;
     }
 
     /**
@@ -70,7 +70,16 @@ final class Guide {
                 spent += reduced(t, legs[t]) - (Frontier.isCorner(legs[t]) ? SCALE : 0);
             }
         }
-        return new Guide(windowUnits, spent, costs);
+        return new Guide(windowUnits, spent, costs, 0);
+    }
+
+    /** The same for other steps, given by what they are in this order. */
+    Guide inOrder(int[] steps) {
+        long[] costs = new long[reduced.length];
+        for (int t = 0; t < steps.length; t++) {
+            System.arraycopy(reduced, 16 * steps[t], costs, 16 * t, 16);
+        }
+        return new Guide(units, bound, costs, unitPrice);
     }
 
     int units() {

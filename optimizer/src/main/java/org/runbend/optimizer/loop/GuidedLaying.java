@@ -16,7 +16,7 @@ import java.util.stream.Stream;
  * by window; the passes go on only for what would be better still. What was proved stays proved.
  */
 final class GuidedLaying {
-    private static final int MOST_PER_LAYER = 1_000_000;
+    private static final int MOST_PER_LAYER = 2_000_000;
     /** Work after which a loop is wanted before the passes go on. */
     private static final long PATIENCE = 8_000_000;
 
@@ -38,7 +38,7 @@ final class GuidedLaying {
     private final GuideProgram program;
     private final int nodes;
     private final long mostInAll;
-    private final int mostPerLayer;
+    private final Passes passes;
     private final List<Front> fronts = new ArrayList<>();
     private final Map<Integer, Guide> guides = new TreeMap<>();
     /** Least turns met, by nodes left out. */
@@ -71,18 +71,21 @@ final class GuidedLaying {
     }
 
     GuidedLaying(Setting setting, LoopListener listener) {
-        this.setting = setting;
         this.listener = listener;
-        this.prices = new PriceUnits(setting.frontier());
-        this.program = new GuideProgram(new Configurations(setting.frontier()), prices);
-        this.nodes = setting.frontier().size();
         WorkLimit limit = setting.problem().limit();
+        Prelude prelude = new Prelude(setting);
+        this.setting = prelude.setting();
+        this.prices = prelude.prices();
+        this.program = prelude.program();
+        this.guides.putAll(prelude.guides());
+        this.passed = prelude.spent();
+        this.nodes = setting.frontier().size();
         this.mostInAll = limit.totalStates();
-        this.mostPerLayer = (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer());
+        this.passes = new Passes(this.setting.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
     }
 
     LoopOutcome solve() {
-        open(prices.first());
+        guides.keySet().forEach(this::open);
         while (passed < mostInAll) {
             openWhatMayBeBetter();
             Front front =
@@ -153,12 +156,11 @@ final class GuidedLaying {
 
     /** Asks without loss for a loop of the next number of turns. */
     private void attempt(Front front) {
-        GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.next);
-        sweep.runExactly(mostPerLayer, mostInAll - passed);
-        passed += Math.max(1, sweep.total());
-        if (sweep.found().length > 0) {
-            keep(front, sweep);
-        } else if (sweep.cut()) {
+        int[] found = passes.ask(front.guide, front.next, mostInAll - passed);
+        passed += Math.max(1, passes.total());
+        if (found.length > 0) {
+            keep(front, found);
+        } else if (passes.cut()) {
             front.stalled = true;
             scout();
         } else {
@@ -229,9 +231,9 @@ final class GuidedLaying {
         spent += windows.spent();
     }
 
-    private void keep(Front front, GuidedSweep sweep) {
+    private void keep(Front front, int[] found) {
         front.next = nodes + 1;
-        keepIfBetter(sweep.found());
+        keepIfBetter(found);
     }
 
     private void keepIfBetter(int[] loop) {

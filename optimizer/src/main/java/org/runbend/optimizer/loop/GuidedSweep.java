@@ -148,4 +148,9 @@ final class GuidedSweep implements Expansion.Sink {
     int widest() {
         return widest;
     }
+
+    /** How many steps were taken. */
+    int steps() {
+        return step;
+    }
 }

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.loop;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -15,20 +16,22 @@ import java.util.stream.IntStream;
 final class NodeOrder {
     private static final double GROWTH = 2.5;
     private static final int SPREAD_STARTS = 32;
+    private static final int MOST_ORDERS = 8;
+    private static final double HARDLY_WORSE = 4;
 
     private final Region region;
     private final int[] portNodes;
-    private double leastWeight = Double.POSITIVE_INFINITY;
-    private long leastDelay = Long.MAX_VALUE;
-    private int[] best = {};
+    private final List<Weighed> orders = new ArrayList<>();
+
+    private record Weighed(int[] order, double weight, long delay) {}
 
     NodeOrder(Region region, int[] portNodes) {
         this.region = region;
         this.portNodes = portNodes.clone();
     }
 
-    /** Local node numbers in the chosen order. */
-    int[] choose() {
+    /** Local node numbers in the chosen order, and in others that are hardly worse; the best comes first. */
+    List<int[]> choose() {
         List<int[]> sweeps = sweeps();
         sweeps.forEach(this::consider);
         for (int[] sweep : sweeps) {
@@ -38,7 +41,17 @@ final class NodeOrder {
         for (int start = 0; start < region.size(); start += step) {
             consider(greedy(start));
         }
-        return best.clone();
+        orders.sort(Comparator.comparingDouble(Weighed::weight).thenComparingLong(Weighed::delay));
+        double most = HARDLY_WORSE * orders.get(0).weight();
+        List<int[]> good = new ArrayList<>();
+        for (Weighed weighed : orders) {
+            if (good.size() < MOST_ORDERS
+                    && weighed.weight() <= most
+                    && good.stream().noneMatch(order -> Arrays.equals(order, weighed.order()))) {
+                good.add(weighed.order());
+            }
+        }
+        return good;
     }
 
     private List<int[]> sweeps() {
@@ -119,12 +132,7 @@ final class NodeOrder {
             done[i] = true;
             weight += power(open);
         }
-        long delay = delay(order);
-        if (weight < leastWeight || (weight == leastWeight && delay < leastDelay)) {
-            leastWeight = weight;
-            leastDelay = delay;
-            best = order;
-        }
+        orders.add(new Weighed(order, weight, delay(order)));
     }
 
     private static double power(int open) {

@@ -33,7 +33,7 @@ final class PriceUnits {
         first = equal ? unbalanced(frontier) : 0;
     }
 
-    private PriceUnits(int[] units, long price) {
+    private PriceUnits(int[] units, long price, boolean uniform, boolean free, int first) {
         int n = units.length;
         this.units = units;
         this.unitsFrom = new int[n + 1];
@@ -41,14 +41,23 @@ final class PriceUnits {
             unitsFrom[t] = unitsFrom[t + 1] + units[t];
         }
         this.price = price;
-        this.uniform = false;
-        this.free = false;
-        this.first = 0;
+        this.uniform = uniform;
+        this.free = free;
+        this.first = first;
     }
 
     /** The same units for the nodes of a window, given by their steps. */
     PriceUnits within(int[] steps) {
-        return new PriceUnits(Arrays.stream(steps).map(this::units).toArray(), price);
+        return new PriceUnits(unitsAt(steps), price, false, false, 0);
+    }
+
+    /** The same units in another order of all nodes, given by their steps. */
+    PriceUnits inOrder(int[] steps) {
+        return new PriceUnits(unitsAt(steps), price, uniform, free, first);
+    }
+
+    private int[] unitsAt(int[] steps) {
+        return Arrays.stream(steps).map(this::units).toArray();
     }
 
     /**

@@ -17,6 +17,7 @@ final class Setting {
     private final LoopProblem problem;
     private final List<PortPair> ports;
     private final Region region;
+    private final List<int[]> orders;
     private final Frontier frontier;
 
     Setting(LoopProblem problem, BiconnectedBlock block, List<PortPair> ports) {
@@ -27,7 +28,21 @@ final class Setting {
                 .flatMapToInt(port -> IntStream.of(port.from(), port.to()))
                 .map(region::local)
                 .toArray();
-        this.frontier = new Frontier(region, new NodeOrder(region, portNodes).choose(), ports);
+        this.orders = new NodeOrder(region, portNodes).choose();
+        this.frontier = new Frontier(region, orders.get(0), ports);
+    }
+
+    private Setting(Setting other, int[] order) {
+        this.problem = other.problem;
+        this.ports = other.ports;
+        this.region = other.region;
+        this.orders = other.orders;
+        this.frontier = new Frontier(region, order, ports);
+    }
+
+    /** The same block with its nodes decided in another order of their local numbers. */
+    Setting inOrder(int[] order) {
+        return new Setting(this, order);
     }
 
     LoopProblem problem() {
@@ -36,6 +51,11 @@ final class Setting {
 
     Frontier frontier() {
         return frontier;
+    }
+
+    /** Orders of the local numbers that open few links at a time; the frontier has the first. */
+    List<int[]> orders() {
+        return orders.stream().map(int[]::clone).toList();
     }
 
     Region region() {
