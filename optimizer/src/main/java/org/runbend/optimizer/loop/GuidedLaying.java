@@ -2,6 +2,7 @@ package org.runbend.optimizer.loop;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -23,6 +24,12 @@ final class GuidedLaying {
     private static final int[] BEAMS = {3_000, 20_000};
     private static final int MOST_IN_BEAM = 22_000_000;
     private static final int ROUGH_BEAM = 1_500;
+    /** States of a layer of beams that meet, times nodes. */
+    private static final int NARROW_BEAM = 1_200_000;
+
+    private static final int WIDE_BEAM = 5_000_000;
+    /** Numbers of units for which wide beams look. */
+    private static final int MOST_WIDE = 3;
     /** How far above the bound a beam may go, in turns. */
     private static final int BEAM_REACH = 40;
     /** Numbers of units for which beams look for loops. */
@@ -156,8 +163,12 @@ final class GuidedLaying {
 
     /** Asks without loss for a loop of the next number of turns. */
     private void attempt(Front front) {
-        int[] found = passes.ask(front.guide, front.next, mostInAll - passed);
+        int[] found = passes.ask(front.guide, front.next, scouted ? mostInAll - passed : PATIENCE);
         passed += Math.max(1, passes.total());
+        if (found.length == 0 && passes.cut() && !scouted) {
+            scout();
+            return;
+        }
         if (found.length > 0) {
             keep(front, found);
         } else if (passes.cut()) {
@@ -184,13 +195,9 @@ final class GuidedLaying {
             int port = setting.portLink(legs);
             improve(new CycleMerge(frontier, legs, frontier.linkOf(port)).merge(), mostInAll / WINDOW_SHARE);
         }
-        List<Front> promising = fronts.stream()
-                .filter(front -> front.proved <= nodes)
-                .sorted(Comparator.comparingLong(this::provedObjective))
-                .limit(MOST_SCOUTED)
-                .toList();
-        for (Front front : promising) {
-            beam(front);
+        meet();
+        if (best.length == 0) {
+            promising().forEach(this::beam);
         }
         if (best.length == 0) {
             int[] merged = new MergedCover(setting, 1).find();
@@ -203,16 +210,45 @@ final class GuidedLaying {
         }
     }
 
+    private List<Front> promising() {
+        return fronts.stream()
+                .filter(front -> front.proved <= nodes)
+                .sorted(Comparator.comparingLong(this::provedObjective))
+                .limit(MOST_SCOUTED)
+                .toList();
+    }
+
+    /** Beams from both ends: narrow ones for all promising fronts, wide ones where these met the best loops. */
+    private void meet() {
+        MeetingBeam beams = new MeetingBeam(setting.frontier(), prices);
+        Map<Front, Long> met = new LinkedHashMap<>();
+        promising().forEach(front -> met.put(front, meet(beams, front, NARROW_BEAM)));
+        met.entrySet().stream()
+                .sorted(Map.Entry.comparingByValue())
+                .limit(MOST_WIDE)
+                .map(Map.Entry::getKey)
+                .forEach(front -> meet(beams, front, WIDE_BEAM));
+        spent += beams.spent();
+    }
+
+    /** Objective of the loop met, or a large number. */
+    private long meet(MeetingBeam beams, Front front, int states) {
+        int[] loop = beams.find(front.guide, front.proved + BEAM_REACH, Math.max(1, states / nodes));
+        if (loop.length == 0) {
+            return Long.MAX_VALUE / 8 + provedObjective(front);
+        }
+        improve(loop, mostInAll / WINDOW_SHARE);
+        return setting.objective(loop);
+    }
+
     private void beam(Front front) {
         for (int beam : BEAMS) {
-            if (provedObjective(front) < bestObjective) {
-                GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.proved + BEAM_REACH);
-                sweep.runBeam(Math.min(beam, MOST_IN_BEAM / nodes), mostInAll - spent);
-                spent += sweep.total();
-                if (sweep.found().length > 0) {
-                    improve(sweep.found(), mostInAll / WINDOW_SHARE);
-                    return;
-                }
+            GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.proved + BEAM_REACH);
+            sweep.runBeam(Math.min(beam, MOST_IN_BEAM / nodes), mostInAll - spent);
+            spent += sweep.total();
+            if (sweep.found().length > 0) {
+                improve(sweep.found(), mostInAll / WINDOW_SHARE);
+                return;
             }
         }
     }

@@ -13,6 +13,9 @@ final class HalfSweep implements Expansion.Sink {
 
     static final long REDUCED = (1L << TURN_SHIFT) - 1;
 
+    /** About two turns: many states cost nearly the same and would else all go the same way into one dead end. */
+    private static final int BLUR = (1 << 21) - 1;
+
     /** Takes a state that went beyond the share, but not beyond the slack. */
     interface Beyond {
         /** The state before a step, reached by legs of the step before from a parent; whether the search is over. */
@@ -55,6 +58,37 @@ final class HalfSweep implements Expansion.Sink {
         this.kept = kept;
         this.beyond = beyond;
         this.growing = new Layer(packing.words() + 1, 1);
+    }
+
+    /** Is shown the states before each step. */
+    interface Viewer {
+        void see(int step, Layer states);
+    }
+
+    /**
+     * Runs to the end; beyond so many states a layer only those of about least reduced cost go on. Loops that it meets on
+     * the way are not told.
+     */
+    void runBeam(int beam, Viewer viewer) {
+        Expansion expansion = new Expansion(frontier, packing, this, 1);
+        growing.offer(new long[packing.words() + 1], 0, 0, -1, 0);
+        for (step = 0; step < frontier.size() && growing.size() > 0; step++) {
+            Cancelling.check();
+            Layer current = growing.size() > beam ? growing.cheapestBlurred(beam, REDUCED, BLUR) : growing;
+            cut |= current != growing;
+            total += current.size();
+            growing = new Layer(packing.words() + 1, 2 * current.size());
+            layers.add(current);
+            viewer.see(step, current);
+            for (parent = 0; parent < current.size(); parent++) {
+                base = current.cost(parent);
+                expansion.expand(current.keys(), parent * (packing.words() + 1), step);
+            }
+            current.seal();
+            if (!kept) {
+                current.forgetStates();
+            }
+        }
     }
 
     /** Runs to the end, or to the first loop; with too many states in a layer or in all it stops, which {@link #cut} tells. */

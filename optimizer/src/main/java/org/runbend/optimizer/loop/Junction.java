@@ -134,6 +134,11 @@ final class Junction {
         return -1;
     }
 
+    /** Turns of a state and its partner. */
+    int turns(long cost, int partner) {
+        return (int) ((cost >> HalfSweep.TURN_SHIFT) + (states.cost(partner) >> HalfSweep.TURN_SHIFT));
+    }
+
     private boolean portsAgree(int earlyCode, int lateCode) {
         if (earlyCode == Frontier.PORT_OPEN || lateCode == Frontier.PORT_OPEN) {
             return earlyCode != lateCode;

@@ -17,6 +17,6 @@ public record WorkLimit(long statesPerLayer, long totalStates) {
 
     /** Enough for 250 nodes at a frontier of 15 links; a few hundred MB and a few seconds at worst. */
     public static WorkLimit standard() {
-        return new WorkLimit(2_000_000, 100_000_000);
+        return new WorkLimit(2_000_000, 60_000_000);
     }
 }

@@ -1,0 +1,67 @@
+package org.runbend.optimizer.loop;
+
+import java.util.stream.IntStream;
+
+/**
+ * Looks for a loop of few turns and so many price units left out: a beam from the last node back, one from the first node
+ * on, and at each step the best pair of states of the two that closes to one loop.
+ */
+final class MeetingBeam {
+    private final int last;
+    private final int[] stepsBack;
+    private final Frontier forward;
+    private final Frontier backward;
+    private final PriceUnits prices;
+    private long spent;
+    private int bestTurns;
+    private int[] best = {};
+
+    MeetingBeam(Frontier frontier, PriceUnits prices) {
+        this.last = frontier.size() - 1;
+        this.stepsBack = IntStream.rangeClosed(0, last).map(t -> last - t).toArray();
+        this.forward = frontier.side(
+                IntStream.rangeClosed(0, last).map(frontier::local).toArray());
+        this.backward = frontier.side(IntStream.of(stepsBack).map(frontier::local).toArray());
+        this.prices = prices;
+    }
+
+    /** Legs by step of the best loop met with at most so many turns; empty if none was. */
+    int[] find(Guide guide, int mostTurns, int beam) {
+        best = new int[0];
+        bestTurns = mostTurns + 2;
+        long slack = Math.min(guide.slack(mostTurns), HalfSweep.REDUCED);
+        HalfSweep second =
+                new HalfSweep(backward, prices.inOrder(stepsBack), guide.inOrder(stepsBack), mostTurns, slack, true, null);
+        second.runBeam(beam, (step, states) -> {});
+        HalfSweep first = new HalfSweep(forward, prices, guide, mostTurns, slack, false, null);
+        first.runBeam(beam, (step, states) -> join(first, second, guide.units(), step, states));
+        spent += first.total() + second.total();
+        return best.clone();
+    }
+
+    private void join(HalfSweep first, HalfSweep second, int units, int step, Layer states) {
+        if (step == 0) {
+            return;
+        }
+        Junction junction = new Junction(forward, backward, step, first.packing(), second, units);
+        int words = first.packing().words() + 1;
+        long[] state = new long[words];
+        for (int i = 0; i < states.size(); i++) {
+            System.arraycopy(states.keys(), i * words, state, 0, words);
+            int other = junction.partner(state, states.cost(i), bestTurns - 2);
+            if (other >= 0) {
+                bestTurns = junction.turns(states.cost(i), other);
+                int[] late = second.wayTo(last + 1 - step, other);
+                best = first.wayTo(step, i);
+                for (int t = step; t <= last; t++) {
+                    best[t] = late[last - t];
+                }
+                i--;
+            }
+        }
+    }
+
+    long spent() {
+        return spent;
+    }
+}
