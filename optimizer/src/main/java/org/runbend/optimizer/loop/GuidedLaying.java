@@ -18,16 +18,20 @@ import java.util.stream.Stream;
  */
 final class GuidedLaying {
     private static final int MOST_PER_LAYER = 2_000_000;
+    /** People wait longer for large floors. */
+    private static final long STATES_PER_NODE = 100_000;
     /** Work after which a loop is wanted before the passes go on. */
     private static final long PATIENCE = 8_000_000;
 
     private static final int[] BEAMS = {3_000, 20_000};
     private static final int MOST_IN_BEAM = 22_000_000;
     private static final int ROUGH_BEAM = 1_500;
-    /** States of a layer of beams that meet, times nodes. */
-    private static final int NARROW_BEAM = 1_200_000;
+    /** States of a layer of beams that meet, and most in all layers. */
+    private static final int NARROW_BEAM = 3_000;
 
-    private static final int WIDE_BEAM = 5_000_000;
+    private static final int MOST_NARROW = 1_200_000;
+    private static final int WIDE_BEAM = 9_000;
+    private static final int MOST_WIDE_BEAM = 5_000_000;
     /** Numbers of units for which wide beams look. */
     private static final int MOST_WIDE = 3;
     /** How far above the bound a beam may go, in turns. */
@@ -87,8 +91,9 @@ final class GuidedLaying {
         this.guides.putAll(prelude.guides());
         this.passed = prelude.spent();
         this.nodes = setting.frontier().size();
-        this.mostInAll = limit.totalStates();
-        this.passes = new Passes(this.setting.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
+        this.mostInAll = Math.min(limit.totalStates(), STATES_PER_NODE * nodes);
+        this.passes = new Passes(
+                this.setting.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
     }
 
     LoopOutcome solve() {
@@ -182,10 +187,11 @@ final class GuidedLaying {
 
     /** Looks once for good loops without proof: with beams, or else by merging cycles; then window by window. */
     private void scout() {
-        if (scouted || best.length > 0) {
+        boolean needless = scouted || best.length > 0;
+        scouted = true;
+        if (needless) {
             return;
         }
-        scouted = true;
         Sweep rough = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
         rough.runBeam(ROUGH_BEAM);
         spent += rough.total();
@@ -222,18 +228,18 @@ final class GuidedLaying {
     private void meet() {
         MeetingBeam beams = new MeetingBeam(setting.frontier(), prices);
         Map<Front, Long> met = new LinkedHashMap<>();
-        promising().forEach(front -> met.put(front, meet(beams, front, NARROW_BEAM)));
+        promising().forEach(front -> met.put(front, meet(beams, front, Math.min(NARROW_BEAM, MOST_NARROW / nodes))));
         met.entrySet().stream()
                 .sorted(Map.Entry.comparingByValue())
                 .limit(MOST_WIDE)
                 .map(Map.Entry::getKey)
-                .forEach(front -> meet(beams, front, WIDE_BEAM));
+                .forEach(front -> meet(beams, front, Math.min(WIDE_BEAM, MOST_WIDE_BEAM / nodes)));
         spent += beams.spent();
     }
 
     /** Objective of the loop met, or a large number. */
-    private long meet(MeetingBeam beams, Front front, int states) {
-        int[] loop = beams.find(front.guide, front.proved + BEAM_REACH, Math.max(1, states / nodes));
+    private long meet(MeetingBeam beams, Front front, int beam) {
+        int[] loop = beams.find(front.guide, front.proved + BEAM_REACH, beam);
         if (loop.length == 0) {
             return Long.MAX_VALUE / 8 + provedObjective(front);
         }

@@ -22,8 +22,14 @@ final class HalfSweep implements Expansion.Sink {
         boolean met(long[] state, long cost, int step, int legs, int parent);
     }
 
+    /** Is shown the states before each step; the way to them can be asked for. */
+    interface Viewer {
+        void see(int step, Layer states);
+    }
+
     private final Frontier frontier;
     private final Packing packing;
+    private final Expansion expansion;
     private final PriceUnits prices;
     private final Guide guide;
     private final int target;
@@ -33,7 +39,7 @@ final class HalfSweep implements Expansion.Sink {
     private final Beyond beyond;
     private final List<Layer> layers = new ArrayList<>();
 
-    private Layer growing;
+    private Layer growing = new Layer(1, 0);
     private int step;
     private int parent;
     private long base;
@@ -57,63 +63,58 @@ final class HalfSweep implements Expansion.Sink {
         this.slack = beyond == null ? share : Math.min(guide.slack(target), REDUCED);
         this.kept = kept;
         this.beyond = beyond;
-        this.growing = new Layer(packing.words() + 1, 1);
-    }
-
-    /** Is shown the states before each step. */
-    interface Viewer {
-        void see(int step, Layer states);
-    }
-
-    /**
-     * Runs to the end; beyond so many states a layer only those of about least reduced cost go on. Loops that it meets on
-     * the way are not told.
-     */
-    void runBeam(int beam, Viewer viewer) {
-        Expansion expansion = new Expansion(frontier, packing, this, 1);
-        growing.offer(new long[packing.words() + 1], 0, 0, -1, 0);
-        for (step = 0; step < frontier.size() && growing.size() > 0; step++) {
-            Cancelling.check();
-            Layer current = growing.size() > beam ? growing.cheapestBlurred(beam, REDUCED, BLUR) : growing;
-            cut |= current != growing;
-            total += current.size();
-            growing = new Layer(packing.words() + 1, 2 * current.size());
-            layers.add(current);
-            viewer.see(step, current);
-            for (parent = 0; parent < current.size(); parent++) {
-                base = current.cost(parent);
-                expansion.expand(current.keys(), parent * (packing.words() + 1), step);
-            }
-            current.seal();
-            if (!kept) {
-                current.forgetStates();
-            }
-        }
+        this.expansion = new Expansion(frontier, packing, this, 1);
     }
 
     /** Runs to the end, or to the first loop; with too many states in a layer or in all it stops, which {@link #cut} tells. */
     void run(int mostPerLayer, long mostInAll) {
-        Expansion expansion = new Expansion(frontier, packing, this, 1);
-        growing.offer(new long[packing.words() + 1], 0, 0, -1, 0);
-        for (step = 0; step < frontier.size() && growing.size() > 0 && !over; step++) {
-            Cancelling.check();
-            Layer current = growing;
-            total += current.size();
-            if (current.size() > mostPerLayer || total > mostInAll) {
+        start();
+        while (goesOn()) {
+            total += growing.size();
+            if (growing.size() > mostPerLayer || total > mostInAll) {
                 cut = true;
                 return;
             }
-            growing = new Layer(packing.words() + 1, 2 * current.size());
-            layers.add(current);
-            for (parent = 0; parent < current.size() && !over; parent++) {
-                base = current.cost(parent);
-                expansion.expand(current.keys(), parent * (packing.words() + 1), step);
-            }
-            current.seal();
-            if (!kept) {
-                current.forgetStates();
-            }
+            layers.add(growing);
+            decide(growing);
         }
+    }
+
+    /** Runs to the end or the first loop; beyond so many states a layer only those of about least reduced cost go on. */
+    void runBeam(int beam, Viewer viewer) {
+        start();
+        while (goesOn()) {
+            Layer thinned = growing.size() > beam ? growing.cheapestBlurred(beam, REDUCED, BLUR) : growing;
+            cut |= thinned != growing;
+            total += thinned.size();
+            layers.add(thinned);
+            viewer.see(step, thinned);
+            decide(thinned);
+        }
+    }
+
+    private void start() {
+        growing = new Layer(packing.words() + 1, 1);
+        growing.offer(new long[packing.words() + 1], 0, 0, -1, 0);
+    }
+
+    private boolean goesOn() {
+        Cancelling.check();
+        return step < frontier.size() && growing.size() > 0 && !over;
+    }
+
+    /** Decides the node of the step in all states of a layer. */
+    private void decide(Layer current) {
+        growing = new Layer(packing.words() + 1, 2 * current.size());
+        for (parent = 0; parent < current.size() && !over; parent++) {
+            base = current.cost(parent);
+            expansion.expand(current.keys(), parent * (packing.words() + 1), step);
+        }
+        current.seal();
+        if (!kept) {
+            current.forgetStates();
+        }
+        step++;
     }
 
     @Override
@@ -162,7 +163,10 @@ final class HalfSweep implements Expansion.Sink {
     int[] wayTo(int before, int state) {
         return before == 0
                 ? new int[frontier.size()]
-                : wayTo(before - 1, layers.get(before).legs(state), layers.get(before).parent(state));
+                : wayTo(
+                        before - 1,
+                        layers.get(before).legs(state),
+                        layers.get(before).parent(state));
     }
 
     /** The states before a step; none if the pass did not come so far. */

@@ -7,6 +7,9 @@ import java.util.stream.IntStream;
  * on, and at each step the best pair of states of the two that closes to one loop.
  */
 final class MeetingBeam {
+    /** No loop has so few turns: neither beam shall end with a loop of its own, as a join may give a better one. */
+    private static final int NONE = 0;
+
     private final int last;
     private final int[] stepsBack;
     private final Frontier forward;
@@ -21,7 +24,8 @@ final class MeetingBeam {
         this.stepsBack = IntStream.rangeClosed(0, last).map(t -> last - t).toArray();
         this.forward = frontier.side(
                 IntStream.rangeClosed(0, last).map(frontier::local).toArray());
-        this.backward = frontier.side(IntStream.of(stepsBack).map(frontier::local).toArray());
+        this.backward =
+                frontier.side(IntStream.of(stepsBack).map(frontier::local).toArray());
         this.prices = prices;
     }
 
@@ -31,9 +35,9 @@ final class MeetingBeam {
         bestTurns = mostTurns + 2;
         long slack = Math.min(guide.slack(mostTurns), HalfSweep.REDUCED);
         HalfSweep second =
-                new HalfSweep(backward, prices.inOrder(stepsBack), guide.inOrder(stepsBack), mostTurns, slack, true, null);
+                new HalfSweep(backward, prices.inOrder(stepsBack), guide.inOrder(stepsBack), NONE, slack, true, null);
         second.runBeam(beam, (step, states) -> {});
-        HalfSweep first = new HalfSweep(forward, prices, guide, mostTurns, slack, false, null);
+        HalfSweep first = new HalfSweep(forward, prices, guide, NONE, slack, false, null);
         first.runBeam(beam, (step, states) -> join(first, second, guide.units(), step, states));
         spent += first.total() + second.total();
         return best.clone();

@@ -33,7 +33,8 @@ final class MeetingSweep {
     MeetingSweep(Frontier frontier, PriceUnits prices) {
         int last = frontier.size() - 1;
         this.stepsBack = IntStream.rangeClosed(0, last).map(t -> last - t).toArray();
-        this.forward = frontier.side(order(frontier, IntStream.rangeClosed(0, last).toArray()));
+        this.forward =
+                frontier.side(order(frontier, IntStream.rangeClosed(0, last).toArray()));
         this.backward = frontier.side(order(frontier, stepsBack));
         this.prices = prices;
         this.pricesBack = prices.inOrder(stepsBack);

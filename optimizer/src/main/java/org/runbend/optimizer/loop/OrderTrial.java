@@ -21,11 +21,18 @@ final class OrderTrial {
     OrderTrial(Setting setting, PriceUnits prices, Guide guide) {
         for (int[] order : setting.orders()) {
             orders.add(order);
-            orders.add(IntStream.range(0, order.length).map(t -> order[order.length - 1 - t]).toArray());
+            orders.add(IntStream.range(0, order.length)
+                    .map(t -> order[order.length - 1 - t])
+                    .toArray());
         }
         for (int[] order : orders) {
             int[] steps = IntStream.of(order).map(setting.frontier()::step).toArray();
-            GuidedSweep sweep = new GuidedSweep(setting.inOrder(order).frontier(), prices.inOrder(steps), guide.inOrder(steps), guide.turnBound(), Frontier.PORT_OPEN);
+            GuidedSweep sweep = new GuidedSweep(
+                    setting.inOrder(order).frontier(),
+                    prices.inOrder(steps),
+                    guide.inOrder(steps),
+                    guide.turnBound(),
+                    Frontier.PORT_OPEN);
             sweep.runExactly(MOST_PER_LAYER, MOST_STATES);
             sizes.add(sweep.cut() ? Long.MAX_VALUE / 2 - sweep.steps() : sweep.total());
             spent += sweep.total();

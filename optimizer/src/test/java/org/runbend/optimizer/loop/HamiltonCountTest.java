@@ -31,7 +31,8 @@ class HamiltonCountTest {
         List<PortPair> ports = List.of(new PortPair(0, 1, 0));
         BiconnectedBlock block = BiconnectedBlock.ofLink(graph, 0, 1).orElseThrow();
         Region region = new Region(graph, block);
-        Frontier frontier = new Frontier(region, new NodeOrder(region, new int[] {0, 1}).choose().get(0), ports);
+        Frontier frontier = new Frontier(
+                region, new NodeOrder(region, new int[] {0, 1}).choose().get(0), ports);
         Counter counter = new Counter();
         Packing packing = new Packing(frontier.slotCount());
         Expansion expansion = new Expansion(frontier, packing, counter);

@@ -56,8 +56,7 @@ class MeetingSweepTest {
         }
     }
 
-    private void ask(
-            Setting setting, PriceUnits prices, Guide guide, int turns, MeetingSweep meeting, int eighths) {
+    private void ask(Setting setting, PriceUnits prices, Guide guide, int turns, MeetingSweep meeting, int eighths) {
         GuidedSweep whole = new GuidedSweep(setting.frontier(), prices, guide, turns, Frontier.PORT_OPEN);
         whole.runExactly(PLENTY, PLENTY);
         long back = guide.slack(turns) * eighths / 8;
