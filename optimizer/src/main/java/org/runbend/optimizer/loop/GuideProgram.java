@@ -44,26 +44,6 @@ final class GuideProgram {
     private final PriceUnits prices;
     private final List<Cut> cuts = new ArrayList<>();
 
-    /** The states of all nodes, 16 x step + legs, in two columns: at cost, and a first share that comes cheaper. */
-    private record Columns(MPVariable[] states, MPVariable[] shares) {
-        void put(MPConstraint row, int t, int legs, double coefficient) {
-            row.setCoefficient(states[16 * t + legs], coefficient);
-            row.setCoefficient(shares[16 * t + legs], coefficient);
-        }
-
-        double value(int i) {
-            return states[i] == null ? 0 : states[i].solutionValue();
-        }
-
-        void open() {
-            for (MPVariable share : shares) {
-                if (share != null) {
-                    share.setUb(SHARE);
-                }
-            }
-        }
-    }
-
     GuideProgram(Configurations configurations, PriceUnits prices) {
         this.configurations = configurations;
         this.frontier = configurations.frontier();
@@ -91,7 +71,7 @@ final class GuideProgram {
 
     private Guide solve(MPSolver solver, int units) {
         int n = frontier.size();
-        Columns states = states(solver);
+        MPVariable[] states = states(solver);
         MPConstraint[] links = linkRows(solver, states);
         MPConstraint unitRow = unitRow(solver, states, units);
         MPConstraint portRow = portRow(solver, states);
@@ -107,7 +87,7 @@ final class GuideProgram {
             }
             double[] values = new double[16 * n];
             for (int i = 0; i < values.length; i++) {
-                values[i] = states.value(i);
+                values[i] = states[i] == null ? 0 : states[i].solutionValue();
             }
             duals = duals(links, unitRow, portRow, cutRows);
             List<Cut> violated = round + 1 == rounds ? List.of() : separator.separate(values);
@@ -118,7 +98,7 @@ final class GuideProgram {
             cuts.addAll(violated);
         }
         Guide before = guide(duals, units);
-        states.open();
+        openShares(states);
         solver.setSolverSpecificParametersAsString(FROM_THE_OPTIMUM);
         if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
             return before;
@@ -127,27 +107,42 @@ final class GuideProgram {
         return central.turnBound() < before.turnBound() ? before : central;
     }
 
-    private Columns states(MPSolver solver) {
+    /** By 16 x step + legs; then the shares of all, in the same order, which stay shut until the end. */
+    private MPVariable[] states(MPSolver solver) {
         MPObjective objective = solver.objective();
         objective.setMinimization();
-        MPVariable[] states = new MPVariable[16 * frontier.size()];
-        Columns columns = new Columns(states, new MPVariable[states.length]);
+        int shares = 16 * frontier.size();
+        MPVariable[] states = new MPVariable[2 * shares];
         for (int t = 0; t < frontier.size(); t++) {
             MPConstraint row = solver.makeConstraint(1, 1);
             for (int legs : configurations.legs(t)) {
                 MPVariable state = solver.makeNumVar(0, Double.POSITIVE_INFINITY, "");
                 states[16 * t + legs] = state;
-                columns.shares[16 * t + legs] = solver.makeNumVar(0, 0, "");
-                columns.put(row, t, legs, 1);
+                states[shares + 16 * t + legs] = solver.makeNumVar(0, 0, "");
+                put(row, states, t, legs, 1);
                 objective.setCoefficient(state, Frontier.isCorner(legs) ? 1 : 0);
-                objective.setCoefficient(columns.shares[16 * t + legs], Frontier.isCorner(legs) ? 1 - WORTH : -WORTH);
+                objective.setCoefficient(states[shares + 16 * t + legs], Frontier.isCorner(legs) ? 1 - WORTH : -WORTH);
             }
         }
-        return columns;
+        return states;
+    }
+
+    /** A coefficient for a state and its share. */
+    private static void put(MPConstraint row, MPVariable[] states, int t, int legs, double coefficient) {
+        row.setCoefficient(states[16 * t + legs], coefficient);
+        row.setCoefficient(states[states.length / 2 + 16 * t + legs], coefficient);
+    }
+
+    private static void openShares(MPVariable[] states) {
+        for (int i = states.length / 2; i < states.length; i++) {
+            if (states[i] != null) {
+                states[i].setUb(SHARE);
+            }
+        }
     }
 
     /** By 4 x step + heading at the end decided first. */
-    private MPConstraint[] linkRows(MPSolver solver, Columns states) {
+    private MPConstraint[] linkRows(MPSolver solver, MPVariable[] states) {
         MPConstraint[] rows = new MPConstraint[4 * frontier.size()];
         for (int t = 0; t < frontier.size(); t++) {
             for (int h = 0; h < 4; h++) {
@@ -162,19 +157,19 @@ final class GuideProgram {
         return rows;
     }
 
-    private void addUse(MPConstraint row, Columns states, int t, int h, int sign) {
+    private void addUse(MPConstraint row, MPVariable[] states, int t, int h, int sign) {
         for (int legs : configurations.legs(t)) {
             if ((legs >> h & 1) == 1) {
-                states.put(row, t, legs, sign);
+                put(row, states, t, legs, sign);
             }
         }
     }
 
-    private MPConstraint unitRow(MPSolver solver, Columns states, int units) {
+    private MPConstraint unitRow(MPSolver solver, MPVariable[] states, int units) {
         MPConstraint row = solver.makeConstraint(units, units);
         for (int t = 0; t < frontier.size(); t++) {
-            if (prices.units(t) > 0 && states.states[16 * t] != null) {
-                states.put(row, t, 0, prices.units(t));
+            if (prices.units(t) > 0 && states[16 * t] != null) {
+                put(row, states, t, 0, prices.units(t));
             }
         }
         for (int sign = -1; sign <= 1; sign += 2) {
@@ -185,25 +180,25 @@ final class GuideProgram {
         return row;
     }
 
-    private MPConstraint portRow(MPSolver solver, Columns states) {
+    private MPConstraint portRow(MPSolver solver, MPVariable[] states) {
         MPConstraint row = solver.makeConstraint(1, Double.POSITIVE_INFINITY);
         for (int t = 0; t < frontier.size(); t++) {
             for (int legs : configurations.legs(t)) {
                 if (configurations.portUses(t, legs) > 0) {
-                    states.put(row, t, legs, configurations.portUses(t, legs));
+                    put(row, states, t, legs, configurations.portUses(t, legs));
                 }
             }
         }
         return row;
     }
 
-    private MPConstraint cutRow(MPSolver solver, Columns states, Cut cut) {
+    private MPConstraint cutRow(MPSolver solver, MPVariable[] states, Cut cut) {
         MPConstraint row = solver.makeConstraint(2, Double.POSITIVE_INFINITY);
         for (int t = 0; t < frontier.size(); t++) {
             for (int legs : configurations.legs(t)) {
                 int coefficient = cut.coefficient(frontier, t, legs);
                 if (coefficient > 0) {
-                    states.put(row, t, legs, coefficient);
+                    put(row, states, t, legs, coefficient);
                 }
             }
         }

@@ -1,7 +1,6 @@
 package org.runbend.optimizer.loop;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -23,7 +22,7 @@ final class NodeOrder {
     private final int[] portNodes;
     private final List<Weighed> orders = new ArrayList<>();
 
-    private record Weighed(int[] order, double weight, long delay) {}
+    private record Weighed(List<Integer> order, double weight, long delay) {}
 
     NodeOrder(Region region, int[] portNodes) {
         this.region = region;
@@ -43,15 +42,13 @@ final class NodeOrder {
         }
         orders.sort(Comparator.comparingDouble(Weighed::weight).thenComparingLong(Weighed::delay));
         double most = HARDLY_WORSE * orders.get(0).weight();
-        List<int[]> good = new ArrayList<>();
-        for (Weighed weighed : orders) {
-            if (good.size() < MOST_ORDERS
-                    && weighed.weight() <= most
-                    && good.stream().noneMatch(order -> Arrays.equals(order, weighed.order()))) {
-                good.add(weighed.order());
-            }
-        }
-        return good;
+        return orders.stream()
+                .filter(weighed -> weighed.weight() <= most)
+                .map(Weighed::order)
+                .distinct()
+                .limit(MOST_ORDERS)
+                .map(order -> order.stream().mapToInt(Integer::intValue).toArray())
+                .toList();
     }
 
     private List<int[]> sweeps() {
@@ -132,7 +129,7 @@ final class NodeOrder {
             done[i] = true;
             weight += power(open);
         }
-        orders.add(new Weighed(order, weight, delay(order)));
+        orders.add(new Weighed(IntStream.of(order).boxed().toList(), weight, delay(order)));
     }
 
     private static double power(int open) {

@@ -34,7 +34,7 @@ final class Passes {
     }
 
     private static double logarithm(long states) {
-        return StrictMath.log(Math.max(1, states)) / StrictMath.log(GROWTH);
+        return StrictMath.log((double) Math.max(1, states)) / StrictMath.log(GROWTH);
     }
 
     private static double turns(long slack) {
