@@ -2,7 +2,6 @@ package org.runbend.optimizer.loop;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -18,22 +17,23 @@ import java.util.stream.Stream;
  */
 final class GuidedLaying {
     private static final int MOST_PER_LAYER = 2_000_000;
-    /** People wait longer for large floors. */
-    private static final long STATES_PER_NODE = 100_000;
+    /** Work for a pair of nodes: people wait longer for large floors. */
+    private static final long STATES_PER_PAIR = 140;
     /** Work after which a loop is wanted before the passes go on. */
     private static final long PATIENCE = 8_000_000;
 
     private static final int[] BEAMS = {3_000, 20_000};
     private static final int MOST_IN_BEAM = 22_000_000;
     private static final int ROUGH_BEAM = 1_500;
-    /** States of a layer of beams that meet, and most in all layers. */
-    private static final int NARROW_BEAM = 3_000;
-
+    /** States in all layers of beams that meet. */
     private static final int MOST_NARROW = 1_200_000;
-    private static final int WIDE_BEAM = 9_000;
-    private static final int MOST_WIDE_BEAM = 5_000_000;
-    /** Numbers of units for which wide beams look. */
-    private static final int MOST_WIDE = 3;
+
+    private static final int MOST_WIDE = 5_000_000;
+    /** Pairs of nodes for each state of a layer of a wide beam; a narrow one has half of them. */
+    private static final int PAIRS_PER_STATE = 50;
+
+    private static final int LEAST_BEAM = 200;
+
     /** How far above the bound a beam may go, in turns. */
     private static final int BEAM_REACH = 40;
     /** Numbers of units for which beams look for loops. */
@@ -91,7 +91,7 @@ final class GuidedLaying {
         this.guides.putAll(prelude.guides());
         this.passed = prelude.spent();
         this.nodes = setting.frontier().size();
-        this.mostInAll = Math.min(limit.totalStates(), STATES_PER_NODE * nodes);
+        this.mostInAll = Math.min(limit.totalStates(), Math.max(2 * PATIENCE, STATES_PER_PAIR * nodes * nodes));
         this.passes = new Passes(
                 this.setting.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
     }
@@ -224,27 +224,21 @@ final class GuidedLaying {
                 .toList();
     }
 
-    /** Beams from both ends: narrow ones for all promising fronts, wide ones where these met the best loops. */
+    /** Beams from both ends: narrow ones for a loop soon, then wide ones. */
     private void meet() {
         MeetingBeam beams = new MeetingBeam(setting.frontier(), prices);
-        Map<Front, Long> met = new LinkedHashMap<>();
-        promising().forEach(front -> met.put(front, meet(beams, front, Math.min(NARROW_BEAM, MOST_NARROW / nodes))));
-        met.entrySet().stream()
-                .sorted(Map.Entry.comparingByValue())
-                .limit(MOST_WIDE)
-                .map(Map.Entry::getKey)
-                .forEach(front -> meet(beams, front, Math.min(WIDE_BEAM, MOST_WIDE_BEAM / nodes)));
+        int wide = Math.max(LEAST_BEAM, nodes * nodes / PAIRS_PER_STATE);
+        List<Front> promising = promising();
+        promising.forEach(front -> meet(beams, front, Math.min(wide / 2, MOST_NARROW / nodes)));
+        promising.forEach(front -> meet(beams, front, Math.min(wide, MOST_WIDE / nodes)));
         spent += beams.spent();
     }
 
-    /** Objective of the loop met, or a large number. */
-    private long meet(MeetingBeam beams, Front front, int beam) {
+    private void meet(MeetingBeam beams, Front front, int beam) {
         int[] loop = beams.find(front.guide, front.proved + BEAM_REACH, beam);
-        if (loop.length == 0) {
-            return Long.MAX_VALUE / 8 + provedObjective(front);
+        if (loop.length > 0) {
+            improve(loop, mostInAll / WINDOW_SHARE);
         }
-        improve(loop, mostInAll / WINDOW_SHARE);
-        return setting.objective(loop);
     }
 
     private void beam(Front front) {
