@@ -233,7 +233,11 @@ class ExamplesTest {
         assertSame(job, "floor.svg", SvgBackend.bytes(sheet));
         assertSame(job, "cuts.csv", new CutsCsv().bytes(plan));
         assertSame(job, "kit.json", new KitJson().bytes(plan, files));
-        assertSame(job, "pick-list.pdf", new PickList().bytes(plan, sheet));
+        assertSame(
+                job,
+                "pick-list.pdf",
+                new PickList()
+                        .bytes(plan, new FloorDrafting(false).drawWithoutWords(plan), FloorDrafting.caption(plan)));
 
         List<String> facts = OutsideReader.ezdxf(folder(job).resolve("drawing.dxf"));
         assertTrue(facts.containsAll(List.of("errors 0", "fixes 0", "insunits 4")), facts::toString);

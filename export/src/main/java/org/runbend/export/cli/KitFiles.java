@@ -46,7 +46,10 @@ final class KitFiles {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("drawing.dxf", DxfBackend.bytes(sheet, paper, version));
         files.put("floor.svg", SvgBackend.bytes(sheet));
-        files.put("pick-list.pdf", new PickList().bytes(plan, sheet));
+        files.put(
+                "pick-list.pdf",
+                new PickList()
+                        .bytes(plan, new FloorDrafting(false).drawWithoutWords(plan), FloorDrafting.caption(plan)));
         files.put("confirm.pdf", confirm(plan.job()));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
         new TreeMap<>(more).forEach(files::put);

@@ -33,14 +33,14 @@ final class Summary {
                 continue;
             }
             line(
-                    "Loop %s: %.2f m on the floor, %.2f m to cut, %d turns%s, %d of %d places left out",
+                    "Loop %s: %.2f m on the floor, %.2f m to cut, %d turns%s, %d%s places left out",
                     loop.name(),
                     loop.floorLength() / 1000,
                     loop.cutLength() / 1000.0,
                     loop.turns(),
                     bound(loop),
                     loop.leftOut(),
-                    plan.lattice().reachable());
+                    plan.loops().size() == 1 ? " of " + plan.lattice().reachable() : "");
         }
         line(
                 "Plates: %d pieces from %d plates, cost %s (proved: not under %s; run by run %s)",
@@ -62,6 +62,9 @@ final class Summary {
 
     /** What fewer lengths of plate would cost, where they were compared. */
     private static Optional<String> fewer(KitPlan plan) {
+        if (plan.sawWork().lengths() < 2) {
+            return Optional.empty();
+        }
         List<String> costs = plan.plateOptions().map(PlateOptions::lengths).orElse(List.of()).stream()
                 .filter(o -> o.limit().isPresent())
                 .map(o -> o.limit().getAsInt() + ": " + money(plan, o.plates().bought()))
@@ -91,12 +94,13 @@ final class Summary {
         line("Alternatives (plan --take N goes on with one):");
         for (Alternative a : choice.alternatives()) {
             line(
-                    "  %d  %s: %d bends, %.2f m to cut, %.1f %% of the floor served, %.1f kg, %s",
+                    "  %d  %s: %d bends, %.2f m to cut, %.1f %% of the floor served, heat %.1f %% uneven, %.1f kg, %s",
                     a.number(),
                     a.name(),
                     a.figures().bends(),
                     a.figures().pipe() / 100.0,
                     a.figures().served() / 10.0,
+                    a.figures().uneven() / 10.0,
                     a.figures().weight() / 10.0,
                     money(a.plan(), a.figures().price()));
         }

@@ -1,5 +1,6 @@
 package org.runbend.export.drafting;
 
+import java.util.List;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Sheet;
@@ -26,17 +27,35 @@ public final class FloorDrafting {
 
     /** The drawing of a plan. */
     public Sheet draw(KitPlan plan) {
+        return draw(plan, true);
+    }
+
+    /** The drawing of a plan for a page that says in its own words what {@link #caption} says; the floor gets their room. */
+    public Sheet drawWithoutWords(KitPlan plan) {
+        return draw(plan, false);
+    }
+
+    /** What a reader of the drawing has to know, sentence by sentence. */
+    public static List<String> caption(KitPlan plan) {
+        return TitleBlock.legend(plan);
+    }
+
+    private Sheet draw(KitPlan plan, boolean withTitle) {
         Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
         double unit = Places.unit(floor);
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
+        FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
+        floorMarks.keepClear(plan.job().floor());
         loops.draw(plan, withChannel);
-        new FloorMarks(sheet, labels, unit).draw(plan.job().floor());
+        floorMarks.draw(plan.job().floor());
         new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
         new Measures(sheet, unit).draw(plan, floor);
-        new TitleBlock(sheet, unit, withChannel).draw(plan, floor);
+        if (withTitle) {
+            new TitleBlock(sheet, unit, withChannel).draw(plan, floor);
+        }
         return sheet.build();
     }
 }

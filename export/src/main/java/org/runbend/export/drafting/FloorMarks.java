@@ -26,10 +26,16 @@ final class FloorMarks {
         this.shapes = new FloorShapes(sheet, unit);
     }
 
+    /** Keeps texts off port and outline; before anything is written. */
+    void keepClear(Job.FloorPlan floor) {
+        labels.block(Extent.at(Places.at(floor.port().at())).grow(2.5 * unit));
+        Path.polygon(Places.all(floor.outline())).parts().forEach(labels::shun);
+    }
+
     void draw(Job.FloorPlan floor) {
         List<Point> outline = Places.all(floor.outline());
         sheet.add(Layer.FLOOR, Path.polygon(outline));
-        port(Places.at(floor.port().at()));
+        shapes.port(Places.at(floor.port().at()));
         floor.marks().forEach(mark -> mark(mark, outline));
         floor.keepOuts().forEach(this::keepOut);
         for (Job.Unheated cold : floor.unheated()) {
@@ -37,11 +43,6 @@ final class FloorMarks {
             sheet.add(Layer.UNHEATED, region);
             labels.put(Labels.around(region.extent(), unit, 2.2 * unit, Wording.brief(cold.name())));
         }
-    }
-
-    private void port(Point at) {
-        shapes.port(at);
-        labels.block(Extent.at(at).grow(2.5 * unit));
     }
 
     /** A mark stands outside the edge it belongs to, along it; one inside the floor stands at its point. */

@@ -12,6 +12,7 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.plan.LoopView;
 
 /**
@@ -30,9 +31,15 @@ public final class LoopDrafting {
         SheetBuilder sheet = new SheetBuilder(view.job().title());
         view.links().forEach(l -> sheet.add(Layer.DIMENSION, new Segment(Places.at(l.a()), Places.at(l.b()))));
         view.tightCorners().forEach(c -> sheet.add(Layer.SCREW, new Segment(Places.at(c.legA()), Places.at(c.legB()))));
-        view.breakdowns().forEach(b -> sheet.add(Layer.PIPE, LoopMarks.path(b.elements())));
         Labels labels = new Labels(sheet);
-        new FloorMarks(sheet, labels, unit).draw(view.job().floor());
+        for (Breakdown b : view.breakdowns()) {
+            Path pipe = LoopMarks.path(b.elements());
+            sheet.add(Layer.PIPE, pipe);
+            pipe.parts().forEach(labels::shun);
+        }
+        FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
+        floorMarks.keepClear(view.job().floor());
+        floorMarks.draw(view.job().floor());
         new WishMarks(sheet, labels, unit).draw(view.job());
         view.nodes().forEach(n -> place(sheet, n, unit));
         sheet.add(
@@ -58,7 +65,7 @@ public final class LoopDrafting {
     /** What the picture says in words, a line each. */
     public static List<String> words(LoopView view) {
         List<String> lines = new ArrayList<>();
-        lines.addAll(Wording.lines(view.job().title() + ", order " + view.job().order() + ", seen from above"));
+        lines.addAll(broken(view.job().title() + ", order " + view.job().order() + ", seen from above"));
         if (view.job().hasOwnLoop()) {
             lines.add("the loop as it was drawn, on no lattice: " + view.turns() + " quarter turns, every rule kept");
             return lines;
@@ -67,10 +74,10 @@ public final class LoopDrafting {
             lines.add(view.breakdowns().size() + " loops, their turns and left-out places summed up");
         }
         lines.add("turns " + view.turns() + bound(view.turnBound()) + ", left out " + view.leftOut());
-        lines.add("objective (turns + " + view.job().layout().leftOutPrice() + " x left out) " + view.objective()
+        lines.add("turns and " + view.job().layout().leftOutPrice() + " for each place left out: " + view.objective()
                 + bound(view.objectiveBound()));
         for (LoopView.Pair pair : view.pairs()) {
-            lines.add("met: " + pair.leftOut() + " left out with " + pair.turns() + " turns");
+            lines.add("found: " + pair.leftOut() + " left out with " + pair.turns() + " turns");
         }
         lines.add("dot: " + view.count(LoopView.State.SERVED) + " places served; ring: "
                 + view.count(LoopView.State.LEFT_OUT) + " left out");

@@ -5,13 +5,11 @@ import java.util.List;
 import org.runbend.export.data.RunNames;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
-import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.PathBuilder;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
-import org.runbend.export.drawing.Shape;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 import org.runbend.export.drawing.Vertex;
@@ -22,8 +20,6 @@ import org.runbend.optimizer.plates.PlatePiece;
 
 /** Draws pipe and plates: one path a loop, its direction of flow, the numbers of its runs, what it left out. */
 final class LoopMarks {
-    private static final int PARTS = 8;
-
     private final SheetBuilder sheet;
     private final Labels labels;
     private final double unit;
@@ -41,38 +37,22 @@ final class LoopMarks {
         for (KitPlan.LoopPlan loop : plan.loops()) {
             Path pipe = path(loop.breakdown().elements());
             sheet.add(Layer.PIPE, pipe);
-            pipe.parts().forEach(this::shun);
+            pipe.parts().forEach(labels::shun);
             loop.bare().forEach(p -> bare(Places.at(p)));
         }
-        boolean single = plan.loops().size() == 1;
-        plan.loops()
-                .forEach(l -> ends(
-                        l.name(),
-                        single ? "" : ", outlet " + l.outlet(),
-                        l.breakdown().elements()));
+        plan.loops().forEach(l -> ends(l.name(), l.breakdown().elements()));
     }
 
-    /** Numbers come last: they give way to every other text. */
+    /** Numbers come last: they give way to every other text. Where there are several loops they say whose run it is. */
     void numberRuns(KitPlan plan) {
         for (KitPlan.LoopPlan loop : plan.loops()) {
+            String name = plan.loops().size() > 1 ? loop.name() : "";
             List<Element> elements = loop.breakdown().elements();
             for (int i = 0; i < elements.size(); i++) {
                 if (elements.get(i) instanceof Element.Run run) {
-                    number(run, Integer.toString(RunNames.number(elements, i)));
+                    number(run, name + RunNames.number(elements, i));
                 }
             }
-        }
-    }
-
-    /** Lines go in short parts: the box around a sloped one would keep half the floor free. */
-    private void shun(Shape part) {
-        if (part instanceof Segment s) {
-            for (int i = 0; i < PARTS; i++) {
-                Point from = Places.between(s.a(), s.b(), (double) i / PARTS);
-                labels.shun(Extent.around(List.of(from, Places.between(s.a(), s.b(), (i + 1.0) / PARTS))));
-            }
-        } else {
-            labels.shun(part.extent());
         }
     }
 
@@ -136,16 +116,19 @@ final class LoopMarks {
         sheet.add(Layer.NOTE, new Segment(p.plus(-d, d), p.plus(d, -d)));
     }
 
-    private void ends(String name, String outlet, List<Element> elements) {
+    private void ends(String name, List<Element> elements) {
         Element first = elements.get(0);
         Element last = elements.get(elements.size() - 1);
         Point start = Places.at(first.from());
         Point end = Places.at(last.to());
-        label(start, normal(heading(first, true) + 180), end, name + " flow" + outlet);
-        label(end, normal(heading(last, false)), start, name + " return" + outlet);
+        label(start, normal(heading(first, true) + 180), end, name + " flow");
+        label(end, normal(heading(last, false)), start, name + " return");
     }
 
-    /** The text goes on where the pipe stops, in line with it; beside the pipe where its other end comes the other way. */
+    /**
+     * The text goes on where the pipe stops, in line with it; beside the pipe where its other end comes the other way; level
+     * beside the end where neither has room.
+     */
     private void label(Point p, double away, Point other, String text) {
         boolean facing = Math.abs(normal(p.angleTo(other) - away)) < 45;
         double readable = FloorMarks.readable(away);
@@ -156,6 +139,8 @@ final class LoopMarks {
             Point at = p.polar(facing ? 0 : 1.5 * unit, away).polar(beside * unit, away + 90);
             places.add(new Text(at, 2.2 * unit, readable, anchor, text));
         }
+        places.add(Text.level(p.plus(2.4 * unit, 0), 2.2 * unit, Anchor.MIDDLE_LEFT, text));
+        places.add(Text.level(p.plus(-2.4 * unit, 0), 2.2 * unit, Anchor.MIDDLE_RIGHT, text));
         labels.put(places);
     }
 
@@ -170,11 +155,15 @@ final class LoopMarks {
         if (run.length() > 8 * unit) {
             sheet.add(Layer.NOTE, new Arrow(middle.polar(2 * unit, angle), angle, 4 * unit));
         }
+        double height = 1.8 * unit;
+        double half = Math.abs(Math.sin(Math.toRadians(angle))) * Text.roughWidth(number, height) / 2
+                + Math.abs(Math.cos(Math.toRadians(angle))) * height / 2;
+        double off = Math.max(2.1 * unit, half + 0.8 * unit);
         List<Text> places = new ArrayList<>();
         for (double share : new double[] {0.5, 0.35, 0.65, 0.2, 0.8}) {
             for (int side : new int[] {90, -90}) {
-                Point at = Places.between(a, b, share).polar(2.1 * unit, angle + side);
-                places.add(Text.level(at, 1.8 * unit, Anchor.MIDDLE_CENTRE, number));
+                Point at = Places.between(a, b, share).polar(off, angle + side);
+                places.add(Text.level(at, height, Anchor.MIDDLE_CENTRE, number));
             }
         }
         labels.put(places);

@@ -36,7 +36,9 @@ public final class MiniatureDrafting {
                 .forEach(loop ->
                         sheet.add(Layer.PIPE, LoopMarks.path(loop.breakdown().elements())));
         Job.FloorPlan bare = new Job.FloorPlan(floor.outline(), floor.marks(), List.of(), List.of(), floor.port());
-        new FloorMarks(sheet, new Labels(sheet), SMALL * unit).draw(bare);
+        FloorMarks marks = new FloorMarks(sheet, new Labels(sheet), SMALL * unit);
+        marks.keepClear(bare);
+        marks.draw(bare);
         return sheet.build();
     }
 }

@@ -3,6 +3,7 @@ package org.runbend.export.drafting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
 import org.runbend.export.drawing.Decimals;
@@ -83,12 +84,21 @@ final class TitleBlock {
         if (!when.isEmpty()) {
             lines.add(String.join(", ", when));
         }
-        lines.add("unit mm, scale 1:1");
+        lines.add("sizes in mm, 1:1 in the DXF file");
         lines.add(job.catalog().workshop());
         return lines.stream().flatMap(l -> Wording.lines(l).stream()).toList();
     }
 
     private List<String> noteLines(KitPlan plan) {
+        List<String> lines = new ArrayList<>(legend(plan));
+        lines.addAll(cuts(plan));
+        lines.add("Look under the floor before you drill or cut.");
+        lines.add("Pressure-test the loop before it is covered.");
+        return lines;
+    }
+
+    /** What the marks of the drawing mean. */
+    static List<String> legend(KitPlan plan) {
         List<String> lines = new ArrayList<>();
         lines.add("seen from above, x to the right, y up");
         KitPlan.LatticePlace lattice = plan.lattice();
@@ -97,12 +107,14 @@ final class TitleBlock {
         lines.add("spacing " + Decimals.of(lattice.spacing(), 1) + turned + radius + Decimals.of(plan.bendRadius(), 1)
                 + " (centreline)");
         lines.add("arrows: direction of flow; numbers: runs in order of flow");
+        if (plan.loops().size() > 1) {
+            lines.add(plan.loops().stream()
+                    .map(l -> l.name() + " to " + l.outlet())
+                    .collect(Collectors.joining(", ", "valve outlets: loop ", "")));
+        }
         if (plan.loops().stream().anyMatch(l -> !l.bare().isEmpty())) {
             lines.add("small crosses: places the loop leaves out");
         }
-        lines.addAll(cuts(plan));
-        lines.add("Look under the floor before you drill or cut.");
-        lines.add("Pressure-test the loop before it is covered.");
         return lines;
     }
 

@@ -13,10 +13,10 @@ public enum Layer {
     BOARD(0x994C00, 34, -1, LineStyle.DASHED, 0.25),
     /** Floor that needs no heat. */
     UNHEATED(0x808080, 8, 0xF1F1EF, LineStyle.DASHED, 0.18),
-    /** What no pipe may touch. */
-    KEEP_OUT(0xA8123E, 242, 0xF8E4EA, LineStyle.DASH_DOT, 0.25),
     /** Spreader plates. */
     PLATE(0x2F6FB0, 152, 0xE4EEF8, LineStyle.CONTINUOUS, 0.18),
+    /** What no pipe may touch; over the plates, so that bolts beside them are seen whole. */
+    KEEP_OUT(0xA8123E, 242, 0xF8E4EA, LineStyle.DASH_DOT, 0.25),
     /** Finished edge of the groove. */
     CHANNEL(0x008181, 134, -1, LineStyle.CONTINUOUS, 0.18),
     /** Centreline of the pipe and nothing else. */

@@ -71,7 +71,7 @@ final class CutTables {
     }
 
     private static List<String> pattern(CutList.StockPiece plate) {
-        String cuts = plate.cuts().stream().map(c -> mm(c.length())).collect(Collectors.joining(", ", "[", "]"));
+        String cuts = plate.cuts().stream().map(c -> mm(c.length())).collect(Collectors.joining(" + "));
         String shelf = plate.fromShelf() ? " from the shelf" : "";
         return List.of(plate.product(), mm(plate.length()) + shelf, cuts, mm(plate.leftover()));
     }

@@ -28,14 +28,20 @@ public final class PickList {
             "Electrical work and work on appliances that burn fuel or gas are for licensed people.",
             "Local codes and the instructions of the makers go before this paper.");
 
-    /** The paper; {@code sheet} is the drawing of the same plan. */
-    public byte[] bytes(KitPlan plan, Sheet sheet) {
+    /**
+     * The paper.
+     *
+     * @param sheet drawing of the same plan, without title and notes
+     * @param caption what a reader of the drawing has to know, in parts of a sentence
+     */
+    public byte[] bytes(KitPlan plan, Sheet sheet, List<String> caption) {
         Job job = plan.job();
         String name = "Pick list " + job.order();
         try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
             document.footer(footer(job));
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
+            flow.paragraph("Sizes in mm; " + String.join("; ", caption) + ".", TextStyle.SMALL);
             flow.heading("In the box").table(items(plan));
             flow.heading("Cut the pipe")
                     .paragraph("Lengths in mm.", TextStyle.SMALL)

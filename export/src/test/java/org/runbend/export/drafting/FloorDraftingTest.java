@@ -97,7 +97,7 @@ class FloorDraftingTest {
         assertTrue(on(Layer.TITLE).stream()
                 .flatMap(FloorDraftingTest::strings)
                 .toList()
-                .containsAll(List.of("Reading room <caf\u00e9>", "order HF-1042", "unit mm, scale 1:1")));
+                .containsAll(List.of("Reading room <caf\u00e9>", "order HF-1042", "sizes in mm, 1:1 in the DXF file")));
     }
 
     @Test

@@ -46,7 +46,7 @@ class PickListTest {
                 "Total, 2.7 kg",
                 "loop A: 8357",
                 "1 \u00d7 1200 (P2)",
-                "[1000]",
+                "1 \u00d7 1200 (P2) 1000",
                 "A run 3 at 100 mm + A run 4 at 150 mm",
                 "6.19 m 5.25 m 2 8 8.36 m",
                 "64.8 % of the straight pipe",
@@ -76,6 +76,6 @@ class PickListTest {
 
     private static byte[] paper() {
         KitPlan plan = DemoPlan.plan();
-        return new PickList().bytes(plan, new FloorDrafting().draw(plan));
+        return new PickList().bytes(plan, new FloorDrafting(false).drawWithoutWords(plan), FloorDrafting.caption(plan));
     }
 }

@@ -80,10 +80,12 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
                 .orElse(0);
     }
 
+    /** The change is that of the figures as printed, so that they add up on paper. */
     private static String line(String what, String unit, int digits, double own, double ours) {
         String number = "%." + digits + "f";
         String format = "%s: yours " + number + ", ours " + number + "%s (%s)";
-        double saved = own - ours;
+        double scale = Math.pow(10, digits);
+        double saved = (Math.rint(own * scale) - Math.rint(ours * scale)) / scale;
         String change = Math.abs(saved) < 0.5 * Math.pow(10, -digits)
                 ? "the same"
                 : String.format(Locale.ROOT, number + " %s", Math.abs(saved), saved > 0 ? "less" : "more");

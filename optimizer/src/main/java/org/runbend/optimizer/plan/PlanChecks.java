@@ -112,7 +112,7 @@ final class PlanChecks {
     private static PlanCheck reached(int reachable, int leftOut) {
         double share = reachable == 0 ? 0 : 100.0 * (reachable - leftOut) / reachable;
         return new PlanCheck(
-                "reachable nodes served", share, 95, "%", share >= 95 ? Verdict.OK : Verdict.WARN, "common practice");
+                "reachable places served", share, 95, "%", share >= 95 ? Verdict.OK : Verdict.WARN, "common practice");
     }
 
     /**
