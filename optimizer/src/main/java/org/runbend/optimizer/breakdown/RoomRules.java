@@ -55,7 +55,7 @@ final class RoomRules {
     private void checkKeepOut(String name, LineString pipe, KeepOut keepOut) {
         double off = off(pipe, keepOut.bare());
         String sentence = off < -FORGIVEN
-                ? "%s: goes %.2f mm into keep-out '%s', %.2f mm from it are asked%s"
+                ? "%s: goes %.2f mm into keep-out '%s', %.2f mm of clearance asked%s"
                 : "%s: comes within %.2f mm of keep-out '%s', %.2f mm asked%s";
         findings.unless(
                 off >= keepOut.clearance() - FORGIVEN,

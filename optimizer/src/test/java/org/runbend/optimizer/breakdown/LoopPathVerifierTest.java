@@ -178,7 +178,7 @@ class LoopPathVerifierTest {
                 foundWith(new KeepOut(
                         "box", KeepOut.Kind.OTHER, new Shape.Polygon(points(100, 60, 200, 60, 200, 120, 100, 120)), 0)),
                 "loop A element 0",
-                "within -15.00 mm of keep-out 'box'",
+                "goes 15.00 mm into keep-out 'box'",
                 "0.00 mm");
         assertEquals(
                 List.of(),
