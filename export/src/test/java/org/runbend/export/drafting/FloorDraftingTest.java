@@ -100,6 +100,7 @@ class FloorDraftingTest {
                 .containsAll(List.of("Reading room <caf\u00e9>", "order HF-1042", "sizes in mm, 1:1 in the DXF file")));
     }
 
+    /** And keep 0.4 of the smaller letters' height between them, so that the 6 and the 3 of two runs are not read as 63. */
     @Test
     void textsDoNotCoverEachOther() {
         List<Text> texts = on(Layer.NOTE).stream()
@@ -108,13 +109,26 @@ class FloorDraftingTest {
                 .toList();
         for (int i = 0; i < texts.size(); i++) {
             for (int j = i + 1; j < texts.size(); j++) {
-                Extent a = texts.get(i).extent();
+                double air = 0.4 * Math.min(texts.get(i).height(), texts.get(j).height()) - 1e-9;
+                Extent a = texts.get(i).extent().grow(air);
                 Extent b = texts.get(j).extent();
                 boolean apart =
                         a.maxX() <= b.minX() || b.maxX() <= a.minX() || a.maxY() <= b.minY() || b.maxY() <= a.minY();
                 assertTrue(apart, texts.get(i).string() + " and " + texts.get(j).string());
             }
         }
+    }
+
+    /** The page of a pick list has the floor alone, in the same place, and the words as a caption. */
+    @Test
+    void withoutWordsTheFloorStaysWhereItIs() {
+        Sheet bare = new FloorDrafting().drawWithoutWords(DemoPlan.plan());
+        assertTrue(bare.marks().stream().noneMatch(m -> m.layer() == Layer.TITLE));
+        assertTrue(sheet.marks().containsAll(bare.marks()));
+        assertTrue(bare.extent().minY() > sheet.extent().minY());
+        List<String> notes =
+                on(Layer.NOTE).stream().flatMap(FloorDraftingTest::strings).toList();
+        assertTrue(notes.containsAll(FloorDrafting.caption(DemoPlan.plan())), notes::toString);
     }
 
     /** All seven runs are long enough for an arrow; the first goes down, the second to the right. */
