@@ -14,6 +14,7 @@ import java.util.Random;
 final class CountBranching {
     private static final double WHOLE = 1e-5;
     private static final int DIVE_EVERY = 4;
+    private static final int LAST_DIVES = 16;
     private static final long SEED = 20_260_101L;
 
     private final MergedCuts cuts;
@@ -126,6 +127,7 @@ final class CountBranching {
             Residual r = node.residual();
             int kind = fraction < 0 ? unsettled(r) : fraction;
             if (kind < 0) {
+                diveOften(r, relaxed, bound);
                 undecided = Math.min(undecided, bound);
                 return;
             }
@@ -138,6 +140,13 @@ final class CountBranching {
             }
             add(r.withLimits(kind, r.least(kind), down), relaxed, bound);
             add(r.withLimits(kind, up, r.most(kind)), relaxed, bound);
+        }
+
+        /** The last resort where all numbers are settled and an integer program cannot tell. */
+        private void diveOften(Residual residual, Relaxation relaxed, long bound) {
+            for (int n = 0; n < LAST_DIVES && bound < best && !watch.asksForEnd(); n++) {
+                offer(diving.dive(residual, relaxed, best, bound, Optional.of(new Random(SEED - 1 - n))));
+            }
         }
 
         private void add(Residual residual, Relaxation relaxed, long bound) {
