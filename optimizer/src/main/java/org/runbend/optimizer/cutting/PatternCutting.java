@@ -25,6 +25,8 @@ public final class PatternCutting {
     private static final long SEARCH_NODES = 5_000_000;
     private static final int PATTERNS = 30_000;
     private static final int TREE_NODES = 200_000;
+    private static final int FIT_PATTERNS = 1_500;
+    private static final int FIT_NODES = 2_000;
     private static final int LEAST_DIVES = 8;
     private static final int MOST_DIVES = 64;
     /** Table cells that the last dives may take for one pricing each. */
@@ -85,6 +87,7 @@ public final class PatternCutting {
         private final ColumnGeneration generation;
         private final Diving diving;
         private final GapProgram gap;
+        private final FitProgram fit;
         private final Set<Pattern> pool = new LinkedHashSet<>();
         private PatternPlan plan;
         private Relaxation root;
@@ -101,6 +104,7 @@ public final class PatternCutting {
             PatternTable table = new PatternTable(units, SEARCH_NODES);
             generation = new ColumnGeneration(cuts, table, sums, watch);
             diving = new Diving(cuts, generation, firstPlans, sums, watch);
+            fit = new FitProgram(cuts, units, table, FIT_PATTERNS, FIT_NODES, watch);
             gap = new GapProgram(cuts, units, SEARCH_NODES, PATTERNS, TREE_NODES, watch);
         }
 
@@ -193,7 +197,7 @@ public final class PatternCutting {
         private void branch() {
             long best = plan == null ? Math.addExact(mostCost(), 1) : plan.cost();
             CountBranching.Outcome outcome =
-                    new CountBranching(cuts, generation, diving, gap, sums, BRANCHES, watch).solve(all, root, best);
+                    new CountBranching(cuts, generation, diving, gap, fit, sums, BRANCHES, watch).solve(all, root, best);
             outcome.plan().ifPresent(this::offer);
             learn(outcome.bound(), outcome.proof());
         }
