@@ -48,8 +48,7 @@ final class MergedCuts {
         List<Kind> priced = new ArrayList<>();
         for (int k = 0; k < kinds.size(); k++) {
             Kind kind = kinds.get(k);
-            priced.add(new Kind(
-                    kind.capacity(), cost.applyAsLong(k), kind.available(), kind.isNew(), kind.members()));
+            priced.add(new Kind(kind.capacity(), cost.applyAsLong(k), kind.available(), kind.isNew(), kind.members()));
         }
         return new MergedCuts(this, List.copyOf(priced));
     }

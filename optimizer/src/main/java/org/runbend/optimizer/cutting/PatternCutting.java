@@ -31,6 +31,7 @@ public final class PatternCutting {
     private static final int MOST_DIVES = 64;
     /** Table cells that the last dives may take for one pricing each. */
     private static final long DIVING = 30_000_000;
+
     private static final int BRANCHES = 2_000;
     private static final long SEED = 20_260_101L;
     private static final Bound NOTHING = new Bound(0, Bound.Proof.MATERIAL);
@@ -196,8 +197,9 @@ public final class PatternCutting {
 
         private void branch() {
             long best = plan == null ? Math.addExact(mostCost(), 1) : plan.cost();
-            CountBranching.Outcome outcome =
-                    new CountBranching(cuts, generation, diving, gap, fit, sums, BRANCHES, watch).solve(all, root, best);
+            CountBranching.Outcome outcome = new CountBranching(
+                            cuts, generation, diving, gap, fit, sums, BRANCHES, watch)
+                    .solve(all, root, best);
             outcome.plan().ifPresent(this::offer);
             learn(outcome.bound(), outcome.proof());
         }
