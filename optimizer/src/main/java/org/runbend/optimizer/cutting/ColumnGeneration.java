@@ -192,6 +192,9 @@ final class ColumnGeneration {
         }
 
         private boolean reached(double value) {
+            if (bound == Long.MAX_VALUE) {
+                return true;
+            }
             if (toTheEnd) {
                 return false;
             }
@@ -229,7 +232,7 @@ final class ColumnGeneration {
 
         private void note(IntegerPrices integer, double[] prices) {
             double now = integer.fineBound(residual);
-            bound = Math.max(bound, integer.bound(residual));
+            bound = integer.isImpossible(residual) ? Long.MAX_VALUE : Math.max(bound, integer.bound(residual));
             if (best == null || now >= fineBound) {
                 fineBound = now;
                 best = prices.clone();

@@ -34,10 +34,13 @@ final class CostSums {
         }
     }
 
-    /** The least sum that is at least {@code bound}, as far as the table goes; above it the next multiple of all costs. */
+    /** The least sum that is at least {@code bound}, as far as the table goes; above it the next multiple of all costs; the greatest long (no plan at all) stays. */
     long lift(long bound) {
         if (bound <= 0) {
             return 0;
+        }
+        if (bound > Long.MAX_VALUE - grain) {
+            return Long.MAX_VALUE;
         }
         long from = -Math.floorDiv(-bound, grain);
         for (long c = from; c < makes.length; c++) {

@@ -14,12 +14,14 @@ import java.util.Random;
 final class CountBranching {
     private static final double WHOLE = 1e-5;
     private static final int DIVE_EVERY = 4;
+    private static final int LAST_DIVES = 16;
     private static final long SEED = 20_260_101L;
 
     private final MergedCuts cuts;
     private final ColumnGeneration generation;
     private final Diving diving;
     private final GapProgram gap;
+    private final FitProgram fit;
     private final CostSums sums;
     private final int nodes;
     private final Watch watch;
@@ -29,6 +31,7 @@ final class CountBranching {
             ColumnGeneration generation,
             Diving diving,
             GapProgram gap,
+            FitProgram fit,
             CostSums sums,
             int nodes,
             Watch watch) {
@@ -36,6 +39,7 @@ final class CountBranching {
         this.generation = generation;
         this.diving = diving;
         this.gap = gap;
+        this.fit = fit;
         this.sums = sums;
         this.nodes = nodes;
         this.watch = watch;
@@ -126,7 +130,7 @@ final class CountBranching {
             Residual r = node.residual();
             int kind = fraction < 0 ? unsettled(r) : fraction;
             if (kind < 0) {
-                undecided = Math.min(undecided, bound);
+                settle(r, relaxed);
                 return;
             }
             long down = (long) Math.floor(relaxed.used(kind) + WHOLE);
@@ -138,6 +142,31 @@ final class CountBranching {
             }
             add(r.withLimits(kind, r.least(kind), down), relaxed, bound);
             add(r.withLimits(kind, up, r.most(kind)), relaxed, bound);
+        }
+
+        /** All numbers, and so the cost, are settled: do the cuts fit? Where nobody can tell the node stays undecided. */
+        private void settle(Residual residual, Relaxation relaxed) {
+            long cost = 0;
+            for (int k = 0; k < cuts.kinds().size(); k++) {
+                cost += residual.least(k) * cuts.kinds().get(k).cost();
+            }
+            FitProgram.Outcome outcome = cost < best
+                    ? fit.solve(residual, relaxed.patterns())
+                    : new FitProgram.Outcome(Optional.empty(), true, proof);
+            offer(outcome.plan());
+            if (outcome.isNone()) {
+                proof = outcome.proof().compareTo(proof) > 0 ? outcome.proof() : proof;
+            } else if (outcome.plan().isEmpty()) {
+                diveOften(residual, relaxed, cost);
+                undecided = Math.min(undecided, cost);
+            }
+        }
+
+        /** The last resort where all numbers are settled and an integer program cannot tell. */
+        private void diveOften(Residual residual, Relaxation relaxed, long bound) {
+            for (int n = 0; n < LAST_DIVES && bound < best && !watch.asksForEnd(); n++) {
+                offer(diving.dive(residual, relaxed, best, bound, Optional.of(new Random(SEED - 1 - n))));
+            }
         }
 
         private void add(Residual residual, Relaxation relaxed, long bound) {

@@ -4,7 +4,8 @@ import java.util.List;
 import java.util.Objects;
 
 /**
- * Pieces for every stretch and the stock they are cut from.
+ * Pieces for every stretch and the stock they are cut from. Only the cost has a bound: that the pieces are few and the
+ * cover is much at that cost is the best found, and nothing is proved about it.
  *
  * @param pieces for each stretch of the problem the lengths laid on it, longest first; empty when it stays bare
  * @param stock one entry for each stock piece used, by stock index

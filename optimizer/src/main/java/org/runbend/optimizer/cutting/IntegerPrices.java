@@ -1,5 +1,7 @@
 package org.runbend.optimizer.cutting;
 
+import java.util.Arrays;
+
 /**
  * A lower bound from whole-number prices of the cuts. With prices y, best pattern value K_j of stock kind j, r_j = c_j -
  * K_j and between l_j and h_j pieces of the kind, no plan costs less than sum d_i y_i + sum h_j min(0, r_j) + sum l_j
@@ -20,9 +22,11 @@ final class IntegerPrices {
         this.cuts = cuts;
         scale = scale(cuts);
         values = new long[prices.length];
+        double highest = Arrays.stream(prices).max().orElse(0) * scale;
+        double fitting = highest > ROOM ? ROOM / highest : 1;
         for (int i = 0; i < prices.length; i++) {
-            double scaled = Math.floor(prices[i] * scale);
-            values[i] = residual.count(i) > 0 ? (long) Math.max(0, Math.min((double) ROOM, scaled)) : 0;
+            long scaled = (long) Math.floor(prices[i] * scale * fitting);
+            values[i] = residual.count(i) > 0 ? Math.max(0, Math.min(ROOM, scaled)) : 0;
         }
         noneAbove = new long[cuts.kinds().size()];
         table.fill(values, residual.counts());
@@ -70,6 +74,18 @@ final class IntegerPrices {
             earned = Math.addExact(earned, Math.multiplyExact((long) residual.count(i), values[i]));
         }
         return earned;
+    }
+
+    /**
+     * True when the cuts are worth more than all stock allowed can be: then there is no plan at all. Needs the limits of
+     * all kinds noted.
+     */
+    boolean isImpossible(Residual residual) {
+        long room = 0;
+        for (int k = 0; k < noneAbove.length; k++) {
+            room = Math.addExact(room, Math.multiplyExact(Math.max(0, residual.most(k)), noneAbove[k]));
+        }
+        return earned(residual) > room;
     }
 
     /** No plan for the residual costs less. */

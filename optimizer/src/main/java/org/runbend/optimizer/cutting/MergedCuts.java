@@ -8,6 +8,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.IntToLongFunction;
 
 /**
  * A cutting problem with equal cuts and equal stock pooled, longest cut first. A cut of w takes w + kerf of a capacity of
@@ -33,6 +34,23 @@ final class MergedCuts {
         sizes = bySize.keySet().stream().mapToLong(Long::longValue).toArray();
         counts = bySize.values().stream().mapToInt(Long::intValue).toArray();
         kinds = kinds(problem);
+    }
+
+    private MergedCuts(MergedCuts other, List<Kind> kinds) {
+        problem = other.problem;
+        sizes = other.sizes;
+        counts = other.counts;
+        this.kinds = kinds;
+    }
+
+    /** The same kinds in the same order, each at another cost of 0 or more. */
+    MergedCuts withCosts(IntToLongFunction cost) {
+        List<Kind> priced = new ArrayList<>();
+        for (int k = 0; k < kinds.size(); k++) {
+            Kind kind = kinds.get(k);
+            priced.add(new Kind(kind.capacity(), cost.applyAsLong(k), kind.available(), kind.isNew(), kind.members()));
+        }
+        return new MergedCuts(this, List.copyOf(priced));
     }
 
     private static List<Kind> kinds(CuttingProblem problem) {
@@ -66,7 +84,7 @@ final class MergedCuts {
 
     /** Greatest common divisor of all costs. */
     long grain() {
-        return Costs.grain(problem.stock());
+        return Math.max(1, kinds.stream().mapToLong(Kind::cost).reduce(0, Costs::gcd));
     }
 
     int sizeCount() {

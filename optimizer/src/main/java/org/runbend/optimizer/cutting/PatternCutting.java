@@ -25,7 +25,13 @@ public final class PatternCutting {
     private static final long SEARCH_NODES = 5_000_000;
     private static final int PATTERNS = 30_000;
     private static final int TREE_NODES = 200_000;
-    private static final int DIVES = 8;
+    private static final int FIT_PATTERNS = 1_500;
+    private static final int FIT_NODES = 2_000;
+    private static final int LEAST_DIVES = 8;
+    private static final int MOST_DIVES = 64;
+    /** Table cells that the last dives may take for one pricing each. */
+    private static final long DIVING = 30_000_000;
+
     private static final int BRANCHES = 2_000;
     private static final long SEED = 20_260_101L;
     private static final Bound NOTHING = new Bound(0, Bound.Proof.MATERIAL);
@@ -74,6 +80,7 @@ public final class PatternCutting {
     /** One problem on its way: the best plan and the best bound. */
     private static final class Run {
         private final MergedCuts cuts;
+        private final CutUnits units;
         private final Watch watch;
         private final Residual all;
         private final CostSums sums;
@@ -81,6 +88,7 @@ public final class PatternCutting {
         private final ColumnGeneration generation;
         private final Diving diving;
         private final GapProgram gap;
+        private final FitProgram fit;
         private final Set<Pattern> pool = new LinkedHashSet<>();
         private PatternPlan plan;
         private Relaxation root;
@@ -89,7 +97,7 @@ public final class PatternCutting {
         Run(CuttingProblem problem, MergedCuts cuts, Watch watch) {
             this.cuts = cuts;
             this.watch = watch;
-            CutUnits units = new CutUnits(cuts);
+            units = new CutUnits(cuts);
             all = Residual.of(cuts);
             firstPlans = new FirstFitDecreasing(cuts, units);
             firstPlans.solve(all).ifPresent(p -> plan = p);
@@ -97,6 +105,7 @@ public final class PatternCutting {
             PatternTable table = new PatternTable(units, SEARCH_NODES);
             generation = new ColumnGeneration(cuts, table, sums, watch);
             diving = new Diving(cuts, generation, firstPlans, sums, watch);
+            fit = new FitProgram(cuts, units, table, FIT_PATTERNS, FIT_NODES, watch);
             gap = new GapProgram(cuts, units, SEARCH_NODES, PATTERNS, TREE_NODES, watch);
         }
 
@@ -118,7 +127,7 @@ public final class PatternCutting {
                 branch();
             }
             Optional<Impossible> none = isOpen() && !watch.asksForEnd() ? closeGap() : Optional.empty();
-            for (int n = 0; n < DIVES && isOpen() && none.isEmpty() && !watch.asksForEnd(); n++) {
+            for (int n = 0; n < dives() && isOpen() && none.isEmpty() && !watch.asksForEnd(); n++) {
                 dive(Optional.of(new Random(SEED + n)));
             }
             if (plan == null) {
@@ -139,6 +148,12 @@ public final class PatternCutting {
                     levels.scrap(),
                     levels.opened(),
                     levels.patterns());
+        }
+
+        /** More of them where each is little work. */
+        private long dives() {
+            long cells = Math.max(1, units.greatestCapacity() * units.sizeCount());
+            return Math.max(LEAST_DIVES, Math.min(MOST_DIVES, DIVING / cells));
         }
 
         private boolean isOpen() {
@@ -182,8 +197,9 @@ public final class PatternCutting {
 
         private void branch() {
             long best = plan == null ? Math.addExact(mostCost(), 1) : plan.cost();
-            CountBranching.Outcome outcome =
-                    new CountBranching(cuts, generation, diving, gap, sums, BRANCHES, watch).solve(all, root, best);
+            CountBranching.Outcome outcome = new CountBranching(
+                            cuts, generation, diving, gap, fit, sums, BRANCHES, watch)
+                    .solve(all, root, best);
             outcome.plan().ifPresent(this::offer);
             learn(outcome.bound(), outcome.proof());
         }

@@ -42,6 +42,11 @@ final class PatternTable {
         rows[m] = new long[width];
     }
 
+    /** After how many nodes a search stops. */
+    long nodeLimit() {
+        return nodeLimit;
+    }
+
     /** A pattern with its value. */
     record Found(Pattern pattern, long value) {}
 

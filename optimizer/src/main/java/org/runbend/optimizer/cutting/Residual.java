@@ -63,6 +63,11 @@ final class Residual {
         return rest;
     }
 
+    /** The same where no kind need be used. */
+    Residual withoutLeast() {
+        return new Residual(counts, new long[least.length], most);
+    }
+
     /** The same with other limits for one kind. */
     Residual withLimits(int kind, long newLeast, long newMost) {
         Residual other = new Residual(counts, least, most);

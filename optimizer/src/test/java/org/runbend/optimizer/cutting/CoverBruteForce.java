@@ -14,6 +14,9 @@ final class CoverBruteForce {
     private final Map<String, Long> packed = new TreeMap<>();
 
     private final int lengths;
+    private long leastCost = NONE;
+    private long fewest = NONE;
+    private long mostCover;
 
     CoverBruteForce(CoverProblem problem) {
         this(problem, Integer.MAX_VALUE);
@@ -30,11 +33,33 @@ final class CoverBruteForce {
         return overStretches(0, new ArrayList<>(), 0);
     }
 
+    /** Fewest pieces of all plans of the least cost; to be asked for after {@link #best}. */
+    long fewestPieces() {
+        return fewest;
+    }
+
+    /** Most cover of all plans of the least cost with the fewest pieces; likewise. */
+    long mostCover() {
+        return mostCover;
+    }
+
     private long overStretches(int stretch, List<Long> pieces, long covered) {
         if (stretch == problem.stretches().size()) {
-            return covered >= problem.target() ? pack(pieces) : NONE;
+            return covered >= problem.target() ? levels(pack(pieces), pieces.size(), covered) : NONE;
         }
         return fill(stretch, pieces, covered, 0, Long.MAX_VALUE, mostPieces(stretch));
+    }
+
+    private long levels(long cost, long pieces, long covered) {
+        boolean better = cost < leastCost || (cost == leastCost && cost < NONE && pieces < fewest);
+        if (better) {
+            leastCost = cost;
+            fewest = pieces;
+            mostCover = covered;
+        } else if (cost == leastCost && pieces == fewest) {
+            mostCover = Math.max(mostCover, covered);
+        }
+        return cost;
     }
 
     /** Adds pieces to one stretch in falling order, or goes on to the next. */

@@ -161,6 +161,34 @@ class CoverCuttingTest {
         assertTrue(proved > 0.9 * possible, "only " + proved + " of " + possible + " proved");
     }
 
+    /** The levels after the cost are sought and not proved: never past the best there is, and nearly always equal to it. */
+    @Test
+    void fewPiecesThenMuchCover() {
+        Random random = new Random(12);
+        int possible = 0;
+        int fewest = 0;
+        int most = 0;
+        for (int n = 0; n < 200; n++) {
+            CoverProblem problem = small(random);
+            CoverBruteForce force = new CoverBruteForce(problem);
+            if (force.best() == Long.MAX_VALUE) {
+                continue;
+            }
+            possible++;
+            CoverSolution plan = assertInstanceOf(CoverSolution.class, new CoverCutting().solve(problem));
+            assertEquals(force.best(), plan.cost(), problem::toString);
+            assertTrue(plan.pieceCount() >= force.fewestPieces(), problem::toString);
+            if (plan.pieceCount() == force.fewestPieces()) {
+                fewest++;
+                assertTrue(plan.covered() <= force.mostCover(), problem::toString);
+                most += plan.covered() == force.mostCover() ? 1 : 0;
+            }
+        }
+        assertTrue(possible > 120, "only " + possible + " cases had a plan");
+        assertTrue(fewest >= 0.98 * possible, fewest + " of " + possible + " have the fewest pieces");
+        assertTrue(most >= 0.98 * possible, most + " of " + possible + " have the most cover");
+    }
+
     /** Runs of 300 to 2900 mm, 85, 95 and 100 % of what they can take: bound, cost and run-by-run stay in order. */
     @Test
     void kitsOfUsualSize() {
