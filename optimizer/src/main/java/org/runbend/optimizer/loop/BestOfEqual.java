@@ -4,50 +4,31 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Chooses among all loops of least objective: greatest plateable length, then fewest links off the wanted axis, then
- * lowest port rank, then the first met.
+ * Chooses among all loops of least objective by {@link Wishes}, then lowest port rank, then the first met.
  *
  * <p>Method: a backward pass marks the states on ways of least cost; a forward pass over these alone carries one more bit
  * per open link, whether its earlier end turned, so that a link between two corners (a return bend or an offset) is seen
  * when its later end is decided. If the bits make too many states, length is left out of the comparison.
- *
- * <p>Plateable length of a closed loop, in spacings: (nodes - turns) - 2 k (turns - links between corners), k being the
- * clearance beside a bend: each of the runs of two links or more loses k at both ends. That a run may be too short for
- * its clearances is not seen here. Left-out nodes and nodes of price 0 carry nothing.
  */
 final class BestOfEqual {
     private static final int MOST_STATES = 3_000_000;
-    private static final long SPACING = 1000;
 
     private final Frontier frontier;
     private final Packing packing;
     private final LatticeGraph graph;
-    private final long clearances;
-    private final int offAxis;
-    private final long axisWeight;
-    private final long lengthWeight;
+    private final Wishes wishes;
 
     BestOfEqual(Frontier frontier, Packing packing, Preference preference, LatticeGraph graph) {
         this.frontier = frontier;
         this.packing = packing;
         this.graph = graph;
-        this.clearances = Math.round(2 * SPACING * preference.bendClearanceInSpacings());
-        this.offAxis = offAxis(preference.axis());
         long ranks = 1;
         for (int t = 0; t < frontier.size(); t++) {
             for (int h = 0; h < 4; h++) {
                 ranks = Math.max(ranks, frontier.portRank(t, h) + 1L);
             }
         }
-        this.axisWeight = ranks;
-        this.lengthWeight = ranks * (2L * frontier.size() + 1);
-    }
-
-    private static int offAxis(Axis axis) {
-        if (axis == Axis.NONE) {
-            return 0;
-        }
-        return axis == Axis.X ? 10 : 5;
+        this.wishes = new Wishes(preference, frontier.size(), ranks);
     }
 
     /** Legs by step of the loop chosen among the best ones of a lossless sweep. */
@@ -206,27 +187,17 @@ final class BestOfEqual {
         }
 
         private long wish(int legs) {
-            if (legs == 0) {
-                return 0;
+            if (!withLength) {
+                return wishes.offAxis(legs);
             }
-            long length = withLength ? plateable(legs) : 0;
-            return -length * lengthWeight + Integer.bitCount(legs & offAxis) * axisWeight;
-        }
-
-        private long plateable(int legs) {
-            long length = graph.price(frontier.node(step)) > 0 ? SPACING : 0;
-            if (!Frontier.isCorner(legs)) {
-                return length;
-            }
-            length -= SPACING + clearances;
-            for (int h = 0; h < 4; h++) {
-                if ((legs >> h & 1) == 1
+            long wish = wishes.node(legs, graph.price(frontier.node(step)) > 0);
+            for (int h = 0; h < 4 && Frontier.isCorner(legs); h++) {
+                boolean both = (legs >> h & 1) == 1
                         && frontier.isEarlier(step, h)
-                        && (corners >> frontier.slot(step, h) & 1) == 1) {
-                    length += clearances;
-                }
+                        && (corners >> frontier.slot(step, h) & 1) == 1;
+                wish += both ? wishes.link() : 0;
             }
-            return length;
+            return wish;
         }
 
         int[] trace() {

@@ -6,7 +6,7 @@ import java.util.OptionalInt;
 
 /**
  * Lays the loop of one narrow block by the frontier program: first with a narrow beam for a ceiling, then without loss,
- * then once more among the loops of least objective for the wishes of lower order. If the work limit comes first, the
+ * then once more among the loops of least objective for the wishes of lower order; an even loop is looked for from there. If the work limit comes first, the
  * beam's loop is the answer, without bounds.
  */
 final class ExactLaying {
@@ -65,6 +65,13 @@ final class ExactLaying {
             return exact.trace();
         }
         LoopProblem problem = setting.problem();
-        return new BestOfEqual(setting.frontier(), packing, problem.preference(), problem.graph()).choose(exact);
+        int[] longest = new BestOfEqual(setting.frontier(), packing, problem.preference(), problem.graph()).choose(exact);
+        return problem.preference().evenHeat() ? even(longest) : longest;
+    }
+
+    private int[] even(int[] legs) {
+        PriceUnits prices = new PriceUnits(setting.frontier());
+        GuideProgram program = new GuideProgram(new Configurations(setting.frontier()), prices);
+        return new EqualLoops(setting, prices).even(legs, program.guide(EqualLoops.units(prices, legs)));
     }
 }

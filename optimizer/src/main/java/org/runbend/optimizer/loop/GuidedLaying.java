@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -282,13 +281,6 @@ final class GuidedLaying {
         }
     }
 
-    private int unitsOf(int[] legs) {
-        return IntStream.range(0, nodes)
-                .filter(t -> legs[t] == 0)
-                .map(prices::units)
-                .sum();
-    }
-
     private LoopOutcome outcome() {
         if (best.length == 0) {
             return fronts.stream().allMatch(front -> front.proved > nodes) && nextUnits() > prices.unitsFrom(0)
@@ -299,8 +291,9 @@ final class GuidedLaying {
         int turns = Integer.MAX_VALUE;
         for (Front front : fronts) {
             bound = Math.min(bound, front.proved > nodes ? bound : provedObjective(front));
-            turns = front.guide.units() == unitsOf(best) ? front.proved : turns;
+            turns = front.guide.units() == EqualLoops.units(prices, best) ? front.proved : turns;
         }
+        best = new EqualLoops(setting, prices).choose(best, guide(EqualLoops.units(prices, best)));
         CycleTrace trace = setting.trace(best);
         boolean asked = prices.isUniform() && turns < Integer.MAX_VALUE;
         int turnBound = asked ? turns : setting.turnBound(bound, trace.leftOut());

@@ -120,6 +120,12 @@ final class Setting {
         return new TradeOff(trace.leftOut(), trace.turns(), OptionalInt.empty());
     }
 
+    /** The unevenness of a loop. */
+    double unevenness(Unevenness measure, int[] legs) {
+        CycleTrace trace = trace(legs);
+        return measure.of(trace.cycle(trace.bestPort(ports)));
+    }
+
     /** Turns plus the prices of the nodes left out. */
     long objective(int[] legs) {
         long objective = 0;

@@ -1,15 +1,10 @@
 package org.runbend.optimizer.loop;
 
-import java.util.List;
-import java.util.stream.IntStream;
-
 /**
  * A part of a laid loop that is laid anew without loss, the rest staying as it is: the loop's pieces outside become
  * links that must be used.
  */
 final class Window {
-    private static final int MOST_SLOTS = 62;
-
     private final Setting setting;
     private final PriceUnits prices;
     private final int statesPerLayer;
@@ -57,55 +52,22 @@ final class Window {
      * @param change how many more units that is than now
      */
     Relaid relay(int[] legs, int[] locals, int portLink, Guide guide, int change) {
-        int[] steps = IntStream.of(locals).map(setting.frontier()::step).toArray();
-        int units = change
-                + IntStream.of(steps)
-                        .filter(t -> legs[t] == 0)
-                        .map(prices::units)
-                        .sum();
-        Links links = Links.within(setting.region(), legsOfLocals(legs), inside(locals), portLink);
-        if (units < 0 || IntStream.of(locals).anyMatch(links::closesOn)) {
+        WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
+        int[] steps = frame.steps();
+        int units = change + frame.units(prices);
+        if (units < 0 || !frame.isOpen()) {
             return new Relaid(legs, 0, locals.length);
         }
-        Frontier frontier = new Frontier(setting.region(), links, locals, List.of());
-        if (frontier.slotCount() > MOST_SLOTS) {
-            return new Relaid(legs, 0, locals.length);
-        }
-        int turns = (int)
-                IntStream.of(steps).filter(t -> Frontier.isCorner(legs[t])).count();
+        int turns = frame.turns();
         int target = turns - (int) prices.price() * change - (change == 0 ? 0 : 1);
         GuidedSweep sweep = new GuidedSweep(
-                frontier, prices.within(steps), guide.within(steps, legs, units), target, Frontier.PORT_SETTLED);
+                frame.frontier(), prices.within(steps), guide.within(steps, legs, units), target, Frontier.PORT_SETTLED);
         sweep.runExactly(statesPerLayer, Long.MAX_VALUE);
         long states = sweep.total() + locals.length;
         if (sweep.found().length == 0) {
             return new Relaid(legs, 0, states);
         }
         int gain = turns - sweep.turns() - (int) prices.price() * change;
-        return new Relaid(with(legs, steps, sweep.found()), gain, states);
-    }
-
-    private int[] legsOfLocals(int[] legs) {
-        int[] legsOfLocal = new int[legs.length];
-        for (int t = 0; t < legs.length; t++) {
-            legsOfLocal[setting.frontier().local(t)] = legs[t];
-        }
-        return legsOfLocal;
-    }
-
-    private boolean[] inside(int[] locals) {
-        boolean[] inside = new boolean[setting.region().size()];
-        for (int local : locals) {
-            inside[local] = true;
-        }
-        return inside;
-    }
-
-    private static int[] with(int[] legs, int[] steps, int[] found) {
-        int[] relaid = legs.clone();
-        for (int t = 0; t < steps.length; t++) {
-            relaid[steps[t]] = found[t];
-        }
-        return relaid;
+        return new Relaid(frame.with(sweep.found()), gain, states);
     }
 }

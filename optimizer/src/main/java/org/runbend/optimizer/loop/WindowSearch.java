@@ -1,8 +1,5 @@
 package org.runbend.optimizer.loop;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.List;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
@@ -12,9 +9,6 @@ import java.util.stream.IntStream;
  * any more, windows are tried with fewer and with more nodes left out.
  */
 final class WindowSearch {
-    /** Width and height in nodes. */
-    private static final int[][] SHAPES = {{8, 40}, {40, 8}, {14, 14}, {11, 24}, {24, 11}};
-
     private static final int STATES_PER_LAYER = 20_000;
     /** Rounds without gain, as a multiple of the number of shapes. */
     private static final int PATIENCE = 3;
@@ -23,6 +17,7 @@ final class WindowSearch {
     private final PriceUnits prices;
     private final IntFunction<Guide> guides;
     private final Window window;
+    private final WindowTiling tiling;
     private final long mostStates;
     private final long goal;
 
@@ -44,6 +39,7 @@ final class WindowSearch {
         this.prices = prices;
         this.guides = guides;
         this.window = new Window(setting, prices, STATES_PER_LAYER);
+        this.tiling = new WindowTiling(setting.region());
         this.mostStates = mostStates;
         this.goal = goal;
     }
@@ -73,7 +69,7 @@ final class WindowSearch {
 
     private void wander() {
         int idle = 0;
-        for (int round = 0; idle < PATIENCE * SHAPES.length && goesOn(); round++) {
+        for (int round = 0; idle < PATIENCE * tiling.shapes() && goesOn(); round++) {
             idle = round(round, 0) ? 0 : idle + 1;
         }
     }
@@ -83,7 +79,7 @@ final class WindowSearch {
         if (units + change < prices.first()) {
             return false;
         }
-        for (int round = 0; round < SHAPES.length; round++) {
+        for (int round = 0; round < tiling.shapes(); round++) {
             if (round(round, change)) {
                 return true;
             }
@@ -95,7 +91,7 @@ final class WindowSearch {
     private boolean round(int round, int change) {
         long before = objective;
         Guide guide = guides.apply(units + change);
-        for (int[] locals : windows(SHAPES[round % SHAPES.length], round)) {
+        for (int[] locals : tiling.windows(round)) {
             if (!goesOn() || (change != 0 && objective < before)) {
                 break;
             }
@@ -106,42 +102,5 @@ final class WindowSearch {
             units += relaid.gain() > 0 ? change : 0;
         }
         return objective < before;
-    }
-
-    /** Overlapping windows of a shape over the whole lattice; each round they lie and are swept otherwise. */
-    private List<int[]> windows(int[] shape, int round) {
-        Region region = setting.region();
-        int[] columns = IntStream.range(0, region.size()).map(region::column).toArray();
-        int[] rows = IntStream.range(0, region.size()).map(region::row).toArray();
-        List<int[]> windows = new ArrayList<>();
-        int left = IntStream.of(columns).min().orElse(0) - round / SHAPES.length * 2 % shape[0];
-        int low = IntStream.of(rows).min().orElse(0) - round / SHAPES.length * 2 % shape[1];
-        int right = IntStream.of(columns).max().orElse(0);
-        int high = IntStream.of(rows).max().orElse(0);
-        for (int r = low; r <= high; r += shape[1] / 2) {
-            for (int c = left; c <= right; c += shape[0] / 2) {
-                int[] locals = locals(c, r, shape, round);
-                if (locals.length > 1) {
-                    windows.add(locals);
-                }
-            }
-        }
-        return windows;
-    }
-
-    /** The nodes of a window, line by line across its shorter side, from one of its four corners. */
-    private int[] locals(int column, int row, int[] shape, int round) {
-        Region region = setting.region();
-        int sx = (round & 1) == 0 ? 1 : -1;
-        int sy = (round & 2) == 0 ? 1 : -1;
-        Comparator<Integer> byColumn = Comparator.comparingInt(i -> sx * region.column(i));
-        Comparator<Integer> byRow = Comparator.comparingInt(i -> sy * region.row(i));
-        return IntStream.range(0, region.size())
-                .filter(i -> region.column(i) >= column && region.column(i) < column + shape[0])
-                .filter(i -> region.row(i) >= row && region.row(i) < row + shape[1])
-                .boxed()
-                .sorted(shape[0] < shape[1] ? byRow.thenComparing(byColumn) : byColumn.thenComparing(byRow))
-                .mapToInt(Integer::intValue)
-                .toArray();
     }
 }
