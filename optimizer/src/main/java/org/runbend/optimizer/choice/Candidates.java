@@ -39,9 +39,10 @@ final class Candidates {
     private final Job asked;
     private final Job base;
 
-    private Candidates(Job asked) {
-        this.asked = asked;
-        this.base = asked.with(asked.floor(), asked.layout().withoutLoop());
+    private Candidates(KitPlan plan) {
+        this.asked = plan.job();
+        Job base = asked.with(asked.floor(), asked.layout().withoutLoop());
+        this.base = plan.isOnLattice() ? LatticeDirection.settled(base, plan.lattice().angle()) : base;
     }
 
     /**
@@ -50,7 +51,7 @@ final class Candidates {
      * @param plan the plan of the job given
      */
     static List<Candidate> of(KitPlan plan) {
-        Candidates candidates = new Candidates(plan.job());
+        Candidates candidates = new Candidates(plan);
         return Stream.of(
                         candidates.laid(),
                         candidates.prices(),

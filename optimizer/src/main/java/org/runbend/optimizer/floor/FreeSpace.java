@@ -14,11 +14,11 @@ import org.runbend.optimizer.job.Shape;
  * {@link #TOLERANCE} passes, so that an exact fit is not lost to rounding.
  */
 public final class FreeSpace {
-    /** Shortfall forgiven, mm: far under what anybody can rout, far over the noise of doubles. */
-    public static final double TOLERANCE = 1e-6;
+    /** Shortfall forgiven, mm: far under what anybody can rout, and what a floor turned and written to 1/1000 mm loses. */
+    public static final double TOLERANCE = 0.005;
 
     /** Far more than rounding can lose when something is passed over as far off, mm. */
-    private static final double SPARE = 0.01;
+    private static final double SPARE = 0.05;
 
     /** Pipe does not run through what has no clearance: a line that cuts a region is at distance 0 from it, mm. */
     private static final double LEAST_CLEARANCE = 0.01;

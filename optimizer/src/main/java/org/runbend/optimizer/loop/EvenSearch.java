@@ -15,7 +15,7 @@ final class EvenSearch {
     private static final int STATES_PER_LAYER = 4_000;
     private static final int STATES_PER_WHOLE_LAYER = 40_000;
     private static final int DRAWN_WHOLE = 24;
-    private static final int DRAWN = 6;
+    private static final int DRAWN = 10;
     private static final int WEIGHTS = 1_000;
     /** A less gain is none: bends of another radius and ends at the port are seen roughly here. */
     private static final double LEAST_GAIN = 0.004;
@@ -63,7 +63,7 @@ final class EvenSearch {
         wished = wishes.of(setting.frontier(), legs);
         relay(wholeInOrder(), STATES_PER_WHOLE_LAYER, DRAWN_WHOLE);
         int idle = 0;
-        for (int round = 0; idle < tiling.shapes() && spent < mostStates; round++) {
+        for (int round = 0; idle < 2 * tiling.shapes() && spent < mostStates; round++) {
             int[] at = legs;
             for (int[] locals : tiling.windows(round)) {
                 if (spent < mostStates) {

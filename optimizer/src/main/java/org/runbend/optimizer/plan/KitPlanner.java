@@ -88,7 +88,7 @@ public final class KitPlanner {
      */
     public LaidFloor lay(Job job) {
         double radius = bendRadius(job);
-        LaidLoops laid = new Laying(job, radius, progress).lay();
+        LaidLoops laid = Laying.of(job, radius, progress).lay();
         List<KitPlan.LoopPlan> loops = new ArrayList<>();
         for (LaidLoops.One one : laid.loops()) {
             loops.add(loopPlan(job, radius, laid.loops().size() == 1, LaidLoops.name(loops.size()), one));

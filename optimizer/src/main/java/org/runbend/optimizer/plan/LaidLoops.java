@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.runbend.optimizer.floor.Lattice;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.loop.BiconnectedBlock;
 import org.runbend.optimizer.loop.LoopSolution;
@@ -35,6 +36,11 @@ record LaidLoops(
         loops = List.copyOf(loops);
         parts = List.copyOf(parts);
         solutions = List.copyOf(solutions);
+    }
+
+    /** The job with its direction settled as the lattice lies. */
+    Job turned(Job job) {
+        return LatticeDirection.settled(job, lattice.angle());
     }
 
     /**

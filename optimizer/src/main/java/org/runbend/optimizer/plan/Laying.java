@@ -18,10 +18,15 @@ final class Laying {
     private final double radius;
     private final Progress progress;
 
-    Laying(Job job, double radius, Progress progress) {
+    private Laying(Job job, double radius, Progress progress) {
         this.job = job;
         this.radius = radius;
         this.progress = progress;
+    }
+
+    /** Laying for a job, its direction settled. */
+    static Laying of(Job job, double radius, Progress progress) {
+        return new Laying(new FreeDirection(radius, progress).settle(job), radius, progress);
     }
 
     LaidLoops lay() {
@@ -32,9 +37,9 @@ final class Laying {
     /** Whether loops can be laid within the limit of the pipe. */
     static boolean isWithinLimit(Job job) {
         double radius = KitPlanner.bendRadius(job);
-        LaidLoops laid = new Laying(job, radius, Progress.SILENT)
-                .lay(job.layout().loops().orElse(1));
-        return new CoilFitting(job, radius, Progress.SILENT).fitted(laid).isPresent();
+        Laying laying = of(job, radius, Progress.SILENT);
+        LaidLoops laid = laying.lay(job.layout().loops().orElse(1));
+        return new CoilFitting(laying.job, radius, Progress.SILENT).fitted(laid).isPresent();
     }
 
     private LaidLoops lay(int loops) {

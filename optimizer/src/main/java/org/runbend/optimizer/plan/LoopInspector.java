@@ -38,7 +38,7 @@ public final class LoopInspector {
             return own(job, new OwnLoop(job).checked());
         }
         double radius = KitPlanner.bendRadius(job);
-        LaidLoops laid = new Laying(job, radius, progress).lay();
+        LaidLoops laid = Laying.of(job, radius, progress).lay();
         Lattice lattice = laid.lattice();
         boolean single = laid.loops().size() == 1;
         return new LoopView(
@@ -93,7 +93,9 @@ public final class LoopInspector {
      * @throws org.runbend.optimizer.job.Unbuildable if no loop can be laid
      */
     public LoopProblem problem(Job job) {
-        LoopLaying.Laid laid = new LoopLaying().lay(job, KitPlanner.bendRadius(job), progress);
+        double radius = KitPlanner.bendRadius(job);
+        Job settled = new FreeDirection(radius, progress).settle(job);
+        LoopLaying.Laid laid = new LoopLaying().lay(settled, radius, progress);
         Lattice lattice = laid.lattice();
         return new LoopProblem(lattice.graph(), lattice.ports(), Preference.longRuns(), WorkLimit.standard());
     }

@@ -62,7 +62,7 @@ final class LoopLaying {
 
     /** The floor that stays bare beside the loops laid, and what would free it. */
     List<BareFloor> bareFloor(Job job, double radius, LaidLoops laid) {
-        FloorProblem problem = problem(job, radius, job.floor().port().reach());
+        FloorProblem problem = problem(laid.turned(job), radius, job.floor().port().reach());
         return new BareFloorSearch()
                 .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.whole(), BareProblem.Limits.of(job)));
     }
@@ -141,6 +141,11 @@ final class LoopLaying {
         return new LoopSketch().objective(loopProblem(job, lattice)).orElse(Long.MAX_VALUE);
     }
 
+    /** About what the best loop on a lattice costs, or the largest number. */
+    static long estimate(Job job, Lattice lattice) {
+        return new LoopSketch().estimate(loopProblem(job, lattice)).orElse(Long.MAX_VALUE);
+    }
+
     private static void verify(LoopProblem problem, LoopSolution solution) {
         List<String> violations = LoopVerifier.verify(problem, solution);
         if (!violations.isEmpty()) {
@@ -154,7 +159,7 @@ final class LoopLaying {
                 : new Unbuildable("floor", "no closed loop is possible: " + ((LoopOutcome.NoLoop) outcome).reason());
     }
 
-    private static FloorProblem problem(Job job, double radius, double reach) {
+    static FloorProblem problem(Job job, double radius, double reach) {
         return problem(job, radius, reach, FloorProblem.PORTS);
     }
 
