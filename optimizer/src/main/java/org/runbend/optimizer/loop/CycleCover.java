@@ -18,6 +18,7 @@ final class CycleCover {
     private static final int MOST_NODES = 60;
 
     private static final double GAP = 0.03;
+    private static final long LOOK_MILLIS = 50;
 
     private final Configurations configurations;
     private final Frontier frontier;
@@ -29,6 +30,7 @@ final class CycleCover {
 
     /** Legs by step, or empty if no cover was found. */
     int[] solve(List<Cut> cuts) {
+        Cancelling.check();
         Loader.loadNativeLibraries();
         MPSolver solver = MPSolver.createSolver("SCIP");
         MPSolverParameters parameters = new MPSolverParameters();
@@ -39,12 +41,55 @@ final class CycleCover {
             cuts.forEach(cut -> cutRow(solver, states, cut));
             solver.setSolverSpecificParametersAsString("limits/nodes = " + MOST_NODES + "\n");
             parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, GAP);
-            MPSolver.ResultStatus status = solver.solve(parameters);
+            MPSolver.ResultStatus status = watched(solver, parameters);
+            Cancelling.check();
             boolean solved = status == MPSolver.ResultStatus.OPTIMAL || status == MPSolver.ResultStatus.FEASIBLE;
             return solved ? read(states) : new int[0];
         } finally {
             parameters.delete();
             solver.delete();
+        }
+    }
+
+    /** Solves; a second thread looks now and then whether this one was interrupted. Else it changes nothing. */
+    private static MPSolver.ResultStatus watched(MPSolver solver, MPSolverParameters parameters) {
+        Thread owner = Thread.currentThread();
+        Thread looker = new Thread(() -> look(owner, solver), "cover-watch");
+        looker.setDaemon(true);
+        looker.start();
+        try {
+            return solver.solve(parameters);
+        } finally {
+            looker.interrupt();
+            join(looker);
+        }
+    }
+
+    private static void look(Thread owner, MPSolver solver) {
+        try {
+            while (true) {
+                Thread.sleep(LOOK_MILLIS);
+                if (owner.isInterrupted()) {
+                    solver.interruptSolve();
+                }
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** The native solver must not be deleted while the other thread may still touch it. */
+    private static void join(Thread looker) {
+        boolean interrupted = false;
+        while (looker.isAlive()) {
+            try {
+                looker.join();
+            } catch (InterruptedException e) {
+                interrupted = true;
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
         }
     }
 

@@ -64,13 +64,14 @@ final class EvenSearch {
         relay(wholeInOrder(), STATES_PER_WHOLE_LAYER, DRAWN_WHOLE);
         int idle = 0;
         for (int round = 0; idle < 2 * tiling.shapes() && spent < mostStates; round++) {
-            int[] at = legs;
+            double at = uneven;
+            long wishedAt = wished;
             for (int[] locals : tiling.windows(round)) {
                 if (spent < mostStates) {
                     relay(locals, STATES_PER_LAYER, DRAWN);
                 }
             }
-            idle = legs != at ? 0 : idle + 1;
+            idle = uneven < at || wished < wishedAt ? 0 : idle + 1;
         }
         return uneven < before - LEAST_GAIN ? legs.clone() : start.clone();
     }
@@ -88,6 +89,7 @@ final class EvenSearch {
     }
 
     private void relay(int[] locals, int mostPerLayer, int draws) {
+        Cancelling.check();
         WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
         spent += locals.length;
         TiePasses passes = frame.isOpen() ? frame.passes(prices, guide, mostPerLayer) : null;

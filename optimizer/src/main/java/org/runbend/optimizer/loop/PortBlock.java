@@ -23,6 +23,11 @@ record PortBlock(BiconnectedBlock block, List<PortPair> ports) {
         return found;
     }
 
+    /** Whether a loop through the port lies in the block. */
+    boolean holds(PortPair port) {
+        return ports.contains(port);
+    }
+
     /** The block ready to be laid. */
     Setting setting(LoopProblem problem) {
         return new Setting(problem, block, ports);

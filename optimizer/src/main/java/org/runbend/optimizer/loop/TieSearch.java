@@ -63,6 +63,7 @@ final class TieSearch {
     }
 
     private void relay(int[] locals) {
+        Cancelling.check();
         WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
         spent += locals.length;
         if (!frame.isOpen()) {

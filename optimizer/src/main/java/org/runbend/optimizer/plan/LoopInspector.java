@@ -16,7 +16,9 @@ import org.runbend.optimizer.loop.BiconnectedBlock;
 import org.runbend.optimizer.loop.Heading;
 import org.runbend.optimizer.loop.LatticeGraph;
 import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.NextPairs;
 import org.runbend.optimizer.loop.Preference;
+import org.runbend.optimizer.loop.TradeOff;
 import org.runbend.optimizer.loop.WorkLimit;
 
 /** Lays the loop of a job and shows it on its lattice, without plates and coils. */
@@ -58,10 +60,21 @@ public final class LoopInspector {
                 single ? laid.whole().turnBound() : OptionalInt.empty(),
                 laid.loops().stream().mapToInt(LaidLoops.One::objective).sum(),
                 single ? laid.whole().objectiveBound() : OptionalInt.empty(),
-                laid.whole().pairs().stream()
+                pairs(job, laid).stream()
                         .map(p -> new LoopView.Pair(p.leftOut(), p.turns()))
                         .toList(),
                 new LoopLaying().bareFloor(job, radius, laid));
+    }
+
+    /** The pairs met; where the loop was found without meeting others, those on either side of it. */
+    private static List<TradeOff> pairs(Job job, LaidLoops laid) {
+        List<TradeOff> met = laid.whole().pairs();
+        if (laid.loops().size() > 1 || laid.limit().isPresent() || met.size() > 1) {
+            return met;
+        }
+        LoopProblem problem = new LoopProblem(
+                laid.lattice().graph(), laid.lattice().ports(), LoopLaying.preference(job), WorkLimit.standard());
+        return new NextPairs().around(problem, laid.whole());
     }
 
     /** The designer's loop, which lies on no lattice. */

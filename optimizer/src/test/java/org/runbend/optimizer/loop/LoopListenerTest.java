@@ -39,4 +39,42 @@ class LoopListenerTest {
         assertThrows(CancellationException.class, () -> new LoopSolver().solve(wide()));
         assertTrue(Thread.interrupted(), "the flag was swallowed");
     }
+
+    /** Each stage for itself: covers, which run in native code, guides, beams, windows for ties and for even heat. */
+    @Test
+    void eachStageEndsWhenInterrupted() {
+        LatticeGraph graph = Lattices.grid(10, 9);
+        PortPair port = new PortPair(0, 1, 0);
+        LoopProblem problem = new LoopProblem(graph, List.of(port), Preference.longRuns(), WorkLimit.standard());
+        Setting setting = PortBlock.of(problem).get(0).setting(problem);
+        PriceUnits prices = new PriceUnits(setting.frontier());
+        Guide guide = new GuideProgram(new Configurations(setting.frontier()), prices).guide(prices.first());
+        int[] ring = ring(setting);
+        stops(() -> new MergedCover(setting, 1).find());
+        stops(() -> new LoopSketch().estimate(problem));
+        stops(() -> new LoopSketch().objective(problem));
+        stops(() -> new MeetingBeam(setting.frontier(), prices).find(guide, 200, 10));
+        stops(() -> new TieSearch(setting, prices, guide, 1_000_000).improve(ring));
+        stops(() -> new EvenSearch(setting, prices, guide, 1_000_000).improve(ring));
+    }
+
+    /** The smallest loop through the port: four nodes. */
+    private static int[] ring(Setting setting) {
+        Frontier frontier = setting.frontier();
+        LatticeGraph graph = setting.region().graph();
+        int[] legs = new int[frontier.size()];
+        for (int t = 0; t < legs.length; t++) {
+            boolean east = graph.column(frontier.node(t)) == 1;
+            boolean north = graph.row(frontier.node(t)) == 1;
+            boolean near = graph.column(frontier.node(t)) < 2 && graph.row(frontier.node(t)) < 2;
+            legs[t] = near ? (east ? 4 : 1) | (north ? 8 : 2) : 0;
+        }
+        return legs;
+    }
+
+    private static void stops(Runnable stage) {
+        Thread.currentThread().interrupt();
+        assertThrows(CancellationException.class, stage::run);
+        assertTrue(Thread.interrupted(), "the flag was swallowed");
+    }
 }
