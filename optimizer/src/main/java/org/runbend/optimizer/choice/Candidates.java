@@ -42,7 +42,9 @@ final class Candidates {
     private Candidates(KitPlan plan) {
         this.asked = plan.job();
         Job base = asked.with(asked.floor(), asked.layout().withoutLoop());
-        this.base = plan.isOnLattice() ? LatticeDirection.settled(base, plan.lattice().angle()) : base;
+        this.base = plan.isOnLattice()
+                ? LatticeDirection.settled(base, plan.lattice().angle())
+                : base;
     }
 
     /**

@@ -49,8 +49,8 @@ final class EvenSearch {
         this.guide = guide;
         this.tiling = new WindowTiling(setting.region());
         this.measure = new Unevenness(setting.problem().graph());
-        this.wishes = new Wishes(
-                setting.problem().preference(), setting.frontier().size(), 1);
+        this.wishes =
+                new Wishes(setting.problem().preference(), setting.frontier().size(), 1);
         this.mostStates = mostStates;
     }
 
@@ -102,7 +102,8 @@ final class EvenSearch {
     private List<int[]> draw(WindowFrame frame, TiePasses passes, int draws) {
         List<int[]> drawn = new ArrayList<>();
         for (int i = 0; i <= draws; i++) {
-            int[] weights = random.ints(16L * frame.frontier().size(), 0, WEIGHTS).toArray();
+            int[] weights =
+                    random.ints(16L * frame.frontier().size(), 0, WEIGHTS).toArray();
             int[] found = passes.choose(i == draws ? frame.wish(wishes) : (step, at) -> weights[16 * step + at]);
             if (found.length > 0) {
                 drawn.add(frame.with(found));

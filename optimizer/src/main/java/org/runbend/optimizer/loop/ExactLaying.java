@@ -65,7 +65,8 @@ final class ExactLaying {
             return exact.trace();
         }
         LoopProblem problem = setting.problem();
-        int[] longest = new BestOfEqual(setting.frontier(), packing, problem.preference(), problem.graph()).choose(exact);
+        int[] longest =
+                new BestOfEqual(setting.frontier(), packing, problem.preference(), problem.graph()).choose(exact);
         return problem.preference().evenHeat() ? even(longest) : longest;
     }
 

@@ -19,9 +19,8 @@ public final class NextPairs {
     public List<TradeOff> around(LoopProblem problem, LoopSolution loop) {
         TradeOff own = new TradeOff(loop.leftOut(), loop.turns(), loop.turnBound());
         List<TradeOff> pairs = new ArrayList<>();
-        Optional<PortBlock> block = PortBlock.of(problem).stream()
-                .filter(b -> b.holds(loop.port()))
-                .findFirst();
+        Optional<PortBlock> block =
+                PortBlock.of(problem).stream().filter(b -> b.holds(loop.port())).findFirst();
         if (block.isEmpty() || problem.graph().isStiff()) {
             return List.of(own);
         }
@@ -44,7 +43,8 @@ public final class NextPairs {
         Guide guide = program.guide(units);
         int nodes = setting.frontier().size() - units;
         long left = MOST_IN_ALL;
-        for (int target : IntStream.iterate(guide.turnBound(), t -> t <= nodes, t -> t + 2).toArray()) {
+        for (int target : IntStream.iterate(guide.turnBound(), t -> t <= nodes, t -> t + 2)
+                .toArray()) {
             GuidedSweep sweep = new GuidedSweep(setting, prices, guide, target);
             sweep.runExactly(MOST_PER_LAYER, left);
             left -= sweep.total();

@@ -31,8 +31,8 @@ final class TieSearch {
         this.setting = setting;
         this.prices = prices;
         this.guide = guide;
-        this.wishes = new Wishes(
-                setting.problem().preference(), setting.frontier().size(), 1);
+        this.wishes =
+                new Wishes(setting.problem().preference(), setting.frontier().size(), 1);
         this.tiling = new WindowTiling(setting.region());
         this.mostStates = mostStates;
     }

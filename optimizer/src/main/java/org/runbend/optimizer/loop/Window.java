@@ -61,7 +61,11 @@ final class Window {
         int turns = frame.turns();
         int target = turns - (int) prices.price() * change - (change == 0 ? 0 : 1);
         GuidedSweep sweep = new GuidedSweep(
-                frame.frontier(), prices.within(steps), guide.within(steps, legs, units), target, Frontier.PORT_SETTLED);
+                frame.frontier(),
+                prices.within(steps),
+                guide.within(steps, legs, units),
+                target,
+                Frontier.PORT_SETTLED);
         sweep.runExactly(statesPerLayer, Long.MAX_VALUE);
         long states = sweep.total() + locals.length;
         if (sweep.found().length == 0) {

@@ -65,8 +65,7 @@ final class WindowFrame {
 
     /** Turns of the loop inside. */
     int turns() {
-        return (int)
-                IntStream.of(steps).filter(t -> Frontier.isCorner(legs[t])).count();
+        return (int) IntStream.of(steps).filter(t -> Frontier.isCorner(legs[t])).count();
     }
 
     /** Price units that the loop leaves out inside. */

@@ -53,9 +53,8 @@ final class FreeDirection {
 
     /** The job with its direction settled, or the job itself where there is but one. */
     Job settle(Job job) {
-        List<Double> angles = LatticeDirection.isOpen(job)
-                ? LongWalls.angles(job.floor().outline())
-                : List.of();
+        List<Double> angles =
+                LatticeDirection.isOpen(job) ? LongWalls.angles(job.floor().outline()) : List.of();
         if (angles.isEmpty()) {
             return job;
         }
@@ -65,7 +64,9 @@ final class FreeDirection {
         Option best = best(options, LongWalls.alongAxes(job.floor().outline()) ? MARGIN : 0);
         if (best.job() != job) {
             progress.step(String.format(
-                    Locale.ROOT, "runs lie along a wall at %.1f degrees", best.job().layout().along().orElse(0)));
+                    Locale.ROOT,
+                    "runs lie along a wall at %.1f degrees",
+                    best.job().layout().along().orElse(0)));
         }
         return best.job();
     }
@@ -93,6 +94,8 @@ final class FreeDirection {
         double reach = job.floor().port().reach();
         List<Lattice> lattices = new LatticeSearch().best(LoopLaying.problem(job, radius, reach), MOST_RECKONED);
         return new Option(
-                job, lattices, lattices.stream().mapToInt(Lattice::reachable).max().orElse(0));
+                job,
+                lattices,
+                lattices.stream().mapToInt(Lattice::reachable).max().orElse(0));
     }
 }

@@ -62,7 +62,8 @@ final class LoopLaying {
 
     /** The floor that stays bare beside the loops laid, and what would free it. */
     List<BareFloor> bareFloor(Job job, double radius, LaidLoops laid) {
-        FloorProblem problem = problem(laid.turned(job), radius, job.floor().port().reach());
+        FloorProblem problem =
+                problem(laid.turned(job), radius, job.floor().port().reach());
         return new BareFloorSearch()
                 .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.whole(), BareProblem.Limits.of(job)));
     }

@@ -50,7 +50,8 @@ class NextPairsTest {
     /** 5 x 4 or 6 x 4 nodes, one missing. */
     private static LatticeGraph holed(Random random) {
         int columns = 5 + random.nextInt(2);
-        StringBuilder drawing = new StringBuilder("o".repeat(columns).concat("\n").repeat(4));
+        StringBuilder drawing =
+                new StringBuilder("o".repeat(columns).concat("\n").repeat(4));
         drawing.setCharAt((columns + 1) * random.nextInt(3) + random.nextInt(columns), '.');
         return Lattices.picture(drawing.toString());
     }

@@ -105,7 +105,8 @@ class TieSearchTest {
                 continue;
             }
             PortPair port = Lattices.links(graph).stream()
-                    .filter(p -> blocks.get(0).contains(p.from()) && blocks.get(0).contains(p.to()))
+                    .filter(p ->
+                            blocks.get(0).contains(p.from()) && blocks.get(0).contains(p.to()))
                     .findFirst()
                     .orElseThrow();
             LoopOutcome straight = solve(graph, port, false);

@@ -39,11 +39,11 @@ class FreeDirectionTest {
         assertEquals(20, loop.turns());
         assertEquals(0, loop.leftOut());
         assertEquals(20, loop.objectiveBound().orElse(0));
-        double along = Math.toDegrees(Math.atan2(longest(loop).y(), longest(loop).x()));
+        double along =
+                Math.toDegrees(Math.atan2(longest(loop).y(), longest(loop).x()));
         assertEquals(0, Math.IEEEremainder(along - degrees, 180), 0.01, "runs lie along the longer side");
         // straight pipe is 150 x (160 - 20) mm but for half a link at either port node, as in a plan that is not turned
-        assertEquals(
-                plan(turned(0)).loops().get(0).floorLength(), loop.floorLength(), 0.01);
+        assertEquals(plan(turned(0)).loops().get(0).floorLength(), loop.floorLength(), 0.01);
         assertEquals(List.of(), KitVerifier.verify(plan));
         assertTrue(plan.isSound());
     }
@@ -61,7 +61,8 @@ class FreeDirectionTest {
     }
 
     private Job turned(double degrees) throws IOException, URISyntaxException {
-        Path job = Path.of(FreeDirectionTest.class.getResource("/floors/f01-rect.yaml").toURI());
+        Path job = Path.of(
+                FreeDirectionTest.class.getResource("/floors/f01-rect.yaml").toURI());
         String text = Files.readString(job);
         assertTrue(text.contains(RECTANGLE) && text.contains("at: [0, 75]"));
         String walls = "[" + at(0, 0, degrees) + ", " + at(2400, 0, degrees) + ", " + at(2400, 1500, degrees) + ", "
@@ -76,10 +77,7 @@ class FreeDirectionTest {
     private static String at(double x, double y, double degrees) {
         double a = Math.toRadians(degrees);
         return String.format(
-                Locale.ROOT,
-                "[%.3f, %.3f]",
-                x * Math.cos(a) - y * Math.sin(a),
-                x * Math.sin(a) + y * Math.cos(a));
+                Locale.ROOT, "[%.3f, %.3f]", x * Math.cos(a) - y * Math.sin(a), x * Math.sin(a) + y * Math.cos(a));
     }
 
     private static KitPlan plan(Job job) {
