@@ -32,7 +32,7 @@ final class FreeDirection {
     }
 
     /** A direction with its lattices and what the best of them reaches. */
-    private record Option(Job job, List<Lattice> lattices, int reachable) {
+    private record Option(Job job, boolean turned, List<Lattice> lattices, int reachable) {
         /** The price of what another lattice reaches and this one does not. */
         double outOfReach(int most) {
             return price(most - reachable);
@@ -59,10 +59,10 @@ final class FreeDirection {
             return job;
         }
         progress.step("comparing the directions of long walls");
-        List<Option> options = new ArrayList<>(List.of(option(job)));
-        angles.forEach(angle -> options.add(option(LatticeDirection.turned(job, angle))));
+        List<Option> options = new ArrayList<>(List.of(option(job, false)));
+        angles.forEach(angle -> options.add(option(LatticeDirection.turned(job, angle), true)));
         Option best = best(options, LongWalls.alongAxes(job.floor().outline()) ? MARGIN : 0);
-        if (best.job() != job) {
+        if (best.turned()) {
             progress.step(String.format(
                     Locale.ROOT,
                     "runs lie along a wall at %.1f degrees",
@@ -71,15 +71,14 @@ final class FreeDirection {
         return best.job();
     }
 
-    /** The best option; the first is not turned and has so many turns in hand. */
+    /** The best option; the one that is not turned has so many turns in hand. */
     private static Option best(List<Option> options, int inHand) {
-        Option straight = options.get(0);
         options.sort(Comparator.comparingInt(option -> -option.reachable()));
         int most = options.get(0).reachable();
-        Option best = straight;
+        Option best = options.get(0);
         double least = Double.MAX_VALUE;
         for (Option option : options) {
-            double bonus = option == straight ? inHand : 0;
+            double bonus = option.turned() ? 0 : inHand;
             if (option.outOfReach(most) - bonus >= least) {
                 continue;
             }
@@ -90,11 +89,12 @@ final class FreeDirection {
         return best;
     }
 
-    private Option option(Job job) {
+    private Option option(Job job, boolean turned) {
         double reach = job.floor().port().reach();
         List<Lattice> lattices = new LatticeSearch().best(LoopLaying.problem(job, radius, reach), MOST_RECKONED);
         return new Option(
                 job,
+                turned,
                 lattices,
                 lattices.stream().mapToInt(Lattice::reachable).max().orElse(0));
     }
