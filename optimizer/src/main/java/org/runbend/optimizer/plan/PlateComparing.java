@@ -1,6 +1,7 @@
 package org.runbend.optimizer.plan;
 
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plates.CoverageCurve;
@@ -9,7 +10,10 @@ import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
 import org.runbend.optimizer.plates.PlatesVerifier;
 
-/** Packs the plates of a plan in fewer lengths and at other coverages, all else unchanged, for comparison. */
+/**
+ * Packs the plates of a plan in fewer lengths and at other coverages, all else unchanged, for comparison; the two on two
+ * threads, as neither knows of the other.
+ */
 public final class PlateComparing {
     /**
      * The plan with what else its plates could cost.
@@ -21,20 +25,30 @@ public final class PlateComparing {
         List<Breakdown> loops =
                 plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList();
         PlateProblem problem = new PlateProblem(job.floor(), job.plates(), job.shelf(), loops);
-        List<PlateOptions.ByLengths> lengths = new LengthCurve()
+        CompletableFuture<List<PlateOptions.ByCoverage>> coverages =
+                CompletableFuture.supplyAsync(() -> coverages(problem, plan));
+        List<PlateOptions.ByLengths> lengths = lengths(problem, plan);
+        return plan.with(new PlateOptions(lengths, coverages.join()));
+    }
+
+    private static List<PlateOptions.ByLengths> lengths(PlateProblem problem, KitPlan plan) {
+        Job job = plan.job();
+        return new LengthCurve()
                 .of(problem, plan.plates()).stream()
                         .map(p -> new PlateOptions.ByLengths(
                                 p.limit(),
                                 checked(problem, job.plates().withLengths(p.limit()), p.plates()),
                                 SawWork.of(job.catalog().labour(), p.plates(), plan.coils())))
                         .toList();
-        List<PlateOptions.ByCoverage> coverages = new CoverageCurve()
+    }
+
+    private static List<PlateOptions.ByCoverage> coverages(PlateProblem problem, KitPlan plan) {
+        Job.PlateWish wish = plan.job().plates();
+        return new CoverageCurve()
                 .of(problem, plan.plates()).stream()
                         .map(p -> new PlateOptions.ByCoverage(
-                                p.asked(),
-                                checked(problem, job.plates().with(job.plates().products(), p.asked()), p.plates())))
+                                p.asked(), checked(problem, wish.with(wish.products(), p.asked()), p.plates())))
                         .toList();
-        return plan.with(new PlateOptions(lengths, coverages));
     }
 
     private static PlatePlan checked(PlateProblem problem, Job.PlateWish wish, PlatePlan plates) {
