@@ -50,7 +50,7 @@ class DataTest {
                 .lines()
                 .toList();
         assertEquals(
-                "['job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'pipe', 'lattice', 'loops', 'plates', 'coils',"
+                "['job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'pipe', 'lattice', 'loops', 'plates', 'sawWork', 'coils',"
                         + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'checks',"
                         + " 'bareFloor', 'remarks', 'fingerprint', 'files']",
                 found.get(0));

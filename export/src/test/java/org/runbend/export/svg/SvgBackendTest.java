@@ -39,8 +39,8 @@ class SvgBackendTest {
                 List.of(
                         "FLOOR",
                         "UNHEATED",
-                        "KEEP_OUT",
                         "PLATE",
+                        "KEEP_OUT",
                         "CHANNEL",
                         "PIPE",
                         "SENSOR",
