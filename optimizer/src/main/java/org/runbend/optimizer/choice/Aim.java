@@ -4,8 +4,10 @@ import java.util.Comparator;
 
 /** What a plan can be best at, in the order in which alternatives are numbered. */
 public enum Aim {
-    /** The job as it is, or what betters it in everything. */
+    /** The job as it is. */
     AS_ASKED("as asked"),
+    /** What stands in for the job as it is, being no worse in any figure and better in some. */
+    BETTER_THAN_ASKED("better than asked"),
     /** Fewest quarter bends. */
     FEWEST_BENDS("fewest bends"),
     /** Fewest places left out; among equals the most floor served. */
@@ -30,6 +32,11 @@ public enum Aim {
         return words;
     }
 
+    /** Whether it is told by the job asked and not by figures. */
+    boolean regardsTheJob() {
+        return this == AS_ASKED || this == BETTER_THAN_ASKED;
+    }
+
     /** Whether a plan of such figures can be meant. */
     boolean admits(Figures f) {
         return this != FITS_COIL || f.fitsCoil();
@@ -38,7 +45,7 @@ public enum Aim {
     /** The best first; equal ones are equally good at this aim. */
     Comparator<Figures> order() {
         return switch (this) {
-            case AS_ASKED -> Comparator.comparingInt(f -> 0);
+            case AS_ASKED, BETTER_THAN_ASKED -> Comparator.comparingInt(f -> 0);
             case FEWEST_BENDS -> Comparator.comparingInt(Figures::bends);
             case FULL_COVERAGE -> Comparator.comparingInt(Figures::leftOut).thenComparingLong(f -> -f.served());
             case FITS_COIL -> Comparator.comparingLong(f -> -f.served());

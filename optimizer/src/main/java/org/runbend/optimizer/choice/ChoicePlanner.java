@@ -165,10 +165,10 @@ public final class ChoicePlanner {
 
     /** All that are best at an aim; among plans of any other figure equal, those that serve more of the floor come first. */
     private static List<Planned> best(Aim aim, List<Planned> good, Planned asked) {
-        if (aim == Aim.AS_ASKED) {
-            return good.contains(asked)
-                    ? List.of(asked)
-                    : dominator(asked, good).stream().toList();
+        if (aim.regardsTheJob()) {
+            boolean stands = good.contains(asked);
+            Optional<Planned> better = stands ? Optional.empty() : dominator(asked, good);
+            return aim == Aim.BETTER_THAN_ASKED ? better.stream().toList() : stands ? List.of(asked) : List.of();
         }
         Comparator<Figures> order = aim.order();
         List<Planned> able = good.stream().filter(p -> aim.admits(p.figures())).toList();
@@ -202,7 +202,7 @@ public final class ChoicePlanner {
     /** The first of the best in the table has the name; where all are equal the aim tells nothing. */
     private static boolean isNamed(Aim aim, Planned p, List<Planned> chosen, List<Planned> best) {
         Optional<Planned> first = chosen.stream().filter(best::contains).findFirst();
-        boolean tells = aim == Aim.AS_ASKED || !best.containsAll(chosen);
+        boolean tells = aim.regardsTheJob() || !best.containsAll(chosen);
         return tells && first.isPresent() && first.get().equals(p);
     }
 
