@@ -14,6 +14,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,15 +24,26 @@ import org.runbend.export.JsonIn;
 
 /** Several good plans on the command line: the table, its files, and going on with one. */
 class AlternativesCommandTest {
-    private static final String CLOSET =
-            Path.of("..", "examples", "closet.yaml").toString();
-
     @TempDir
     Path folder;
 
+    private String closet;
+
+    /** The closet with more plates than it asks for: then there is a cheaper plan beside it. */
+    @BeforeEach
+    void write() throws IOException {
+        Path examples = Path.of("..", "examples");
+        Files.copy(examples.resolve("workshop.yaml"), folder.resolve("workshop.yaml"));
+        String job = Files.readString(examples.resolve("closet.yaml"));
+        assertTrue(job.contains("coverage: 70%"), job);
+        Path written = folder.resolve("closet.yaml");
+        Files.writeString(written, job.replace("coverage: 70%", "coverage: 90%"));
+        closet = written.toString();
+    }
+
     private Path plan(String name, String... more) {
         Path kit = folder.resolve(name);
-        List<String> args = new ArrayList<>(List.of("plan", CLOSET, "--out", kit.toString()));
+        List<String> args = new ArrayList<>(List.of("plan", closet, "--out", kit.toString()));
         args.addAll(List.of(more));
         CommandRun run = CommandRun.of(args.toArray(String[]::new));
         assertEquals(0, run.code(), run::err);
@@ -86,11 +98,11 @@ class AlternativesCommandTest {
     @CsvSource({
         "0, runbend plan: --take 0: alternatives are numbered from 1 to at most 6",
         "7, runbend plan: --take 7: alternatives are numbered from 1 to at most 6",
-        "6, runbend plan: --take 6: this job has 2 alternatives"
+        "6, runbend plan: --take 6: this job has 3 alternatives"
     })
     void aNumberThatIsNone(String number, String line) {
         Path kit = folder.resolve("kit");
-        CommandRun run = CommandRun.of("plan", CLOSET, "--out", kit.toString(), "--take", number);
+        CommandRun run = CommandRun.of("plan", closet, "--out", kit.toString(), "--take", number);
         assertEquals(2, run.code());
         assertEquals(line + " (see 'runbend plan --help')", run.err().strip());
         assertFalse(Files.exists(kit));
