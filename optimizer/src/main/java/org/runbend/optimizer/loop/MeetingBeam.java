@@ -1,7 +1,5 @@
 package org.runbend.optimizer.loop;
 
-import java.util.stream.IntStream;
-
 /**
  * Looks for a loop of few turns and so many price units left out: a beam from the last node back, one from the first node
  * on, and at each step the best pair of states of the two that closes to one loop.
@@ -10,23 +8,13 @@ final class MeetingBeam {
     /** No loop has so few turns: neither beam shall end with a loop of its own, as a join may give a better one. */
     private static final int NONE = 0;
 
-    private final int last;
-    private final int[] stepsBack;
-    private final Frontier forward;
-    private final Frontier backward;
-    private final PriceUnits prices;
+    private final TwoSides sides;
     private long spent;
     private int bestTurns;
     private int[] best = {};
 
     MeetingBeam(Frontier frontier, PriceUnits prices) {
-        this.last = frontier.size() - 1;
-        this.stepsBack = IntStream.rangeClosed(0, last).map(t -> last - t).toArray();
-        this.forward = frontier.side(
-                IntStream.rangeClosed(0, last).map(frontier::local).toArray());
-        this.backward =
-                frontier.side(IntStream.of(stepsBack).map(frontier::local).toArray());
-        this.prices = prices;
+        this.sides = new TwoSides(frontier, prices);
     }
 
     /** Legs by step of the best loop met with at most so many turns; empty if none was. */
@@ -34,10 +22,9 @@ final class MeetingBeam {
         best = new int[0];
         bestTurns = mostTurns + 2;
         long slack = Math.min(guide.slack(mostTurns), HalfSweep.REDUCED);
-        HalfSweep second =
-                new HalfSweep(backward, prices.inOrder(stepsBack), guide.inOrder(stepsBack), NONE, slack, true, null);
+        HalfSweep second = sides.second(guide, NONE, slack);
         second.runBeam(beam, (step, states) -> {});
-        HalfSweep first = new HalfSweep(forward, prices, guide, NONE, slack, false, null);
+        HalfSweep first = sides.first(guide, NONE, slack, null);
         first.runBeam(beam, (step, states) -> join(first, second, guide.units(), step, states));
         spent += first.total() + second.total();
         return best.clone();
@@ -47,7 +34,7 @@ final class MeetingBeam {
         if (step == 0) {
             return;
         }
-        Junction junction = new Junction(forward, backward, step, first.packing(), second, units);
+        Junction junction = sides.junction(step, first, second, units);
         int words = first.packing().words() + 1;
         long[] state = new long[words];
         for (int i = 0; i < states.size(); i++) {
@@ -55,11 +42,7 @@ final class MeetingBeam {
             int other = junction.partner(state, states.cost(i), bestTurns - 2);
             if (other >= 0) {
                 bestTurns = junction.turns(states.cost(i), other);
-                int[] late = second.wayTo(last + 1 - step, other);
-                best = first.wayTo(step, i);
-                for (int t = step; t <= last; t++) {
-                    best[t] = late[last - t];
-                }
+                best = sides.joined(first.wayTo(step, i), step, second, other);
                 i--;
             }
         }

@@ -1,7 +1,5 @@
 package org.runbend.optimizer.loop;
 
-import java.util.stream.IntStream;
-
 /**
  * Asks without loss for a loop of exactly so many price units left out and at most so many turns, from both ends of the
  * order at once: half of the slack for a pass from the first node on, half for one from the last node back.
@@ -13,11 +11,7 @@ import java.util.stream.IntStream;
  * number of states grows exponentially with the slack; two halves are far fewer than the whole.
  */
 final class MeetingSweep {
-    private final int[] stepsBack;
-    private final Frontier forward;
-    private final Frontier backward;
-    private final PriceUnits prices;
-    private final PriceUnits pricesBack;
+    private final TwoSides sides;
     private HalfSweep first;
     private HalfSweep second;
     private Junction junction;
@@ -31,17 +25,7 @@ final class MeetingSweep {
 
     /** Passes over the nodes of a frontier, in its order and back. */
     MeetingSweep(Frontier frontier, PriceUnits prices) {
-        int last = frontier.size() - 1;
-        this.stepsBack = IntStream.rangeClosed(0, last).map(t -> last - t).toArray();
-        this.forward =
-                frontier.side(order(frontier, IntStream.rangeClosed(0, last).toArray()));
-        this.backward = frontier.side(order(frontier, stepsBack));
-        this.prices = prices;
-        this.pricesBack = prices.inOrder(stepsBack);
-    }
-
-    private static int[] order(Frontier frontier, int[] steps) {
-        return IntStream.of(steps).map(frontier::local).toArray();
+        this.sides = new TwoSides(frontier, prices);
     }
 
     /**
@@ -64,13 +48,13 @@ final class MeetingSweep {
         if (slack < 0) {
             return;
         }
-        second = new HalfSweep(backward, pricesBack, guide.inOrder(stepsBack), target, back, true, null);
-        first = new HalfSweep(forward, prices, guide, target, slack - back, false, back > 0 ? this::join : null);
+        second = sides.second(guide, target, back);
+        first = sides.first(guide, target, slack - back, back > 0 ? this::join : null);
         if (back > 0) {
             second.run(mostPerLayer, Math.min(mostKept, mostInAll));
         }
         if (second.found().length > 0) {
-            found = reversed(second.found());
+            found = sides.fromTheFirst(second.found());
         } else if (!second.cut()) {
             first.run(mostPerLayer, mostInAll - second.total());
             found = first.found().length > 0 ? first.found() : found;
@@ -86,24 +70,14 @@ final class MeetingSweep {
 
     private boolean join(long[] state, long cost, int step, int legs, int parent) {
         if (junction == null || junction.step() != step) {
-            junction = new Junction(forward, backward, step, first.packing(), second, units);
+            junction = sides.junction(step, first, second, units);
         }
         int other = junction.partner(state, cost, target);
         if (other < 0) {
             return false;
         }
-        int[] late = reversed(second.wayTo(forward.size() - step, other));
-        found = first.wayTo(step - 1, legs, parent);
-        System.arraycopy(late, step, found, step, late.length - step);
+        found = sides.joined(first.wayTo(step - 1, legs, parent), step, second, other);
         return true;
-    }
-
-    private static int[] reversed(int[] legs) {
-        int[] reversed = new int[legs.length];
-        for (int t = 0; t < legs.length; t++) {
-            reversed[t] = legs[legs.length - 1 - t];
-        }
-        return reversed;
     }
 
     /** Whether a limit came before the end, so that finding nothing proves nothing. */
