@@ -35,7 +35,8 @@ final class FloorShapes {
         if (k.bare() instanceof Shape.Polygon p) {
             return polygon(Places.all(p.corners()), k.clearance());
         }
-        return spot(Places.at(((Shape.Spot) k.bare()).at()), k.clearance());
+        Shape.Spot spot = (Shape.Spot) k.bare();
+        return spot(Places.at(spot.at()), spot.radius(), k.clearance());
     }
 
     private Extent round(Point centre, double radius, double clearance) {
@@ -52,13 +53,11 @@ final class FloorShapes {
         return Extent.around(corners).grow(clearance);
     }
 
-    /** A spot has no size: a circle of its clearance and a cross. */
-    private Extent spot(Point at, double clearance) {
-        if (clearance > 0) {
-            sheet.add(Layer.KEEP_OUT, new Circle(at, clearance));
-        }
+    /** A thing of which only the middle was given: a disc with its clearance and a cross. */
+    private Extent spot(Point at, double radius, double clearance) {
+        round(at, radius, clearance);
         sheet.add(Layer.NOTE, new Segment(at.plus(-unit, 0), at.plus(unit, 0)));
         sheet.add(Layer.NOTE, new Segment(at.plus(0, -unit), at.plus(0, unit)));
-        return Extent.at(at).grow(Math.max(clearance, unit));
+        return Extent.at(at).grow(Math.max(radius + clearance, unit));
     }
 }

@@ -18,20 +18,19 @@ final class RoomRules {
 
     private final Polygon floor;
     private final PreparedGeometry inside;
-    private final double edge;
     private final List<KeepOut> keepOuts;
     private final Findings findings;
 
-    RoomRules(List<Point> outline, double edge, List<KeepOut> keepOuts, Findings findings) {
+    RoomRules(List<Point> outline, List<KeepOut> keepOuts, Findings findings) {
         this.floor = Chords.region(outline);
         // a drawn edge of 0 lets pipe lie on the outline itself, where rounding decides which side it is on
         this.inside = PreparedGeometryFactory.prepare(floor.buffer(FORGIVEN));
-        this.edge = edge;
         this.keepOuts = keepOuts;
         this.findings = findings;
     }
 
-    void check(String name, LineString pipe) {
+    /** Holds pipe against the floor; the edge is the least distance from the outline. */
+    void check(String name, LineString pipe, double edge) {
         findings.unless(
                 inside.covers(pipe),
                 "%s: leaves the outline, %.2f mm of its %.2f mm lie outside%s",
@@ -80,7 +79,7 @@ final class RoomRules {
             return pipe.distance(Chords.spot(circle.centre())) - circle.radius();
         }
         if (bare instanceof Shape.Spot spot) {
-            return pipe.distance(Chords.spot(spot.at()));
+            return pipe.distance(Chords.spot(spot.at())) - spot.radius();
         }
         Polygon region = Chords.region(((Shape.Polygon) bare).corners());
         double distance = pipe.distance(region);

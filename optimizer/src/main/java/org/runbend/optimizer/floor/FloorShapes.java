@@ -38,13 +38,13 @@ public final class FloorShapes {
         return SHAPES.createPoint(new Coordinate(at.x(), at.y()));
     }
 
-    /** The bare region of a keep-out; a spot is taken as a disc of the given radius, mm. */
-    public static Geometry bare(Shape shape, double spotRadius) {
+    /** The bare region of a keep-out. */
+    public static Geometry bare(Shape shape) {
         if (shape instanceof Shape.Polygon polygon) {
             return polygon(polygon.corners());
         }
         Point at = shape instanceof Shape.Circle circle ? circle.centre() : ((Shape.Spot) shape).at();
-        double radius = shape instanceof Shape.Circle circle ? circle.radius() : spotRadius;
+        double radius = shape instanceof Shape.Circle circle ? circle.radius() : ((Shape.Spot) shape).radius();
         return SHAPES.createPoint(new Coordinate(at.x(), at.y())).buffer(radius, 64);
     }
 
@@ -52,8 +52,7 @@ public final class FloorShapes {
     public static double heatedArea(Job.FloorPlan floor) {
         Geometry heated = polygon(floor.outline());
         for (KeepOut k : floor.keepOuts()) {
-            heated = OverlayNGRobust.overlay(
-                    heated, bare(k.bare(), 0.01).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
+            heated = OverlayNGRobust.overlay(heated, bare(k.bare()).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
         }
         for (Job.Unheated u : floor.unheated()) {
             heated = OverlayNGRobust.overlay(heated, polygon(u.region().corners()), OverlayNG.DIFFERENCE);

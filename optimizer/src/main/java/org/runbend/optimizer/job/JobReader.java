@@ -74,13 +74,20 @@ public final class JobReader {
         Optional<Job.PipeWish> pipe =
                 products.pipe(root.require("pipe", "a mapping with product").map());
         LayoutReader layoutReader = new LayoutReader(pipe.map(Job.PipeWish::product), loops);
-        Optional<Job.Layout> layout = layoutReader.layout(root.findMap("layout"));
+        Optional<Job.Layout> asked = layoutReader.layout(root.findMap("layout"));
         Optional<Job.PlateWish> plates =
-                products.plates(root.require("plates", "a mapping with product").map(), pipe, layout);
-        FloorReader floorReader = new FloorReader(layoutReader.spacing());
-        Optional<Job.FloorPlan> floor = floorReader.floor(
-                root.require("floor", "a mapping with outline and port").map());
+                products.plates(root.require("plates", "a mapping with product").map(), pipe, asked);
+        Optional<Groove> groove = groove(pipe, plates, catalog);
+        FloorReader floorReader = new FloorReader(layoutReader.spacing(), groove.orElse(Groove.USUAL));
+        YamlMap floorMap =
+                root.require("floor", "a mapping with outline and port").map();
+        Optional<Job.FloorPlan> floor = floorReader.floor(floorMap);
         floor.ifPresent(f -> loops.holdAgainst(f.outline()));
+        if (floor.isPresent() && groove.isPresent()) {
+            new HoleRules(floor.get(), groove.get()).check(floorMap);
+        }
+        Optional<Job.Layout> layout =
+                asked.map(l -> floor.map(f -> loopsForHoles(l, f.port(), root)).orElse(l));
         Optional<Job.Build> build = root.findMap("build").flatMap(products::build);
         Optional<Job.Heating> heating = root.findMap("heating").flatMap(products::heating);
         return root.make(() -> new Job(
@@ -98,7 +105,7 @@ public final class JobReader {
                 build,
                 heating,
                 SourceFile.fingerprint(read),
-                warnings(floorReader.warnings(), floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
+                warnings(root, floorReader.warnings(), floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
                 floorReader.measured(),
                 new Job.Written(
                         root.get("units", v -> v.oneOf(Unit.class), Unit.MM),
@@ -106,8 +113,33 @@ public final class JobReader {
                         Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()))));
     }
 
-    private List<String> warnings(List<String> ofFloor, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
+    private static Optional<Groove> groove(
+            Optional<Job.PipeWish> pipe, Optional<Job.PlateWish> plates, Optional<Catalog> catalog) {
+        return pipe.flatMap(
+                p -> plates.flatMap(w -> catalog.map(c -> Groove.of(p.product(), w.products(), c.routing()))));
+    }
+
+    /** A pair of holes for each loop; where as few loops as possible are asked, the pairs say how many. */
+    private static Job.Layout loopsForHoles(Job.Layout layout, Job.Port port, YamlMap root) {
+        int pairs = port.holes().size();
+        int loops = layout.loops().orElse(pairs);
+        if (pairs > 0 && pairs != loops) {
+            root.findMap("floor")
+                    .flatMap(f -> f.findMap("port"))
+                    .flatMap(p -> p.find("holes"))
+                    .ifPresent(v -> v.fault("a pair of holes for each loop is wanted: " + pairs
+                            + (pairs == 1 ? " pair" : " pairs") + " for " + loops + (loops == 1 ? " loop" : " loops")));
+        }
+        return pairs > 0 && layout.loops().isEmpty() ? layout.withLoops(pairs) : layout;
+    }
+
+    private List<String> warnings(
+            YamlMap root, List<String> ofFloor, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
         List<String> warnings = new ArrayList<>(ofFloor);
+        if (root.findMap("pipe").flatMap(p -> p.find("tails")).isEmpty()) {
+            warnings.add("No tails are given: no pipe is counted from the port to the valves, so what is cut may be too"
+                    + " short. Measure both ways and write pipe.tails: [flow, return].");
+        }
         warnings.addAll(loops.remarks());
         warnings.addAll(Plausibility.of(floor, layout, pipe));
         return warnings;

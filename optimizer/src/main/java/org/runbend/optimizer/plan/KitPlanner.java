@@ -12,7 +12,6 @@ import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Reason;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
-import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilNesting;
 import org.runbend.optimizer.coils.CoilPlan;
@@ -53,7 +52,7 @@ public final class KitPlanner {
     /** The designer's loop as it is: no lattice, no bounds, nothing left out. */
     private KitPlan own(Job job) {
         progress.step("checking the loop drawn");
-        Breakdown breakdown = new OwnLoop(job).checked();
+        Breakdown breakdown = new LoopPipes(job, bendRadius(job)).withSlots(new OwnLoop(job).checked());
         long cut = CutLength.of(job, breakdown);
         checkLimit(job, "the loop", cut);
         int turns = (int)
@@ -122,7 +121,7 @@ public final class KitPlanner {
     }
 
     private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
-        Breakdown breakdown = new Filleting().breakDown(one.path(), radius);
+        Breakdown breakdown = new LoopPipes(job, radius).of(one);
         long cut = CutLength.of(job, breakdown);
         checkLimit(job, single ? "the loop" : "loop " + name, cut);
         return new KitPlan.LoopPlan(
@@ -201,7 +200,8 @@ public final class KitPlanner {
             CoilPlan coils,
             List<BareFloor> bare,
             List<String> words) {
-        List<KitPlan.BoxItem> items = new BoxPacking(job, radius).pack(breakdowns(loops), plates, coils);
+        double tightest = tightest(job, radius, breakdowns(loops));
+        List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
         double onFloor =
                 loops.stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum();
@@ -217,7 +217,7 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 channel,
-                PlanChecks.of(job, radius, place.reachable(), loops, served, plates, channel),
+                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel),
                 remarks(job, radius, loops, plates, bare, words),
                 bare);
         progress.step("verifying");
@@ -226,6 +226,17 @@ public final class KitPlanner {
             throw new IllegalStateException("the plan breaks a rule: " + violations);
         }
         return plan;
+    }
+
+    /** The tightest bend of pipe, lead-ins and the turn into the holes among them, mm. */
+    static double tightest(Job job, double radius, List<Breakdown> loops) {
+        double turn = job.floor().port().turn() == Job.Turn.LEVEL ? Double.POSITIVE_INFINITY : job.turnRadius();
+        double bend = loops.stream()
+                .flatMap(KitPlanner::bends)
+                .mapToDouble(Element.Bend::radius)
+                .min()
+                .orElse(radius);
+        return Math.min(turn, Math.min(radius, bend));
     }
 
     private static List<String> remarks(

@@ -65,7 +65,7 @@ final class Packing {
                 .max()
                 .orElseThrow();
         stretches = new StretchFinder(
-                        problem.floor(), problem.wish(), singles.get(0).width())
+                        problem.floor(), problem.wish(), singles.get(0).width(), problem.slots())
                 .find(problem.loops());
         target = target(problem, stretches, singles);
         List<Strip> strips = stretches.stream().map(Strip::single).toList();
@@ -210,8 +210,7 @@ final class Packing {
     }
 
     private List<StripCover.Laid> withTwin(SpreaderPlate twin, OptionalInt lengths) {
-        TwinFinder.Division division =
-                new TwinFinder(problem.floor(), problem.wish(), twin, problem.loops()).divide(stretches);
+        TwinFinder.Division division = new TwinFinder(problem, twin).divide(stretches);
         double reach = division.twins().stream()
                 .mapToDouble(s -> s.length() - twin.step())
                 .sum();

@@ -3,6 +3,7 @@ package org.runbend.optimizer.plates;
 import java.util.List;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.job.Job;
 
 /**
@@ -17,5 +18,10 @@ public record PlateProblem(Job.FloorPlan floor, Job.PlateWish wish, Shelf shelf,
     /** Copies the list. */
     public PlateProblem {
         loops = List.copyOf(loops);
+    }
+
+    /** Where pipe turns into its holes. */
+    public List<Slot> slots() {
+        return loops.stream().flatMap(l -> l.slots().stream()).toList();
     }
 }

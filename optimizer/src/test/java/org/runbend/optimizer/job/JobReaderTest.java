@@ -50,7 +50,9 @@ class JobReaderTest {
         assertEquals(KeepOut.Kind.OTHER, bare.floor().keepOuts().get(0).kind());
         assertEquals(Optional.of(new Job.Build(30, 12, "birch-ply", 0.02)), bare.build());
         assertEquals(
-                Optional.of(new Job.Heating("propylene-glycol-40", 60, 20, -10, Optional.empty())), bare.heating());
+                Optional.of(
+                        new Job.Heating("propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.empty())),
+                bare.heating());
     }
 
     @Test
@@ -74,13 +76,15 @@ class JobReaderTest {
                 new KeepOut("shower drain", KeepOut.Kind.DRAIN, new Shape.Circle(new Point(420, 330), 40), 60),
                 job.floor().keepOuts().get(0));
         assertEquals(
-                new KeepOut("seat bolt left", KeepOut.Kind.BOLT, new Shape.Spot(new Point(2400, 1050)), 50),
+                new KeepOut("seat bolt left", KeepOut.Kind.BOLT, new Shape.Spot(new Point(2400, 1050), 0), 50),
                 job.floor().keepOuts().get(1));
         assertEquals("step", job.floor().unheated().get(0).name());
         assertEquals(900, job.pipe().flowTail());
         assertEquals(1100, job.pipe().returnTail());
         assertEquals(
-                Optional.of(new Job.Heating("propylene-glycol-40", 60, 20, -10, Optional.of("CP-12"))), job.heating());
+                Optional.of(new Job.Heating(
+                        "propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.of("CP-12"))),
+                job.heating());
     }
 
     /** A run has no front: 180 degrees are 0, and what is steeper than 90 degrees runs along the lattice's other axis. */

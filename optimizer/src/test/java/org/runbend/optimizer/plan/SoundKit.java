@@ -47,7 +47,7 @@ public final class SoundKit {
     public static final Point PORT = new Point(0, 150);
     public static final double REACH = 330;
     public static final KeepOut BOLT =
-            new KeepOut("seat bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(300, 150)), 60);
+            new KeepOut("seat bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(300, 150), 0), 60);
     public static final KeepOut DRAIN =
             new KeepOut("drain", KeepOut.Kind.DRAIN, new Shape.Circle(new Point(450, 280), 10), 20);
     public static final KeepOut PILLAR = new KeepOut(
