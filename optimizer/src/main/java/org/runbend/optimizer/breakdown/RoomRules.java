@@ -52,18 +52,20 @@ final class RoomRules {
     }
 
     private void checkKeepOut(String name, LineString pipe, KeepOut keepOut) {
-        double off = off(pipe, keepOut.bare());
+        // of a point a clearance counts from the point, and so do the words
+        double own = keepOut.bare() instanceof Shape.Spot spot ? spot.radius() : 0;
+        double off = off(pipe, keepOut.bare()) + own;
         String sentence = off < -FORGIVEN
                 ? "%s: goes %.2f mm into keep-out '%s', %.2f mm of clearance asked%s"
                 : "%s: comes within %.2f mm of keep-out '%s', %.2f mm asked%s";
         findings.unless(
-                off >= keepOut.clearance() - FORGIVEN,
+                off >= keepOut.clearance() + own - FORGIVEN,
                 sentence,
                 name,
                 Math.abs(off),
                 keepOut.name(),
-                keepOut.clearance(),
-                off < keepOut.clearance() ? Findings.at(pipe, shape(keepOut.bare())) : "");
+                keepOut.clearance() + own,
+                off < keepOut.clearance() + own ? Findings.at(pipe, shape(keepOut.bare())) : "");
     }
 
     private static Geometry shape(Shape bare) {

@@ -105,7 +105,7 @@ public final class JobReader {
                 build,
                 heating,
                 SourceFile.fingerprint(read),
-                warnings(root, floorReader.warnings(), floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
+                warnings(floorReader.warnings(), floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
                 floorReader.measured(),
                 new Job.Written(
                         root.get("units", v -> v.oneOf(Unit.class), Unit.MM),
@@ -133,13 +133,8 @@ public final class JobReader {
         return pairs > 0 && layout.loops().isEmpty() ? layout.withLoops(pairs) : layout;
     }
 
-    private List<String> warnings(
-            YamlMap root, List<String> ofFloor, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
+    private List<String> warnings(List<String> ofFloor, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
         List<String> warnings = new ArrayList<>(ofFloor);
-        if (root.findMap("pipe").flatMap(p -> p.find("tails")).isEmpty()) {
-            warnings.add("No tails are given: no pipe is counted from the port to the valves, so what is cut may be too"
-                    + " short. Measure both ways and write pipe.tails: [flow, return].");
-        }
         warnings.addAll(loops.remarks());
         warnings.addAll(Plausibility.of(floor, layout, pipe));
         return warnings;

@@ -247,6 +247,11 @@ public final class KitPlanner {
             List<BareFloor> bare,
             List<String> words) {
         List<String> remarks = new ArrayList<>(job.warnings());
+        if (job.pipe().flowTail() + job.pipe().returnTail() == 0) {
+            remarks.add(
+                    "No tails are given: no pipe is counted from the port to the valves, so what is cut may be too short."
+                            + " Measure both ways and write pipe.tails: [flow, return].");
+        }
         remarks.addAll(words);
         Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());

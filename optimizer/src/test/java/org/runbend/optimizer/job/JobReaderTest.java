@@ -46,7 +46,7 @@ class JobReaderTest {
         assertEquals(Optional.empty(), job.customer());
         assertEquals(List.of(), job.floor().marks());
         Job bare = Jobs.read(folder, Jobs.GOOD.replace(", clearance: 60", "") + "build: {}\nheating: {}\n");
-        assertEquals(0, bare.floor().keepOuts().get(0).clearance());
+        assertEquals(20, bare.floor().keepOuts().get(0).clearance(), "half a groove of 20 mm and 10 mm of air");
         assertEquals(KeepOut.Kind.OTHER, bare.floor().keepOuts().get(0).kind());
         assertEquals(Optional.of(new Job.Build(30, 12, "birch-ply", 0.02)), bare.build());
         assertEquals(
@@ -76,7 +76,7 @@ class JobReaderTest {
                 new KeepOut("shower drain", KeepOut.Kind.DRAIN, new Shape.Circle(new Point(420, 330), 40), 60),
                 job.floor().keepOuts().get(0));
         assertEquals(
-                new KeepOut("seat bolt left", KeepOut.Kind.BOLT, new Shape.Spot(new Point(2400, 1050), 0), 50),
+                new KeepOut("seat bolt left", KeepOut.Kind.BOLT, new Shape.Spot(new Point(2400, 1050), 15), 35),
                 job.floor().keepOuts().get(1));
         assertEquals("step", job.floor().unheated().get(0).name());
         assertEquals(900, job.pipe().flowTail());
