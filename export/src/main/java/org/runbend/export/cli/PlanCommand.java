@@ -81,16 +81,16 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     public Integer call() {
         checkWords();
         OutputFolder folder = new OutputFolder(out != null ? out : besideJob(jobFile()));
-        folder.checkOurs();
         Job job = read();
         if (improve && !job.hasOwnLoop()) {
             throw new Unbuildable("layout.loop", "is missing: --improve needs a loop that somebody drew");
         }
         OutputFolder beside = new OutputFolder(improved(folder.path()));
-        if (improve) {
-            beside.checkOurs();
-        }
         List<Element> before = was == null ? List.of() : OldKit.elements(was);
+        prepare(folder);
+        if (improve) {
+            prepare(beside);
+        }
         KitPlan plan = plan(job);
         Map<String, byte[]> more = Map.of();
         if (alternatives || take != null) {
@@ -115,6 +115,11 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             improve(plan, beside);
         }
         return codeOf(plan);
+    }
+
+    /** Clears up what killed runs left; nothing is touched before job and earlier plan were read. */
+    private void prepare(OutputFolder folder) {
+        folder.checkOurs().forEach(remark -> err().println(Terminal.plain(remark)));
     }
 
     private void checkWords() {
