@@ -21,6 +21,7 @@ final class RoomRules {
     private final double edge;
     private final List<KeepOut> keepOuts;
     private final Findings findings;
+    private double forgiven = FORGIVEN;
 
     RoomRules(List<Point> outline, double edge, List<KeepOut> keepOuts, Findings findings) {
         this.floor = Chords.region(outline);
@@ -29,6 +30,11 @@ final class RoomRules {
         this.edge = edge;
         this.keepOuts = keepOuts;
         this.findings = findings;
+    }
+
+    /** Forgives so much where pipe comes near outline and keep-outs. */
+    void forgive(double more) {
+        forgiven = more;
     }
 
     void check(String name, LineString pipe) {
@@ -41,7 +47,7 @@ final class RoomRules {
                 inside.covers(pipe) ? "" : Findings.at(pipe, floor.getExteriorRing()));
         double margin = pipe.distance(floor.getExteriorRing());
         findings.unless(
-                margin >= edge - FORGIVEN,
+                margin >= edge - forgiven,
                 "%s: comes within %.2f mm of the outline, %.2f mm asked%s",
                 name,
                 margin,
@@ -58,7 +64,7 @@ final class RoomRules {
                 ? "%s: goes %.2f mm into keep-out '%s', %.2f mm of clearance asked%s"
                 : "%s: comes within %.2f mm of keep-out '%s', %.2f mm asked%s";
         findings.unless(
-                off >= keepOut.clearance() - FORGIVEN,
+                off >= keepOut.clearance() - forgiven,
                 sentence,
                 name,
                 Math.abs(off),

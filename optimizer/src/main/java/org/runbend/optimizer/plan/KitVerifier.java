@@ -55,6 +55,7 @@ public final class KitVerifier {
                         plan.isOnLattice()
                                 ? 1.1 * job.layout().spacing()
                                 : job.floor().port().reach())
+                .ofDrawn(job.hasOwnLoop())
                 .verify(breakdowns(plan));
     }
 

@@ -33,7 +33,8 @@ final class OwnLoop {
         this.job = job;
         this.loop = job.layout().loop();
         this.drawn = loop.points();
-        this.breakdown = new DrawnBreakdown(KitPlanner.bendRadius(job)).of(loop);
+        this.breakdown =
+                new DrawnBreakdown(KitPlanner.bendRadius(job), job.layout().spacing()).of(loop);
     }
 
     /**
@@ -60,6 +61,7 @@ final class OwnLoop {
                         job.floor().port().reach(),
                         job.pipe().product().fittedRadius(),
                         job.floor().port().reach())
+                .ofDrawn(true)
                 .verify(List.of(breakdown)));
         found.addAll(new WishVerifier(
                         job.floor().supports(),
