@@ -21,6 +21,8 @@ import org.runbend.optimizer.job.Point;
 public final class LoopPathVerifier {
     private static final double NEXT_TO_EACH_OTHER = 1.1;
     private static final double FORGIVEN = 0.05;
+    /** A tenth is the last digit of many drawings: loop and wall in a turned room are each up to 0.071 off. */
+    private static final double DRAWN = 0.15;
 
     private final List<Point> outline;
     private final double edge;
@@ -30,6 +32,7 @@ public final class LoopPathVerifier {
     private final double reach;
     private final double leastRadius;
     private final double apart;
+    private boolean drawn;
     private final LeadSizes leads;
 
     /**
@@ -105,12 +108,21 @@ public final class LoopPathVerifier {
         this.leads = leads;
     }
 
+    /** Holds a loop as somebody drew it: near outline and keep-outs 0.15 mm are forgiven, for drawings are rounded. */
+    public LoopPathVerifier ofDrawn(boolean isDrawn) {
+        drawn = isDrawn;
+        return this;
+    }
+
     /** One sentence for each rule broken, naming loop, element and both numbers; empty for sound loops. */
     public List<String> verify(List<Breakdown> loops) {
         Findings findings = new Findings();
         findings.unless(!loops.isEmpty(), "the plan has %d loops, 1 or more asked", loops.size());
         JointRules joints = new JointRules(leastRadius, findings);
         RoomRules room = new RoomRules(outline, keepOuts, findings);
+        if (drawn) {
+            room.forgive(DRAWN);
+        }
         NearnessRules nearness = new NearnessRules(spacing, leads.apart(), findings);
         for (int i = 0; i < loops.size(); i++) {
             String name = "loop " + (char) ('A' + i);

@@ -20,6 +20,7 @@ final class RoomRules {
     private final PreparedGeometry inside;
     private final List<KeepOut> keepOuts;
     private final Findings findings;
+    private double forgiven = FORGIVEN;
 
     RoomRules(List<Point> outline, List<KeepOut> keepOuts, Findings findings) {
         this.floor = Chords.region(outline);
@@ -27,6 +28,11 @@ final class RoomRules {
         this.inside = PreparedGeometryFactory.prepare(floor.buffer(FORGIVEN));
         this.keepOuts = keepOuts;
         this.findings = findings;
+    }
+
+    /** Forgives so much where pipe comes near outline and keep-outs. */
+    void forgive(double more) {
+        forgiven = more;
     }
 
     /** Holds pipe against the floor; the edge is the least distance from the outline. */
@@ -40,7 +46,7 @@ final class RoomRules {
                 inside.covers(pipe) ? "" : Findings.at(pipe, floor.getExteriorRing()));
         double margin = pipe.distance(floor.getExteriorRing());
         findings.unless(
-                margin >= edge - FORGIVEN,
+                margin >= edge - forgiven,
                 "%s: comes within %.2f mm of the outline, %.2f mm asked%s",
                 name,
                 margin,
@@ -59,7 +65,7 @@ final class RoomRules {
                 ? "%s: goes %.2f mm into keep-out '%s', %.2f mm of clearance asked%s"
                 : "%s: comes within %.2f mm of keep-out '%s', %.2f mm asked%s";
         findings.unless(
-                off >= keepOut.clearance() + own - FORGIVEN,
+                off >= keepOut.clearance() + own - forgiven,
                 sentence,
                 name,
                 Math.abs(off),

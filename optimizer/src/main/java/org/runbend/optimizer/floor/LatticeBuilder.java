@@ -131,10 +131,10 @@ final class LatticeBuilder {
         }
         LatticeGraph room = graph.build();
         keepSquare(graph, room, base);
-        if (problem.isStiff()) {
-            new KeyholeRoom(problem, space, site).allow(graph.stiff(), room, base);
-        }
         ForcedRuns forced = forcedRuns();
+        if (problem.isStiff()) {
+            new KeyholeRoom(problem, space, site, forced).allow(graph.stiff(), room, base);
+        }
         if (!forced.force(graph, base)) {
             return Optional.empty();
         }

@@ -4,14 +4,18 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.CatalogReader;
+import org.runbend.catalog.product.PlateStock;
+import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.catalog.shelf.ShelfReader;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.ExtendedFile;
+import org.runbend.catalog.source.Fault;
 import org.runbend.catalog.source.Faults;
 import org.runbend.catalog.source.SourceFile;
 import org.runbend.catalog.source.Unit;
@@ -59,6 +63,7 @@ public final class JobReader {
         YamlMap root = ExtendedFile.open(file, faults, read).inOwnUnit();
         Optional<Catalog> catalog = catalog(root.require("catalog", "the path of a catalog file"));
         Shelf shelf = shelfFile.flatMap(this::shelf).orElse(Shelf.EMPTY);
+        catalog.ifPresent(c -> checkOffcuts(String.valueOf(shelfFile.orElse(null)), c, shelf));
         Optional<Job> job = job(root, catalog, shelf);
         faults.throwIfAny();
         return job.orElseThrow();
@@ -156,6 +161,22 @@ public final class JobReader {
             return Optional.empty();
         }
         return understood(file, () -> CatalogReader.read(file));
+    }
+
+    private void checkOffcuts(String file, Catalog catalog, Shelf shelf) {
+        for (SpreaderPlate plate : catalog.plates()) {
+            shelf.of(plate.sku()).stream()
+                    .filter(r -> r.length() > PlateStock.LONGEST)
+                    .forEach(r -> faults.add(Fault.ofFile(
+                            file,
+                            String.format(
+                                    Locale.ROOT,
+                                    "remnant %s: an offcut of plate %s of %.0f mm cannot be, plates are at most %.0f mm long",
+                                    r.id(),
+                                    plate.sku(),
+                                    r.length(),
+                                    PlateStock.LONGEST))));
+        }
     }
 
     private Optional<Shelf> shelf(Path path) {

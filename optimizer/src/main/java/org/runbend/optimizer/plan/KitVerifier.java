@@ -57,6 +57,7 @@ public final class KitVerifier {
                                 ? 1.1 * job.layout().spacing()
                                 : job.floor().port().reach(),
                         leads(job))
+                .ofDrawn(job.hasOwnLoop())
                 .verify(breakdowns(plan));
     }
 

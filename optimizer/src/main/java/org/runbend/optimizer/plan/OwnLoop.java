@@ -35,7 +35,8 @@ final class OwnLoop {
         this.job = job;
         this.loop = job.layout().loop();
         this.drawn = loop.points();
-        this.breakdown = new DrawnBreakdown(KitPlanner.bendRadius(job)).of(loop);
+        this.breakdown =
+                new DrawnBreakdown(KitPlanner.bendRadius(job), job.layout().spacing()).of(loop);
     }
 
     /**
@@ -64,6 +65,7 @@ final class OwnLoop {
                         job.floor().port().reach(),
                         new LoopPathVerifier.LeadSizes(
                                 job.layout().edge(), job.layout().spacing()))
+                .ofDrawn(true)
                 .verify(List.of(breakdown)));
         found.addAll(new WishVerifier(
                         job.floor().supports(),
