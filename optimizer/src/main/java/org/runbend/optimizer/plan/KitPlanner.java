@@ -17,7 +17,6 @@ import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilNesting;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.coils.CoilProblem;
-import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plates.PlatePacking;
@@ -203,9 +202,7 @@ public final class KitPlanner {
             List<String> words) {
         List<KitPlan.BoxItem> items = new BoxPacking(job, radius).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
-        double onFloor =
-                loops.stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum();
-        double served = onFloor * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
+        double served = ServedFloor.share(job, breakdowns(loops));
         KitPlan plan = new KitPlan(
                 job,
                 radius,
