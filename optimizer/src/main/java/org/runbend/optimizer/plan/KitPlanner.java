@@ -177,9 +177,10 @@ public final class KitPlanner {
                                 .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
                                 .toList()));
         progress.step("packing the plates");
-        PlatePlan plates =
-                new PlatePacking().pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), breakdowns(loops)));
-        return assemble(job, radius, place, loops, plates, coils, bare, words);
+        PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
+        PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
+        KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, words);
+        return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
     }
 
     private static List<Breakdown> breakdowns(List<KitPlan.LoopPlan> loops) {
