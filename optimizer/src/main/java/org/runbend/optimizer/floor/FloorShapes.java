@@ -50,13 +50,30 @@ public final class FloorShapes {
 
     /** Area that wants heat: the floor less grown keep-outs and unheated regions, mm2. */
     public static double heatedArea(Job.FloorPlan floor) {
+        return heated(floor).getArea();
+    }
+
+    /** What wants heat: the floor less grown keep-outs and unheated regions. */
+    public static Geometry heated(Job.FloorPlan floor) {
         Geometry heated = polygon(floor.outline());
         for (KeepOut k : floor.keepOuts()) {
             heated = OverlayNGRobust.overlay(heated, bare(k.bare()).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
         }
+        return lessUnheated(heated, floor);
+    }
+
+    /** What lies on no unheated floor. */
+    public static Geometry lessUnheated(Geometry shape, Job.FloorPlan floor) {
+        Geometry left = shape;
         for (Job.Unheated u : floor.unheated()) {
-            heated = OverlayNGRobust.overlay(heated, polygon(u.region().corners()), OverlayNG.DIFFERENCE);
+            left = OverlayNGRobust.overlay(left, polygon(u.region().corners()), OverlayNG.DIFFERENCE);
         }
-        return heated.getArea();
+        return left;
+    }
+
+    /** The line through points in order, 2 or more. */
+    public static Geometry line(List<Point> points) {
+        return SHAPES.createLineString(
+                points.stream().map(p -> new Coordinate(p.x(), p.y())).toArray(Coordinate[]::new));
     }
 }

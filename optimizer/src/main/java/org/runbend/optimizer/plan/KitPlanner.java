@@ -16,7 +16,6 @@ import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilNesting;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.coils.CoilProblem;
-import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plates.PlatePacking;
@@ -177,9 +176,10 @@ public final class KitPlanner {
                                 .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
                                 .toList()));
         progress.step("packing the plates");
-        PlatePlan plates =
-                new PlatePacking().pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), breakdowns(loops)));
-        return assemble(job, radius, place, loops, plates, coils, bare, words);
+        PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
+        PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
+        KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, words);
+        return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
     }
 
     private static List<Breakdown> breakdowns(List<KitPlan.LoopPlan> loops) {
@@ -203,9 +203,7 @@ public final class KitPlanner {
         double tightest = tightest(job, radius, breakdowns(loops));
         List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
-        double onFloor =
-                loops.stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum();
-        double served = onFloor * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
+        double served = ServedFloor.share(job, breakdowns(loops));
         KitPlan plan = new KitPlan(
                 job,
                 radius,

@@ -25,11 +25,18 @@ class JobReaderTest {
     @TempDir
     Path folder;
 
+    /** The word for the price that the program chooses is its default too. */
+    @Test
+    void leftOutPriceIsAuto() throws IOException {
+        Job auto = Jobs.read(folder, Jobs.GOOD.replace("{spacing: 150}", "{spacing: 150, leftOutPrice: auto}"));
+        assertEquals(1, auto.layout().leftOutPrice());
+    }
+
     @Test
     void whatIsNotGivenHasTheDocumentedDefault() throws IOException {
         Job job = Jobs.read(folder, Jobs.GOOD.replace("layout: {spacing: 150}\n", ""));
         assertEquals(
-                new Job.Layout(150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
+                new Job.Layout(150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 1, Job.Prefer.LONG_RUNS),
                 job.layout());
         assertEquals(330, job.floor().port().reach(), 1e-9);
         assertEquals("PX-16", job.pipe().product().sku());

@@ -190,7 +190,7 @@ class ClearAnswersTest {
                 floor:
                   outline: %s
                   port: {at: %s}
-                %slayout: {spacing: 150, edge: 75}
+                %slayout: {leftOutPrice: 10, spacing: 150, edge: 75}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1], %s}
                 """.formatted(outline, port, regions, plates);

@@ -169,7 +169,7 @@ class CombinedWishesTest {
     @Test
     void stiffPipeOnAFloorTooNarrow() throws IOException {
         radius = 130;
-        String text = text("f12-odd", "", "leftOutPrice: 10", "")
+        String text = text("f12-odd", "", "loops: 1", "")
                 .replace("1350], [0, 1350]", "300], [0, 300]")
                 .replace("1350", "700")
                 .replace("at: [675, 0]", "at: [0, 75]");

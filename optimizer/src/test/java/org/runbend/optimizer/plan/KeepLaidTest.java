@@ -180,7 +180,7 @@ class KeepLaidTest {
                 order: K-1
                 catalog: workshop.yaml
                 floor: {outline: %s, port: {at: [0, 75]%s}}
-                layout: {%s}
+                layout: {leftOutPrice: 10, %s}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """.formatted(outline, port, layout);

@@ -229,7 +229,7 @@ class OwnLoopTest {
                 floor:
                   outline: %s
                   port: {at: [0, 180]}
-                %slayout: {%s}
+                %slayout: {leftOutPrice: 10, %s}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """.formatted(outline, keepOuts, layout);
