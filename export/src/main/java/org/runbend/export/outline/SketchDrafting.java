@@ -37,6 +37,27 @@ public final class SketchDrafting {
         return drafting.sheet.build();
     }
 
+    /** A picture of closed lines, each with the number that names it. */
+    public static Sheet draw(String drawing, List<Candidate> candidates) {
+        SheetBuilder sheet = new SheetBuilder("Closed lines of " + drawing);
+        Extent box = candidates.stream()
+                .map(c -> c.contour().box())
+                .reduce(Extent::union)
+                .orElseThrow();
+        double unit = box.grow(150).mmPerPaperMm();
+        for (Candidate c : candidates) {
+            sheet.add(c.number() == 1 ? Layer.FLOOR : Layer.BOARD, c.contour().path());
+            Point corner = c.corner().plus((1.5 + 2.5 * (c.number() % 3)) * unit, 1.5 * unit);
+            sheet.add(Layer.NOTE, Text.level(corner, 4 * unit, Anchor.BOTTOM_LEFT, Integer.toString(c.number())));
+        }
+        List<String> lines = new ArrayList<>();
+        lines.add("Closed lines of " + FloorReading.shown(drawing) + " that could be the floor");
+        candidates.stream().limit(MOST_LINES).forEach(c -> lines.add(c.words()));
+        Point at = new Point(box.minX(), box.minY() - 5 * unit);
+        sheet.add(Layer.TITLE, new Paragraph(at, 2.2 * unit, lines));
+        return sheet.build();
+    }
+
     private void draw() {
         Path outline = sketch.outline().path();
         sheet.add(Layer.FLOOR, outline);
