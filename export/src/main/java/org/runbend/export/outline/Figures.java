@@ -91,6 +91,12 @@ final class Figures {
         }
     }
 
+    /** Whether our own drawings have a layer of this name. */
+    static boolean isOwnLayer(String layer) {
+        String name = layer.toUpperCase(Locale.ROOT);
+        return OWN.contains(name) || name.equals("FLOOR") || name.equals("KEEP_OUT") || name.equals("UNHEATED");
+    }
+
     /** The parts of one edge of a hatch. */
     private Figures(List<DxfEntity> edge, double mm, double tolerance) {
         this.mm = mm;

@@ -41,9 +41,33 @@ final class FloorContent {
     private final List<Obstacle> unheated = new ArrayList<>();
     private final Naming naming;
 
+    /** What lies in an outline that is to stay exactly as it is. */
+    static FloorContent exact(
+            Contour outline,
+            Figures figures,
+            List<Contour> contours,
+            OutlineWish wish,
+            List<String> guesses,
+            List<String> leftOut) {
+        return new FloorContent(outline, new Point(0, 0), true, figures, contours, wish, guesses, leftOut);
+    }
+
+    /** What lies in an outline that was found, everything moved by {@code shift}. */
     FloorContent(
             Contour found,
             Point shift,
+            Figures figures,
+            List<Contour> contours,
+            OutlineWish wish,
+            List<String> guesses,
+            List<String> leftOut) {
+        this(found, shift, false, figures, contours, wish, guesses, leftOut);
+    }
+
+    private FloorContent(
+            Contour found,
+            Point shift,
+            boolean exact,
             Figures figures,
             List<Contour> contours,
             OutlineWish wish,
@@ -55,8 +79,7 @@ final class FloorContent {
         this.leftOut = leftOut;
         ours = figures.ours;
         floor = PreparedGeometryFactory.prepare(found.polygon());
-        Contour rounded = Bends.fitted(turnedToStart(found), wish.tolerance(), JobForm.LEAST_RADIUS, bends);
-        outline = moved(turnedToStart(new Tidying(guesses).tidied(turnedToStart(rounded))));
+        outline = exact ? found : moved(tidied(found, guesses));
         JobForm.faultOf(outline).ifPresent(f -> {
             throw new NoOutline("the outline (layer " + FloorReading.shown(found.layer()) + ") " + f
                     + " once its places are rounded to a thousandth of a millimetre; draw it simpler");
@@ -72,6 +95,11 @@ final class FloorContent {
                 .toList());
         say(naming.numbers(), "words that are numbers");
         say(naming.untold(), "words elsewhere");
+    }
+
+    private Contour tidied(Contour found, List<String> guesses) {
+        Contour rounded = Bends.fitted(turnedToStart(found), wish.tolerance(), JobForm.LEAST_RADIUS, bends);
+        return turnedToStart(new Tidying(guesses).tidied(turnedToStart(rounded)));
     }
 
     Contour outline() {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Extent;
@@ -49,6 +50,68 @@ public final class FloorReading {
     }
 
     private FloorSketch sketch() {
+        Optional<OwnDrawing> own = own();
+        return own.isPresent() ? ownSketch(own.get()) : foreignSketch();
+    }
+
+    /** A drawing of ours in the unit that it was written in, if nobody asks for another line of it. */
+    private Optional<OwnDrawing> own() {
+        boolean mm = wish.unit().or(drawing::unit).orElse(DrawingUnit.MM) == DrawingUnit.MM;
+        boolean asked = wish.layer().isPresent()
+                || wish.contour().isPresent()
+                || wish.at().isPresent();
+        return mm && !asked ? OwnDrawing.of(drawing) : Optional.empty();
+    }
+
+    private FloorSketch ownSketch(OwnDrawing own) {
+        Figures figures = new Figures(own.rest(), DrawingUnit.MM.mm(), wish.tolerance(), wish::isUnheated);
+        ClosedLines lines = ClosedLines.of(figures, wish.tolerance());
+        guesses.add("this is a drawing of Runbend's own: outline, port, names, kinds, marks and supports are as it was"
+                + " written, what somebody added since is read as in any drawing");
+        FloorContent content = FloorContent.exact(own.floor(), figures, lines.contours(), wish, guesses, leftOut);
+        sayBends(figures);
+        sayLeftOut(figures, lines);
+        List<Obstacle> keepOuts = new ArrayList<>(own.keepOuts());
+        keepOuts.addAll(content.obstacles());
+        List<Obstacle> unheated = new ArrayList<>(own.unheated());
+        unheated.addAll(content.unheated());
+        List<FloorSketch.Mark> marks = new ArrayList<>();
+        own.marks().forEach(m -> marks.add(mark(m, content.outline())));
+        marks.addAll(content.marks());
+        return new FloorSketch(
+                name,
+                shown(drawing.version()) + ", unit mm",
+                content.outline(),
+                keepOuts,
+                unheated,
+                marks,
+                content.remarks(),
+                own.supports(),
+                own.facts(),
+                guesses,
+                leftOut);
+    }
+
+    /** The side whose middle is nearest to that of the side it was written for. */
+    private static FloorSketch.Mark mark(OwnDrawing.Mark mark, Contour outline) {
+        if (!mark.ofSide()) {
+            return new FloorSketch.Mark(-1, mark.at(), mark.text());
+        }
+        int best = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < outline.path().partCount(); i++) {
+            double off = Tidying.middle(
+                            outline.path().vertices().get(i), outline.path().end(i))
+                    .distance(mark.at());
+            if (off < least) {
+                least = off;
+                best = i;
+            }
+        }
+        return new FloorSketch.Mark(best, mark.at(), mark.text());
+    }
+
+    private FloorSketch foreignSketch() {
         DrawingUnit unit = unit();
         Figures figures = new Figures(drawing, unit.mm(), wish.tolerance(), wish::isUnheated);
         ClosedLines lines = ClosedLines.of(figures, wish.tolerance());
@@ -76,6 +139,8 @@ public final class FloorReading {
                 content.unheated(),
                 content.marks(),
                 content.remarks(),
+                List.of(),
+                new TreeMap<>(),
                 guesses,
                 leftOut);
     }

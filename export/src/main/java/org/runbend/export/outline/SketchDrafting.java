@@ -66,6 +66,7 @@ public final class SketchDrafting {
             sheet.add(Layer.NOTE, Text.level(u.centre(), 2.2 * unit, Anchor.MIDDLE_CENTRE, u.name()));
         }
         sketch.obstacles().forEach(this::obstacle);
+        sketch.supports().forEach(s -> sheet.add(Layer.BOARD, new Segment(s.a(), s.b())));
         edgeNumbers(outline);
         for (FloorSketch.Mark m : sketch.marks()) {
             List<FloorSketch.Mark> same =
@@ -122,6 +123,10 @@ public final class SketchDrafting {
 
     /** Outside its side, along it, readable from below or from the right. */
     private void mark(FloorSketch.Mark mark, Path outline, double share) {
+        if (mark.edge() < 0) {
+            sheet.add(Layer.NOTE, Text.level(mark.at(), 2.8 * unit, Anchor.MIDDLE_CENTRE, mark.text()));
+            return;
+        }
         Vertex from = outline.vertices().get(mark.edge());
         Point end = outline.end(mark.edge());
         double along = from.point().angleTo(end);

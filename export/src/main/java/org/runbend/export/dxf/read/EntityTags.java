@@ -3,6 +3,7 @@ package org.runbend.export.dxf.read;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.runbend.export.dxf.DxfNames;
 
 /** The tags of one entity that geometry and words come from. One object serves one entity after the other. */
 final class EntityTags {
@@ -10,7 +11,7 @@ final class EntityTags {
     private static final int EMBEDDED = 101;
 
     /** The application whose extended data is kept, see {@code DxfBackend}. */
-    static final String OWN = "RUNBEND";
+    private static final String OWN = DxfNames.APPLICATION;
 
     /** The only type whose counts are wanted: they part its edges. */
     static final String HATCH = "HATCH";
@@ -52,6 +53,14 @@ final class EntityTags {
         return false;
     }
 
+    /** Goes back to the head of an entity of several parts. */
+    void restore(Raw.Head head) {
+        type = head.type();
+        layer = head.layer();
+        place = head.place();
+        notes = head.notes();
+    }
+
     private void clear() {
         layer = "0";
         name = "";
@@ -81,13 +90,22 @@ final class EntityTags {
         return notes;
     }
 
+    /** A text that begins with a plus goes on with the one before. */
+    private static List<String> with(List<String> notes, String text) {
+        List<String> more = new ArrayList<>(notes);
+        if (text.startsWith("+") && !more.isEmpty()) {
+            more.set(more.size() - 1, more.get(more.size() - 1) + text.substring(1));
+        } else {
+            more.add(text);
+        }
+        return more;
+    }
+
     private void takeExtended(TagSource source, int code) {
         if (code == APPLICATION) {
             own = source.name().equals(OWN);
         } else if (own && code == EXTENDED_TEXT && notes.size() < MOST_NOTES) {
-            List<String> more = new ArrayList<>(notes);
-            more.add(Escapes.unicode(source.text()));
-            notes = more;
+            notes = with(notes, Escapes.unicode(source.text()));
         }
     }
 
