@@ -4,7 +4,6 @@ import java.util.List;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
-import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
@@ -49,7 +48,7 @@ final class FloorShapes {
 
     private Extent polygon(List<Point> corners, double clearance) {
         GrownContour.of(corners, clearance).ifPresent(grown -> sheet.add(Layer.KEEP_OUT, grown));
-        sheet.add(Layer.KEEP_OUT, Path.polygon(corners));
+        sheet.add(Layer.KEEP_OUT, TrueArcs.of(corners));
         return Extent.around(corners).grow(clearance);
     }
 

@@ -254,7 +254,7 @@ public final class KitPlanner {
         Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());
         if (job.hasOwnLoop()) {
-            remarks.add("The loop is laid as it was drawn: it was checked, not improved.");
+            remarks.add(asDrawn(job));
         }
         KeptPipe.remark(
                         job,
@@ -263,6 +263,16 @@ public final class KitPlanner {
                 .ifPresent(remarks::add);
         bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;
+    }
+
+    /** A loop is laid as it was drawn only if nothing was rounded, joined or taken for an arc. */
+    private static String asDrawn(Job job) {
+        String how = job.layout().loop().hasCorners()
+                ? "along the line that was drawn, with its corners rounded"
+                : job.warnings().stream().anyMatch(w -> w.contains("the drawn loop"))
+                        ? "along the line that was drawn, but for what is noted of it"
+                        : "as it was drawn";
+        return "The loop is laid " + how + ": it was checked, not improved.";
     }
 
     private static void checkLimit(Job job, String which, long cut) {
