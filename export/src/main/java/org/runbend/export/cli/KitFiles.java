@@ -3,6 +3,7 @@ package org.runbend.export.cli;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -14,6 +15,7 @@ import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.MiniatureDrafting;
 import org.runbend.export.drafting.OrientationSign;
 import org.runbend.export.drafting.PaperDrafting;
+import org.runbend.export.drafting.TitleBlock;
 import org.runbend.export.drawing.PaperSheet;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
@@ -50,7 +52,7 @@ final class KitFiles {
                 "pick-list.pdf",
                 new PickList()
                         .bytes(plan, new FloorDrafting(false).drawWithoutWords(plan), FloorDrafting.caption(plan)));
-        files.put("confirm.pdf", confirm(plan.job()));
+        files.put("confirm.pdf", confirm(plan));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
         new TreeMap<>(more).forEach(files::put);
         List<String> names = new ArrayList<>(files.keySet());
@@ -66,10 +68,23 @@ final class KitFiles {
                 "alternatives.json", new AlternativesJson().bytes(choice));
     }
 
-    /** The paper that a customer confirms the floor of a job by. */
+    /** The paper that a customer confirms the floor of a job by; holes only where the job gives them. */
     static byte[] confirm(Job job) {
-        TapeSheet tape = new TapeMeasuring().measure(job);
-        return new ConfirmPaper(job, tape)
+        return confirm(job, new TapeMeasuring().measure(job), "");
+    }
+
+    /** The same, with the holes of the plan. */
+    private static byte[] confirm(KitPlan plan) {
+        List<TapeMeasuring.Hole> holes = plan.holes().stream()
+                .map(h ->
+                        new TapeMeasuring.Hole(h.loop() + " " + h.kind().name().toLowerCase(Locale.ROOT), h.at()))
+                .toList();
+        TapeSheet tape = new TapeMeasuring().measure(plan.job(), holes);
+        return confirm(plan.job(), tape, plan.isSound() ? "" : TitleBlock.DO_NOT_CUT);
+    }
+
+    private static byte[] confirm(Job job, TapeSheet tape, String warning) {
+        return new ConfirmPaper(job, tape, warning)
                 .bytes(scale -> ConfirmDrafting.draw(job, tape, scale), OrientationSign.sheet());
     }
 }

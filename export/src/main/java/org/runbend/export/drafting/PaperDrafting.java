@@ -44,7 +44,7 @@ public final class PaperDrafting {
         int scale = stands ? upright : across;
         SheetBuilder marks = new SheetBuilder(plan.job().title());
         frame(marks, width, height);
-        block(marks, plan.job(), width, scale);
+        block(marks, plan, width, scale);
         legend(marks, plan, drawing, width);
         Point middle = window(width, height).centre();
         double w = shown.width() / scale / 2;
@@ -86,11 +86,15 @@ public final class PaperDrafting {
         marks.add(Layer.TITLE, new Segment(new Point(left, BORDER), new Point(left, top)));
     }
 
-    private static void block(SheetBuilder marks, Job job, double width, int scale) {
+    private static void block(SheetBuilder marks, KitPlan plan, double width, int scale) {
+        Job job = plan.job();
         double left = width - BORDER - BLOCK;
         double top = BORDER + BAND;
         line(marks, left, top - 10, BLOCK - 6, 4.5, job.title());
         List<String> rows = new ArrayList<>();
+        if (!plan.isSound()) {
+            rows.add(TitleBlock.DO_NOT_CUT);
+        }
         rows.add("order " + job.order());
         rows.add(job.customer().map(c -> "customer " + c).orElse(""));
         rows.add(both(job.date().map(d -> "date " + d), job.revision().map(r -> "revision " + r)));
@@ -127,7 +131,11 @@ public final class PaperDrafting {
     private static Optional<String> meaning(Layer layer, KitPlan plan) {
         return switch (layer) {
             case FLOOR -> Optional.of("outline of the floor; cut outside the line");
-            case KEEP_OUT -> Optional.of("no pipe; the outer line is grown by its clearance");
+            case KEEP_OUT ->
+                Optional.of("things; the outer line keeps the middle of the pipe off, the groove is "
+                        + mm(plan.job().groove().half()) + " nearer");
+            case SLOT -> Optional.of("groove deepened for the turn of the pipe into its hole");
+            case HOLE -> Optional.of("holes through the floor, as the job gives them");
             case UNHEATED -> Optional.of("no heat wanted");
             case PLATE -> Optional.of("spreader plates");
             case PIPE -> Optional.of("centreline of the pipe, bend radius " + mm(plan.bendRadius()));

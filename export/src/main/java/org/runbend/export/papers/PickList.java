@@ -39,6 +39,7 @@ public final class PickList {
         String name = "Pick list " + job.order();
         try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
             document.footer(footer(job));
+            document.warning(plan.isSound() ? "" : "DO NOT CUT");
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
             flow.paragraph("Sizes in mm; " + String.join("; ", caption) + ".", TextStyle.SMALL);
