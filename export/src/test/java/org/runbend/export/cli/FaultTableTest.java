@@ -65,6 +65,7 @@ class FaultTableTest {
             // held by the tests of the loop, the plates and the coils
             "the floor is too wide to lay a loop on yet",
             "no closed loop is possible",
+            "the pipe cannot turn into a hole anywhere",
             "the coils do not do",
             "the plates cannot cover what is asked",
             // held by OutputFolderTest, OutputFolderKillTest and BadInputTest, as user or disk must be special
