@@ -2,6 +2,7 @@ package org.runbend.export.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -30,10 +31,27 @@ public final class Runbend {
 
     /** Runs the command line and ends the process with its exit code. */
     public static void main(String[] args) {
-        CommandLine line = commandLine();
-        line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
-        line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
-        System.exit(line.execute(args));
+        int code;
+        try {
+            CommandLine line = commandLine();
+            line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
+            line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+            code = line.execute(args);
+        } catch (Throwable e) { // even the command line itself may find too little memory
+            code = Failures.ownFault(e, new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+        }
+        System.exit(code);
+    }
+
+    /** Java's own errors, such as no memory, are failures like any other. */
+    private static int run(CommandLine.ParseResult parsed) {
+        try {
+            return new CommandLine.RunLast().execute(parsed);
+        } catch (Error e) {
+            List<CommandLine> lines = parsed.asCommandLineList();
+            throw new CommandLine.ExecutionException(
+                    lines.get(lines.size() - 1), "a fault of our own", new IllegalStateException(e));
+        }
     }
 
     /** The command line with its failures mapped to exit codes; tests set its writers. */
@@ -42,6 +60,8 @@ public final class Runbend {
         return new CommandLine(new Runbend())
                 .setExecutionExceptionHandler(failures)
                 .setParameterExceptionHandler(failures)
+                .setExecutionStrategy(Runbend::run)
+                .setExpandAtFiles(false) // a file may be called @x
                 .setCaseInsensitiveEnumValuesAllowed(true);
     }
 }

@@ -80,6 +80,7 @@ class FaultTableTest {
             "exists and is no file; name another with --out",
             "exists and is not as Runbend wrote it",
             "file; name a new file",
+            "name another file, or say --replace",
             "cannot be written");
 
     @TempDir
