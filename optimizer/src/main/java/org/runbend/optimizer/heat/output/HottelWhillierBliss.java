@@ -9,7 +9,6 @@ package org.runbend.optimizer.heat.output;
  * <p>What crosses the floor from outside to room follows from superposition: Uu Ud / U (1 - G / U).
  */
 public final class HottelWhillierBliss {
-    private static final double COUPLED = 0.545;
     private static final double DOWN = 1.12;
     /** The pipe's crown shows through a thin cover, and a plateless strip takes from the mean: fitted to the same cases. */
     private static final double CROWN = 0.055;
@@ -28,8 +27,8 @@ public final class HottelWhillierBliss {
         PlateFin left = new PlateFin(problem, problem.left(), all);
         PlateFin right = new PlateFin(problem, problem.right(), all);
         double fins = left.admittance() + right.admittance() + all * problem.pipe().outer() / 1000;
-        double wall = problem.pipe().shape() / (COUPLED * 2 * Math.PI * problem.pipe().conductivity());
-        double total = 1 / (pitch * (wall + problem.contact().inPlate(problem.pipe()) + 1 / fins));
+        double wall = PipeCoupling.inPlate(problem.pipe(), problem.contact());
+        double total = 1 / (pitch * (wall + 1 / fins));
         double plane = Math.min(1, total / all);
         double mean = Math.min(1, fins / (all * pitch));
         return new StripOutput(

@@ -7,11 +7,8 @@ package org.runbend.optimizer.heat.output;
  * Both fitted to two-dimensional models: nine finite-element cases upward within 3 %, own finite volumes downward within 20 %.
  */
 public final class UnplatedGroove {
-    private static final double CROWN = 2.36;
-    private static final double COUPLED = 0.545;
-    private static final double STRIP = 1.7;
-    private static final double STRAIGHT_DOWN = 0.33;
-    private static final double SHIELDED = 0.155;
+    /** What goes straight down shields the room from outside by 0.155 of the shape factor, 0.47 of what goes down. */
+    private static final double SHIELDED = 0.155 / 0.33;
 
     /** The conductances. */
     public StripOutput solve(GrooveProblem problem) {
@@ -21,37 +18,20 @@ public final class UnplatedGroove {
         double down = stack.down(outer);
         double all = up + down;
         double pitch = problem.pitch() / 1000;
-        double strip = Math.min(pitch, STRIP * outer / 1000);
+        double strip = Math.min(pitch, PipeCoupling.strip(problem.pipe()) / 1000);
         double cover = stack.sideways();
         double reach = cover > 0 ? Math.sqrt(all / cover) * (pitch - strip) / 2 : 0;
         double fins = 2 * Math.sqrt(cover * all) * Math.tanh(reach) + all * strip;
-        double resistance = resistance(problem);
+        double resistance = PipeCoupling.inGroove(problem.pipe(), problem.contact());
         double plane = Math.min(1, 1 / (pitch * (resistance + 1 / fins)) / all);
         double mean = Math.min(1, fins / (all * pitch));
-        double straight = shape(problem) / pitch;
+        double straight = PipeCoupling.downFromGroove(stack, problem.pipe(), problem.pitch()) / pitch;
         return new StripOutput(
                 plane * up,
-                plane * down + STRAIGHT_DOWN * straight,
+                plane * down + straight,
                 Math.max(0, up * down / all * (1 - plane) - SHIELDED * straight),
                 Math.max(1, 1 / mean),
                 Math.min(1, 1 / Math.cosh(Math.min(300, reach)) / mean),
                 plane);
-    }
-
-    /** From the coolant to the strip over the pipe, for a metre of it, m K/W. */
-    private static double resistance(GrooveProblem problem) {
-        PipeWall pipe = problem.pipe();
-        return CROWN + problem.contact().film(pipe) + pipe.shape() / (COUPLED * 2 * Math.PI * pipe.conductivity());
-    }
-
-    /** Conductance of a metre of a row of pipes to a plane under it, W/(m K). */
-    private static double shape(GrooveProblem problem) {
-        Stack stack = problem.stack();
-        double outer = problem.pipe().outer() / 1000;
-        double pitch = problem.pitch() / 1000;
-        double depth = stack.foam() / 1000 + outer / 2 + stack.outer() * stack.foamConductivity();
-        double x = Math.min(300, 2 * Math.PI * depth / pitch);
-        double log = Math.log(Math.max(2, 2 * pitch / (Math.PI * outer) * Math.sinh(x)));
-        return 2 * Math.PI * stack.foamConductivity() / log;
     }
 }
