@@ -1,0 +1,109 @@
+package org.runbend.optimizer.heat;
+
+import java.util.List;
+import java.util.Optional;
+import org.runbend.optimizer.heat.circuit.CircuitRun;
+import org.runbend.optimizer.heat.circuit.WarmUp;
+import org.runbend.optimizer.heat.coolant.CoolantFilling;
+import org.runbend.optimizer.heat.coolant.ExpansionSolution;
+import org.runbend.optimizer.heat.flow.BalanceSolution;
+import org.runbend.optimizer.heat.flow.StandingSolution;
+import org.runbend.optimizer.heat.limits.Finding;
+import org.runbend.optimizer.heat.limits.HighestSupply;
+import org.runbend.optimizer.heat.need.DampSolution;
+import org.runbend.optimizer.heat.need.NeedSolution;
+import org.runbend.optimizer.heat.output.FloorOutput;
+import org.runbend.optimizer.heat.output.TypeBSolution;
+
+/**
+ * What a floor does, needs and must not do.
+ *
+ * @param output heat and surface
+ * @param loops each loop
+ * @param flow of all loops
+ * @param balance how to set the valves of several loops
+ * @param filling coolant in the circuit
+ * @param expansion from coldest to hottest
+ * @param standing pressures at rest
+ * @param need of the room, if its loss is known
+ * @param damp metal under the floor, if there is some
+ * @param warmUp from cold
+ * @param circuit over time, if its source is known
+ * @param findings numbers held against limits
+ * @param highestSupply that keeps every limit
+ * @param notes what a person must know, one sentence each
+ * @param assumptions what was taken for what nobody gave, one sentence each
+ */
+public record HeatSolution(
+        Output output,
+        List<LoopHeat> loops,
+        Flow flow,
+        Optional<BalanceSolution> balance,
+        CoolantFilling filling,
+        ExpansionSolution expansion,
+        StandingSolution standing,
+        Optional<NeedSolution> need,
+        Optional<DampSolution> damp,
+        WarmUp warmUp,
+        Optional<CircuitRun> circuit,
+        List<Finding> findings,
+        HighestSupply.Answer highestSupply,
+        List<String> notes,
+        List<String> assumptions) {
+    /**
+     * Heat and surface of the whole floor.
+     *
+     * @param area m2
+     * @param upward into the room, W, with the usual contact
+     * @param upwardLeast W, with 0.2 mm of air between pipe and plate
+     * @param upwardMost W, with none
+     * @param downward to the outside, W
+     * @param surfaceMean degrees C
+     * @param surfacePeak hottest spot, at the loop's begin and with good contact, degrees C
+     * @param zones each kind of floor
+     * @param standard EN 1264-2 type B for the longest plated strip, if there is one
+     */
+    public record Output(
+            double area,
+            double upward,
+            double upwardLeast,
+            double upwardMost,
+            double downward,
+            double surfaceMean,
+            double surfacePeak,
+            List<FloorOutput.ZoneOutput> zones,
+            Optional<TypeBSolution> standard) {
+        /** Copies the list. */
+        public Output {
+            zones = List.copyOf(zones);
+        }
+    }
+
+    /**
+     * Flow of all loops.
+     *
+     * @param volume l/min
+     * @param supply degrees C
+     * @param back mixed, degrees C
+     * @param velocity greatest of the loops, m/s
+     * @param pressureDrop greatest of the loops, kPa
+     * @param pumpHead of the pump there; without a pump what the loops take, kPa
+     * @param flushing flow through one loop that carries air out, l/min
+     */
+    public record Flow(
+            double volume,
+            double supply,
+            double back,
+            double velocity,
+            double pressureDrop,
+            double pumpHead,
+            double flushing) {}
+
+    /** Copies the lists. */
+    public HeatSolution {
+        loops = List.copyOf(loops);
+        findings = List.copyOf(findings);
+        notes = List.copyOf(notes);
+        assumptions = List.copyOf(assumptions);
+    }
+}

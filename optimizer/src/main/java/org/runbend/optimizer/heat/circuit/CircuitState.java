@@ -1,0 +1,127 @@
+package org.runbend.optimizer.heat.circuit;
+
+import org.runbend.optimizer.heat.coolant.CoolantProperties;
+import org.runbend.optimizer.heat.coolant.Melinder2010;
+
+/** What a circuit remembers from one step to the next. */
+final class CircuitState {
+    private static final double BLOWERS_FROM = 40;
+    private static final double WATER = 4186;
+    /** A valve sends the coolant to the floor only while that is warmer than the floor; a kelvin more, lest it flutters. */
+    private static final double WARMER = 1;
+
+    private final CircuitProblem problem;
+    private final FloorColumn floor;
+    private final double coolantHeat;
+    private final double coupling;
+    private double coolant;
+    private double cylinder;
+    private boolean toFloor;
+    private boolean burning;
+    private double given;
+    private double intoFloor;
+    private double open;
+    private int starts;
+    private int openings;
+
+    CircuitState(CircuitProblem problem) {
+        this.problem = problem;
+        floor = new FloorColumn(problem.mass(), problem.start());
+        coolant = problem.start();
+        cylinder = problem.cylinder().map(Cylinder::start).orElse(coolant);
+        CoolantProperties p = new Melinder2010().at(problem.mixture(), 50);
+        coolantHeat = p.density() * p.heatCapacity() * problem.litres() / 1000;
+        // An exchanger with one fluid: (1 - exp(-NTU)) of what the flow carries, for each square metre.
+        double carried = problem.flow() * p.carried() / problem.area();
+        coupling = carried == 0 ? 0 : carried * -Math.expm1(-1 / (problem.mass().toPlane() * carried));
+        setValve();
+    }
+
+    /** Longest stable step, s. */
+    double longestStep() {
+        double drawn = coupling * problem.area() + problem.cylinder().map(Cylinder::transfer).orElse(0.0);
+        double engine = problem.source() instanceof HeatSource.EngineExchanger e ? e.transfer() : 0;
+        return Math.min(floor.longestStep(coupling), 0.5 * coolantHeat / (drawn + engine + 1e-9));
+    }
+
+    void step(double seconds) {
+        boolean was = toFloor;
+        setValve();
+        openings += toFloor && !was ? 1 : 0;
+        open += toFloor ? seconds : 0;
+        double toCylinder = toFloor || problem.cylinder().isEmpty()
+                ? 0
+                : problem.cylinder().get().transfer() * (coolant - cylinder);
+        double perArea = floor.step(seconds, coolant, toFloor ? coupling : 0, problem.room(), problem.outside());
+        double drawn = perArea * problem.area() + toCylinder + (coolant > BLOWERS_FROM ? problem.blowers() : 0);
+        double power = power(drawn, seconds);
+        coolant += seconds / coolantHeat * (power - drawn);
+        double element = problem.source() instanceof HeatSource.MainsElement m && cylinder < m.setting() ? m.power() : 0;
+        problem.cylinder()
+                .ifPresent(c -> cylinder += seconds / (c.litres() * WATER) * (toCylinder + element));
+        given += seconds * power;
+        intoFloor += seconds * perArea * problem.area();
+    }
+
+    private void setValve() {
+        if (problem.stuckOpen() || problem.sensor().isEmpty()) {
+            toFloor = true;
+            return;
+        }
+        FloorSensor s = problem.sensor().get();
+        if (coolant < floor.plate() + (toFloor ? 0 : WARMER) || floor.plate() > s.setting() + s.hysteresis() / 2) {
+            toFloor = false;
+        } else if (floor.plate() < s.setting() - s.hysteresis() / 2) {
+            toFloor = true;
+        }
+    }
+
+    private double power(double drawn, double seconds) {
+        if (problem.source() instanceof HeatSource.EngineExchanger e) {
+            return Math.max(0, e.transfer() * (e.engine() - coolant));
+        }
+        if (!(problem.source() instanceof HeatSource.Heater h)) {
+            return 0;
+        }
+        double wanted = drawn + (h.setting() - coolant) * coolantHeat / Math.max(60, seconds);
+        boolean was = burning;
+        if (burning && wanted < h.least() && coolant >= h.setting()) {
+            burning = false;
+        } else if (!burning && coolant <= h.setting() - h.band()) {
+            burning = true;
+        }
+        starts += burning && !was ? 1 : 0;
+        return burning ? Math.max(h.least(), Math.min(h.most(), wanted)) : 0;
+    }
+
+    CircuitRun.Point point(int minute) {
+        return new CircuitRun.Point(
+                minute,
+                floor.surface(problem.room()),
+                floor.plate(),
+                coolant,
+                problem.cylinder().isPresent() ? cylinder : coolant,
+                toFloor);
+    }
+
+    double given() {
+        return given;
+    }
+
+    double intoFloor() {
+        return intoFloor;
+    }
+
+    /** Seconds for which the valve was open to the floor. */
+    double open() {
+        return open;
+    }
+
+    int openings() {
+        return openings;
+    }
+
+    int starts() {
+        return starts;
+    }
+}

@@ -1,0 +1,42 @@
+package org.runbend.optimizer.heat.output;
+
+import org.runbend.optimizer.heat.quantity.Within;
+
+/**
+ * A part of the floor that is built alike.
+ *
+ * @param kind what it is
+ * @param area m2
+ * @param output what it does
+ */
+public record FloorZone(Kind kind, double area, StripOutput output) {
+    /** Kinds of floor. */
+    public enum Kind {
+        /** Pipe in a plate. */
+        PLATED("pipe in a plate"),
+        /** Straight pipe without a plate. */
+        GROOVE("pipe without a plate"),
+        /** Bends. */
+        BEND("bends"),
+        /** Floor without pipe that was meant to be warm. */
+        BARE("floor left bare"),
+        /** Floor that needs no heat. */
+        UNHEATED("unheated floor");
+
+        private final String words;
+
+        Kind(String words) {
+            this.words = words;
+        }
+
+        /** Words for a paper. */
+        public String words() {
+            return words;
+        }
+    }
+
+    /** Checks the area. */
+    public FloorZone {
+        Within.range("area of " + kind.words(), area, 0, 1000, "m2");
+    }
+}

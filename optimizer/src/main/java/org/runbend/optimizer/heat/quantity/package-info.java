@@ -1,0 +1,2 @@
+/** Numbers that a person gave, held against what they can be. */
+package org.runbend.optimizer.heat.quantity;
