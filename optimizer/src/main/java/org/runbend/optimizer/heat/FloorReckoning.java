@@ -45,7 +45,8 @@ final class FloorReckoning {
 
     FloorState solve() {
         int n = problem.loops().size();
-        List<Double> means = new ArrayList<>(Collections.nCopies(n, problem.supply().temperature()));
+        List<Double> means =
+                new ArrayList<>(Collections.nCopies(n, problem.supply().temperature()));
         films = new ArrayList<>(Collections.nCopies(n, Double.POSITIVE_INFINITY));
         FloorState state = null;
         for (int pass = 0; pass < PASSES; pass++) {
@@ -110,10 +111,18 @@ final class FloorReckoning {
             double spread = ((FlowWish.BySpread) wish).kelvin();
             for (int i = 0; i < paths.size(); i++) {
                 losses.add(new DarcyWeisbach()
-                        .losses(paths.get(i), coolant, flowFor(problem.loops().get(i), films.get(i), means.get(i), spread * coolant.carried())));
+                        .losses(
+                                paths.get(i),
+                                coolant,
+                                flowFor(
+                                        problem.loops().get(i),
+                                        films.get(i),
+                                        means.get(i),
+                                        spread * coolant.carried())));
             }
         }
-        return new Flows(losses, losses.stream().mapToDouble(LoopLosses::total).max().orElseThrow(), false);
+        return new Flows(
+                losses, losses.stream().mapToDouble(LoopLosses::total).max().orElseThrow(), false);
     }
 
     /** Flow at which a loop drops by the spread, l/min, for what a litre a minute carries then; a loop that gives nothing gets none. */
@@ -159,9 +168,12 @@ final class FloorReckoning {
     }
 
     private LoopHeat heat(HeatedLoop loop, List<FloorZone> zones, LoopLosses losses, CoolantProperties coolant) {
-        double toRoom = zones.stream().mapToDouble(z -> z.area() * z.output().up()).sum();
-        double toOutside = zones.stream().mapToDouble(z -> z.area() * z.output().down()).sum();
-        double sink = (toRoom * problem.surroundings().room() + toOutside * problem.surroundings().outside())
+        double toRoom =
+                zones.stream().mapToDouble(z -> z.area() * z.output().up()).sum();
+        double toOutside =
+                zones.stream().mapToDouble(z -> z.area() * z.output().down()).sum();
+        double sink = (toRoom * problem.surroundings().room()
+                        + toOutside * problem.surroundings().outside())
                 / (toRoom + toOutside);
         double supply = problem.supply().temperature();
         double carried = losses.flow() * coolant.carried();

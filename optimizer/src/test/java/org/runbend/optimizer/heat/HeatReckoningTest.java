@@ -25,7 +25,8 @@ class HeatReckoningTest {
     void heatFollowsFromTheDrop() {
         HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))));
         LoopHeat loop = s.loops().get(0);
-        // 40 % propylene glycol by volume near 43 degrees C by ASHRAE: 1023.6 kg/m3 and 3778 J/(kg K): 128.9 W/K at 2 l/min.
+        // 40 % propylene glycol by volume near 43 degrees C by ASHRAE: 1023.6 kg/m3 and 3778 J/(kg K): 128.9 W/K at 2
+        // l/min.
         double carried = 2 * 1023.6 * 3778 / 60_000;
         assertEquals(loop.upward() + loop.downward(), carried * (loop.supply() - loop.back()), 0.02 * loop.upward());
         assertEquals(s.flow().back(), loop.back(), 1e-9);
@@ -37,18 +38,22 @@ class HeatReckoningTest {
         HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))));
         double coolant = s.loops().get(0).mean();
         // Finite elements 3.931 and 0.173; 7 % less for 0.1 mm of air; film of about 140 W/(m2 K) less again:
-        // 1 / 4.524 + 0.15 x 0.105 + 1.2 x 0.15 / (140 x 3.1416 x 0.012) = 0.2210 + 0.0157 + 0.0341 m2 K/W, so 0.816 of it.
+        // 1 / 4.524 + 0.15 x 0.105 + 1.2 x 0.15 / (140 x 3.1416 x 0.012) = 0.2210 + 0.0157 + 0.0341 m2 K/W, so 0.816 of
+        // it.
         double plated = 3.0 * (3.931 * 0.816 * (coolant - 20) - 0.21 * 30);
         double without = (0.6 + 0.4241) * (1.127 * 0.98 * (coolant - 20) - 0.43 * 30);
         assertEquals(plated + without, s.loops().get(0).upward(), 0.06 * (plated + without));
-        assertTrue(s.output().upwardLeast() < s.output().upward() && s.output().upward() < s.output().upwardMost());
+        assertTrue(s.output().upwardLeast() < s.output().upward()
+                && s.output().upward() < s.output().upwardMost());
         assertEquals(3.0 + 0.6 + 0.4241 + 0.8, s.output().area(), 1e-3);
     }
 
     @Test
     void zonesAddUp() {
         HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))));
-        double sum = s.output().zones().stream().mapToDouble(z -> z.upward() * z.zone().area()).sum();
+        double sum = s.output().zones().stream()
+                .mapToDouble(z -> z.upward() * z.zone().area())
+                .sum();
         assertEquals(sum, s.output().upward(), 1e-9);
         FloorOutput.ZoneOutput unheated = s.output().zones().stream()
                 .filter(z -> z.zone().kind() == FloorZone.Kind.UNHEATED)
@@ -57,7 +62,8 @@ class HeatReckoningTest {
         assertTrue(unheated.surfaceMean() < 20);
         // The share of the need: 30 W/K and 30 K.
         assertEquals(900, s.need().orElseThrow().need(), 1e-9);
-        assertEquals(Math.min(1, s.output().upward() / 900), s.need().orElseThrow().share(), 1e-9);
+        assertEquals(
+                Math.min(1, s.output().upward() / 900), s.need().orElseThrow().share(), 1e-9);
     }
 
     @Test
@@ -92,16 +98,21 @@ class HeatReckoningTest {
 
     @Test
     void sleepersAndFrostFail() {
-        Supply hot = new Supply(
-                Mixture.water(), 40, Optional.of(75.0), Optional.of(-10.0), new FlowWish.ByVolume(2));
+        Supply hot = new Supply(Mixture.water(), 40, Optional.of(75.0), Optional.of(-10.0), new FlowWish.ByVolume(2));
         HeatProblem plain = SampleFloors.camper(hot);
-        Surroundings bed =
-                new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, true, true);
+        Surroundings bed = new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, true, true);
         HeatSolution s = solve(new HeatProblem(
-                plain.build(), plain.loops(), plain.bare(), hot, bed, SampleFloors.circuit(new HeatSource.Heater(1000, 4000, 75, 8))));
+                plain.build(),
+                plain.loops(),
+                plain.bare(),
+                hot,
+                bed,
+                SampleFloors.circuit(new HeatSource.Heater(1000, 4000, 75, 8))));
         assertEquals(Finding.Verdict.FAIL, finding(s, "under a mattress").verdict());
         assertEquals(Finding.Verdict.FAIL, finding(s, "freezing point").verdict());
-        assertEquals(Finding.Verdict.FAIL, finding(s, "highest supply at most what the pipe").verdict());
+        assertEquals(
+                Finding.Verdict.FAIL,
+                finding(s, "highest supply at most what the pipe").verdict());
         assertEquals(Finding.Verdict.WARN, finding(s, "bare tails").verdict());
         assertEquals(Finding.Verdict.WARN, finding(s, "highest that the source").verdict());
         assertEquals("sleeper on the floor", s.highestSupply().name());
@@ -153,7 +164,8 @@ class HeatReckoningTest {
         assertEquals(0.11310 * (20 + 4 + 2.8274), s.filling().loop(), 1e-3);
         assertEquals(0.11310 * 2, s.filling().tails(), 1e-4);
         assertEquals(0.4 * s.filling().litres(), s.filling().glycol(), 1e-9);
-        assertTrue(s.expansion().litres() > 0 && s.expansion().litres() < 0.05 * s.filling().litres());
+        assertTrue(s.expansion().litres() > 0
+                && s.expansion().litres() < 0.05 * s.filling().litres());
     }
 
     @Test
@@ -173,8 +185,8 @@ class HeatReckoningTest {
 
     @Test
     void withoutColdestItWarns() {
-        Supply supply = new Supply(
-                SampleFloors.GLYCOL, 45, Optional.empty(), Optional.empty(), new FlowWish.ByVolume(2));
+        Supply supply =
+                new Supply(SampleFloors.GLYCOL, 45, Optional.empty(), Optional.empty(), new FlowWish.ByVolume(2));
         assertEquals(
                 Finding.Verdict.WARN,
                 finding(solve(SampleFloors.camper(supply)), "freezing point").verdict());

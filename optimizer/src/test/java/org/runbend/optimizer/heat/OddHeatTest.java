@@ -36,8 +36,9 @@ class OddHeatTest {
             int number = i;
             try {
                 HeatSolution s = new HeatReckoning().solve(new Maker(new SplittableRandom(4000 + i)).problem());
-                Figures.of(s).forEach((name, value) -> assertTrue(
-                        Double.isFinite(value), () -> "case " + number + ": " + name + " is " + value));
+                Figures.of(s)
+                        .forEach((name, value) -> assertTrue(
+                                Double.isFinite(value), () -> "case " + number + ": " + name + " is " + value));
                 solved++;
             } catch (OddInput e) {
                 assertEquals(1, e.getMessage().lines().count(), e::getMessage);
@@ -57,9 +58,12 @@ class OddHeatTest {
             double foam = 10 + 40 * r.nextDouble();
             double cover = 6 + 12 * r.nextDouble();
             HeatSolution base = solve(celsius, foam, cover);
-            assertTrue(solve(celsius + 5, foam, cover).output().upward() > base.output().upward());
-            assertTrue(solve(celsius, foam + 10, cover).output().downward() < base.output().downward());
-            assertTrue(solve(celsius, foam, cover + 6).output().upward() < base.output().upward());
+            assertTrue(solve(celsius + 5, foam, cover).output().upward()
+                    > base.output().upward());
+            assertTrue(solve(celsius, foam + 10, cover).output().downward()
+                    < base.output().downward());
+            assertTrue(solve(celsius, foam, cover + 6).output().upward()
+                    < base.output().upward());
         }
     }
 
@@ -154,9 +158,10 @@ class OddHeatTest {
             return switch (r.nextInt(3)) {
                 case 0 -> new FlowWish.ByVolume(some(0.2, 10, 0, 1e-9, 1000, -1));
                 case 1 -> new FlowWish.BySpread(some(1, 15, 0.1, 60));
-                default -> new FlowWish.ByPump(new PumpCurve(List.of(
-                        new PumpCurve.Point(some(0, 1, 0), some(10, 60, 0)),
-                        new PumpCurve.Point(some(2, 12), some(0, 40, 0)))));
+                default ->
+                    new FlowWish.ByPump(new PumpCurve(List.of(
+                            new PumpCurve.Point(some(0, 1, 0), some(10, 60, 0)),
+                            new PumpCurve.Point(some(2, 12), some(0, 40, 0)))));
             };
         }
 
@@ -173,17 +178,22 @@ class OddHeatTest {
         }
 
         private CircuitParts circuit() {
-            HeatSource source = switch (r.nextInt(3)) {
-                case 0 -> new HeatSource.Heater(some(0, 2000, 0), some(2000, 8000), some(45, 85, 0, 150), some(2, 20, 60));
-                case 1 -> new HeatSource.EngineExchanger(some(10, 500, 1e5), some(60, 105, -30, 130));
-                default -> new HeatSource.MainsElement(some(1000, 2000, 1e5), some(40, 80, 0, 95));
-            };
+            HeatSource source =
+                    switch (r.nextInt(3)) {
+                        case 0 ->
+                            new HeatSource.Heater(
+                                    some(0, 2000, 0), some(2000, 8000), some(45, 85, 0, 150), some(2, 20, 60));
+                        case 1 -> new HeatSource.EngineExchanger(some(10, 500, 1e5), some(60, 105, -30, 130));
+                        default -> new HeatSource.MainsElement(some(1000, 2000, 1e5), some(40, 80, 0, 95));
+                    };
             boolean closed = maybe();
             return new CircuitParts(
                     // eight hours of a circuit take their time; one case in ten has one
                     r.nextInt(10) == 0 ? Optional.of(source) : Optional.empty(),
                     some(0, 20, 0, 1e4),
-                    maybe() ? Optional.of(new Cylinder(some(2, 50, 0.1), some(20, 400, 1e5), some(5, 60))) : Optional.empty(),
+                    maybe()
+                            ? Optional.of(new Cylinder(some(2, 50, 0.1), some(20, 400, 1e5), some(5, 60)))
+                            : Optional.empty(),
                     maybe() ? OptionalInt.of(1 + r.nextInt(2)) : OptionalInt.empty(),
                     some(0, 3000, 0),
                     maybe() ? Optional.of(new FloorSensor(some(25, 40, 5, 60), some(0.5, 5))) : Optional.empty(),

@@ -32,14 +32,15 @@ final class CircuitState {
         CoolantProperties p = new Melinder2010().at(problem.mixture(), 50);
         // An exchanger with one fluid: (1 - exp(-NTU)) of what the flow carries, for each square metre.
         double carried = problem.flow() * p.carried() / problem.area();
-        double coupling = carried == 0 ? 0 : carried * -Math.expm1(-1 / (problem.mass().toPlane() * carried));
+        double coupling =
+                carried == 0 ? 0 : carried * -Math.expm1(-1 / (problem.mass().toPlane() * carried));
         floor = new FloorColumn(problem.mass(), coupling, problem.start());
         double coil = problem.cylinder().map(Cylinder::transfer).orElse(0.0);
         double engine = problem.source() instanceof HeatSource.EngineExchanger e ? e.transfer() : 0;
         drawn = coupling * problem.area() + coil + engine;
         coolantHeat = Math.max(p.density() * p.heatCapacity() * problem.litres() / 1000, 2 * FloorColumn.QUICK * drawn);
-        waterHeat = Math.max(
-                problem.cylinder().map(Cylinder::litres).orElse(1.0) * WATER, 2 * FloorColumn.QUICK * coil);
+        waterHeat =
+                Math.max(problem.cylinder().map(Cylinder::litres).orElse(1.0) * WATER, 2 * FloorColumn.QUICK * coil);
         setValve();
     }
 
@@ -60,9 +61,9 @@ final class CircuitState {
         double taken = perArea * problem.area() + toCylinder + (coolant > BLOWERS_FROM ? problem.blowers() : 0);
         double power = power(taken, seconds);
         coolant += seconds / coolantHeat * (power - taken);
-        double element = problem.source() instanceof HeatSource.MainsElement m && cylinder < m.setting() ? m.power() : 0;
-        problem.cylinder()
-                .ifPresent(c -> cylinder += seconds / waterHeat * (toCylinder + element));
+        double element =
+                problem.source() instanceof HeatSource.MainsElement m && cylinder < m.setting() ? m.power() : 0;
+        problem.cylinder().ifPresent(c -> cylinder += seconds / waterHeat * (toCylinder + element));
         given += seconds * power;
         intoFloor += seconds * perArea * problem.area();
     }

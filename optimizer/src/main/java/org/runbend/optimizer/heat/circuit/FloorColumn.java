@@ -49,7 +49,9 @@ final class FloorColumn {
         return SAFE
                 * Math.min(
                         plateHeat / (coupling + 2 * coverStep + 2 * foamStep),
-                        Math.min(coverHeat / (coverStep + Math.max(2 * coverStep, toRoom)), foamHeat / (foamStep + Math.max(2 * foamStep, toOutside))));
+                        Math.min(
+                                coverHeat / (coverStep + Math.max(2 * coverStep, toRoom)),
+                                foamHeat / (foamStep + Math.max(2 * foamStep, toOutside))));
     }
 
     /** One step, with coolant on its way through the floor or not. Returns what the coolant gave, W/m2. */

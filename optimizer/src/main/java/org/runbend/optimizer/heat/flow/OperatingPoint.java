@@ -9,8 +9,10 @@ public final class OperatingPoint {
         ParallelLoops loops = new ParallelLoops(problem.loops(), problem.coolant());
         double last = problem.pump().greatest();
         List<LoopLosses> all = loops.sharing(last);
-        boolean endOfCurve = problem.pump().head(last) >= common(problem, last).total() + all.get(0).total();
-        List<LoopLosses> each = endOfCurve ? all : loops.at(pressure(problem, loops, all.get(0).total()));
+        boolean endOfCurve = problem.pump().head(last)
+                >= common(problem, last).total() + all.get(0).total();
+        List<LoopLosses> each =
+                endOfCurve ? all : loops.at(pressure(problem, loops, all.get(0).total()));
         double flow = each.stream().mapToDouble(LoopLosses::flow).sum();
         return new PumpSolution(flow, problem.pump().head(flow), common(problem, flow), each, endOfCurve);
     }
@@ -20,7 +22,9 @@ public final class OperatingPoint {
         return Rising.zero(
                 pressure -> {
                     double flow = loops.flowAt(pressure);
-                    return pressure + common(problem, flow).total() - problem.pump().head(flow);
+                    return pressure
+                            + common(problem, flow).total()
+                            - problem.pump().head(flow);
                 },
                 0,
                 most);
