@@ -57,7 +57,7 @@ class TwinJobsTest {
                   marks: [{point: [0, 24], text: door}]
                   keepOut: [{name: drain, circle: {centre: [28, 10], radius: 2 1/2}, clearance: 2.5}]
                   port: {at: [0, 3]}
-                layout: {spacing: 150mm, edge: 3in}
+                layout: {leftOutPrice: 10, spacing: 150mm, edge: 3in}
                 """;
         String metric = REST + """
                 units: mm
@@ -66,7 +66,7 @@ class TwinJobsTest {
                   marks: [{point: [0, 609.6], text: door}]
                   keepOut: [{name: drain, circle: {centre: [711.2, 254], radius: 63.5}, clearance: 63.5}]
                   port: {at: [0, 76.2]}
-                layout: {spacing: 150, edge: 76.2}
+                layout: {leftOutPrice: 10, spacing: 150, edge: 76.2}
                 """;
         assertEquals(kit(metric), kit(inches));
     }
@@ -78,14 +78,14 @@ class TwinJobsTest {
                   outline: [[0, 0], [2400, 0], [2400, 1500], [0, 1500]]
                   keepOut: [{name: drain, circle: {centre: [700, 250], radius: %d}, clearance: 60}]
                   port: {at: [0, 75]}
-                layout: {spacing: %d}
+                layout: {leftOutPrice: 10, spacing: %d}
                 """;
         Files.writeString(folder.resolve("base.yaml"), REST + floor.formatted(30, 200));
         String extended = """
                 extends: base.yaml
                 floor:
                   keepOut: [{name: drain, circle: {centre: [700, 250], radius: 60}, clearance: 60}]
-                layout: {spacing: 150}
+                layout: {leftOutPrice: 10, spacing: 150}
                 """;
         assertEquals(kit(REST + floor.formatted(60, 150)), kit(extended));
     }

@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
 import org.runbend.catalog.source.Faults;
@@ -135,7 +136,10 @@ public final class CatalogReader {
         List<Coil> coils = m.require("coils", "a list of coils").list(1, 100, "a list of coils").stream()
                 .flatMap(v -> coil(v).stream())
                 .toList();
-        return m.make(() -> new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils));
+        OptionalDouble warmest = m.find("maxTemperature")
+                .map(v -> OptionalDouble.of(v.number(20, 150)))
+                .orElse(OptionalDouble.empty());
+        return m.make(() -> new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils, warmest));
     }
 
     private Optional<Coil> coil(YamlValue value) {

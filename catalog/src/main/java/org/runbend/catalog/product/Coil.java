@@ -8,10 +8,9 @@ package org.runbend.catalog.product;
  * @param price what the customer pays for the whole coil, minor units
  */
 public record Coil(double length, long cost, long price) {
-    /** Checks that the length is positive and that no amount is negative. */
+    /** Checks that the length can be told with a tape and that no amount is negative. */
     public Coil {
-        Check.that(
-                length > 0 && length <= 1_000_000, "coil length %s mm: must be over 0 and at most 1000000 mm", length);
+        Check.that(length >= 1 && length <= 1_000_000, "coil length %s mm: must be 1 to 1000000 mm", length);
         Check.that(cost >= 0 && price >= 0, "coil of %s mm: cost and price must not be negative", length);
     }
 }

@@ -14,6 +14,9 @@ public record Labour(double cut, double stopSetting, double coilChange, Optional
     /** Greatest time of a step, seconds. */
     public static final double LONGEST = 36_000;
 
+    /** What plates are chosen by where a catalog has no times: 20 s a cut, a minute for the stop, three for a coil (own figures). */
+    public static final Labour USUAL = new Labour(20, 60, 180, OptionalLong.empty());
+
     /** Checks ranges. */
     public Labour {
         Check.that(cut >= 0 && cut <= LONGEST, "labour: cut %s s must be 0 to %s s", cut, LONGEST);

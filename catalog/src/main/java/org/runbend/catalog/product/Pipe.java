@@ -3,6 +3,7 @@ package org.runbend.catalog.product;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A pipe as it is sold in coils. Sizes in mm. A value that exists is a valid one.
@@ -17,6 +18,7 @@ import java.util.Optional;
  * @param aid part number of the bending aid, if there is one
  * @param weightPerMetre kg/m, empty pipe
  * @param coils coil lengths on offer, shortest first
+ * @param maxTemperature highest temperature of the water in it, degrees C, where its maker says it
  */
 public record Pipe(
         String sku,
@@ -28,7 +30,34 @@ public record Pipe(
         double handRadius,
         Optional<String> aid,
         double weightPerMetre,
-        List<Coil> coils) {
+        List<Coil> coils,
+        OptionalDouble maxTemperature) {
+    /** A pipe of which no highest temperature is known. */
+    public Pipe(
+            String sku,
+            String name,
+            double outer,
+            double wall,
+            String material,
+            double fittedRadius,
+            double handRadius,
+            Optional<String> aid,
+            double weightPerMetre,
+            List<Coil> coils) {
+        this(
+                sku,
+                name,
+                outer,
+                wall,
+                material,
+                fittedRadius,
+                handRadius,
+                aid,
+                weightPerMetre,
+                coils,
+                OptionalDouble.empty());
+    }
+
     /** Checks sizes against each other and sorts the coils. */
     public Pipe {
         Check.that(outer > 0 && outer <= 63, "pipe %s: outer %s mm must be over 0 and at most 63 mm", sku, outer);
@@ -49,6 +78,11 @@ public record Pipe(
         Check.that(weightPerMetre >= 0, "pipe %s: weight must not be negative", sku);
         Check.that(!coils.isEmpty(), "pipe %s: at least one coil length must be on offer", sku);
         coils = coils.stream().sorted(Comparator.comparingDouble(Coil::length)).toList();
+    }
+
+    /** Inside diameter, mm. */
+    public double bore() {
+        return outer - 2 * wall;
     }
 
     /** The longest coil on offer, mm. */

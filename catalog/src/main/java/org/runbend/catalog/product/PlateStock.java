@@ -8,9 +8,12 @@ package org.runbend.catalog.product;
  * @param price what the customer pays, minor units
  */
 public record PlateStock(double length, long cost, long price) {
-    /** Checks that the length is positive and that no amount is negative. */
+    /** No plate is longer, bought or left over, mm. */
+    public static final double LONGEST = 20_000;
+
+    /** Checks that the length can be told with a tape and that no amount is negative. */
     public PlateStock {
-        Check.that(length > 0 && length <= 20_000, "plate length %s mm: must be over 0 and at most 20000 mm", length);
+        Check.that(length >= 1 && length <= LONGEST, "plate length %s mm: must be 1 to 20000 mm", length);
         Check.that(cost >= 0 && price >= 0, "plate of %s mm: cost and price must not be negative", length);
     }
 }

@@ -8,10 +8,10 @@ package org.runbend.catalog.shelf;
  * @param length mm, as measured
  */
 public record Remnant(String id, String product, double length) {
-    /** Checks that the length is positive. */
+    /** Checks that the length can be told with a tape. */
     public Remnant {
-        if (!(length > 0)) {
-            throw new IllegalArgumentException("remnant " + id + ": length must be over 0 mm");
+        if (!(length >= 1)) {
+            throw new IllegalArgumentException("remnant " + id + ": length must be at least 1 mm");
         }
     }
 }

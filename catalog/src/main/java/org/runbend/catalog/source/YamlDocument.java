@@ -52,7 +52,7 @@ public final class YamlDocument {
                 .build();
         try {
             guard(file, settings);
-            Optional<Node> root = new Compose(settings).composeString(file.text());
+            Optional<Node> root = new Compose(settings).composeReader(new WholeLetters(file.text()));
             return root.orElseThrow(() -> new BadInput(Fault.ofFile(file.name(), "is empty")));
         } catch (MarkedYamlEngineException e) {
             throw at(
@@ -94,7 +94,7 @@ public final class YamlDocument {
         Faults refused = new Faults();
         int depth = 0;
         int documents = 0;
-        for (Event event : new Parse(settings).parseString(file.text())) {
+        for (Event event : new Parse(settings).parseReader(new WholeLetters(file.text()))) {
             if (event instanceof CollectionStartEvent && ++depth > DEEPEST) {
                 throw at(file, event.getStartMark(), "nested deeper than " + DEEPEST + " levels");
             }

@@ -34,6 +34,19 @@ class YamlDocumentTest {
                 .toList();
     }
 
+    /** A letter outside the first plane, two units long, at each place about the ends of the parser's pieces of 1025. */
+    @Test
+    void lettersAcrossThePiecesOfTheParser() throws IOException {
+        String text = "\uD83D\uDE00".repeat(3) + "end";
+        for (int at : List.of(10, 1000, 1022, 1023, 1024, 1025, 1026, 2047, 2048, 2049, 2050, 3073, 3074, 3075)) {
+            for (String line : List.of("a: " + text + "\n", "a:   \"" + text + "\"\n", "a: b # " + text + "\n")) {
+                String before = "#" + "x".repeat(at - 2 - line.indexOf(text)) + "\n";
+                String read = map(before + line, new Faults()).require("a", "").text();
+                assertEquals(line.contains("a: b") ? "b" : text, read, "at " + at);
+            }
+        }
+    }
+
     private YamlMap map(String text, Faults faults) throws IOException {
         Path file = Files.writeString(folder.resolve("a.yaml"), text);
         return YamlDocument.open(SourceFile.read(file), faults);

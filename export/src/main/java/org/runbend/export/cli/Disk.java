@@ -1,5 +1,6 @@
 package org.runbend.export.cli;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -9,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Set;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
@@ -63,6 +65,15 @@ final class Disk {
         }
     }
 
+    /** As {@link #names}, as the system has them: names that this locale cannot spell too. */
+    static SortedSet<Path> entries(Path folder) throws IOException {
+        try (Stream<Path> list = Files.list(folder)) {
+            SortedSet<Path> entries = new TreeSet<>();
+            list.forEach(p -> entries.add(p.getFileName()));
+            return entries;
+        }
+    }
+
     /** Whether the name is taken, be it by a link that leads nowhere. */
     static boolean isTaken(Path path) {
         return Files.exists(path, LinkOption.NOFOLLOW_LINKS);
@@ -71,6 +82,33 @@ final class Disk {
     /** Whether it is a folder and no link to one. */
     static boolean isFolder(Path path) {
         return Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS);
+    }
+
+    /** Whether it is a file and no link to one. */
+    static boolean isFile(Path path) {
+        return Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS);
+    }
+
+    /** The bytes of an absolute path as the system has them, which its text may not show in every locale. */
+    static byte[] bytes(Path path) {
+        String raw = path.toAbsolutePath().toUri().getRawPath();
+        String bare = raw.length() > 1 && raw.endsWith("/") ? raw.substring(0, raw.length() - 1) : raw;
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        for (int i = 0; i < bare.length(); i++) {
+            if (bare.charAt(i) == '%') {
+                bytes.write(Integer.parseInt(bare.substring(i + 1, i + 3), 16));
+                i += 2;
+            } else {
+                bytes.write(bare.charAt(i));
+            }
+        }
+        return bytes.toByteArray();
+    }
+
+    /** The last name of a path, with escapes for what a locale may not be able to spell; empty for the root. */
+    static String rawName(Path path) {
+        String raw = path.toAbsolutePath().toUri().getRawPath().replaceFirst("(?<=.)/$", "");
+        return raw.substring(raw.lastIndexOf('/') + 1);
     }
 
     /** The last name of a path; empty for the root. */

@@ -27,6 +27,11 @@ final class DraftFile {
         this.close = close;
     }
 
+    /** Its name, without the folder. */
+    String name() {
+        return String.valueOf(file.getFileName());
+    }
+
     /** Refuses a file of others, and one that was changed since, unless it is to be replaced all the same. */
     void check(boolean replace) {
         if (!Disk.isTaken(file)) {

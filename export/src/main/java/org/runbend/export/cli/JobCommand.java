@@ -45,6 +45,10 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
         return spec.commandLine().getOut();
     }
 
+    final PrintWriter err() {
+        return spec.commandLine().getErr();
+    }
+
     /** Reads the job, its catalog, the shelf and a drawing that the job names. */
     final Job read() {
         return JobReader.read(job, Optional.ofNullable(shelf), new DrawnLoops());

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +17,7 @@ import java.util.stream.Stream;
 /**
  * What a work folder is for, so that a later run can clear up after one that was killed.
  *
- * @param folder name of the output folder
+ * @param folder name of the output folder, as {@link Disk#rawName} spells it
  * @param made names of the files of the new kit
  * @param old names of the files of the kit that it replaces
  */
@@ -38,6 +37,16 @@ record Journal(String folder, Set<String> made, Set<String> old) {
         return made.contains(name) || old.contains(name);
     }
 
+    /** Whether it names files of the output folder only. Whoever sends a folder could have written a journal too. */
+    private boolean isPlain() {
+        return Stream.concat(made.stream(), old.stream()).allMatch(KitListing::isPlain);
+    }
+
+    /** Whether it tells of the output folder {@code target}. */
+    boolean isOf(Path target) {
+        return folder.equals(Disk.rawName(target));
+    }
+
     byte[] bytes() {
         List<String> lines = List.of(HEAD, coded(Stream.of(folder)), coded(made.stream()), coded(old.stream()), END);
         return (String.join("\n", lines) + "\n").getBytes(UTF_8);
@@ -45,15 +54,22 @@ record Journal(String folder, Set<String> made, Set<String> old) {
 
     /** The journal of a file; empty if it was not written to its end or is none. */
     static Optional<Journal> read(Path file) throws IOException {
-        if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) || Files.size(file) > MOST) {
+        if (!Disk.isFile(file) || Files.size(file) > MOST) {
             return Optional.empty();
         }
         List<String> lines = List.of(new String(Files.readAllBytes(file), UTF_8).split("\n", -1));
         if (lines.size() != 6 || !lines.get(0).equals(HEAD) || !lines.get(4).equals(END)) {
             return Optional.empty();
         }
-        return Optional.of(new Journal(
-                decoded(lines.get(1)).stream().findFirst().orElse(""), decoded(lines.get(2)), decoded(lines.get(3))));
+        try {
+            Journal journal = new Journal(
+                    decoded(lines.get(1)).stream().findFirst().orElse(""),
+                    decoded(lines.get(2)),
+                    decoded(lines.get(3)));
+            return Optional.of(journal).filter(Journal::isPlain);
+        } catch (IllegalArgumentException e) {
+            return Optional.empty(); // an escape that is none
+        }
     }
 
     private static String coded(Stream<String> names) {

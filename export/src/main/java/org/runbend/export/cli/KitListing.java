@@ -5,25 +5,38 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 
 /** Reads which files of a folder are ours: those that its {@code kit.json} lists. */
 final class KitListing {
+    /** A listing of ours is far shorter. */
+    private static final long LARGEST = 20_000_000;
+
+    private static final int LONGEST = 100;
+    /** All names that Runbend gives; no separators or drives of any system, no letters that a locale may not have. */
+    private static final Pattern PLAIN = Pattern.compile("[A-Za-z0-9._ -]+");
+
     private KitListing() {}
 
     /** Plain names listed in the folder's kit.json; empty if there is none of ours. A link is none of ours. */
     static Set<String> of(Path folder) {
         Path kit = folder.resolve(KitFiles.KIT);
-        if (!Files.isRegularFile(kit, LinkOption.NOFOLLOW_LINKS)) {
+        if (!Disk.isFile(kit)) {
             return Set.of();
         }
-        try (JsonParser json = new JsonFactory().createParser(kit.toFile())) {
-            return json.nextToken() == JsonToken.START_OBJECT ? names(json) : Set.of();
+        try {
+            return Files.size(kit) > LARGEST ? Set.of() : read(kit);
         } catch (IOException e) {
             return Set.of();
+        }
+    }
+
+    private static Set<String> read(Path kit) throws IOException {
+        try (JsonParser json = new JsonFactory().createParser(kit.toFile())) {
+            return json.nextToken() == JsonToken.START_OBJECT ? names(json) : Set.of();
         }
     }
 
@@ -48,6 +61,6 @@ final class KitListing {
 
     /** A name that leads nowhere else and hides nothing. */
     static boolean isPlain(String name) {
-        return !name.isEmpty() && !name.startsWith(".") && name.chars().noneMatch(c -> c == '/' || c == '\\' || c == 0);
+        return name.length() <= LONGEST && PLAIN.matcher(name).matches() && !name.startsWith(".");
     }
 }

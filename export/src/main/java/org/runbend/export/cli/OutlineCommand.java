@@ -4,13 +4,18 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.Fault;
+import org.runbend.export.drawing.Point;
 import org.runbend.export.dxf.read.DrawingUnit;
 import org.runbend.export.dxf.read.DxfFault;
 import org.runbend.export.dxf.read.DxfReader;
+import org.runbend.export.outline.Candidate;
 import org.runbend.export.outline.FloorReading;
 import org.runbend.export.outline.FloorSketch;
 import org.runbend.export.outline.JobDraft;
@@ -43,6 +48,9 @@ final class OutlineCommand implements Callable<Integer> {
             DrawingUnit.FT,
             DrawingUnit.YD);
 
+    private static final Pattern PLACE = Pattern.compile(
+            "\\s*\\[?\\s*(-?\\d{1,9}(?:\\.\\d{1,9})?)\\s*[,; ]\\s*(-?\\d{1,9}(?:\\.\\d{1,9})?)\\s*\\]?\\s*");
+
     @Spec
     private CommandSpec spec;
 
@@ -68,6 +76,25 @@ final class OutlineCommand implements Callable<Integer> {
     private String layer;
 
     @Option(
+            names = "--contour",
+            paramLabel = "N",
+            description = "The closed line that is the floor, by its number in a message or picture of this command.")
+    private Integer contour;
+
+    @Option(
+            names = "--at",
+            paramLabel = "X,Y",
+            description = "A place on the floor, in mm as messages name places: the smallest closed line round it is"
+                    + " taken.")
+    private String at;
+
+    @Option(
+            names = "--unheated",
+            paramLabel = "LAYER",
+            description = "Closed lines and hatches of this layer are unheated floor.")
+    private String unheated;
+
+    @Option(
             names = "--tolerance",
             paramLabel = "MM",
             defaultValue = "0.5",
@@ -87,7 +114,7 @@ final class OutlineCommand implements Callable<Integer> {
         }
         DraftFile jobFile = new DraftFile(job, "# ", "");
         DraftFile pictureFile = new DraftFile(picture, "<!-- ", " -->");
-        FloorSketch sketch = sketch(wish);
+        FloorSketch sketch = sketch(wish, pictureFile);
         jobFile.check(replace);
         pictureFile.check(replace);
         String text = JobDraft.text(sketch, String.valueOf(picture.getFileName()));
@@ -101,7 +128,25 @@ final class OutlineCommand implements Callable<Integer> {
         if (!(tolerance >= 0 && tolerance <= OutlineWish.MOST_TOLERANCE)) {
             throw new ParameterException(spec.commandLine(), "--tolerance is a gap from 0 to 100 mm, not " + tolerance);
         }
-        return new OutlineWish(Optional.ofNullable(unit).map(this::unit), Optional.ofNullable(layer), tolerance);
+        if (contour != null && at != null) {
+            throw new ParameterException(spec.commandLine(), "--contour and --at both name the floor; say one of them");
+        }
+        return new OutlineWish(
+                Optional.ofNullable(unit).map(this::unit),
+                Optional.ofNullable(layer),
+                tolerance,
+                contour == null ? OptionalInt.empty() : OptionalInt.of(contour),
+                Optional.ofNullable(at).map(this::place),
+                Optional.ofNullable(unheated));
+    }
+
+    private Point place(String words) {
+        Matcher two = PLACE.matcher(words);
+        if (!two.matches()) {
+            throw new ParameterException(
+                    spec.commandLine(), "--at is a place such as 1200,800 in mm, not '" + words + "'");
+        }
+        return new Point(Double.parseDouble(two.group(1)), Double.parseDouble(two.group(2)));
     }
 
     private DrawingUnit unit(String word) {
@@ -115,14 +160,28 @@ final class OutlineCommand implements Callable<Integer> {
                                 + ", not '" + word + "'"));
     }
 
-    private FloorSketch sketch(OutlineWish wish) {
+    private FloorSketch sketch(OutlineWish wish, DraftFile picture) {
         String name = String.valueOf(drawing.getFileName());
         try {
             return FloorReading.read(name, new DxfReader().read(drawing, wish.unit()), wish);
         } catch (DxfFault e) {
             throw new BadInput(Fault.ofFile(drawing.toString(), e.reason()));
         } catch (NoOutline e) {
-            throw new BadInput(Fault.ofFile(drawing.toString(), e.getMessage()));
+            throw new BadInput(Fault.ofFile(drawing.toString(), e.getMessage() + shown(name, e.candidates(), picture)));
+        }
+    }
+
+    /** Draws the closed lines that a person may choose from; a file of others that stands in the way stays. */
+    private String shown(String name, List<Candidate> candidates, DraftFile picture) {
+        if (candidates.size() < 2) {
+            return "";
+        }
+        try {
+            picture.check(replace);
+            picture.write(SvgBackend.svg(SketchDrafting.draw(name, candidates)));
+            return "; " + picture.name() + " shows their numbers";
+        } catch (OutputRefused e) {
+            return "";
         }
     }
 

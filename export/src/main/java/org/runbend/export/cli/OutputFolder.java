@@ -42,11 +42,16 @@ final class OutputFolder {
 
     /**
      * Refuses a file, a folder that holds files but no kit of ours, and a place that cannot be written. First it finishes
-     * what a killed run left.
+     * what a killed run left, so the job is to be read before.
+     *
+     * @return remarks, a line each: what looks like a work folder of ours and was left alone
      */
-    void checkOurs() {
+    List<String> checkOurs() {
         try {
-            check(target());
+            return check(target()).stream()
+                    .map(p -> p + ": left alone: it is named like a work folder of ours, but this user did not make it,"
+                            + " or others can write in it")
+                    .toList();
         } catch (IOException e) {
             throw refused(e);
         }
@@ -84,7 +89,7 @@ final class OutputFolder {
         return target.getParent() != null ? target.getParent() : target;
     }
 
-    private void check(Path target) throws IOException {
+    private List<Path> check(Path target) throws IOException {
         Path above = above(target);
         if (!Files.exists(target)) {
             if (Files.exists(above) && !Files.isWritable(above)) {
@@ -93,13 +98,14 @@ final class OutputFolder {
         } else if (!Files.isWritable(target)) {
             throw new OutputRefused(folder + ": the output folder cannot be written");
         }
-        WorkFolder.heal(List.of(above, target), target, swap, steps);
+        List<Path> strange = WorkFolder.heal(List.of(above, target), target, swap, steps);
         if (Files.exists(target)
                 && !names(target).isEmpty()
                 && KitListing.of(target).isEmpty()) {
             throw new OutputRefused(
                     folder + ": the output folder holds files but no kit.json of ours; name a new or an empty folder");
         }
+        return strange;
     }
 
     private Set<String> names(Path target) {

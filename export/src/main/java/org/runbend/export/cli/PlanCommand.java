@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletionException;
+import java.util.function.UnaryOperator;
 import org.runbend.export.data.OldKit;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.optimizer.breakdown.Element;
@@ -81,28 +83,31 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     public Integer call() {
         checkWords();
         OutputFolder folder = new OutputFolder(out != null ? out : besideJob(jobFile()));
-        folder.checkOurs();
         Job job = read();
         if (improve && !job.hasOwnLoop()) {
             throw new Unbuildable("layout.loop", "is missing: --improve needs a loop that somebody drew");
         }
         OutputFolder beside = new OutputFolder(improved(folder.path()));
-        if (improve) {
-            beside.checkOurs();
-        }
         List<Element> before = was == null ? List.of() : OldKit.elements(was);
+        prepare(folder);
+        if (improve) {
+            prepare(beside);
+        }
         KitPlan plan = plan(job);
         Map<String, byte[]> more = Map.of();
-        if (alternatives || take != null) {
+        if (take != null) {
             Choice choice = new ChoicePlanner(progress()).choose(plan);
-            plan = take == null ? plan : taken(choice);
-            more = alternatives ? KitFiles.of(choice) : more;
-            if (alternatives && !isQuiet()) {
-                new Summary(out()).printChoice(choice);
+            plan = taken(choice);
+            more = alternatives ? told(choice) : more;
+        } else if (alternatives) {
+            try {
+                more = told(new ChoicePlanner(progress()).choose(plan));
+            } catch (RuntimeException e) {
+                plan = plan.withRemark(lost("The alternatives", e));
             }
         }
         progress().step("comparing plates");
-        plan = new PlateComparing().compare(plan);
+        plan = compared(plan);
         progress().step("drawing and writing");
         folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR, more));
         if (!isQuiet()) {
@@ -117,6 +122,11 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         return codeOf(plan);
     }
 
+    /** Clears up what killed runs left; nothing is touched before job and earlier plan were read. */
+    private void prepare(OutputFolder folder) {
+        folder.checkOurs().forEach(remark -> err().println(Terminal.plain(remark)));
+    }
+
     private void checkWords() {
         if (take != null && (take < 1 || take > Choice.MOST)) {
             throw usage("--take " + take + ": alternatives are numbered from 1 to at most " + Choice.MOST);
@@ -124,6 +134,34 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         if (improve && (alternatives || take != null)) {
             throw usage("--improve goes with neither --alternatives nor --take; run them one after the other");
         }
+    }
+
+    /** The files of the table of alternatives, which is printed too. */
+    private Map<String, byte[]> told(Choice choice) {
+        Map<String, byte[]> files = KitFiles.of(choice);
+        if (!isQuiet()) {
+            new Summary(out()).printChoice(choice);
+        }
+        return files;
+    }
+
+    /** The plan with plates compared; what is there to compare never costs the kit. */
+    private static KitPlan compared(KitPlan plan) {
+        return compared(plan, new PlateComparing()::compare);
+    }
+
+    static KitPlan compared(KitPlan plan, UnaryOperator<KitPlan> comparing) {
+        try {
+            return comparing.apply(plan);
+        } catch (RuntimeException e) {
+            return plan.withRemark(lost("Plates in few lengths and for other coverages", e));
+        }
+    }
+
+    private static String lost(String what, RuntimeException e) {
+        Throwable reason = e instanceof CompletionException && e.getCause() != null ? e.getCause() : e;
+        return what + " could not be compared: a fault of our own ("
+                + reason.getClass().getSimpleName() + "); the kit is whole without.";
     }
 
     /** The plan of the alternative wanted; it says which one it is. */
@@ -139,8 +177,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     private void improve(KitPlan own, OutputFolder beside) {
         Job job = own.job();
-        KitPlan ours = new PlateComparing()
-                .compare(plan(job.with(job.floor(), job.layout().withoutLoop())));
+        KitPlan ours = compared(plan(job.with(job.floor(), job.layout().withoutLoop())));
         beside.write(KitFiles.of(ours, dxf, channel == ChannelForm.CONTOUR));
         if (!isQuiet()) {
             new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 
 /**
  * Puts a new kit in the place of an old one. It is built whole in a {@link WorkFolder} beside the output folder first,
@@ -43,7 +42,7 @@ final class Replacement {
      * @throws IOException if the disk does not take them; nothing was changed then, or a later run finishes it
      */
     void replace(Set<String> old, Map<String, byte[]> files) throws IOException {
-        Journal journal = new Journal(Disk.name(target), files.keySet(), old);
+        Journal journal = new Journal(Disk.rawName(target), files.keySet(), old);
         Path home = home();
         try (WorkFolder work = WorkFolder.create(home, target, journal, swap, steps)) {
             for (Map.Entry<String, byte[]> file : files.entrySet()) {
@@ -78,10 +77,10 @@ final class Replacement {
         if (isWorkedIn() || !isAlike(work.kit())) {
             return false;
         }
-        Set<String> foreign = new TreeSet<>(Disk.names(target));
-        foreign.removeIf(n -> journal.old().contains(n) && !Disk.isFolder(target.resolve(n)));
+        Set<Path> foreign = Disk.entries(target);
+        foreign.removeIf(n -> journal.old().contains(n.toString()) && !Disk.isFolder(target.resolve(n)));
         try {
-            for (String name : foreign) {
+            for (Path name : foreign) {
                 steps.before("link " + name);
                 Files.createSymbolicLink(work.kit().resolve(name), work.placeholder(name));
             }
@@ -97,9 +96,9 @@ final class Replacement {
     }
 
     /** Exchanges links for files; if one cannot be moved (another user's, perhaps), everything is taken back. */
-    private boolean bringAlong(WorkFolder work, Set<String> foreign) throws IOException {
-        List<String> moved = new ArrayList<>();
-        for (String name : foreign) {
+    private boolean bringAlong(WorkFolder work, Set<Path> foreign) throws IOException {
+        List<Path> moved = new ArrayList<>();
+        for (Path name : foreign) {
             steps.before("exchange the link and " + name);
             if (!swap.swap(target.resolve(name), work.kit().resolve(name))) {
                 takeBack(work, moved);
@@ -110,8 +109,8 @@ final class Replacement {
         return true;
     }
 
-    private void takeBack(WorkFolder work, List<String> moved) throws IOException {
-        for (String name : moved) {
+    private void takeBack(WorkFolder work, List<Path> moved) throws IOException {
+        for (Path name : moved) {
             if (!swap.swap(target.resolve(name), work.kit().resolve(name))) {
                 throw new IOException(name + " cannot be moved");
             }

@@ -4,7 +4,6 @@ import com.sun.jna.LastErrorException;
 import com.sun.jna.Library;
 import com.sun.jna.Native;
 import com.sun.jna.Platform;
-import java.nio.charset.Charset;
 import java.nio.file.Path;
 import java.util.Arrays;
 
@@ -37,8 +36,7 @@ interface Swap {
 
     /** The path's bytes as the system has them, with the zero at the end that C wants. */
     private static byte[] name(Path path) {
-        String encoding = System.getProperty("sun.jnu.encoding", "UTF-8");
-        byte[] bytes = path.toAbsolutePath().toString().getBytes(Charset.forName(encoding));
+        byte[] bytes = Disk.bytes(path);
         return Arrays.copyOf(bytes, bytes.length + 1);
     }
 

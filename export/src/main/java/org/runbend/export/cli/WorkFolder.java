@@ -5,12 +5,18 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.UserPrincipal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -23,6 +29,7 @@ final class WorkFolder implements AutoCloseable {
     private static final String PREFIX = ".runbend-";
     private static final Pattern NAME = Pattern.compile("\\.runbend-(\\d{1,18})-\\d+");
     private static final String JOURNAL = "journal";
+    private static final String KIT = "kit";
     /** Stands in the work folder while files are replaced one by one. */
     private static final String IN_PLACE = "in-place";
 
@@ -45,15 +52,14 @@ final class WorkFolder implements AutoCloseable {
     /** Makes one in the folder {@code home}, which lies on the file system of the output folder {@code target}. */
     static WorkFolder create(Path home, Path target, Journal journal, Swap swap, Steps steps) throws IOException {
         steps.before("make the work folder");
-        Path self =
-                Files.createTempDirectory(home, PREFIX + ProcessHandle.current().pid() + "-");
+        Path self = Files.createTempDirectory(home, prefix());
         FileChannel channel = null;
         try {
             channel = FileChannel.open(self.resolve(JOURNAL), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
             lock(channel);
             steps.before("write the journal");
             Disk.write(channel, journal.bytes());
-            Files.createDirectory(self.resolve("kit"));
+            Files.createDirectory(self.resolve(KIT));
             return new WorkFolder(self, target, journal, channel, swap, steps);
         } catch (IOException e) {
             if (channel != null) {
@@ -75,20 +81,68 @@ final class WorkFolder implements AutoCloseable {
 
     /** The folder of the new kit; after an exchange that of the old one. */
     Path kit() {
-        return self.resolve("kit");
+        return self.resolve(KIT);
     }
 
     static boolean isOne(String name) {
         return NAME.matcher(name).matches();
     }
 
-    /** Finishes or takes back what killed runs began on an output folder, wherever they had their work folders. */
-    static void heal(List<Path> homes, Path target, Swap swap, Steps steps) throws IOException {
+    /**
+     * Finishes or takes back what killed runs began on an output folder, wherever they had their work folders.
+     *
+     * @return folders that look like one of ours, but that somebody else made or could have filled: left alone
+     */
+    static List<Path> heal(List<Path> homes, Path target, Swap swap, Steps steps) throws IOException {
+        List<Path> strange = new ArrayList<>();
         for (Path home : homes) {
-            for (Path left : leftIn(home)) {
-                heal(left, target, swap, steps);
+            List<Path> all = leftIn(home);
+            Optional<UserPrincipal> user = all.isEmpty() ? Optional.empty() : user(home);
+            for (Path left : user.isEmpty() ? List.<Path>of() : all) {
+                if (isOwn(left, user.get())) {
+                    heal(left, target, swap, steps);
+                } else if (Journal.read(left.resolve(JOURNAL))
+                        .map(j -> j.isOf(target))
+                        .orElse(true)) {
+                    strange.add(left);
+                }
             }
         }
+        return strange;
+    }
+
+    /** Whom this disk takes us for: the owner of a folder that we make there. */
+    private static Optional<UserPrincipal> user(Path home) {
+        try {
+            Path trial = Files.createTempDirectory(home, prefix());
+            try {
+                return Optional.of(Files.getOwner(trial, LinkOption.NOFOLLOW_LINKS));
+            } finally {
+                Files.delete(trial);
+            }
+        } catch (IOException | UnsupportedOperationException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static String prefix() {
+        return PREFIX + ProcessHandle.current().pid() + "-";
+    }
+
+    /** Whether this user made the folder and what a run goes by in it, and nobody else can write there. */
+    private static boolean isOwn(Path left, UserPrincipal user) throws IOException {
+        for (Path path : List.of(left, left.resolve(JOURNAL), left.resolve(IN_PLACE))) {
+            if (Disk.isTaken(path)
+                    && !Files.getOwner(path, LinkOption.NOFOLLOW_LINKS).equals(user)) {
+                return false;
+            }
+        }
+        PosixFileAttributeView modes =
+                Files.getFileAttributeView(left, PosixFileAttributeView.class, LinkOption.NOFOLLOW_LINKS);
+        return modes == null
+                || Collections.disjoint(
+                        modes.readAttributes().permissions(),
+                        Set.of(PosixFilePermission.GROUP_WRITE, PosixFilePermission.OTHERS_WRITE));
     }
 
     private static List<Path> leftIn(Path home) throws IOException {
@@ -112,8 +166,8 @@ final class WorkFolder implements AutoCloseable {
             if (isOrphan(left)) {
                 removeBare(left);
             }
-        } else if (journal.get().folder().equals(Disk.name(target))) {
-            try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+        } else if (journal.get().isOf(target)) {
+            try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
                 if (lock(channel)) {
                     new WorkFolder(left, target, journal.get(), channel, swap, steps).clear();
                 }
@@ -131,9 +185,12 @@ final class WorkFolder implements AutoCloseable {
 
     /** Removes a work folder in which nothing was built. */
     private static void removeBare(Path self) throws IOException {
-        if (Journal.read(self.resolve(JOURNAL)).isEmpty() && !Disk.isTaken(self.resolve("kit"))) {
-            Files.deleteIfExists(self.resolve(JOURNAL));
-            if (Disk.names(self).isEmpty()) {
+        Path journal = self.resolve(JOURNAL);
+        if (Journal.read(journal).isEmpty() && !Disk.isTaken(self.resolve(KIT))) {
+            if (Disk.isFile(journal)) {
+                Files.delete(journal);
+            }
+            if (Disk.entries(self).isEmpty()) {
                 Files.delete(self);
             }
         }
@@ -151,7 +208,7 @@ final class WorkFolder implements AutoCloseable {
      * without one is an unfinished one.
      */
     void replaceInPlace() throws IOException {
-        if (Disk.isTaken(kit().resolve(KitFiles.KIT))) {
+        if (Disk.isFile(kit().resolve(KitFiles.KIT))) {
             steps.before("take kit.json away");
             Files.deleteIfExists(target.resolve(KitFiles.KIT));
         }
@@ -165,7 +222,7 @@ final class WorkFolder implements AutoCloseable {
         }
         order.add(KitFiles.KIT);
         for (String name : order) {
-            if (Disk.isTaken(kit().resolve(name))) {
+            if (Disk.isFile(kit().resolve(name)) && !Disk.isFolder(target.resolve(name))) {
                 steps.before("replace " + name);
                 Files.move(
                         kit().resolve(name),
@@ -178,26 +235,24 @@ final class WorkFolder implements AutoCloseable {
     }
 
     /** A link that stands for a foreign file in the new folder until the file itself is there. */
-    Path placeholder(String name) {
-        return Path.of("..", self.getFileName().toString(), "kit", name);
+    Path placeholder(Path name) {
+        return Path.of("..", self.getFileName().toString(), KIT).resolve(name);
     }
 
     private boolean isPlaceholder(Path path) throws IOException {
-        return Files.isSymbolicLink(path)
-                && Files.readSymbolicLink(path)
-                        .equals(placeholder(path.getFileName().toString()));
+        return Files.isSymbolicLink(path) && Files.readSymbolicLink(path).equals(placeholder(path.getFileName()));
     }
 
     /** Brings everything to a good end, from whatever point a run was stopped at, and removes the work folder. */
     private void clear() throws IOException {
-        if (Disk.isTaken(self.resolve(IN_PLACE)) && Disk.isFolder(target)) {
+        if (Disk.isFile(self.resolve(IN_PLACE)) && Disk.isFolder(target)) {
             replaceInPlace();
         }
         if (Disk.isFolder(kit())) {
-            for (String name : Disk.names(kit())) {
+            for (Path name : Disk.entries(kit())) {
                 clear(name);
             }
-            if (!Disk.names(kit()).isEmpty()) {
+            if (!Disk.entries(kit()).isEmpty()) {
                 return; // a name is taken on both sides: both stay
             }
             steps.before("remove the old folder");
@@ -211,10 +266,10 @@ final class WorkFolder implements AutoCloseable {
         Files.deleteIfExists(self);
     }
 
-    private void clear(String name) throws IOException {
+    private void clear(Path name) throws IOException {
         Path here = kit().resolve(name);
         Path there = target.resolve(name);
-        if (isPlaceholder(here) || (journal.isOurs(name) && !Disk.isFolder(here))) {
+        if (isPlaceholder(here) || (journal.isOurs(name.toString()) && !Disk.isFolder(here))) {
             steps.before("delete the old " + name);
             Files.delete(here);
             return;

@@ -71,6 +71,20 @@ final class JsonOut {
         return this;
     }
 
+    JsonOut flag(String key, boolean value) throws IOException {
+        out.writeBooleanField(key, value);
+        return this;
+    }
+
+    JsonOut wholes(String key, List<Integer> values) throws IOException {
+        out.writeArrayFieldStart(key);
+        for (int v : values) {
+            out.writeNumber(v);
+        }
+        out.writeEndArray();
+        return this;
+    }
+
     JsonOut whole(String key, OptionalInt value) throws IOException {
         if (value.isPresent()) {
             whole(key, value.getAsInt());

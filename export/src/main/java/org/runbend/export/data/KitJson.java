@@ -17,6 +17,7 @@ import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
+import org.runbend.optimizer.plan.PortHole;
 import org.runbend.optimizer.plan.SawWork;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
@@ -27,12 +28,17 @@ import org.runbend.optimizer.plates.PlatePlan;
  * indices from 0. A bound that is not proved is left out.
  */
 public final class KitJson {
+    /** The rules of holes, clearances and verdicts that a plan of ours keeps. */
+    private static final int CONTRACT = 2;
+
     /** The plan as JSON; {@code files} are the names of all files written with it, this one too. */
     public byte[] bytes(KitPlan plan, List<String> files) {
         try {
             JsonOut out = new JsonOut().open();
+            out.whole("contract", CONTRACT);
             head(out, plan);
             FloorJson.write(out, plan.job());
+            port(out, plan);
             pipe(out, plan);
             if (plan.isOnLattice()) {
                 lattice(out, plan);
@@ -67,6 +73,30 @@ public final class KitJson {
         out.text("workshop", job.catalog().workshop()).text("units", "mm");
     }
 
+    private static void port(JsonOut out, KitPlan plan) throws IOException {
+        Job.Port port = plan.job().floor().port();
+        out.open("port")
+                .point("at", port.at())
+                .number("reach", port.reach())
+                .text("turn", port.turn().name().toLowerCase(Locale.ROOT))
+                .list("holes", plan.holes(), hole -> hole(out, plan, hole))
+                .close();
+    }
+
+    private static void hole(JsonOut out, KitPlan plan, PortHole hole) throws IOException {
+        out.text("loop", hole.loop())
+                .text("kind", hole.kind().name().toLowerCase(Locale.ROOT))
+                .point("at", hole.at())
+                .number("diameter", plan.job().groove().pad())
+                .open("slot")
+                .point("from", hole.slot().from())
+                .point("to", hole.slot().to())
+                .number("width", hole.slot().width())
+                .close()
+                .number("toPort", hole.at().distance(plan.job().floor().port().at()))
+                .flag("given", hole.given());
+    }
+
     private static void pipe(JsonOut out, KitPlan plan) throws IOException {
         Job.PipeWish wish = plan.job().pipe();
         out.open("pipe")
@@ -98,6 +128,7 @@ public final class KitJson {
             indices.add(i);
         }
         out.list("elements", indices, i -> element(out, elements, i));
+        out.wholes("leadIn", List.of(loop.breakdown().leadIn(), loop.breakdown().leadOut()));
         out.number("floorLength", loop.floorLength())
                 .number("straight", loop.breakdown().straightLength())
                 .whole("quarterBends", loop.breakdown().quarterBends())

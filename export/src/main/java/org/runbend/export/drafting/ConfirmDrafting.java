@@ -227,8 +227,8 @@ public final class ConfirmDrafting {
         if (k.bare() instanceof org.runbend.optimizer.job.Shape.Circle c) {
             return Extent.at(Places.at(c.centre())).grow(c.radius() + k.clearance());
         }
-        return Extent.at(Places.at(((org.runbend.optimizer.job.Shape.Spot) k.bare()).at()))
-                .grow(k.clearance());
+        var spot = (org.runbend.optimizer.job.Shape.Spot) k.bare();
+        return Extent.at(Places.at(spot.at())).grow(spot.radius() + k.clearance());
     }
 
     /** A name close by what it names even if a line crosses it, else farther off. */

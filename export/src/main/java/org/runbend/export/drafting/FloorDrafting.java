@@ -13,6 +13,11 @@ import org.runbend.optimizer.plan.KitPlan;
  * <p>{@link Layer#PIPE} holds one open path a loop and nothing else; letters and signs are sized for an A4 page.
  */
 public final class FloorDrafting {
+    private static final int MOST_TRIALS = 4;
+    private static final double TIGHT = 1.01;
+    /** Texts stay within the nearest row of measures, mm of paper. */
+    private static final double ROOM = 12;
+
     private final boolean withChannel;
 
     /** Draws everything. */
@@ -43,13 +48,25 @@ public final class FloorDrafting {
     private Sheet draw(KitPlan plan, boolean withTitle) {
         Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
         double unit = Places.unit(floor);
+        Sheet sheet = draw(plan, withTitle, unit);
+        // letters are as large as promised on the page that the whole drawing fits, words and measures included
+        for (int i = 0; i < MOST_TRIALS && sheet.extent().mmPerPaperMm() > TIGHT * unit; i++) {
+            unit = sheet.extent().mmPerPaperMm();
+            sheet = draw(plan, withTitle, unit);
+        }
+        return sheet;
+    }
+
+    private Sheet draw(KitPlan plan, boolean withTitle, double unit) {
+        Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
+        labels.keepIn(floor.grow(ROOM * unit));
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
         FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
         floorMarks.keepClear(plan.job().floor());
         loops.draw(plan, withChannel);
-        floorMarks.draw(plan.job().floor());
+        floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
         new Measures(sheet, unit).draw(plan, floor);

@@ -3,14 +3,18 @@ package org.runbend.export.drafting;
 import java.util.ArrayList;
 import java.util.List;
 import org.runbend.export.drawing.Anchor;
+import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.job.Support;
 
 /** Draws what the customer gave: outline, keep-outs, unheated floor, port and the marks to recognise it by. */
 final class FloorMarks {
@@ -30,17 +34,58 @@ final class FloorMarks {
     void keepClear(Job.FloorPlan floor) {
         labels.block(Extent.at(Places.at(floor.port().at())).grow(2.5 * unit));
         Path.polygon(Places.all(floor.outline())).parts().forEach(labels::shun);
+        floor.keepOuts().forEach(this::shun);
+        for (Job.Unheated cold : floor.unheated()) {
+            labels.shun(TrueArcs.of(Places.all(cold.region().corners())));
+        }
+        for (Support s : floor.supports()) {
+            List<Point> corners = Places.all(s.region().corners());
+            labels.shun(new Segment(corners.get(0), corners.get(3)));
+            labels.shun(new Segment(corners.get(1), corners.get(2)));
+        }
+    }
+
+    /** A small thing is kept free whole, of a large one the edges, so that its name may stand within. */
+    private void shun(KeepOut k) {
+        Extent box;
+        if (k.bare() instanceof Shape.Circle c) {
+            box = Extent.at(Places.at(c.centre())).grow(c.radius());
+            labels.shun(new Circle(Places.at(c.centre()), c.radius() + k.clearance()));
+            labels.shun(new Circle(Places.at(c.centre()), c.radius()));
+        } else if (k.bare() instanceof Shape.Polygon p) {
+            List<Point> corners = Places.all(p.corners());
+            box = Extent.around(corners);
+            labels.shun(Path.polygon(corners));
+            GrownContour.of(corners, k.clearance()).ifPresent(labels::shun);
+        } else {
+            box = Extent.at(Places.at(((Shape.Spot) k.bare()).at())).grow(1.5 * unit);
+            if (k.clearance() > 0) {
+                labels.shun(new Circle(box.centre(), k.clearance()));
+            }
+        }
+        if (Math.min(box.width(), box.height()) < 8 * unit) {
+            labels.shun(box);
+        }
     }
 
     void draw(Job.FloorPlan floor) {
+        draw(floor, List.of());
+    }
+
+    /** Draws all of it; {@code notes} are what programs are told of the outline. */
+    void draw(Job.FloorPlan floor, List<String> notes) {
         List<Point> outline = Places.all(floor.outline());
-        sheet.add(Layer.FLOOR, Path.polygon(outline));
+        sheet.add(Layer.FLOOR, TrueArcs.of(outline));
+        sheet.annotate(notes);
         shapes.port(Places.at(floor.port().at()));
         floor.marks().forEach(mark -> mark(mark, outline));
-        floor.keepOuts().forEach(this::keepOut);
+        for (int i = 0; i < floor.keepOuts().size(); i++) {
+            keepOut(floor.keepOuts().get(i), i);
+        }
         for (Job.Unheated cold : floor.unheated()) {
-            Path region = Path.polygon(Places.all(cold.region().corners()));
+            Path region = TrueArcs.of(Places.all(cold.region().corners()));
             sheet.add(Layer.UNHEATED, region);
+            sheet.annotate(ReadBack.unheated(cold));
             labels.put(Labels.around(region.extent(), unit, 2.2 * unit, Wording.brief(cold.name())));
         }
     }
@@ -51,6 +96,7 @@ final class FloorMarks {
         int edge = mark.edge() >= 0 ? mark.edge() : nearestEdge(at, outline, 2 * unit);
         if (edge < 0) {
             labels.put(Labels.around(Extent.at(at), unit, 2.8 * unit, Wording.brief(mark.text())));
+            sheet.annotate(ReadBack.mark(mark));
             return;
         }
         Point a = outline.get(edge);
@@ -66,6 +112,7 @@ final class FloorMarks {
             places.add(new Text(foot, 2.8 * unit, readable, anchor, Wording.brief(mark.text())));
         }
         labels.put(places);
+        sheet.annotate(ReadBack.mark(mark));
     }
 
     /** The side that passes a point by less than so many mm; -1 if none does. */
@@ -84,11 +131,9 @@ final class FloorMarks {
         return -1;
     }
 
-    private void keepOut(KeepOut k) {
+    private void keepOut(KeepOut k, int number) {
         Extent box = shapes.keepOut(k);
-        if (k.bare() instanceof org.runbend.optimizer.job.Shape.Spot s) {
-            labels.block(Extent.at(Places.at(s.at())).grow(unit));
-        }
+        sheet.annotate(ReadBack.keepOut(k, number));
         labels.put(Labels.around(box, 0.8 * unit, 2.2 * unit, Wording.brief(k.name())));
     }
 

@@ -4,7 +4,6 @@ import java.util.List;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
-import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
@@ -35,7 +34,8 @@ final class FloorShapes {
         if (k.bare() instanceof Shape.Polygon p) {
             return polygon(Places.all(p.corners()), k.clearance());
         }
-        return spot(Places.at(((Shape.Spot) k.bare()).at()), k.clearance());
+        Shape.Spot spot = (Shape.Spot) k.bare();
+        return spot(Places.at(spot.at()), spot.radius(), k.clearance());
     }
 
     private Extent round(Point centre, double radius, double clearance) {
@@ -48,17 +48,15 @@ final class FloorShapes {
 
     private Extent polygon(List<Point> corners, double clearance) {
         GrownContour.of(corners, clearance).ifPresent(grown -> sheet.add(Layer.KEEP_OUT, grown));
-        sheet.add(Layer.KEEP_OUT, Path.polygon(corners));
+        sheet.add(Layer.KEEP_OUT, TrueArcs.of(corners));
         return Extent.around(corners).grow(clearance);
     }
 
-    /** A spot has no size: a circle of its clearance and a cross. */
-    private Extent spot(Point at, double clearance) {
-        if (clearance > 0) {
-            sheet.add(Layer.KEEP_OUT, new Circle(at, clearance));
-        }
+    /** A thing of which only the middle was given: a disc with its clearance and a cross. */
+    private Extent spot(Point at, double radius, double clearance) {
+        round(at, radius, clearance);
         sheet.add(Layer.NOTE, new Segment(at.plus(-unit, 0), at.plus(unit, 0)));
         sheet.add(Layer.NOTE, new Segment(at.plus(0, -unit), at.plus(0, unit)));
-        return Extent.at(at).grow(Math.max(clearance, unit));
+        return Extent.at(at).grow(Math.max(radius + clearance, unit));
     }
 }

@@ -7,12 +7,16 @@ import java.util.Optional;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.PathBuilder;
 import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Vertex;
 
 /**
  * A polygon grown by a distance: every side moves out, outer corners become true arcs, inner ones stay sharp. Gives
  * nothing where the contour would run through itself, so that only clean contours are drawn.
  */
 final class GrownContour {
+    /** Parts that turn by less at their joint run on, degrees: ends of arcs are rounded to a thousandth of a millimetre. */
+    private static final double TANGENT = 0.3;
+
     private final List<Point> corners;
     private final double by;
 
@@ -26,7 +30,41 @@ final class GrownContour {
         if (area(polygon) < 0) {
             Collections.reverse(anticlockwise);
         }
-        return by > 0 ? new GrownContour(anticlockwise, by).grow() : Optional.empty();
+        return by > 0
+                ? bulging(anticlockwise, by).or(() -> new GrownContour(anticlockwise, by).grow())
+                : Optional.empty();
+    }
+
+    /** The contour round a region with arcs that bulges everywhere: its arcs grow, its corners become arcs. */
+    private static Optional<Path> bulging(List<Point> corners, double by) {
+        Path region = TrueArcs.of(corners);
+        List<Vertex> vertices = region.vertices();
+        int n = vertices.size();
+        if (vertices.stream().allMatch(v -> v.bulge() == 0) || vertices.stream().anyMatch(v -> v.bulge() < 0)) {
+            return Optional.empty();
+        }
+        List<Vertex> grown = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            double leaving = heading(region, i, true);
+            double turn = normal(leaving - heading(region, (i + n - 1) % n, false));
+            if (turn < -TANGENT) {
+                return Optional.empty();
+            }
+            if (turn > TANGENT) {
+                Point corner = vertices.get(i).point().polar(by, leaving - turn - 90);
+                grown.add(new Vertex(corner.x(), corner.y(), StrictMath.tan(Math.toRadians(turn) / 4)));
+            }
+            Point start = vertices.get(i).point().polar(by, leaving - 90);
+            grown.add(new Vertex(start.x(), start.y(), vertices.get(i).bulge()));
+        }
+        return Optional.of(new Path(grown, true));
+    }
+
+    /** Direction of part i at its start or its end, degrees: its chord's, less or more half its sweep. */
+    private static double heading(Path path, int i, boolean atStart) {
+        Vertex v = path.vertices().get(i);
+        double half = Math.toDegrees(2 * StrictMath.atan(v.bulge()));
+        return v.point().angleTo(path.end(i)) + (atStart ? -half : half);
     }
 
     private Optional<Path> grow() {

@@ -2,70 +2,236 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
 import org.runbend.export.drawing.Anchor;
+import org.runbend.export.drawing.Arc;
+import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.Shape;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 
-/** Puts short texts where they cover neither each other nor, if it can be, the pipe: the first such place is taken. */
+/**
+ * Puts short texts where they cover neither each other nor pipe, plates and things: the first such place is taken. Where
+ * there is none beside its thing, a text goes to the nearest free place and a thin line leads back.
+ */
 final class Labels {
     /** Air round a text by its height: numbers that nearly touch are read as one. */
-    private static final double AIR = 0.4;
+    private static final double AIR = 0.3;
 
-    /** Lines go in short parts: the box around a sloped one would keep half the floor free. */
-    private static final int PARTS = 8;
+    /** Between the places that are looked at farther off, by the height of the text. */
+    private static final double STEP = 1.6;
+
+    private static final int STEPS = 26;
+    private static final int DIRECTIONS = 24;
+    private static final int PARTS_OF_ARC = 8;
 
     private final SheetBuilder sheet;
-    private final List<Extent> used = new ArrayList<>();
-    private final List<Extent> shy = new ArrayList<>();
+    private final List<Area> used = new ArrayList<>();
+    private final List<Area> shy = new ArrayList<>();
+    private Optional<Extent> page = Optional.empty();
 
     Labels(SheetBuilder sheet) {
         this.sheet = sheet;
     }
 
+    /** A convex area, as its corners in order, and the box round it. */
+    private record Area(List<Point> corners, Extent box) {
+        static Area of(List<Point> corners) {
+            return new Area(corners, Extent.around(corners));
+        }
+
+        static Area of(Extent e) {
+            return of(List.of(
+                    new Point(e.minX(), e.minY()),
+                    new Point(e.maxX(), e.minY()),
+                    new Point(e.maxX(), e.maxY()),
+                    new Point(e.minX(), e.maxY())));
+        }
+
+        /** The letters of a text with air round them. */
+        static Area of(Text text) {
+            double h = text.height();
+            double width = Text.roughWidth(text.string(), h);
+            Point start = text.baselineStart(width).polar(-AIR * h, text.angle());
+            Point low = start.polar(-AIR * h, text.angle() + 90);
+            Point high = start.polar((1 + AIR) * h, text.angle() + 90);
+            double length = width + 2 * AIR * h;
+            return of(List.of(low, low.polar(length, text.angle()), high.polar(length, text.angle()), high));
+        }
+
+        boolean meets(Area other) {
+            boolean near = box.minX() < other.box.maxX()
+                    && other.box.minX() < box.maxX()
+                    && box.minY() < other.box.maxY()
+                    && other.box.minY() < box.maxY();
+            return near && !apart(corners, other.corners) && !apart(other.corners, corners);
+        }
+
+        /** Whether a line along a side of the first parts both. */
+        private static boolean apart(List<Point> a, List<Point> b) {
+            for (int i = 0; i < a.size(); i++) {
+                Point from = a.get(i);
+                Point to = a.get((i + 1) % a.size());
+                double nx = from.y() - to.y();
+                double ny = to.x() - from.x();
+                double[] first = range(a, nx, ny);
+                double[] second = range(b, nx, ny);
+                if (first[1] <= second[0] || second[1] <= first[0]) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        private static double[] range(List<Point> points, double nx, double ny) {
+            double least = Double.POSITIVE_INFINITY;
+            double most = Double.NEGATIVE_INFINITY;
+            for (Point p : points) {
+                double v = nx * p.x() + ny * p.y();
+                least = Math.min(least, v);
+                most = Math.max(most, v);
+            }
+            return new double[] {least, most};
+        }
+    }
+
+    /** Texts stay in this box where they can. */
+    void keepIn(Extent box) {
+        page = Optional.of(box);
+    }
+
     /** Keeps a place free of texts. */
     void block(Extent place) {
-        used.add(place);
+        used.add(Area.of(place));
+    }
+
+    /** Keeps a text that another hand writes free of others. */
+    void block(Text text) {
+        used.add(Area.of(text));
     }
 
     /** Keeps a place free of texts that have another one. */
     void shun(Extent place) {
-        shy.add(place);
+        shy.add(Area.of(place));
+    }
+
+    /** Keeps a convex area free of texts that have another place. */
+    void shunArea(List<Point> corners) {
+        shy.add(Area.of(corners));
     }
 
     /** Keeps a line free of texts that have another place. */
     void shun(Shape line) {
         if (line instanceof Segment s) {
-            for (int i = 0; i < PARTS; i++) {
-                Point from = Places.between(s.a(), s.b(), (double) i / PARTS);
-                shun(Extent.around(List.of(from, Places.between(s.a(), s.b(), (i + 1.0) / PARTS))));
-            }
+            shy.add(Area.of(List.of(s.a(), s.b())));
+        } else if (line instanceof Arc arc) {
+            shunArc(arc);
+        } else if (line instanceof Circle c) {
+            shunArc(new Arc(c.centre(), c.radius(), 0, 180));
+            shunArc(new Arc(c.centre(), c.radius(), 180, 180));
+        } else if (line instanceof Path path) {
+            path.parts().forEach(this::shun);
         } else {
             shun(line.extent());
         }
     }
 
-    /** Writes the text at the best of the places. */
-    void put(List<Text> places) {
-        List<Text> free = places.stream()
-                .filter(t -> isFree(t.extent().grow(AIR * t.height()), used))
-                .toList();
-        Text chosen = free.stream()
-                .filter(t -> isFree(t.extent(), shy))
-                .findFirst()
-                .orElseGet(() -> free.isEmpty() ? places.get(0) : free.get(0));
-        used.add(chosen.extent());
-        sheet.add(Layer.NOTE, chosen);
+    private void shunArc(Arc arc) {
+        Point from = arc.start();
+        for (int i = 1; i <= PARTS_OF_ARC; i++) {
+            Point to = arc.centre().polar(arc.radius(), arc.startAngle() + arc.sweep() * i / PARTS_OF_ARC);
+            shy.add(Area.of(List.of(from, to)));
+            from = to;
+        }
     }
 
-    private static boolean isFree(Extent e, List<Extent> taken) {
-        return taken.stream()
-                .noneMatch(
-                        u -> e.minX() < u.maxX() && u.minX() < e.maxX() && e.minY() < u.maxY() && u.minY() < e.maxY());
+    /** Writes the text at the best of the places; a line leads back to the middle of them from farther off. */
+    void put(List<Text> places) {
+        Text first = places.get(0);
+        Area at = Area.of(first);
+        put(places, at.box().centre());
+    }
+
+    /** Writes the text at the first free place, or at one farther off, from where a line leads to the thing. */
+    void put(List<Text> places, Point thing) {
+        Optional<Text> near = places.stream().filter(t -> isFree(Area.of(t))).findFirst();
+        if (near.isPresent()) {
+            write(near.get());
+            return;
+        }
+        Text like = places.get(0);
+        Optional<Text> far = farther(like, thing, t -> isFree(Area.of(t)));
+        if (far.isPresent()) {
+            lead(far.get(), thing);
+            write(far.get());
+            return;
+        }
+        // on a plate rather than on pipe, on anything rather than on another text
+        write(places.stream()
+                .filter(t -> isFree(Area.of(t), used))
+                .findFirst()
+                .or(() -> farther(like, thing, t -> isFree(Area.of(t), used)))
+                .orElse(like));
+    }
+
+    private Optional<Text> farther(Text like, Point thing, Predicate<Text> isGood) {
+        double h = like.height();
+        for (int step = 1; step <= STEPS; step++) {
+            for (int k = 0; k < DIRECTIONS; k++) {
+                double direction = 45 + (k % 2 == 0 ? k : -k - 1) / 2 * 360.0 / DIRECTIONS;
+                Point at = thing.polar((1 + step * STEP) * h, direction);
+                double across = Math.cos(Math.toRadians(direction));
+                Anchor anchor = across > 0.3
+                        ? Anchor.MIDDLE_LEFT
+                        : across < -0.3
+                                ? Anchor.MIDDLE_RIGHT
+                                : Math.sin(Math.toRadians(direction)) > 0 ? Anchor.BOTTOM_CENTRE : Anchor.TOP_CENTRE;
+                Text text = Text.level(at, h, anchor, like.string());
+                if (isOnPage(text) && isGood.test(text)) {
+                    return Optional.of(text);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private boolean isOnPage(Text text) {
+        Extent e = text.extent();
+        return page.map(p -> e.minX() >= p.minX()
+                        && e.maxX() <= p.maxX()
+                        && e.minY() >= p.minY()
+                        && e.maxY() <= p.maxY())
+                .orElse(true);
+    }
+
+    /** A thin line from the thing to the text, which other texts leave free. */
+    private void lead(Text text, Point thing) {
+        double gap = AIR * text.height();
+        double away = text.at().angleTo(thing);
+        if (text.at().distance(thing) > 2 * gap) {
+            Segment line = new Segment(text.at().polar(gap, away), thing);
+            sheet.add(Layer.NOTE, line);
+            used.add(Area.of(List.of(line.a(), line.b())));
+        }
+    }
+
+    private void write(Text text) {
+        used.add(Area.of(text));
+        sheet.add(Layer.NOTE, text);
+    }
+
+    private boolean isFree(Area area) {
+        return isFree(area, used) && isFree(area, shy);
+    }
+
+    private static boolean isFree(Area area, List<Area> taken) {
+        return taken.stream().noneMatch(area::meets);
     }
 
     /** A text in the middle of something, or over, under, right or left of it. */

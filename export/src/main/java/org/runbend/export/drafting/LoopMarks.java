@@ -31,7 +31,11 @@ final class LoopMarks {
     }
 
     void draw(KitPlan plan, boolean withChannel) {
-        plan.plates().pieces().forEach(piece -> sheet.add(Layer.PLATE, body(plan, piece)));
+        for (PlatePiece piece : plan.plates().pieces()) {
+            Path body = body(plan, piece);
+            sheet.add(Layer.PLATE, body);
+            labels.shunArea(body.vertices().stream().map(Vertex::point).toList());
+        }
         plan.channel().filter(c -> withChannel).ifPresent(c -> c.contours()
                 .forEach(edge -> sheet.add(Layer.CHANNEL, contour(edge))));
         for (KitPlan.LoopPlan loop : plan.loops()) {
@@ -160,13 +164,27 @@ final class LoopMarks {
                 + Math.abs(Math.cos(Math.toRadians(angle))) * height / 2;
         double off = Math.max(2.1 * unit, half + 0.8 * unit);
         List<Text> places = new ArrayList<>();
-        for (double share : new double[] {0.5, 0.35, 0.65, 0.2, 0.8}) {
+        for (double share : shares(run.length())) {
             for (int side : new int[] {90, -90}) {
                 Point at = Places.between(a, b, share).polar(off, angle + side);
                 places.add(Text.level(at, height, Anchor.MIDDLE_CENTRE, number));
             }
         }
-        labels.put(places);
+        labels.put(places, middle);
+    }
+
+    /** Where along a run its number may stand: about its middle, then beyond its plates towards its ends. */
+    private double[] shares(double length) {
+        double step = 1.5 * unit / length;
+        List<Double> shares = new ArrayList<>(List.of(0.5, 0.4, 0.6));
+        for (int i = 1; i <= 9; i++) {
+            shares.add(Math.min(0.5, i * step));
+            shares.add(Math.max(0.5, 1 - i * step));
+        }
+        for (double s = 0.2; s <= 0.8; s += 0.05) {
+            shares.add(s);
+        }
+        return shares.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     /** Direction of flow at the start or the end of an element, degrees. */

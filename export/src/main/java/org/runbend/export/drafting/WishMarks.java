@@ -62,6 +62,7 @@ final class WishMarks {
     private void support(Support support) {
         List<Point> corners = Places.all(support.region().corners());
         dashed(corners.get(0), corners.get(3));
+        sheet.annotate(ReadBack.support(support));
         dashed(corners.get(1), corners.get(2));
         name(Places.at(support.from()), Places.at(support.to()), support);
     }

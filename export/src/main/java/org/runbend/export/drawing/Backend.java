@@ -1,6 +1,7 @@
 package org.runbend.export.drawing;
 
 import java.io.IOException;
+import java.util.List;
 
 /**
  * What a drawing format must be able to do. Coordinates in mm, y up; a backend that needs y down turns it itself. Layers
@@ -9,6 +10,9 @@ import java.io.IOException;
 public interface Backend {
     /** Called first. */
     void begin(String title, Extent extent) throws IOException;
+
+    /** What programs are told of the shape that comes next; most formats have no place for it. */
+    default void notes(List<String> notes) throws IOException {}
 
     /** A straight line. */
     void segment(Layer layer, Segment segment) throws IOException;

@@ -31,6 +31,7 @@ public record Sheet(String title, List<Mark> marks) {
         List<Mark> ordered =
                 marks.stream().sorted(Comparator.comparing(Mark::layer)).toList();
         for (Mark mark : ordered) {
+            backend.notes(mark.notes());
             mark.shape().drawOn(backend, mark.layer());
         }
     }

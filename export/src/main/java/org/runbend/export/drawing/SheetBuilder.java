@@ -19,6 +19,13 @@ public final class SheetBuilder {
         return this;
     }
 
+    /** Tells programs something of the shape added last; formats that cannot say it leave it out. */
+    public SheetBuilder annotate(List<String> notes) {
+        Mark last = marks.remove(marks.size() - 1);
+        marks.add(new Mark(last.layer(), last.shape(), notes));
+        return this;
+    }
+
     /** The box around what is there by now. */
     public Extent extent() {
         return build().extent();

@@ -80,6 +80,11 @@ public final class DxfBackend implements Backend {
     }
 
     @Override
+    public void notes(List<String> notes) {
+        block.notes(notes);
+    }
+
+    @Override
     public void segment(Layer layer, Segment s) {
         block.line(layer.name(), s.a().x(), s.a().y(), s.b().x(), s.b().y());
     }

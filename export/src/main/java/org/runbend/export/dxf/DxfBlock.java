@@ -15,6 +15,7 @@ public final class DxfBlock {
     private final DxfDocument document;
     private final boolean onPaper;
     private final Tags entities;
+    private List<String> notes = List.of();
 
     DxfBlock(String name, DxfDocument document, boolean onPaper) {
         this.name = name;
@@ -26,12 +27,34 @@ public final class DxfBlock {
         endHandle = document.nextHandle();
     }
 
+    /** What programs find with the next line, circle, polyline or line of letters, as extended data of our own. */
+    public void notes(List<String> lines) {
+        notes = List.copyOf(lines);
+    }
+
+    /** Extended data, group codes 1001 and 1000; a text over 250 letters goes on in the next one, which begins with a plus. */
+    private void writeNotes() {
+        if (notes.isEmpty()) {
+            return;
+        }
+        entities.put(1001, DxfNames.APPLICATION);
+        for (String note : notes) {
+            String sign = "";
+            for (String part : DxfText.parts(DxfText.line(note))) {
+                entities.put(1000, sign + part);
+                sign = "+";
+            }
+        }
+        notes = List.of();
+    }
+
     /** A straight line. */
     public void line(String layer, double x1, double y1, double x2, double y2) {
         boolean flat = Tags.coordinate(x1).equals(Tags.coordinate(x2))
                 && Tags.coordinate(y1).equals(Tags.coordinate(y2));
         if (!flat) {
             entity("LINE", layer, "AcDbLine").point(10, x1, y1).point(11, x2, y2);
+            writeNotes();
         }
     }
 
@@ -48,6 +71,7 @@ public final class DxfBlock {
     /** A whole circle. */
     public void circle(String layer, double x, double y, double radius) {
         entity("CIRCLE", layer, "AcDbCircle").point(10, x, y).coordinate(40, radius);
+        writeNotes();
     }
 
     /** A polyline; arcs over 180 degrees are written as two. A closed one does not repeat its first vertex. */
@@ -70,6 +94,7 @@ public final class DxfBlock {
                 tags.shape(42, v.bulge());
             }
         }
+        writeNotes();
     }
 
     /** A filled triangle. */
@@ -100,6 +125,7 @@ public final class DxfBlock {
         if (!plain && row > 0) {
             tags.put(73, row + 1L);
         }
+        writeNotes();
     }
 
     /** Lines of letters below each other; (x, y) is their upper left corner. */
@@ -229,6 +255,7 @@ public final class DxfBlock {
     /** A polyline of R12: a head, an entity for each vertex, an end. */
     private void chain(String layer, List<DxfVertex> vertices, boolean closed) {
         entity("POLYLINE", layer, "").put(66, 1).point(10, 0, 0).put(70, closed ? 1 : 0);
+        writeNotes();
         for (DxfVertex v : vertices) {
             Tags tags = entity("VERTEX", layer, "").point(10, v.x(), v.y());
             if (v.bulge() != 0) {

@@ -3,7 +3,10 @@ package org.runbend.export.dxf;
 import java.util.regex.Pattern;
 
 /** What machines read is pure ASCII: names of layers, line types and blocks. */
-final class DxfNames {
+public final class DxfNames {
+    /** The application whose extended data is ours. */
+    public static final String APPLICATION = "RUNBEND";
+
     private static final Pattern PLAIN = Pattern.compile("[A-Za-z0-9_$-]{1,31}");
 
     private DxfNames() {}

@@ -134,8 +134,9 @@ final class DxfSections {
 
     private void applications(Tags t) {
         long table = document.nextHandle();
-        table(t, "APPID", 1, table);
+        table(t, "APPID", 2, table);
         record(t, "APPID", table, "AcDbRegAppTableRecord", "ACAD");
+        record(t, "APPID", table, "AcDbRegAppTableRecord", DxfNames.APPLICATION);
         endTable(t);
     }
 

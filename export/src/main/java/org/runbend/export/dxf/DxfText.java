@@ -1,6 +1,8 @@
 package org.runbend.export.dxf;
 
 import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
@@ -81,6 +83,20 @@ final class DxfText {
             rest = rest.substring(cut);
         }
         tags.put(1, rest);
+    }
+
+    /** A text in parts of at most 250 letters, never cut inside an escape. */
+    static List<String> parts(String line) {
+        List<String> parts = new ArrayList<>();
+        String rest = line;
+        while (rest.length() > CHUNK) {
+            int escape = rest.lastIndexOf('\\', CHUNK - 1);
+            int cut = escape > 0 && CHUNK - escape < 7 ? escape : CHUNK;
+            parts.add(rest.substring(0, cut));
+            rest = rest.substring(cut);
+        }
+        parts.add(rest);
+        return parts;
     }
 
     private static String harmless(char c) {

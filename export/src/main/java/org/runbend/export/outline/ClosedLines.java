@@ -16,7 +16,7 @@ import org.runbend.export.drawing.Point;
  * @param open the gap of the largest chain that stayed open
  * @param doubled lines drawn twice
  * @param dividing lines that divide a closed line
- * @param loose lines that are part of no closed one
+ * @param left lines that are part of no closed one
  */
 record ClosedLines(
         List<Contour> contours,
@@ -25,7 +25,7 @@ record ClosedLines(
         Optional<Gap> open,
         int doubled,
         int dividing,
-        int loose) {
+        List<Piece> left) {
 
     private static final int MOST_CORNERS = 200;
 
@@ -42,7 +42,8 @@ record ClosedLines(
         Chaining last = byLayer.size() > 1
                 ? chained(left, tolerance, chainings)
                 : chainings.isEmpty() ? chained(left, tolerance, chainings) : chainings.get(0);
-        List<Contour> all = new ArrayList<>(figures.contours);
+        List<Contour> all = new ArrayList<>(figures.hatched());
+        all.addAll(figures.contours);
         figures.circles.forEach(c -> all.add(Contour.circle(c.layer(), new Point(c.x(), c.y()), c.radius())));
         List<Gap> closed = new ArrayList<>();
         List<Corner> corners = new ArrayList<>();
@@ -62,7 +63,12 @@ record ClosedLines(
                 last.open(),
                 doubled,
                 dividing,
-                last.left().size());
+                last.left());
+    }
+
+    /** How many lines are part of no closed one. */
+    int loose() {
+        return left.size();
     }
 
     private static boolean isOn(Corner corner, List<Contour> all) {

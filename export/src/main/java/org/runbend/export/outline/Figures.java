@@ -1,11 +1,14 @@
 package org.runbend.export.outline;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Vertex;
 import org.runbend.export.dxf.DxfVertex;
@@ -22,18 +25,28 @@ final class Figures {
     private static final double LEAST_BULGE = 1e-9;
 
     private static final double MOST_BULGE = 1e4;
+    /** Within this a spline is an arc if nobody says otherwise, and edges of hatches meet, mm. */
+    private static final double ARC = 0.5;
 
     final List<Contour> contours = new ArrayList<>();
     final List<DxfEntity.Circle> circles = new ArrayList<>();
     final List<Piece> pieces = new ArrayList<>();
     final List<Spot> spots = new ArrayList<>();
     final List<Words> words = new ArrayList<>();
+    final TreeMap<String, Integer> hatches = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+    final List<Bends.Found> bends = new ArrayList<>();
+    /** Kinds of curves that are no arcs. */
+    final TreeSet<String> curves = new TreeSet<>();
+
+    private final List<Contour> hatched = new ArrayList<>();
     final TreeMap<String, Integer> own = new TreeMap<>();
     final TreeSet<String> layers = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
     /** Whether it is a drawing of Runbend's own, by its layers. */
     final boolean ours;
 
     private final double mm;
+    private final double tolerance;
+    private final Predicate<String> wantsHatch;
 
     /** A point. */
     record Spot(String layer, Point at) {}
@@ -49,8 +62,21 @@ final class Figures {
         }
     }
 
+    /** Everything in mm; hatches are left out. */
     Figures(DxfDrawing drawing, double mm) {
+        this(drawing, mm, ARC, layer -> false);
+    }
+
+    /**
+     * Everything in mm.
+     *
+     * @param tolerance within which a curve is the arc that it stands for, mm
+     * @param wantsHatch layers whose hatches are regions
+     */
+    Figures(DxfDrawing drawing, double mm, double tolerance, Predicate<String> wantsHatch) {
         this.mm = mm;
+        this.tolerance = tolerance;
+        this.wantsHatch = wantsHatch;
         drawing.entities().forEach(e -> layers.add(e.layer()));
         ours = layers.contains("FLOOR")
                 && layers.contains("PIPE")
@@ -65,6 +91,41 @@ final class Figures {
         }
     }
 
+    /** Whether our own drawings have a layer of this name. */
+    static boolean isOwnLayer(String layer) {
+        String name = layer.toUpperCase(Locale.ROOT);
+        return OWN.contains(name) || name.equals("FLOOR") || name.equals("KEEP_OUT") || name.equals("UNHEATED");
+    }
+
+    /** The parts of one edge of a hatch. */
+    private Figures(List<DxfEntity> edge, double mm, double tolerance) {
+        this.mm = mm;
+        this.tolerance = tolerance;
+        wantsHatch = layer -> false;
+        ours = false;
+        edge.forEach(this::add);
+    }
+
+    /** Hatched regions of the layers wanted. */
+    List<Contour> hatched() {
+        return hatched;
+    }
+
+    /** The largest closed line that the edges of a hatch make. */
+    private void hatch(DxfEntity.Area area) {
+        if (!wantsHatch.test(area.layer())) {
+            hatches.merge(area.layer(), 1, Integer::sum);
+            return;
+        }
+        List<Contour> edges = new ArrayList<>();
+        for (List<DxfEntity> edge : area.edges()) {
+            Figures parts = new Figures(edge, mm, tolerance);
+            edges.addAll(ClosedLines.of(parts, ARC).contours());
+        }
+        Optional<Contour> largest = edges.stream().max(Comparator.comparingDouble(Contour::area));
+        largest.ifPresentOrElse(hatched::add, () -> hatches.merge(area.layer(), 1, Integer::sum));
+    }
+
     private void add(DxfEntity e) {
         if (e instanceof DxfEntity.Line l) {
             pieces.add(new Piece(l.layer(), List.of(vertex(l.x1(), l.y1(), 0), vertex(l.x2(), l.y2(), 0)), false));
@@ -75,7 +136,9 @@ final class Figures {
         } else if (e instanceof DxfEntity.Polyline p) {
             line(p.layer(), p.vertices(), p.closed(), false);
         } else if (e instanceof DxfEntity.Curve c) {
-            line(c.layer(), c.chords(), c.closed(), true);
+            curve(c);
+        } else if (e instanceof DxfEntity.Area a) {
+            hatch(a);
         } else if (e instanceof DxfEntity.Spot s) {
             spots.add(new Spot(s.layer(), point(s.x(), s.y())));
         } else if (e instanceof DxfEntity.Text t) {
@@ -103,6 +166,25 @@ final class Figures {
             vertices.add(new Vertex(p.x(), p.y(), i < n ? bulge : 0));
         }
         return new Piece(a.layer(), vertices, false);
+    }
+
+    /** A spline that is an arc within the tolerance is one. */
+    private void curve(DxfEntity.Curve c) {
+        List<Vertex> chords =
+                c.chords().stream().map(v -> vertex(v.x(), v.y(), v.bulge())).toList();
+        Optional<Bends.Found> arc =
+                c.kind().equals("SPLINE") ? Bends.whole(chords, c.closed(), tolerance) : Optional.empty();
+        if (arc.isEmpty()) {
+            curves.add(c.kind());
+            line(c.layer(), c.chords(), c.closed(), true);
+            return;
+        }
+        bends.add(arc.get());
+        if (c.closed()) {
+            Contour.of(c.layer(), arc.get().vertices(), false).ifPresent(contours::add);
+        } else {
+            pieces.add(new Piece(c.layer(), arc.get().vertices(), false));
+        }
     }
 
     private void line(String layer, List<DxfVertex> drawn, boolean closed, boolean curved) {

@@ -21,6 +21,7 @@ final class FloorContent {
     private static final int MOST_LOOKED_AT = 20_000;
     private static final int MOST_WORDS = 2000;
     private static final double LEAST_DIAMETER = 0.22;
+    private static final double LEAST_ROUND = 1;
     private static final double BOLT_DIAMETER = 20;
     private static final double DRAIN_DIAMETER = 100;
     private static final double BOLT_CLEARANCE = 50;
@@ -31,6 +32,8 @@ final class FloorContent {
 
     private final Contour outline;
     private final Point shift;
+    private final OutlineWish wish;
+    private final List<Bends.Found> bends;
     private final List<String> leftOut;
     private final boolean ours;
     private final PreparedGeometry floor;
@@ -38,18 +41,45 @@ final class FloorContent {
     private final List<Obstacle> unheated = new ArrayList<>();
     private final Naming naming;
 
+    /** What lies in an outline that is to stay exactly as it is. */
+    static FloorContent exact(
+            Contour outline,
+            Figures figures,
+            List<Contour> contours,
+            OutlineWish wish,
+            List<String> guesses,
+            List<String> leftOut) {
+        return new FloorContent(outline, new Point(0, 0), true, figures, contours, wish, guesses, leftOut);
+    }
+
+    /** What lies in an outline that was found, everything moved by {@code shift}. */
     FloorContent(
             Contour found,
             Point shift,
             Figures figures,
             List<Contour> contours,
+            OutlineWish wish,
+            List<String> guesses,
+            List<String> leftOut) {
+        this(found, shift, false, figures, contours, wish, guesses, leftOut);
+    }
+
+    private FloorContent(
+            Contour found,
+            Point shift,
+            boolean exact,
+            Figures figures,
+            List<Contour> contours,
+            OutlineWish wish,
             List<String> guesses,
             List<String> leftOut) {
         this.shift = shift;
+        this.wish = wish;
+        this.bends = figures.bends;
         this.leftOut = leftOut;
         ours = figures.ours;
         floor = PreparedGeometryFactory.prepare(found.polygon());
-        outline = moved(turnedToStart(new Tidying(guesses).tidied(turnedToStart(found))));
+        outline = exact ? found : moved(tidied(found, guesses));
         JobForm.faultOf(outline).ifPresent(f -> {
             throw new NoOutline("the outline (layer " + FloorReading.shown(found.layer()) + ") " + f
                     + " once its places are rounded to a thousandth of a millimetre; draw it simpler");
@@ -65,6 +95,11 @@ final class FloorContent {
                 .toList());
         say(naming.numbers(), "words that are numbers");
         say(naming.untold(), "words elsewhere");
+    }
+
+    private Contour tidied(Contour found, List<String> guesses) {
+        Contour rounded = Bends.fitted(turnedToStart(found), wish.tolerance(), JobForm.LEAST_RADIUS, bends);
+        return turnedToStart(new Tidying(guesses).tidied(turnedToStart(rounded)));
     }
 
     Contour outline() {
@@ -174,14 +209,15 @@ final class FloorContent {
         }
     }
 
-    private void take(Contour c, boolean within) {
+    private void take(Contour drawn, boolean within) {
+        Contour c = drawn.crossing().isPresent() ? drawn : Bends.fitted(drawn, wish.tolerance(), LEAST_ROUND, bends);
         String layer = "layer " + FloorReading.shown(c.layer());
         String where =
                 layer + (within ? "" : ", reaches over the outline") + (ours ? ", drawn with its clearance" : "");
         if (c.crossing().isPresent()) {
             leftOut.add("a closed line on " + layer + " that crosses itself near "
                     + FloorReading.shown(moved(c.crossing().get())));
-        } else if (c.layer().equalsIgnoreCase("UNHEATED")) {
+        } else if (wish.isUnheated(c.layer())) {
             region(c, "unheated", 0, "closed line, " + layer).ifPresent(unheated::add);
         } else if (c.round().isPresent()) {
             obstacles.add(hole(c.round().get(), where));

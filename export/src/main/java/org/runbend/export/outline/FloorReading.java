@@ -5,25 +5,25 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Point;
-import org.runbend.export.drawing.Vertex;
 import org.runbend.export.dxf.read.DrawingUnit;
 import org.runbend.export.dxf.read.DxfDrawing;
 
 /** Finds the floor in a drawing. What cannot be told apart is refused in one line; what was concluded is in the sketch. */
 public final class FloorReading {
-    private static final double SQUARE_METRE = 1e6;
-    private static final double LARGEST = 25 * SQUARE_METRE;
+    private static final double SQUARE_METRE = Candidates.SQUARE_METRE;
+    private static final double LARGEST = Candidates.LARGEST;
     private static final double SMALLEST = 0.1 * SQUARE_METRE;
     /** Longest side of its box that a job file takes, mm. */
     private static final double LONGEST = 25_000;
 
-    /** Closed lines beside each other of at least this share of the largest could be the floor as well. */
-    private static final double ALIKE = 0.9;
+    /** Wider openings are drawn on purpose, mm. */
+    private static final double LIKELY_GAP = 20;
+
     /** Coordinates beyond this are of a survey, not of a floor, mm. */
     private static final double FAR = 100_000;
 
@@ -50,10 +50,77 @@ public final class FloorReading {
     }
 
     private FloorSketch sketch() {
-        DrawingUnit unit = unit();
-        Figures figures = new Figures(drawing, unit.mm());
+        Optional<OwnDrawing> own = own();
+        return own.isPresent() ? ownSketch(own.get()) : foreignSketch();
+    }
+
+    /** A drawing of ours in the unit that it was written in, if nobody asks for another line of it. */
+    private Optional<OwnDrawing> own() {
+        boolean mm = wish.unit().or(drawing::unit).orElse(DrawingUnit.MM) == DrawingUnit.MM;
+        boolean asked = wish.layer().isPresent()
+                || wish.contour().isPresent()
+                || wish.at().isPresent();
+        return mm && !asked ? OwnDrawing.of(drawing) : Optional.empty();
+    }
+
+    private FloorSketch ownSketch(OwnDrawing own) {
+        Figures figures = new Figures(own.rest(), DrawingUnit.MM.mm(), wish.tolerance(), wish::isUnheated);
         ClosedLines lines = ClosedLines.of(figures, wish.tolerance());
-        Contour outline = outline(figures, lines);
+        guesses.add("this is a drawing of Runbend's own: outline, port, names, kinds, marks and supports are as it was"
+                + " written, what somebody added since is read as in any drawing");
+        FloorContent content = FloorContent.exact(own.floor(), figures, lines.contours(), wish, guesses, leftOut);
+        sayBends(figures);
+        sayLeftOut(figures, lines);
+        List<Obstacle> keepOuts = new ArrayList<>(own.keepOuts());
+        keepOuts.addAll(content.obstacles());
+        List<Obstacle> unheated = new ArrayList<>(own.unheated());
+        unheated.addAll(content.unheated());
+        List<FloorSketch.Mark> marks = new ArrayList<>();
+        own.marks().forEach(m -> marks.add(mark(m, content.outline())));
+        marks.addAll(content.marks());
+        return new FloorSketch(
+                name,
+                shown(drawing.version()) + ", unit mm",
+                content.outline(),
+                keepOuts,
+                unheated,
+                marks,
+                content.remarks(),
+                own.supports(),
+                own.facts(),
+                guesses,
+                leftOut);
+    }
+
+    /** The side whose middle is nearest to that of the side it was written for. */
+    private static FloorSketch.Mark mark(OwnDrawing.Mark mark, Contour outline) {
+        if (!mark.ofSide()) {
+            return new FloorSketch.Mark(-1, mark.at(), mark.text());
+        }
+        int best = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < outline.path().partCount(); i++) {
+            double off = Tidying.middle(
+                            outline.path().vertices().get(i), outline.path().end(i))
+                    .distance(mark.at());
+            if (off < least) {
+                least = off;
+                best = i;
+            }
+        }
+        return new FloorSketch.Mark(best, mark.at(), mark.text());
+    }
+
+    private FloorSketch foreignSketch() {
+        DrawingUnit unit = unit();
+        Figures figures = new Figures(drawing, unit.mm(), wish.tolerance(), wish::isUnheated);
+        ClosedLines lines = ClosedLines.of(figures, wish.tolerance());
+        checkUnheated(figures, lines);
+        Walls.Found walls = Walls.opened(lines.contours());
+        guesses.addAll(walls.words());
+        Candidates candidates =
+                new Candidates(walls.contours(), walls.opened(), figures.words, wish::isUnheated, guesses);
+        Contour outline = outline(candidates, figures, lines);
         checkSize(outline, unit);
         outline.crossing().ifPresent(p -> {
             throw new NoOutline("the outline (layer " + shown(outline.layer()) + ") crosses or touches itself near "
@@ -61,7 +128,8 @@ public final class FloorReading {
         });
         describe(outline, lines);
         Point shift = shift(outline);
-        FloorContent content = new FloorContent(outline, shift, figures, lines.contours(), guesses, leftOut);
+        FloorContent content = new FloorContent(outline, shift, figures, walls.contours(), wish, guesses, leftOut);
+        sayBends(figures);
         sayLeftOut(figures, lines);
         return new FloorSketch(
                 name,
@@ -71,8 +139,29 @@ public final class FloorReading {
                 content.unheated(),
                 content.marks(),
                 content.remarks(),
+                List.of(),
+                new TreeMap<>(),
                 guesses,
                 leftOut);
+    }
+
+    private void checkUnheated(Figures figures, ClosedLines lines) {
+        if (wish.unheated().isEmpty()) {
+            return;
+        }
+        String layer = wish.unheated().get();
+        if (lines.contours().stream().noneMatch(c -> c.layer().equalsIgnoreCase(layer))) {
+            throw new NoOutline("--unheated " + shown(layer)
+                    + ": no closed line and no hatch is on that layer; there are "
+                    + figures.layers.stream().limit(12).map(FloorReading::shown).collect(Collectors.joining(", ")));
+        }
+    }
+
+    private void sayBends(Figures figures) {
+        figures.bends.stream().limit(10).forEach(b -> guesses.add(b.words()));
+        if (figures.bends.size() > 10) {
+            guesses.add((figures.bends.size() - 10) + " more lines of chords were taken for arcs");
+        }
     }
 
     private DrawingUnit unit() {
@@ -84,7 +173,7 @@ public final class FloorReading {
         return drawing.unit().orElseThrow(() -> {
             Optional<Extent> found = UnitHints.box(drawing);
             if (found.isEmpty()) {
-                return new NoOutline("nothing visible is drawn in model space" + hiddenHint());
+                return new NoOutline(new Nothing(drawing, new Figures(drawing, 1)).words() + hiddenHint());
             }
             Extent box = found.get();
             return new NoOutline("the drawing names no unit, and its largest line measures " + n(box.width()) + " x "
@@ -102,21 +191,54 @@ public final class FloorReading {
                                 .collect(Collectors.joining(", "));
     }
 
-    private Contour outline(Figures figures, ClosedLines lines) {
-        List<Contour> candidates = lines.contours();
+    private Contour outline(Candidates candidates, Figures figures, ClosedLines lines) {
+        if (wish.contour().isPresent()) {
+            return candidates.numbered(wish.contour().getAsInt());
+        }
+        if (wish.at().isPresent()) {
+            return candidates.around(wish.at().get());
+        }
         if (wish.layer().isPresent()) {
             String layer = wish.layer().get();
-            candidates = candidates.stream()
-                    .filter(c -> c.layer().equalsIgnoreCase(layer))
-                    .toList();
-            if (candidates.isEmpty()) {
+            boolean any = lines.contours().stream().anyMatch(c -> c.layer().equalsIgnoreCase(layer));
+            if (!any) {
                 throw noneOnLayer(layer, figures, lines);
             }
         }
-        if (candidates.isEmpty()) {
-            throw noneClosed(lines);
+        List<Contour> closed = lines.contours().stream()
+                .filter(this::isWanted)
+                .filter(c -> !wish.isUnheated(c.layer()))
+                .toList();
+        boolean some = candidates.all().stream().anyMatch(c -> isWanted(c.contour()));
+        Contour best = some
+                ? candidates.chosen(this::isWanted)
+                : closed.stream().findFirst().orElse(null);
+        checkOpen(lines, best, candidates);
+        if (best == null) {
+            throw noneClosed(figures, lines);
         }
-        return chosen(candidates);
+        return best;
+    }
+
+    private boolean isWanted(Contour c) {
+        return wish.layer().map(c.layer()::equalsIgnoreCase).orElse(true);
+    }
+
+    /** Refuses a closed line where a larger one round it fails by a gap or two: that one is the floor. */
+    private void checkOpen(ClosedLines lines, Contour best, Candidates candidates) {
+        if (best == null || wish.layer().isPresent()) {
+            return;
+        }
+        Gaps.closing(lines.left(), wish.tolerance(), LIKELY_GAP, 1.05 * best.area())
+                .filter(c -> c.contour().boxCovers(best) && c.contour().area() <= Candidates.LARGEST)
+                .ifPresent(c -> {
+                    throw new NoOutline(
+                            "no closed outline: a line round the largest closed one has " + c.words()
+                                    + (candidates.isEmpty()
+                                            ? ""
+                                            : "; or take a closed one: " + candidates.words(candidates.all())),
+                            candidates.all());
+                });
     }
 
     private NoOutline noneOnLayer(String layer, Figures figures, ClosedLines lines) {
@@ -127,50 +249,23 @@ public final class FloorReading {
         return new NoOutline("no closed line is on layer " + shown(layer) + gap(lines));
     }
 
-    private NoOutline noneClosed(ClosedLines lines) {
-        String nothing = drawing.entities().isEmpty() ? "nothing visible is drawn in model space" + hiddenHint() : "";
-        return new NoOutline(nothing.isEmpty() ? "no closed outline" + gap(lines) : nothing);
+    private NoOutline noneClosed(Figures figures, ClosedLines lines) {
+        boolean drawn = !figures.pieces.isEmpty() || !lines.left().isEmpty();
+        return new NoOutline(
+                drawn ? "no closed outline" + gap(lines) : new Nothing(drawing, figures).words() + hiddenHint());
     }
 
     private String gap(ClosedLines lines) {
+        Optional<Gaps.Closing> closing =
+                Gaps.closing(lines.left(), wish.tolerance(), OutlineWish.MOST_TOLERANCE, SMALLEST);
+        if (closing.isPresent()) {
+            return ": the longest chain of lines has " + closing.get().words();
+        }
         return lines.open()
-                .map(g -> g.width() > OutlineWish.MOST_TOLERANCE
-                        ? ": the longest chain of lines is open from " + shown(g.a()) + " to " + shown(g.b())
-                        : ": the longest chain of lines has a gap of " + n(g.width()) + " mm at " + shown(g.a())
-                                + "; close it, or say --tolerance " + n(Math.ceil(10 * g.width() + 1) / 10))
+                .map(g -> ": the longest chain of lines is open from " + shown(g.a()) + " to " + shown(g.b()) + ", "
+                        + n(Math.rint(g.width() * 10) / 10)
+                        + " mm apart; draw a line across, if only to close a door's opening")
                 .orElse("");
-    }
-
-    /** The largest closed line; one around a likelier floor is a frame; several side by side cannot be told apart. */
-    private Contour chosen(List<Contour> candidates) {
-        Contour first = candidates.get(0);
-        if (first.weight() > LARGEST) {
-            Optional<Contour> inner = candidates.stream()
-                    .filter(c -> c.weight() <= LARGEST && c.weight() >= 0.5 * SQUARE_METRE)
-                    .findFirst();
-            if (inner.isPresent()) {
-                candidates.stream()
-                        .takeWhile(c -> !c.equals(inner.get()))
-                        .limit(5)
-                        .forEach(c -> guesses.add("a closed line of " + metres(c) + " on layer " + shown(c.layer())
-                                + " is too large for a floor and was taken for a frame"));
-                first = inner.get();
-            }
-        }
-        Contour best = first;
-        List<Contour> rivals = candidates.stream()
-                .filter(c -> !c.equals(best) && c.weight() <= best.weight() && c.weight() >= ALIKE * best.weight())
-                .filter(c -> !best.boxCovers(c))
-                .toList();
-        if (!rivals.isEmpty()) {
-            throw new NoOutline("several closed lines could be the floor: "
-                    + Stream.concat(Stream.of(best), rivals.stream())
-                            .limit(5)
-                            .map(c -> metres(c) + " on layer " + shown(c.layer()) + " at " + shown(corner(c)))
-                            .collect(Collectors.joining(", "))
-                    + "; name the layer of one with --layer, or delete the others");
-        }
-        return best;
     }
 
     private void checkSize(Contour outline, DrawingUnit unit) {
@@ -187,7 +282,11 @@ public final class FloorReading {
     }
 
     private void describe(Contour outline, ClosedLines lines) {
-        String how = wish.layer().isPresent() ? "the largest closed line of its layer" : "the largest closed line";
+        String how = wish.contour().isPresent() || wish.at().isPresent()
+                ? "the closed line that was named"
+                : guesses.stream().anyMatch(g -> g.contains("--contour"))
+                        ? "the closed line that is left"
+                        : wish.layer().isPresent() ? "the largest closed line of its layer" : "the largest closed line";
         guesses.add("the outline is " + how + ", layer " + shown(outline.layer()) + ", " + metres(outline) + ", box "
                 + n(outline.box().width()) + " x " + n(outline.box().height()) + " mm");
         for (Gap gap : lines.closed().stream().limit(10).toList()) {
@@ -227,6 +326,8 @@ public final class FloorReading {
         for (Map.Entry<String, Integer> layer : drawing.hidden().entrySet()) {
             say(layer.getValue(), "entities on layer " + shown(layer.getKey()) + ", which is frozen or off");
         }
+        figures.hatches.forEach((layer, n) -> leftOut.add("HATCH: " + n + " on layer " + shown(layer)
+                + "; if that is unheated floor, say --unheated " + shown(layer)));
         say(drawing.paper(), "entities in paper space");
         figures.own.forEach((layer, n) -> say(n, "entities on layer " + layer + " of a drawing of Runbend's own"));
         say(lines.loose(), "lines that are part of no closed one");
@@ -239,13 +340,6 @@ public final class FloorReading {
         if (n > 0) {
             leftOut.add(what + ": " + n);
         }
-    }
-
-    private static Point corner(Contour c) {
-        return c.path().vertices().stream()
-                .map(Vertex::point)
-                .min((a, b) -> Double.compare(a.x() + a.y(), b.x() + b.y()))
-                .orElseThrow();
     }
 
     static String metres(Contour c) {

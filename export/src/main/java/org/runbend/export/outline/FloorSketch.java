@@ -1,6 +1,9 @@
 package org.runbend.export.outline;
 
+import java.util.Collections;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.runbend.export.drawing.Point;
 
 /**
@@ -13,6 +16,8 @@ import org.runbend.export.drawing.Point;
  * @param unheated closed lines of the layer UNHEATED
  * @param marks words beside the outline
  * @param remarks words elsewhere on the floor
+ * @param supports ribs and battens, of a drawing of our own
+ * @param facts what a drawing of our own says of its job, by key: job, order, port, pipe and so on
  * @param guesses what was concluded about the outline, one sentence each
  * @param leftOut what was not understood or not taken, one line each
  */
@@ -24,6 +29,8 @@ public record FloorSketch(
         List<Obstacle> unheated,
         List<Mark> marks,
         List<Remark> remarks,
+        List<Support> supports,
+        SortedMap<String, String> facts,
         List<String> guesses,
         List<String> leftOut) {
     /** Copies. */
@@ -32,6 +39,8 @@ public record FloorSketch(
         unheated = List.copyOf(unheated);
         marks = List.copyOf(marks);
         remarks = List.copyOf(remarks);
+        supports = List.copyOf(supports);
+        facts = Collections.unmodifiableSortedMap(new TreeMap<>(facts));
         guesses = List.copyOf(guesses);
         leftOut = List.copyOf(leftOut);
     }
@@ -39,6 +48,9 @@ public record FloorSketch(
     /** Words at a place. */
     public record Remark(Point at, String text) {}
 
-    /** Words beside a side of the outline; {@code edge} counts the entries of the outline. */
+    /** A rib or batten from a to b, mm wide; {@code cross} says whether pipe may cross it, as a job file does. */
+    public record Support(String name, Point a, Point b, double width, String cross) {}
+
+    /** Words beside a side of the outline; {@code edge} counts the entries of the outline, -1 for words at a point. */
     public record Mark(int edge, Point at, String text) {}
 }

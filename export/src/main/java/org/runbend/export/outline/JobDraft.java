@@ -1,6 +1,7 @@
 package org.runbend.export.outline;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -46,20 +47,76 @@ public final class JobDraft {
                 "at each before you plan. The picture " + FloorReading.shown(picture) + " shows what was understood.");
         comment("", "Lengths in mm, axes as in the drawing, seen from above.");
         leftOut();
-        key("job: " + quoted(title()), "guess: the name of the drawing");
-        key("order:", "fill in: number of the order");
+        if (sketch.facts().containsKey("job")) {
+            fact("job", "job", "");
+        } else {
+            key("job: " + quoted(title()), "guess: the name of the drawing");
+        }
+        fact("order", "order", "fill in: number of the order");
+        fact("customer", "customer", "");
+        fact("date", "date", "");
+        fact("revision", "revision", "");
         key("catalog:", "fill in: file of the catalog, relative to this one");
         line("floor:");
         outline();
         marks();
         obstacles();
         unheated();
-        line("  port:");
-        key("    at:", "fill in: [x, y] where flow and return come through");
+        supports();
+        port();
+        layout();
         line("pipe:");
-        key("  product:", "fill in: a pipe of the catalog");
+        fact("pipe", "  product", "fill in: a pipe of the catalog");
         line("plates:");
-        key("  product:", "fill in: a plate of the catalog, or a list of them");
+        plates();
+    }
+
+    /** A line that a drawing of our own tells, or what is to be filled in; neither where there is nothing to say. */
+    private void fact(String name, String key, String missing) {
+        String value = sketch.facts().get(name);
+        if (value != null) {
+            line(key + ": " + quoted(value));
+        } else if (!missing.isEmpty()) {
+            key(key + ":", missing);
+        }
+    }
+
+    private void port() {
+        line("  port:");
+        List<Point> at = OwnDrawing.points(sketch.facts().get("port"));
+        if (at.isEmpty()) {
+            key("    at:", "fill in: [x, y] where flow and return come through");
+            return;
+        }
+        line("    at: " + xy(at.get(0)));
+        List<Point> reach = OwnDrawing.points(sketch.facts().getOrDefault("reach", "") + " 0");
+        reach.forEach(r -> line("    reach: " + n(r.x())));
+    }
+
+    private void layout() {
+        List<Point> numbers = OwnDrawing.points(
+                sketch.facts().getOrDefault("spacing", "") + " " + sketch.facts().getOrDefault("edge", ""));
+        numbers.forEach(p -> line("layout: {spacing: " + n(p.x()) + ", edge: " + n(p.y()) + "}"));
+    }
+
+    private void plates() {
+        String plates = sketch.facts().getOrDefault("plates", "");
+        if (plates.isBlank()) {
+            key("  product:", "fill in: a plate of the catalog, or a list of them");
+            return;
+        }
+        line("  product: ["
+                + Arrays.stream(plates.split(", *", -1)).map(JobDraft::quoted).collect(Collectors.joining(", ")) + "]");
+    }
+
+    private void supports() {
+        if (!sketch.supports().isEmpty()) {
+            line("  supports:");
+        }
+        for (FloorSketch.Support s : sketch.supports()) {
+            line("    - {name: " + quoted(s.name()) + ", line: [" + xy(s.a()) + ", " + xy(s.b()) + "], width: "
+                    + n(s.width()) + ", cross: " + s.cross() + "}");
+        }
     }
 
     private String title() {
@@ -95,11 +152,14 @@ public final class JobDraft {
 
     private void marks() {
         if (!sketch.marks().isEmpty()) {
-            comment("  ", "guess: words beside the outline, each at the nearest side");
+            if (sketch.facts().isEmpty()) {
+                comment("  ", "guess: words beside the outline, each at the nearest side");
+            }
             line("  marks:");
         }
         for (FloorSketch.Mark mark : sketch.marks()) {
-            line("    - {edge: " + mark.edge() + ", text: " + quoted(mark.text()) + "}");
+            String where = mark.edge() < 0 ? "point: " + xy(mark.at()) : "edge: " + mark.edge();
+            line("    - {" + where + ", text: " + quoted(mark.text()) + "}");
         }
         for (FloorSketch.Remark r : sketch.remarks()) {
             comment("  ", "the drawing says " + quoted(r.text()) + " at " + xy(r.at()));

@@ -21,7 +21,7 @@ import org.runbend.optimizer.job.RegionCheck;
  * as it was drawn becomes chords, and then chords a little off, until one does.
  */
 final class JobForm {
-    private static final double LEAST_RADIUS = 5.01;
+    static final double LEAST_RADIUS = 5.01;
     private static final double MOST_RADIUS = 99_000;
     /** Chords that take the place of arcs and curves lie within this, mm; the last ones of lines with very many. */
     private static final double[] CHORDS = {0.5, 1, 2, 5};

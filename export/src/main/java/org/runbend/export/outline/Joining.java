@@ -26,6 +26,7 @@ final class Joining {
     private final boolean[] dropped;
     private final List<Gap> gaps = new ArrayList<>();
     private final List<Corner> corners = new ArrayList<>();
+    private final List<Gap> met = new ArrayList<>();
     private final List<Contour> closedOnes = new ArrayList<>();
     private int doubled;
     private int[] merged;
@@ -76,6 +77,11 @@ final class Joining {
     /** Gaps over 0.01 mm that were closed. */
     List<Gap> gaps() {
         return gaps;
+    }
+
+    /** Ends as they were drawn that were joined, over gaps and at corners alike. */
+    List<Gap> met() {
+        return met;
     }
 
     /** Corners where lines were made to meet. */
@@ -182,6 +188,7 @@ final class Joining {
                 .thenComparingInt(m -> m.b));
         for (Meeting m : meetings) {
             if (isLoose(m.a) && isLoose(m.b)) {
+                met.add(new Gap(places.at(m.a), places.at(m.b)));
                 move(m.a, m.corner.at());
                 move(m.b, m.corner.at());
                 merge(m.a, m.b);
@@ -223,6 +230,7 @@ final class Joining {
                 taken[p[1]] = true;
                 merge(p[0], p[1]);
                 gaps.add(new Gap(places.at(p[0]), places.at(p[1])));
+                met.add(gaps.get(gaps.size() - 1));
             }
         }
     }

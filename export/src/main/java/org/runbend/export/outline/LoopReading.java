@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Coordinate;
@@ -27,6 +28,9 @@ public final class LoopReading {
 
     /** Vertices of straight lines that lie this near to the line without them are none, mm. */
     private static final double STRAIGHT = 0.01;
+
+    /** No pipe bends tighter, mm. */
+    private static final double LEAST_RADIUS = 5;
 
     private static final int MOST_NAMED = 12;
     private static final int MOST_CHAINS = 4;
@@ -56,13 +60,23 @@ public final class LoopReading {
         DxfDrawing own = ofLayer();
         DrawingUnit unit = unit(own);
         Figures figures = new Figures(own, unit.mm());
-        checkForms(own, figures);
+        checkForms(figures);
         Joining joined = new Joining(figures.pieces, TOLERANCE);
         OpenLines.Chain chain = only(figures, joined);
         sayJoined(joined, figures);
         List<Vertex> vertices = new ArrayList<>(Piece.joined(chain.pieces()));
         vertices.add(new Vertex(chain.end().x(), chain.end().y(), 0));
-        return new DrawnLine(straightened(apart(vertices)), unit, remarks);
+        return new DrawnLine(rounded(figures, straightened(apart(vertices))), unit, remarks);
+    }
+
+    /** Bends that were drawn as chords or splines are arcs. */
+    private List<Vertex> rounded(Figures figures, List<Vertex> vertices) {
+        Bends.Found found = Bends.of(vertices, false, TOLERANCE, LEAST_RADIUS);
+        figures.bends.stream().limit(MOST_CHAINS).forEach(b -> remarks.add("a spline of the drawn loop: " + b.words()));
+        if (found.arcs() > 0) {
+            remarks.add("bends of the drawn loop: " + found.words());
+        }
+        return found.vertices();
     }
 
     private DxfDrawing ofLayer() {
@@ -81,6 +95,7 @@ public final class LoopReading {
                 drawing.ignored(),
                 drawing.hidden(),
                 drawing.paper(),
+                new TreeMap<>(),
                 drawing.remarks());
     }
 
@@ -123,15 +138,11 @@ public final class LoopReading {
         });
     }
 
-    private void checkForms(DxfDrawing own, Figures figures) {
-        own.entities().stream()
-                .filter(DxfEntity.Curve.class::isInstance)
-                .map(DxfEntity.Curve.class::cast)
-                .findFirst()
-                .ifPresent(c -> {
-                    throw new NoLoop("layer " + name() + " has a curve that is no arc ("
-                            + c.kind().toLowerCase(Locale.ROOT) + "); draw the loop of lines and arcs");
-                });
+    private void checkForms(Figures figures) {
+        figures.curves.stream().findFirst().ifPresent(kind -> {
+            throw new NoLoop("layer " + name() + " has a curve that is no arc (" + kind.toLowerCase(Locale.ROOT)
+                    + "); draw the loop of lines and arcs");
+        });
         figures.contours.stream().findFirst().ifPresent(c -> {
             throw closed(c.path().vertices().get(0).point());
         });

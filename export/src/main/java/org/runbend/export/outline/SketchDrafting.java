@@ -37,6 +37,27 @@ public final class SketchDrafting {
         return drafting.sheet.build();
     }
 
+    /** A picture of closed lines, each with the number that names it. */
+    public static Sheet draw(String drawing, List<Candidate> candidates) {
+        SheetBuilder sheet = new SheetBuilder("Closed lines of " + drawing);
+        Extent box = candidates.stream()
+                .map(c -> c.contour().box())
+                .reduce(Extent::union)
+                .orElseThrow();
+        double unit = box.grow(150).mmPerPaperMm();
+        for (Candidate c : candidates) {
+            sheet.add(c.number() == 1 ? Layer.FLOOR : Layer.BOARD, c.contour().path());
+            Point corner = c.corner().plus((1.5 + 2.5 * (c.number() % 3)) * unit, 1.5 * unit);
+            sheet.add(Layer.NOTE, Text.level(corner, 4 * unit, Anchor.BOTTOM_LEFT, Integer.toString(c.number())));
+        }
+        List<String> lines = new ArrayList<>();
+        lines.add("Closed lines of " + FloorReading.shown(drawing) + " that could be the floor");
+        candidates.stream().limit(MOST_LINES).forEach(c -> lines.add(c.words()));
+        Point at = new Point(box.minX(), box.minY() - 5 * unit);
+        sheet.add(Layer.TITLE, new Paragraph(at, 2.2 * unit, lines));
+        return sheet.build();
+    }
+
     private void draw() {
         Path outline = sketch.outline().path();
         sheet.add(Layer.FLOOR, outline);
@@ -45,6 +66,7 @@ public final class SketchDrafting {
             sheet.add(Layer.NOTE, Text.level(u.centre(), 2.2 * unit, Anchor.MIDDLE_CENTRE, u.name()));
         }
         sketch.obstacles().forEach(this::obstacle);
+        sketch.supports().forEach(s -> sheet.add(Layer.BOARD, new Segment(s.a(), s.b())));
         edgeNumbers(outline);
         for (FloorSketch.Mark m : sketch.marks()) {
             List<FloorSketch.Mark> same =
@@ -101,6 +123,10 @@ public final class SketchDrafting {
 
     /** Outside its side, along it, readable from below or from the right. */
     private void mark(FloorSketch.Mark mark, Path outline, double share) {
+        if (mark.edge() < 0) {
+            sheet.add(Layer.NOTE, Text.level(mark.at(), 2.8 * unit, Anchor.MIDDLE_CENTRE, mark.text()));
+            return;
+        }
         Vertex from = outline.vertices().get(mark.edge());
         Point end = outline.end(mark.edge());
         double along = from.point().angleTo(end);

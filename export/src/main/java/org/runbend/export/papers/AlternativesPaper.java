@@ -36,7 +36,7 @@ public final class AlternativesPaper {
 
     private static final String HOW =
             "Each is a whole plan of this floor, checked like any other; none is worse than another in everything. "
-                    + "Floor served: pipe on the floor by spacing, of the heated floor. Plated: straight pipe that has"
+                    + "Floor served: heated floor within half a spacing of pipe on it. Plated: straight pipe that has"
                     + " plates. Uneven: how far warmth differs over the floor, as the standard deviation of the place along"
                     + " the loop, half of a pipe and half of the pipes beside it: 0 % where flow lies beside return, 29 %"
                     + " where the loop winds from one end to the other. Coil: whether at most a tenth of the coils is left"

@@ -19,7 +19,7 @@ class KeepLaidCommandTest {
             order: K-1
             catalog: workshop.yaml
             floor: {outline: [[0, 0], [1200, 0], [1200, 900], [0, 900]], port: {at: [0, 75]}}
-            layout: {spacing: 150, along: x}
+            layout: {leftOutPrice: 10, spacing: 150, along: x}
             pipe: {product: PX-16}
             plates: {product: [SP-1]}
             """;

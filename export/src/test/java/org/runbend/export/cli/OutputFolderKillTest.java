@@ -264,6 +264,27 @@ class OutputFolderKillTest {
         checkClean(above, List.of(texts("last", true, "a.dxf")));
     }
 
+    /** Where the locale knows ASCII alone, names of others that it cannot spell are kept, byte for byte. */
+    @Test
+    void namesThatTheLocaleCannotSpell() throws Exception {
+        assumeTrue(System.getProperty("sun.jnu.encoding").equals("UTF-8"), "this system spells no such names");
+        new OutputFolder(kit).write(TrialKit.files("old", "a.dxf"));
+        for (String name : List.of("caf\u00E9.txt", "\u623F\u9593.pdf", "\uD83D\uDE00")) {
+            Files.writeString(kit.resolve(name), "mine");
+        }
+        ProcessBuilder writer = new ProcessBuilder(
+                java(), "-XX:-UsePerfData", "-cp", classPath(), WriterProcess.class.getName(), kit.toString(), "large");
+        writer.environment().put("LC_ALL", "C");
+        Process child = writer.redirectErrorStream(true).start();
+        assertEquals("", new String(child.getInputStream().readAllBytes(), UTF_8));
+        assertEquals(
+                Set.of("a.dxf", "b.csv", "kit.json", "caf\u00E9.txt", "\u623F\u9593.pdf", "\uD83D\uDE00"),
+                Disk.names(kit));
+        assertFalse(Files.isSymbolicLink(kit.resolve("caf\u00E9.txt")));
+        assertEquals("mine", Files.readString(kit.resolve("\u623F\u9593.pdf")));
+        assertEquals(List.of("kit"), List.copyOf(Disk.names(above)));
+    }
+
     private static void checkWhole(Map<String, String> seen) {
         String word = seen.getOrDefault("kit.json", "").replaceFirst("^.*\"job\": \"([^\"]*)\".*$", "$1");
         assertTrue(seen.equals(texts(word, true, WriterProcess.names(word))), seen::toString);

@@ -257,8 +257,8 @@ class FloorReadingTest {
     void likeOnesCannotBeToldApart() {
         String said = refused(FLOOR + "|" + rectangle("AFT", 4000, 0, 6900, 2000), PLAIN);
         assertEquals(
-                "several closed lines could be the floor: 6.00 m2 on layer FLOOR at [0, 0], 5.80 m2 on layer AFT at [4000, 0]; name"
-                        + " the layer of one with --layer, or delete the others",
+                "several closed lines could be the floor: --contour 1: 6.00 m2 on layer FLOOR at [0, 0]; --contour 2: 5.80 m2"
+                        + " on layer AFT at [4000, 0]; say which, or say --at X,Y for a place on it, or --layer NAME",
                 said);
         assertEquals(
                 5.8e6,

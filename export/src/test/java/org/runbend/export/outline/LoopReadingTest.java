@@ -76,6 +76,29 @@ class LoopReadingTest {
         assertEquals(List.of("1 of 6 parts of the loop were drawn twice"), line.remarks());
     }
 
+    /** The same bends as twelve chords, which is how some programs write arcs, and as a rational spline. */
+    @Test
+    void bendsOfChordsAreArcsAndThatIsSaid() {
+        StringBuilder chords = new StringBuilder("0|LWPOLYLINE|8|LOOP|70|0|10|80|20|100");
+        for (int i = 0; i <= 12; i++) {
+            double t = Math.toRadians(-90 + 15 * i);
+            chords.append("|10|" + (1000 + 75 * Math.cos(t)) + "|20|" + (175 + 75 * Math.sin(t)));
+        }
+        DrawnLine line = read(chords + "|10|300|20|250");
+        assertEquals(4, line.vertices().size());
+        assertEquals(1, line.vertices().get(1).bulge(), 1e-9);
+        assertEquals(1, line.remarks().size());
+        assertEquals(
+                "bends of the drawn loop: 12 chords were taken for the arc that they stand for (up to 0.642 mm off), near"
+                        + " [1000, 100]",
+                line.remarks().get(0));
+        double h = Math.sqrt(0.5);
+        String quarter = "0|SPLINE|8|LOOP|70|4|71|2|40|0|40|0|40|0|40|1|40|1|40|1|41|1|41|" + h + "|41|1"
+                + "|10|1000|20|100|10|1075|20|100|10|1075|20|175";
+        DrawnLine spline = read(line(80, 100, 1000, 100) + "|" + quarter + "|" + line(1075, 175, 1075, 900));
+        assertEquals(Math.tan(Math.PI / 8), spline.vertices().get(1).bulge(), 1e-6);
+    }
+
     /** Points on straight ways go, gaps up to half a millimetre are closed and said, words are said. */
     @Test
     void oddButRight() {

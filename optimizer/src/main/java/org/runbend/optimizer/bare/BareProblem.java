@@ -35,8 +35,10 @@ public record BareProblem(
                     .orElse(0);
             double radius = job.pipe().product().fittedRadius();
             double least = Math.max(Math.max(100, 3 * outer), Math.max(2 * radius, widest));
-            // A groove with one and a half diameters of wood to the rim, with half a one to a hole: common practice.
-            return new Limits(2 * outer, outer, single ? least : job.layout().spacing(), radius);
+            // A groove with one and a half diameters of wood to the rim, with 5 mm to a thing: common practice.
+            double clearance = Math.max(outer, job.groove().half() + 5);
+            return new Limits(
+                    2 * outer, clearance, single ? least : job.layout().spacing(), radius);
         }
     }
 }

@@ -28,7 +28,7 @@ final class Landmarks {
             all.add(new Landmark(mark.text(), FloorShapes.line(from, to)));
         }
         for (KeepOut k : floor.keepOuts()) {
-            all.add(new Landmark(k.name(), FloorShapes.bare(k.bare(), 1)));
+            all.add(new Landmark(k.name(), FloorShapes.bare(k.bare())));
         }
         for (int i = 0; i < outline.size(); i++) {
             if (turn(outline, i) > FLAT) {
@@ -68,6 +68,6 @@ final class Landmarks {
     }
 
     private static Geometry point(Point p) {
-        return FloorShapes.bare(new Shape.Spot(p), 0.1);
+        return FloorShapes.bare(new Shape.Spot(p, 0.1));
     }
 }

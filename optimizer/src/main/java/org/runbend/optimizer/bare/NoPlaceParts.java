@@ -24,7 +24,6 @@ import org.runbend.optimizer.job.Shape;
  * outermost runs is common on any floor.
  */
 final class NoPlaceParts {
-    private static final double SPOT = 1;
     private static final double WIDTH = 0.6;
     private static final double LEAST_SQUARES = 2;
     private static final double NOTHING = 1;
@@ -58,7 +57,7 @@ final class NoPlaceParts {
     private Geometry floor() {
         Geometry floor = FloorShapes.polygon(problem.outline());
         for (KeepOut k : problem.keepOuts()) {
-            floor = OverlayNGRobust.overlay(floor, FloorShapes.bare(k.bare(), SPOT), OverlayNG.DIFFERENCE);
+            floor = OverlayNGRobust.overlay(floor, FloorShapes.bare(k.bare()), OverlayNG.DIFFERENCE);
         }
         for (Shape.Polygon cold : problem.unheated()) {
             floor = OverlayNGRobust.overlay(floor, FloorShapes.polygon(cold.corners()), OverlayNG.DIFFERENCE);
@@ -71,7 +70,7 @@ final class NoPlaceParts {
         Geometry allowed = FloorShapes.polygon(problem.outline()).buffer(-problem.edge(), 32);
         for (KeepOut k : problem.keepOuts()) {
             allowed = OverlayNGRobust.overlay(
-                    allowed, FloorShapes.bare(k.bare(), SPOT).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
+                    allowed, FloorShapes.bare(k.bare()).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
         }
         return allowed;
     }
@@ -97,7 +96,7 @@ final class NoPlaceParts {
             near.add(String.format(Locale.ROOT, "%.0f mm to the outline (edge)", problem.edge()));
         }
         for (KeepOut k : problem.keepOuts()) {
-            if (FloorShapes.bare(k.bare(), SPOT).isWithinDistance(piece, k.clearance())) {
+            if (FloorShapes.bare(k.bare()).isWithinDistance(piece, k.clearance())) {
                 near.add(String.format(Locale.ROOT, "%.0f mm to %s (clearance)", k.clearance(), k.name()));
             }
         }

@@ -5,6 +5,7 @@ import java.util.List;
 import org.runbend.optimizer.floor.FloorProblem;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
 
 /**
  * A change of one size and the floor with it.
@@ -36,14 +37,16 @@ record Trial(Remedy.Change change, String subject, double from, double to, Floor
     static List<Trial> clearances(FloorProblem p, int index, double least) {
         KeepOut now = p.keepOuts().get(index);
         List<Trial> trials = new ArrayList<>();
-        for (double to = below(now.clearance(), STEP); to >= least; to -= STEP) {
+        double own = now.bare() instanceof Shape.Spot spot ? spot.radius() : 0; // the key counts from the point
+        for (double key = below(now.clearance() + own, STEP); key - own >= least; key -= STEP) {
+            double to = key - own;
             List<KeepOut> keepOuts = new ArrayList<>(p.keepOuts());
             keepOuts.set(index, new KeepOut(now.name(), now.kind(), now.bare(), to));
             trials.add(new Trial(
                     Remedy.Change.CLEARANCE,
                     now.name(),
-                    now.clearance(),
-                    to,
+                    now.clearance() + own,
+                    key,
                     with(p, keepOuts, p.port(), p.reach(), p.spacing(), p.edge(), p.radius())));
         }
         return trials;
@@ -104,7 +107,8 @@ record Trial(Remedy.Change change, String subject, double from, double to, Floor
                 p.leftOutPrice(),
                 p.supports(),
                 p.vetoes(),
-                p.mostPorts());
+                p.mostPorts(),
+                p.entry());
     }
 
     /** What it frees, as a remedy. */

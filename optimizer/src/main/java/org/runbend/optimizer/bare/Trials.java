@@ -102,7 +102,7 @@ final class Trials {
 
     private double away(Part part, int keepOut) {
         KeepOut k = now.keepOuts().get(keepOut);
-        return Math.rint(10 * FloorShapes.bare(k.bare(), 1).distance(part.zone())) / 10;
+        return Math.rint(10 * FloorShapes.bare(k.bare()).distance(part.zone())) / 10;
     }
 
     /** The nearest place from which the largest part of the floor opens, by a longer reach or by a port there. */

@@ -15,6 +15,8 @@ final class CornerRadii {
     private static final double BETWEEN = 1;
     /** Half of what is too short for a straight piece, mm. */
     private static final double CRUMB = 0.5;
+    /** Bends whose radii differ by less, mm, may be one bend. */
+    private static final double ONE_BEND = 0.01;
 
     private final List<Point> corners;
     private final double wanted;
@@ -36,6 +38,7 @@ final class CornerRadii {
         CornerRadii radii = new CornerRadii(corners, wanted);
         radii.share();
         radii.grow();
+        radii.part();
         return IntStream.range(1, corners.size() - 1)
                 .mapToObj(i -> radii.radius[i])
                 .toList();
@@ -46,6 +49,23 @@ final class CornerRadii {
             double wish = Math.min(wished(i - 1), wished(i));
             radius[i] = Math.min(Double.isFinite(wish) ? wish : wanted, Math.min(share(i - 1), share(i)));
         }
+    }
+
+    /** Bends of equal hand that would touch with different radii get a straight piece between. */
+    private void part() {
+        for (int i = 1; i + 2 < radius.length; i++) {
+            double rest = leg(i) - radius[i] * half[i] - radius[i + 1] * half[i + 1];
+            if (rest < CRUMB && Math.abs(radius[i] - radius[i + 1]) > ONE_BEND && isOneHand(i)) {
+                int wider = radius[i] > radius[i + 1] ? i : i + 1;
+                radius[wider] -= BETWEEN / half[wider];
+            }
+        }
+    }
+
+    private boolean isOneHand(int i) {
+        return Filleting.turn(corners.get(i - 1), corners.get(i), corners.get(i + 1))
+                        * Filleting.turn(corners.get(i), corners.get(i + 1), corners.get(i + 2))
+                > 0;
     }
 
     /** The radius wanted, or the one that fills the leg where this differs by next to nothing, so that no crumb is left. */

@@ -2,6 +2,7 @@ package org.runbend.optimizer.breakdown;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.runbend.optimizer.job.DrawnLoop;
 import org.runbend.optimizer.job.Point;
 
@@ -17,18 +18,24 @@ public final class DrawnBreakdown {
     private static final double WHOLE = 1e-5;
 
     private final double wanted;
+    private final double spacing;
 
     /**
      * A breakdown.
      *
      * @param wanted radius of corners, mm
+     * @param spacing of the lattice that a loop may have been drawn on, mm
      */
-    public DrawnBreakdown(double wanted) {
+    public DrawnBreakdown(double wanted, double spacing) {
         this.wanted = wanted;
+        this.spacing = spacing;
     }
 
     /** The loop as runs and bends. */
     public Breakdown of(DrawnLoop loop) {
+        if (IntStream.range(0, loop.points().size() - 1).allMatch(i -> loop.bulge(i) == 0)) {
+            return new Filleting().breakDownDrawn(DrawnGrid.onto(loop.points(), spacing), wanted);
+        }
         List<Element> elements = new ArrayList<>();
         List<Point> straight = new ArrayList<>();
         for (int i = 0; i + 1 < loop.points().size(); i++) {

@@ -14,6 +14,8 @@ import org.runbend.optimizer.job.Point;
 public final class Filleting {
     /** Lengths under this are nothing, mm: over the noise of doubles, under what a tape can read. */
     private static final double NOTHING = 1e-6;
+    /** A straight this short between two drawn bends is rounding of the drawing, mm. */
+    private static final double CRUMB = 0.02;
 
     /**
      * Breaks down the path through the given points.
@@ -33,9 +35,39 @@ public final class Filleting {
      * @param path points in order of flow, mm
      * @param wanted radius, mm
      */
-    Breakdown breakDownDrawn(List<Point> path, double wanted) {
+    public Breakdown breakDownDrawn(List<Point> path, double wanted) {
         List<Point> corners = corners(path);
-        return breakDown(corners, CornerRadii.of(corners, wanted));
+        List<Double> radii = CornerRadii.of(corners, wanted);
+        List<Element> elements = new ArrayList<>();
+        Point at = corners.get(0);
+        for (int i = 1; i < corners.size() - 1; i++) {
+            Element.Bend bend = bend(corners.get(i - 1), corners.get(i), corners.get(i + 1), radii.get(i - 1));
+            if (elements.isEmpty() || at.distance(bend.from()) > CRUMB) {
+                addRun(elements, at, bend.from(), corners.get(i));
+                at = addBend(elements, bend);
+            } else {
+                at = join(elements, bend);
+            }
+        }
+        addRun(elements, at, corners.get(corners.size() - 1), corners.get(corners.size() - 1));
+        return new Breakdown(elements);
+    }
+
+    /** Adds a bend that begins a crumb from where the one before ends: of equal hand they are one bend. */
+    private static Point join(List<Element> elements, Element.Bend bend) {
+        Element.Bend before = (Element.Bend) elements.get(elements.size() - 1);
+        if (before.turn() * bend.turn() < 0) {
+            elements.add(new Element.Bend(before.to(), bend.to(), bend.centre(), bend.radius(), bend.turn()));
+        } else {
+            Point centre = new Point(
+                    (before.centre().x() + bend.centre().x()) / 2,
+                    (before.centre().y() + bend.centre().y()) / 2);
+            double radius = (before.from().distance(centre) + bend.to().distance(centre)) / 2;
+            elements.set(
+                    elements.size() - 1,
+                    new Element.Bend(before.from(), bend.to(), centre, radius, clean(before.turn() + bend.turn())));
+        }
+        return bend.to();
     }
 
     private static Breakdown breakDown(List<Point> corners, List<Double> radii) {

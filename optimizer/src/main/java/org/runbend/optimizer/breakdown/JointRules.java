@@ -17,12 +17,14 @@ final class JointRules {
         this.findings = findings;
     }
 
-    void check(String loop, List<Element> elements) {
+    void check(String loop, Breakdown breakdown) {
+        List<Element> elements = breakdown.elements();
         for (int i = 0; i < elements.size(); i++) {
             String name = loop + " element " + i;
             checkElement(name, elements.get(i));
             if (i > 0) {
-                checkJoint(name, elements.get(i - 1), elements.get(i));
+                boolean border = breakdown.isLead(i - 1) != breakdown.isLead(i);
+                checkJoint(name, elements.get(i - 1), elements.get(i), border);
             }
         }
     }
@@ -73,7 +75,7 @@ final class JointRules {
                 leastRadius);
     }
 
-    private void checkJoint(String name, Element before, Element element) {
+    private void checkJoint(String name, Element before, Element element, boolean border) {
         double hole = gap(before.to(), element.from());
         findings.unless(
                 hole <= SAME_PLACE,
@@ -82,7 +84,7 @@ final class JointRules {
                 hole,
                 SAME_PLACE);
         findings.unless(
-                before instanceof Element.Bend || element instanceof Element.Bend,
+                border || before instanceof Element.Bend || element instanceof Element.Bend,
                 "%s: a run follows a run, %.2f mm after %.2f mm",
                 name,
                 element.length(),

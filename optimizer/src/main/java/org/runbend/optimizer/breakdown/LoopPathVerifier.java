@@ -21,6 +21,8 @@ import org.runbend.optimizer.job.Point;
 public final class LoopPathVerifier {
     private static final double NEXT_TO_EACH_OTHER = 1.1;
     private static final double FORGIVEN = 0.05;
+    /** A tenth is the last digit of many drawings: loop and wall in a turned room are each up to 0.071 off. */
+    private static final double DRAWN = 0.15;
 
     private final List<Point> outline;
     private final double edge;
@@ -30,6 +32,16 @@ public final class LoopPathVerifier {
     private final double reach;
     private final double leastRadius;
     private final double apart;
+    private boolean drawn;
+    private final LeadSizes leads;
+
+    /**
+     * What lead-ins keep.
+     *
+     * @param edge from centreline to outline, mm
+     * @param apart from any other centreline, mm
+     */
+    public record LeadSizes(double edge, double apart) {}
 
     /**
      * What loops are held against.
@@ -50,7 +62,16 @@ public final class LoopPathVerifier {
             Point port,
             double reach,
             double leastRadius) {
-        this(outline, edge, keepOuts, spacing, port, reach, leastRadius, NEXT_TO_EACH_OTHER * spacing);
+        this(
+                outline,
+                edge,
+                keepOuts,
+                spacing,
+                port,
+                reach,
+                leastRadius,
+                NEXT_TO_EACH_OTHER * spacing,
+                new LeadSizes(edge, spacing));
     }
 
     /**
@@ -64,6 +85,7 @@ public final class LoopPathVerifier {
      * @param reach how far from the port a single loop may begin and end; each further loop may go a spacing further
      * @param leastRadius least radius of the pipe's bends
      * @param apart how far the two ends of a loop may lie from each other
+     * @param leads what lead-ins keep
      */
     public LoopPathVerifier(
             List<Point> outline,
@@ -73,7 +95,8 @@ public final class LoopPathVerifier {
             Point port,
             double reach,
             double leastRadius,
-            double apart) {
+            double apart,
+            LeadSizes leads) {
         this.outline = List.copyOf(outline);
         this.edge = edge;
         this.keepOuts = List.copyOf(keepOuts);
@@ -82,6 +105,13 @@ public final class LoopPathVerifier {
         this.reach = reach;
         this.leastRadius = leastRadius;
         this.apart = apart;
+        this.leads = leads;
+    }
+
+    /** Holds a loop as somebody drew it: near outline and keep-outs 0.15 mm are forgiven, for drawings are rounded. */
+    public LoopPathVerifier ofDrawn(boolean isDrawn) {
+        drawn = isDrawn;
+        return this;
     }
 
     /** One sentence for each rule broken, naming loop, element and both numbers; empty for sound loops. */
@@ -89,17 +119,20 @@ public final class LoopPathVerifier {
         Findings findings = new Findings();
         findings.unless(!loops.isEmpty(), "the plan has %d loops, 1 or more asked", loops.size());
         JointRules joints = new JointRules(leastRadius, findings);
-        RoomRules room = new RoomRules(outline, edge, keepOuts, findings);
-        NearnessRules nearness = new NearnessRules(spacing, findings);
+        RoomRules room = new RoomRules(outline, keepOuts, findings);
+        if (drawn) {
+            room.forgive(DRAWN);
+        }
+        NearnessRules nearness = new NearnessRules(spacing, leads.apart(), findings);
         for (int i = 0; i < loops.size(); i++) {
             String name = "loop " + (char) ('A' + i);
             List<Element> elements = loops.get(i).elements();
-            joints.check(name, elements);
+            joints.check(name, loops.get(i));
             for (int j = 0; j < elements.size(); j++) {
                 LineString pipe = Chords.of(elements.get(j));
-                room.check(name + " element " + j, pipe);
+                room.check(name + " element " + j, pipe, loops.get(i).isLead(j) ? leads.edge() : edge);
             }
-            checkEnds(name, elements, reach + (loops.size() - 1) * spacing, findings);
+            checkEnds(name, loops.get(i).laid(), reach + (loops.size() - 1) * spacing, findings);
             nearness.add(name, loops.get(i));
         }
         nearness.check();

@@ -18,21 +18,32 @@ final class NearnessRules {
     private static final double RUNS = 0.97;
     private static final double ANY = 0.9;
     private static final double ALONG = 2.2;
+    private static final double FORGIVEN = 0.05;
 
     private final double spacing;
+    private final double leadApart;
     private final Findings findings;
     private final List<Laid> laid = new ArrayList<>();
     private final List<LineString> paths = new ArrayList<>();
 
     /** An element in its place along the pipe. */
-    private record Laid(int index, int loop, int element, double start, Element what, LineString chords, String name) {
+    private record Laid(
+            int index,
+            int loop,
+            int element,
+            boolean lead,
+            double start,
+            Element what,
+            LineString chords,
+            String name) {
         double end() {
             return start + chords.getLength();
         }
     }
 
-    NearnessRules(double spacing, Findings findings) {
+    NearnessRules(double spacing, double leadApart, Findings findings) {
         this.spacing = spacing;
+        this.leadApart = leadApart;
         this.findings = findings;
     }
 
@@ -41,7 +52,8 @@ final class NearnessRules {
         for (int i = 0; i < loop.elements().size(); i++) {
             Element e = loop.elements().get(i);
             LineString chords = Chords.of(e);
-            laid.add(new Laid(laid.size(), paths.size(), i, along, e, chords, loopName + " element " + i));
+            laid.add(new Laid(
+                    laid.size(), paths.size(), i, loop.isLead(i), along, e, chords, loopName + " element " + i));
             along += chords.getLength();
         }
         LineString path = Chords.of(loop);
@@ -83,7 +95,16 @@ final class NearnessRules {
                         distance,
                         spacing);
             }
-            if (sideBySide(a.what(), b.what()) > SIDE_BY_SIDE) {
+            if (a.lead() || b.lead()) {
+                findings.unless(
+                        (a.loop() == b.loop() && b.start() - a.end() < spacing) || distance >= leadApart - FORGIVEN,
+                        "%s and %s: a lead-in comes within %.2f mm, %.2f mm asked%s",
+                        a.name(),
+                        b.name(),
+                        distance,
+                        leadApart,
+                        place);
+            } else if (sideBySide(a.what(), b.what()) > SIDE_BY_SIDE) {
                 findings.unless(
                         distance >= RUNS * spacing,
                         "%s and %s: parallel runs lie %.2f mm apart, %.2f mm asked%s",

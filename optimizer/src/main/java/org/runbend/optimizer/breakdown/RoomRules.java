@@ -18,20 +18,25 @@ final class RoomRules {
 
     private final Polygon floor;
     private final PreparedGeometry inside;
-    private final double edge;
     private final List<KeepOut> keepOuts;
     private final Findings findings;
+    private double forgiven = FORGIVEN;
 
-    RoomRules(List<Point> outline, double edge, List<KeepOut> keepOuts, Findings findings) {
+    RoomRules(List<Point> outline, List<KeepOut> keepOuts, Findings findings) {
         this.floor = Chords.region(outline);
         // a drawn edge of 0 lets pipe lie on the outline itself, where rounding decides which side it is on
         this.inside = PreparedGeometryFactory.prepare(floor.buffer(FORGIVEN));
-        this.edge = edge;
         this.keepOuts = keepOuts;
         this.findings = findings;
     }
 
-    void check(String name, LineString pipe) {
+    /** Forgives so much where pipe comes near outline and keep-outs. */
+    void forgive(double more) {
+        forgiven = more;
+    }
+
+    /** Holds pipe against the floor; the edge is the least distance from the outline. */
+    void check(String name, LineString pipe, double edge) {
         findings.unless(
                 inside.covers(pipe),
                 "%s: leaves the outline, %.2f mm of its %.2f mm lie outside%s",
@@ -41,7 +46,7 @@ final class RoomRules {
                 inside.covers(pipe) ? "" : Findings.at(pipe, floor.getExteriorRing()));
         double margin = pipe.distance(floor.getExteriorRing());
         findings.unless(
-                margin >= edge - FORGIVEN,
+                margin >= edge - forgiven,
                 "%s: comes within %.2f mm of the outline, %.2f mm asked%s",
                 name,
                 margin,
@@ -53,18 +58,20 @@ final class RoomRules {
     }
 
     private void checkKeepOut(String name, LineString pipe, KeepOut keepOut) {
-        double off = off(pipe, keepOut.bare());
+        // of a point a clearance counts from the point, and so do the words
+        double own = keepOut.bare() instanceof Shape.Spot spot ? spot.radius() : 0;
+        double off = off(pipe, keepOut.bare()) + own;
         String sentence = off < -FORGIVEN
                 ? "%s: goes %.2f mm into keep-out '%s', %.2f mm of clearance asked%s"
                 : "%s: comes within %.2f mm of keep-out '%s', %.2f mm asked%s";
         findings.unless(
-                off >= keepOut.clearance() - FORGIVEN,
+                off >= keepOut.clearance() + own - forgiven,
                 sentence,
                 name,
                 Math.abs(off),
                 keepOut.name(),
-                keepOut.clearance(),
-                off < keepOut.clearance() ? Findings.at(pipe, shape(keepOut.bare())) : "");
+                keepOut.clearance() + own,
+                off < keepOut.clearance() + own ? Findings.at(pipe, shape(keepOut.bare())) : "");
     }
 
     private static Geometry shape(Shape bare) {
@@ -80,7 +87,7 @@ final class RoomRules {
             return pipe.distance(Chords.spot(circle.centre())) - circle.radius();
         }
         if (bare instanceof Shape.Spot spot) {
-            return pipe.distance(Chords.spot(spot.at()));
+            return pipe.distance(Chords.spot(spot.at())) - spot.radius();
         }
         Polygon region = Chords.region(((Shape.Polygon) bare).corners());
         double distance = pipe.distance(region);

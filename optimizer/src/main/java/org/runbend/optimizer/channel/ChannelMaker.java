@@ -10,7 +10,7 @@ public final class ChannelMaker {
     /** The channels, and how near they come to each other and to the outline. */
     public ChannelPlan make(ChannelProblem problem) {
         List<List<ChannelPlan.Corner>> contours = problem.loops().stream()
-                .map(loop -> new ChannelEdge(problem.size(), loop.elements()).corners())
+                .map(loop -> new ChannelEdge(problem.size(), loop.pipe()).corners())
                 .toList();
         ChannelRoom room = new ChannelRoom(problem);
         return new ChannelPlan(problem.size(), contours, room.leastWeb(), room.inside());

@@ -24,6 +24,9 @@ final class Candidates {
     /** A place left out costs more turns than any way round to it. */
     private static final int DEAR = 100;
 
+    /** Between the dear price and the usual one: waves of bends where they serve much. */
+    private static final int FAIR = 10;
+
     /** Shares of the price at which bends are saved for places left out. */
     private static final int[] CHEAPER = {3, 10};
 
@@ -76,6 +79,9 @@ final class Candidates {
         int price = base.layout().leftOutPrice();
         if (price < DEAR) {
             all.add(priced(DEAR));
+        }
+        if (price < FAIR) {
+            all.add(priced(FAIR));
         }
         for (int part : CHEAPER) {
             int less = Math.max(1, price / part);

@@ -44,12 +44,18 @@ final class CoverDuals {
         for (int u = 0; u < pi.length; u++) {
             this.pi[u] = integer(pi[u]);
         }
-        this.tau = integer(tau);
         CoverProblem p = grid.problem();
+        this.tau = Math.min(integer(tau), greatest(p));
         long stock = p.stock().stream().mapToLong(Stock::length).max().orElse(0);
         long stretch = p.stretches().stream().mapToLong(Stretch::length).max().orElse(0);
         cutting = new Table(grid, this.pi, 1, grid.pieces(stock, p.kerf()), Math.toIntExact(stock / p.step()));
         covering = new Table(grid, this.pi, -1, grid.piecesOn(stretch), Math.toIntExact(stretch / p.step()));
+    }
+
+    /** The greatest price of cover whose sums stay in a long; a lower price is a price too, the bound stays one. */
+    private static long greatest(CoverProblem p) {
+        long all = p.stretches().stream().mapToLong(Stretch::length).sum();
+        return Long.MAX_VALUE / 8 / Math.max(1, Math.max(all, p.target()));
     }
 
     private long integer(double price) {

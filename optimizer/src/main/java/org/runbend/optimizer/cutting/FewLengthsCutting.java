@@ -26,6 +26,9 @@ public final class FewLengthsCutting {
     private static final int CUT = 3;
     private static final int PARENTS = 3;
     private static final int USED = 10;
+    /** Lengths more than the stock needs that are tried: they may save pieces. */
+    private static final int MORE = 2;
+
     /** What a piece counts when sets are put in order, as a share of the dearest stock. */
     private static final double PIECE = 0.02;
 
@@ -78,6 +81,7 @@ public final class FewLengthsCutting {
         private final List<Integer> used;
         private long proved;
         private long reach;
+        private boolean isClosed;
         private List<LengthSet> parents = new ArrayList<>();
 
         Run(FewLengthsProblem problem, CoverSolution free) {
@@ -105,9 +109,12 @@ public final class FewLengthsCutting {
         }
 
         FewLengthsCurve curve() {
-            for (int n = Math.max(1, given.length); n <= problem.most() && isOpen(); n++) {
+            int last = problem.most();
+            for (int n = Math.max(1, given.length); n <= last; n++) {
                 ThreadWatch.check();
                 level(n);
+                last = isOpen() ? last : Math.min(last, n + (isClosed ? 0 : MORE));
+                isClosed |= !isOpen();
                 if (usedByFree() <= n && (best == null || free.cost() <= best.cost())) {
                     best = best != null && best.cost() == free.cost() ? best : free;
                 }
@@ -158,10 +165,10 @@ public final class FewLengthsCutting {
             proved = complete ? sets.stream().mapToLong(LengthSet::bound).min().orElse(0) : 0;
             List<Priced> priced = priced(sets, n <= 2 ? PRICED_PAIRS : PRICED);
             cut(priced);
-            if (n > 2 && isOpen()) {
+            if (n > 2 && (isOpen() || isClosed)) {
                 cutMore(priced, usedSets(n));
             }
-            if (n > 2 && isOpen() && !priced.isEmpty()) {
+            if (n > 2 && (isOpen() || isClosed) && !priced.isEmpty()) {
                 cutMore(priced, changed(priced.get(0).set()));
             }
             if (complete && best != null) {
@@ -273,7 +280,7 @@ public final class FewLengthsCutting {
             List<Priced> priced = new ArrayList<>();
             long enough = best == null ? Long.MAX_VALUE : best.cost();
             for (LengthSet s : sets) {
-                if (priced.size() >= most || s.bound() >= enough || watch.asksForEnd()) {
+                if (priced.size() >= most || s.bound() > enough || (s.bound() == enough && !isClosed) || watch.asksForEnd()) {
                     break;
                 }
                 if (s.bound() < Long.MAX_VALUE) {

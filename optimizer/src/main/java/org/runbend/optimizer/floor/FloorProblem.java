@@ -23,6 +23,7 @@ import org.runbend.optimizer.job.Veto;
  * @param supports what pipe crosses square or not at all; their width that of the groove included
  * @param vetoes where pipe may not, or must, go
  * @param mostPorts port pairs kept at most, the nearest to the port
+ * @param entry how pipe comes onto the floor
  */
 public record FloorProblem(
         List<Point> outline,
@@ -37,7 +38,8 @@ public record FloorProblem(
         int leftOutPrice,
         List<Support> supports,
         List<Veto> vetoes,
-        int mostPorts) {
+        int mostPorts,
+        Entry entry) {
     /** Pairs that a single loop chooses from. */
     public static final int PORTS = 8;
 
@@ -84,6 +86,26 @@ public record FloorProblem(
                 leftOutPrice,
                 List.of(),
                 List.of(),
-                PORTS);
+                PORTS,
+                Entry.FREE);
+    }
+
+    /** The same floor without a word on where pipe comes through. */
+    public FloorProblem withFreeEntry() {
+        return new FloorProblem(
+                outline,
+                keepOuts,
+                unheated,
+                port,
+                reach,
+                spacing,
+                edge,
+                radius,
+                angle,
+                leftOutPrice,
+                supports,
+                vetoes,
+                mostPorts,
+                Entry.FREE);
     }
 }

@@ -38,26 +38,42 @@ public final class FloorShapes {
         return SHAPES.createPoint(new Coordinate(at.x(), at.y()));
     }
 
-    /** The bare region of a keep-out; a spot is taken as a disc of the given radius, mm. */
-    public static Geometry bare(Shape shape, double spotRadius) {
+    /** The bare region of a keep-out. */
+    public static Geometry bare(Shape shape) {
         if (shape instanceof Shape.Polygon polygon) {
             return polygon(polygon.corners());
         }
         Point at = shape instanceof Shape.Circle circle ? circle.centre() : ((Shape.Spot) shape).at();
-        double radius = shape instanceof Shape.Circle circle ? circle.radius() : spotRadius;
+        double radius = shape instanceof Shape.Circle circle ? circle.radius() : ((Shape.Spot) shape).radius();
         return SHAPES.createPoint(new Coordinate(at.x(), at.y())).buffer(radius, 64);
     }
 
     /** Area that wants heat: the floor less grown keep-outs and unheated regions, mm2. */
     public static double heatedArea(Job.FloorPlan floor) {
+        return heated(floor).getArea();
+    }
+
+    /** What wants heat: the floor less grown keep-outs and unheated regions. */
+    public static Geometry heated(Job.FloorPlan floor) {
         Geometry heated = polygon(floor.outline());
         for (KeepOut k : floor.keepOuts()) {
-            heated = OverlayNGRobust.overlay(
-                    heated, bare(k.bare(), 0.01).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
+            heated = OverlayNGRobust.overlay(heated, bare(k.bare()).buffer(k.clearance(), 32), OverlayNG.DIFFERENCE);
         }
+        return lessUnheated(heated, floor);
+    }
+
+    /** What lies on no unheated floor. */
+    public static Geometry lessUnheated(Geometry shape, Job.FloorPlan floor) {
+        Geometry left = shape;
         for (Job.Unheated u : floor.unheated()) {
-            heated = OverlayNGRobust.overlay(heated, polygon(u.region().corners()), OverlayNG.DIFFERENCE);
+            left = OverlayNGRobust.overlay(left, polygon(u.region().corners()), OverlayNG.DIFFERENCE);
         }
-        return heated.getArea();
+        return left;
+    }
+
+    /** The line through points in order, 2 or more. */
+    public static Geometry line(List<Point> points) {
+        return SHAPES.createLineString(
+                points.stream().map(p -> new Coordinate(p.x(), p.y())).toArray(Coordinate[]::new));
     }
 }

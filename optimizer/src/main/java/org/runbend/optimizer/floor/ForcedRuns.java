@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.runbend.optimizer.breakdown.Keyhole;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.loop.Heading;
@@ -33,7 +34,16 @@ final class ForcedRuns {
      * @param low where it begins along the other axis
      * @param high where it ends there
      */
-    private record Line(boolean flat, double level, double low, double high) {}
+    private record Line(boolean flat, double level, double low, double high) {
+        /** Whether a leg with the axes' direction lies on the line with more than its end. */
+        boolean overlaps(Point from, Point to) {
+            double off = flat ? from.y() - level : from.x() - level;
+            double start = flat ? Math.min(from.x(), to.x()) : Math.min(from.y(), to.y());
+            double end = flat ? Math.max(from.x(), to.x()) : Math.max(from.y(), to.y());
+            boolean along = flat == (Math.abs(to.x() - from.x()) > Math.abs(to.y() - from.y()));
+            return along && Math.abs(off) <= SAME && Math.min(end, high) - Math.max(start, low) > SAME;
+        }
+    }
 
     ForcedRuns(FloorProblem problem, Frame frame) {
         this.spacing = problem.spacing();
@@ -59,8 +69,8 @@ final class ForcedRuns {
      *
      * @param x whether along x
      * @param usual what would be tried without lines
-     * @return the one offset that puts nodes on all lines, or the usual ones and exact fits to the lines' ends; empty if
-     *     no offset serves all lines
+     * @return those that put nodes on all lines, or the usual ones and exact fits to the lines' ends; empty if no offset
+     *     serves all lines
      */
     List<Double> offsets(boolean x, List<Double> usual) {
         List<Double> fixed = Stream.concat(
@@ -69,8 +79,11 @@ final class ForcedRuns {
                 .map(this::folded)
                 .toList();
         if (!fixed.isEmpty()) {
-            double first = fixed.get(0);
-            return fixed.stream().allMatch(f -> apart(f, first) <= SAME) ? List.of(first) : List.of();
+            // a part read off the floor may lie a few tenths off the exact fit to the outline that it was laid by
+            return Stream.concat(Stream.of(fixed.get(0)), usual.stream())
+                    .filter(o -> fixed.stream().allMatch(f -> apart(f, o) <= SAME))
+                    .distinct()
+                    .toList();
         }
         List<Double> all = new ArrayList<>();
         kept.stream().flatMap(k -> k.ends(x).stream()).map(this::folded).forEach(all::add);
@@ -90,6 +103,21 @@ final class ForcedRuns {
     private double apart(double a, double b) {
         double off = Math.abs(a - b);
         return Math.min(off, spacing - off);
+    }
+
+    /**
+     * Whether a return bend leaves all lines straight. It takes more of its legs than a corner does, for which
+     * {@link #force} makes room.
+     */
+    boolean spares(Keyhole bend) {
+        double depth = bend.depth();
+        return Stream.of(bend.first(), bend.second()).allMatch(corner -> {
+            Point end = new Point(
+                    corner.x() + depth * bend.inward().x(),
+                    corner.y() + depth * bend.inward().y());
+            return lines.stream().noneMatch(l -> l.overlaps(corner, end))
+                    && kept.stream().allMatch(k -> k.spares(corner, end));
+        });
     }
 
     /** Forces every line; false if a node or a link that one needs is missing. */

@@ -26,6 +26,13 @@ record Frame(double degrees) {
         return points.stream().map(this::in).toList();
     }
 
+    /** The ways of a loop on the floor. */
+    Lead.Pair out(Lead.Pair pair) {
+        return new Lead.Pair(
+                new Lead(pair.flow().corners().stream().map(this::out).toList()),
+                new Lead(pair.back().corners().stream().map(this::out).toList()));
+    }
+
     /** A keep-out in the lattice's axes. */
     KeepOut in(KeepOut k) {
         return new KeepOut(k.name(), k.kind(), in(k.bare()), k.clearance());
@@ -37,7 +44,7 @@ record Frame(double degrees) {
         }
         return s instanceof Shape.Circle circle
                 ? new Shape.Circle(in(circle.centre()), circle.radius())
-                : new Shape.Spot(in(((Shape.Spot) s).at()));
+                : new Shape.Spot(in(((Shape.Spot) s).at()), ((Shape.Spot) s).radius());
     }
 
     private static Point turned(Point p, double degrees) {

@@ -134,7 +134,10 @@ public final class FreeSpace {
     }
 
     private double radiusOf(int k) {
-        return keepOuts.get(k).bare() instanceof Shape.Circle circle ? circle.radius() : 0;
+        Shape bare = keepOuts.get(k).bare();
+        return bare instanceof Shape.Circle circle
+                ? circle.radius()
+                : bare instanceof Shape.Spot spot ? spot.radius() : 0;
     }
 
     /** Distance of a segment from a ring; sides that are certainly further off than asked are passed over. */

@@ -57,6 +57,27 @@ final class KeptChain {
         return flat ? Heading.ofStep((int) Math.signum(dx), 0) : Heading.ofStep(0, (int) Math.signum(dy));
     }
 
+    /** Whether a bend that takes a leg from its corner to {@code to} leaves the part's first and last legs alone. */
+    boolean spares(Point corner, Point to) {
+        int last = points.size() - 1;
+        boolean inner = points.subList(1, last).stream().anyMatch(p -> p.distance(corner) <= FITS);
+        return inner
+                || (isClear(points.get(0), points.get(1), corner, to)
+                        && isClear(points.get(last - 1), points.get(last), corner, to));
+    }
+
+    private static boolean isClear(Point a, Point b, Point from, Point to) {
+        double length = from.distance(to);
+        double ux = (to.x() - from.x()) / length;
+        double uy = (to.y() - from.y()) / length;
+        double offA = Math.abs((a.y() - from.y()) * ux - (a.x() - from.x()) * uy);
+        double offB = Math.abs((b.y() - from.y()) * ux - (b.x() - from.x()) * uy);
+        double s = (a.x() - from.x()) * ux + (a.y() - from.y()) * uy;
+        double t = (b.x() - from.x()) * ux + (b.y() - from.y()) * uy;
+        double common = Math.min(length, Math.max(s, t)) - Math.max(0, Math.min(s, t));
+        return offA > FITS || offB > FITS || common <= FITS;
+    }
+
     /** Forces the chain and tells its links; false if a node or a link is missing. */
     boolean force(LatticeGraph.Builder graph, Point base, BiConsumer<Integer, Integer> link) {
         List<Integer> chain = new ArrayList<>();

@@ -7,16 +7,19 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.loop.Heading;
 import org.runbend.optimizer.loop.LatticeGraph;
 
-/** Where on a lattice stiff pipe has room for a return bend: all three arcs of a keyhole keep off edge and keep-outs. */
+/** Where on a lattice stiff pipe has room for a return bend: all three arcs of a keyhole keep off edge
+ * and keep-outs, and no line that straight pipe must cover loses length to it. */
 final class KeyholeRoom {
     private final FloorProblem problem;
     private final FreeSpace space;
     private final SiteRules site;
+    private final ForcedRuns forced;
 
-    KeyholeRoom(FloorProblem problem, FreeSpace space, SiteRules site) {
+    KeyholeRoom(FloorProblem problem, FreeSpace space, SiteRules site, ForcedRuns forced) {
         this.problem = problem;
         this.space = space;
         this.site = site;
+        this.forced = forced;
     }
 
     /** Allows the return bends that have room, both ways over each link. */
@@ -44,8 +47,8 @@ final class KeyholeRoom {
         Point second =
                 new Point(first.x() + along.dx() * problem.spacing(), first.y() + along.dy() * problem.spacing());
         Point inward = new Point(side.dx(), side.dy());
-        return new Keyhole(first, second, inward, problem.radius())
-                .arcs().stream().allMatch(this::isFree);
+        Keyhole keyhole = new Keyhole(first, second, inward, problem.radius());
+        return forced.spares(keyhole) && keyhole.arcs().stream().allMatch(this::isFree);
     }
 
     private boolean isFree(Element.Bend bend) {

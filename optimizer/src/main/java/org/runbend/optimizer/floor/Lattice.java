@@ -15,6 +15,7 @@ import org.runbend.optimizer.loop.PortPair;
  * @param graph nodes, links and forbidden bends; a heated node's price is the price of leaving it out
  * @param ports pairs of one block, best place first
  * @param reachable heated nodes of the block that the ports belong to
+ * @param leads the ways from the holes, one pair for each port pair; empty where the holes are chosen when the loop is laid
  */
 public record Lattice(
         Point origin,
@@ -23,10 +24,20 @@ public record Lattice(
         double radius,
         LatticeGraph graph,
         List<PortPair> ports,
-        int reachable) {
-    /** Copies the list. */
+        int reachable,
+        List<Lead.Pair> leads) {
+    /** Copies the lists. */
     public Lattice {
         ports = List.copyOf(ports);
+        leads = List.copyOf(leads);
+        if (!leads.isEmpty() && leads.size() != ports.size()) {
+            throw new IllegalArgumentException("each port pair has its leads, or none has");
+        }
+    }
+
+    /** The same lattice without some of its port pairs. */
+    public Lattice withPorts(List<PortPair> others) {
+        return new Lattice(origin, angle, spacing, radius, graph, others, reachable, List.of());
     }
 
     /** Where a node lies on the floor. */

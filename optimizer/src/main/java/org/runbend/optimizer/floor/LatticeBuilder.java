@@ -2,11 +2,10 @@ package org.runbend.optimizer.floor;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
-import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
-import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.loop.Heading;
 import org.runbend.optimizer.loop.LatticeGraph;
 
@@ -16,12 +15,16 @@ import org.runbend.optimizer.loop.LatticeGraph;
  * <p>Works in the lattice's own axes, see {@link Frame}.
  */
 final class LatticeBuilder {
+    /** A node this near to a hole given lies on it, mm. */
+    private static final double ON_HOLE = 0.5;
+
     private final FloorProblem problem;
     private final Frame frame;
     private final FreeSpace space;
     private final List<Point> outline;
     private final List<double[][]> cold;
     private final SiteRules site;
+    private final EntryRoom entryRoom;
     private final double lowX;
     private final double lowY;
     private final double highX;
@@ -32,8 +35,11 @@ final class LatticeBuilder {
         this.frame = new Frame(problem.angle());
         this.outline = frame.in(problem.outline());
         this.space = new FreeSpace(
-                outline, problem.edge(), keepOuts(problem).map(frame::in).toList());
+                outline,
+                problem.edge(),
+                EntryRoom.keepOuts(problem).map(frame::in).toList());
         this.site = new SiteRules(problem, frame);
+        this.entryRoom = new EntryRoom(problem, frame);
         this.cold = problem.unheated().stream().map(this::ring).toList();
         this.lowX = outline.stream().mapToDouble(Point::x).min().orElseThrow();
         this.lowY = outline.stream().mapToDouble(Point::y).min().orElseThrow();
@@ -41,16 +47,45 @@ final class LatticeBuilder {
         this.highY = outline.stream().mapToDouble(Point::y).max().orElseThrow();
     }
 
-    private static Stream<KeepOut> keepOuts(FloorProblem problem) {
-        Stream<KeepOut> vetoed = problem.vetoes().stream()
-                .filter(Veto.NoPipe.class::isInstance)
-                .map(v -> new KeepOut(v.key(), KeepOut.Kind.OTHER, ((Veto.NoPipe) v).region(), 0));
-        return Stream.concat(problem.keepOuts().stream(), vetoed);
-    }
-
     /** The lines that the loop must run along, in the lattice's axes. */
     ForcedRuns forcedRuns() {
         return new ForcedRuns(problem, frame);
+    }
+
+    private List<Point> holes() {
+        return problem.entry().holes().stream()
+                .flatMap(h -> Stream.of(h.flow(), h.back()))
+                .map(frame::in)
+                .toList();
+    }
+
+    /** Offsets at which a row passes through a hole given, then others. */
+    List<Double> throughHoles(Function<Point, Double> coordinate, List<Double> others) {
+        return Offsets.through(holes().stream().map(coordinate).toList(), problem.spacing(), others);
+    }
+
+    /** The offset at which every hole given is a node and the two of a loop are neighbours; empty if none is. */
+    Optional<Point> offsetOnHoles() {
+        List<Point> holes = holes();
+        if (holes.isEmpty()) {
+            return Optional.empty();
+        }
+        double p = problem.spacing();
+        Point first = holes.get(0);
+        for (int i = 0; i < holes.size(); i++) {
+            Point h = holes.get(i);
+            boolean onNode = isWhole((h.x() - first.x()) / p) && isWhole((h.y() - first.y()) / p);
+            boolean beside = i % 2 == 0 || Math.abs(h.distance(holes.get(i - 1)) - p) < ON_HOLE;
+            if (!onNode || !beside) {
+                return Optional.empty();
+            }
+        }
+        return Optional.of(
+                new Point(first.x() - p * Math.floor(first.x() / p), first.y() - p * Math.floor(first.y() / p)));
+    }
+
+    private boolean isWhole(double steps) {
+        return Math.abs(steps - Math.rint(steps)) * problem.spacing() < ON_HOLE;
     }
 
     private double[][] ring(Shape.Polygon polygon) {
@@ -96,23 +131,28 @@ final class LatticeBuilder {
         }
         LatticeGraph room = graph.build();
         keepSquare(graph, room, base);
-        if (problem.isStiff()) {
-            new KeyholeRoom(problem, space, site).allow(graph.stiff(), room, base);
-        }
         ForcedRuns forced = forcedRuns();
+        if (problem.isStiff()) {
+            new KeyholeRoom(problem, space, site, forced).allow(graph.stiff(), room, base);
+        }
         if (!forced.force(graph, base)) {
             return Optional.empty();
         }
-        return new PortSearch(problem, frame.in(problem.port()), isInside(problem.port()), room, site, forced)
-                .choose(graph.build(), base)
-                .map(found -> new Lattice(
-                        frame.out(base),
-                        problem.angle(),
-                        problem.spacing(),
-                        problem.radius(),
-                        found.graph(),
-                        found.pairs(),
-                        found.reachable()));
+        PortSearch ports =
+                new PortSearch(problem, frame.in(problem.port()), isInside(problem.port()), room, entryRoom, forced);
+        LatticeGraph built = graph.build();
+        Optional<PortSearch.Found> chosen = problem.entry().isSettledFirst()
+                ? new EntrySearch(problem, frame, ports, entryRoom).choose(built, base)
+                : ports.choose(built, base);
+        return chosen.map(found -> new Lattice(
+                frame.out(base),
+                problem.angle(),
+                problem.spacing(),
+                problem.radius(),
+                found.graph(),
+                found.pairs(),
+                found.reachable(),
+                found.leads().stream().map(frame::out).toList()));
     }
 
     private Point base(Point offset) {

@@ -22,6 +22,9 @@ public final class LatticeSearch {
     public static final int MOST_CHOSEN_FROM = 12;
 
     private static final int MOST_BUILT_NODES = 60_000;
+    /** Where each lattice takes a search for lead-ins, fewer are built. */
+    private static final int MOST_JOINED_NODES = 15_000;
+
     private static final int MOST_FITS = 5;
     private static final int MOST_GLANCES = 2;
 
@@ -47,13 +50,22 @@ public final class LatticeSearch {
 
     private static List<Lattice> search(FloorProblem problem, int count, int less) {
         LatticeBuilder builder = new LatticeBuilder(problem);
-        List<Candidate> candidates = candidates(problem, builder);
+        List<Candidate> onHoles = builder.offsetOnHoles().stream()
+                .map(o -> new Candidate(o, builder.countHeated(o)))
+                .toList();
+        List<Lattice> met = search(problem, builder, onHoles, count, less);
+        return met.isEmpty() ? search(problem, builder, candidates(problem, builder), count, less) : met;
+    }
+
+    private static List<Lattice> search(
+            FloorProblem problem, LatticeBuilder builder, List<Candidate> candidates, int count, int less) {
+        int mostBuilt = problem.entry().isSettledFirst() ? MOST_JOINED_NODES : MOST_BUILT_NODES;
         List<Lattice> best = new ArrayList<>();
         Set<String> seen = new HashSet<>();
         int most = 1;
         long built = 0;
         for (Candidate candidate : candidates) {
-            if (candidate.heated < most - less || (built > MOST_BUILT_NODES && !best.isEmpty())) {
+            if (candidate.heated < most - less || (built > mostBuilt && !best.isEmpty())) {
                 break;
             }
             built += candidate.heated;
@@ -118,8 +130,12 @@ public final class LatticeSearch {
         List<Candidate> candidates = new ArrayList<>();
         List<Point> outline = builder.outline();
         ForcedRuns forced = builder.forcedRuns();
-        List<Double> xs = forced.offsets(true, Offsets.along(outline, Point::x, problem.spacing(), problem.edge()));
-        List<Double> ys = forced.offsets(false, Offsets.along(outline, Point::y, problem.spacing(), problem.edge()));
+        List<Double> xs = forced.offsets(
+                true,
+                builder.throughHoles(Point::x, Offsets.along(outline, Point::x, problem.spacing(), problem.edge())));
+        List<Double> ys = forced.offsets(
+                false,
+                builder.throughHoles(Point::y, Offsets.along(outline, Point::y, problem.spacing(), problem.edge())));
         for (double y : ys) {
             for (double x : xs) {
                 Point offset = new Point(x, y);

@@ -29,6 +29,14 @@ final class Offsets {
         return found;
     }
 
+    /** The offsets at which a row passes through the coordinates given, those that are new, before all others. */
+    static List<Double> through(List<Double> coordinates, double spacing, List<Double> others) {
+        List<Double> found = new ArrayList<>();
+        coordinates.forEach(c -> add(found, c, spacing));
+        others.forEach(o -> add(found, o, spacing));
+        return found;
+    }
+
     /** The exact fits alone, of at most so many corners. */
     static List<Double> fits(
             List<Point> outline, ToDoubleFunction<Point> coordinate, double spacing, double edge, int corners) {

@@ -21,16 +21,17 @@ final class PortSearch {
     private final Point port;
     private final boolean inside;
     private final LatticeGraph room;
-    private final SiteRules site;
+    private final EntryRoom entry;
     private final ForcedRuns forced;
 
     /** A search; the room is the lattice without supports and lines to run along, which make no rim. */
-    PortSearch(FloorProblem problem, Point port, boolean inside, LatticeGraph room, SiteRules site, ForcedRuns forced) {
+    PortSearch(
+            FloorProblem problem, Point port, boolean inside, LatticeGraph room, EntryRoom entry, ForcedRuns forced) {
         this.problem = problem;
         this.port = port;
         this.inside = inside;
         this.room = room;
-        this.site = site;
+        this.entry = entry;
         this.forced = forced;
     }
 
@@ -47,17 +48,25 @@ final class PortSearch {
                     && block.holdsAllWanted(graph)
                     && heated > 0
                     && (best == null || heated > best.reachable)) {
-                best = new Found(graph, ranked(graph, base, own), heated);
+                best = new Found(graph, ranked(graph, base, own), heated, List.of());
             }
         }
         return Optional.ofNullable(best);
     }
 
-    private static int heated(LatticeGraph graph, BiconnectedBlock block) {
+    /** Heated nodes of a block. */
+    static int heated(LatticeGraph graph, BiconnectedBlock block) {
         return (int) block.nodes().stream().filter(n -> graph.price(n) > 0).count();
     }
 
     private List<int[]> pairsInReach(LatticeGraph graph, Point base) {
+        return linkedInReach(graph, base, inside).stream()
+                .filter(p -> entry.allowsHole(at(graph, base, p[0])) && entry.allowsHole(at(graph, base, p[1])))
+                .toList();
+    }
+
+    /** Linked neighbours within reach of the port, wherever holes may be; on the rim alone unless they may be anywhere. */
+    List<int[]> linkedInReach(LatticeGraph graph, Point base, boolean anywhere) {
         List<int[]> pairs = new ArrayList<>();
         for (int node = 0; node < graph.size(); node++) {
             for (Heading h : List.of(Heading.EAST, Heading.NORTH)) {
@@ -65,10 +74,8 @@ final class PortSearch {
                 if (next >= 0
                         && distance(graph, base, node) <= problem.reach()
                         && distance(graph, base, next) <= problem.reach()
-                        && (inside || isRim(node, h))
-                        && !forced.holds(node, next)
-                        && mayEnd(graph, base, node)
-                        && mayEnd(graph, base, next)) {
+                        && (anywhere || isRim(node, h))
+                        && !forced.holds(node, next)) {
                     pairs.add(new int[] {node, next});
                 }
             }
@@ -76,8 +83,9 @@ final class PortSearch {
         return pairs;
     }
 
-    private boolean mayEnd(LatticeGraph graph, Point base, int node) {
-        return site.mayEnd(
+    /** Where a node lies, in the lattice's axes. */
+    Point at(LatticeGraph graph, Point base, int node) {
+        return new Point(
                 base.x() + graph.column(node) * problem.spacing(), base.y() + graph.row(node) * problem.spacing());
     }
 
@@ -109,10 +117,9 @@ final class PortSearch {
     }
 
     private double distance(LatticeGraph graph, Point base, int node) {
-        return port.distance(new Point(
-                base.x() + graph.column(node) * problem.spacing(), base.y() + graph.row(node) * problem.spacing()));
+        return port.distance(at(graph, base, node));
     }
 
-    /** Graph, port pairs and number of heated nodes in their block. */
-    record Found(LatticeGraph graph, List<PortPair> pairs, int reachable) {}
+    /** Graph, port pairs, number of heated nodes in their block, and the ways to them in the lattice's axes. */
+    record Found(LatticeGraph graph, List<PortPair> pairs, int reachable, List<Lead.Pair> leads) {}
 }

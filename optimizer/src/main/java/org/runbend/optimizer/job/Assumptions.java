@@ -28,6 +28,9 @@ final class Assumptions {
                 a.find("layout", "edge"),
                 "The middle of the pipe stays " + mm(layout.edge()) + " away from the edge of the floor.");
         a.unless(
+                a.find("floor", "port").flatMap(p -> p.map().find("holes")),
+                "Where the pipe goes through the floor is proposed: look underneath before anything is drilled.");
+        a.unless(
                 a.find("pipe", "tails"),
                 "No pipe is counted for the way from the port to the valves (tails of flow and return).");
         a.unless(
@@ -52,7 +55,7 @@ final class Assumptions {
                 .filter(m -> m.find("clearance").isEmpty())
                 .forEach(m -> bare.add(m.get("name", YamlValue::text, "keep-out"))));
         if (!bare.isEmpty()) {
-            sentences.add("No clearance is given, so the middle of the pipe may come as near as the rim of: "
+            sentences.add("No clearance is given, so the groove keeps the usual air, 10 to 25 mm by kind, from: "
                     + names(bare) + ".");
         }
     }

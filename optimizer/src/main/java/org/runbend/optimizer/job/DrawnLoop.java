@@ -37,6 +37,20 @@ public record DrawnLoop(List<Point> points, List<Double> bulges) {
         return !bulges.isEmpty();
     }
 
+    /** Whether two straight ways meet in a corner, which pipe cannot follow. */
+    public boolean hasCorners() {
+        for (int i = 1; i + 1 < points.size(); i++) {
+            Point a = points.get(i - 1);
+            Point b = points.get(i);
+            Point c = points.get(i + 1);
+            double cross = (b.x() - a.x()) * (c.y() - b.y()) - (b.y() - a.y()) * (c.x() - b.x());
+            if (bulge(i - 1) == 0 && bulge(i) == 0 && Math.abs(cross) > 0.01 * a.distance(b) * b.distance(c)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** The bulge of the way from a point to the next. */
     public double bulge(int i) {
         return bulges.isEmpty() ? 0 : bulges.get(i);

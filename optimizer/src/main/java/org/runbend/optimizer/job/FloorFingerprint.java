@@ -39,8 +39,18 @@ final class FloorFingerprint {
             name("unheated", u.name());
             points("polygon", u.region().corners());
         });
-        points("port", List.of(floor.port().at()));
+        floor.supports().forEach(s -> {
+            name("support " + s.cross(), s.name());
+            points("line", List.of(s.from(), s.to()));
+            number("width", s.width());
+        });
+        floor.below().forEach(b -> {
+            name("below", b.name());
+            points("polygon", b.region().corners());
+        });
+        points("port " + floor.port().turn(), List.of(floor.port().at()));
         number("reach", floor.port().reach());
+        floor.port().holes().forEach(h -> points("holes", List.of(h.flow(), h.back())));
     }
 
     private void keepOut(KeepOut k) {

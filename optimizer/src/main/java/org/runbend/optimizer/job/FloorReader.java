@@ -3,19 +3,26 @@ package org.runbend.optimizer.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.runbend.catalog.source.Plain;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
 
 /** Reads the floor: outline, marks, keep-outs, unheated regions and port. */
 final class FloorReader {
     private static final int MOST_PARTS = 200;
+    private static final int MOST_LOOPS = 6;
     private static final double FARTHEST = 1_000_000;
     private static final double LARGEST = 20_000;
     private static final double REACH_IN_SPACINGS = 2.2;
     private static final String POINT = "a point [x, y]";
     private static final String REGION = "a list of at least 3 points [x, y]";
 
+    /** Air outside the keep-out that a person would call none, mm. */
+    private static final double HAIR = 0.005;
+
     private final double spacing;
+    private final Groove groove;
     private final List<String> warnings = new ArrayList<>();
     private final List<Job.MeasuredLength> measured = new ArrayList<>();
     private final List<String> cornerNames = new ArrayList<>();
@@ -24,9 +31,11 @@ final class FloorReader {
      * A reader.
      *
      * @param spacing mm; NaN if it is not known
+     * @param groove the groove that keeps off what stands on the floor
      */
-    FloorReader(double spacing) {
+    FloorReader(double spacing, Groove groove) {
         this.spacing = spacing;
+        this.groove = groove;
     }
 
     /** The floor, empty if something was wrong. */
@@ -44,9 +53,10 @@ final class FloorReader {
         List<Job.Unheated> unheated =
                 m.each("unheated", MOST_PARTS, "a list of unheated regions", v -> unheated(v, rules));
         List<Support> supports = m.each("supports", MOST_PARTS, "a list of supports", v -> support(v, rules));
+        List<Job.Below> below = m.each("below", MOST_PARTS, "a list of what lies under the floor", FloorReader::below);
         Optional<Job.Port> port = port(m.require("port", "a mapping such as {at: [0, 300]}"), rules);
-        return m.make(
-                () -> new Job.FloorPlan(outline.corners(), marks, keepOuts, unheated, supports, port.orElseThrow()));
+        return m.make(() ->
+                new Job.FloorPlan(outline.corners(), marks, keepOuts, unheated, supports, port.orElseThrow(), below));
     }
 
     /** What a person should look at, as far as the floor was read. */
@@ -109,18 +119,46 @@ final class FloorReader {
         return new Point((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
     }
 
-    private static Optional<KeepOut> keepOut(YamlValue value, Optional<FloorRules> rules) {
+    private static Optional<Job.Below> below(YamlValue value) {
+        YamlMap m = value.map();
+        String name = m.get("name", YamlValue::text, "under the floor");
+        Optional<Shape> region = polygon(m.require("polygon", REGION));
+        return m.make(() -> new Job.Below(name, (Shape.Polygon) region.orElseThrow()));
+    }
+
+    private Optional<KeepOut> keepOut(YamlValue value, Optional<FloorRules> rules) {
         YamlMap m = value.map();
         KeepOut.Kind kind = m.get("kind", v -> v.oneOf(KeepOut.Kind.class), KeepOut.Kind.OTHER);
         String name = m.get("name", YamlValue::text, "keep-out");
-        double clearance = m.get("clearance", v -> v.length(0, 2000), 0.0);
-        Optional<Shape> shape = shape(m);
-        Optional<KeepOut> made = m.make(() -> new KeepOut(name, kind, shape.orElseThrow(), clearance));
+        OptionalDouble given = m.find("clearance")
+                .map(v -> OptionalDouble.of(v.length(0, 2000)))
+                .orElse(OptionalDouble.empty());
+        Optional<Shape> shape = shape(m, kind.pointRadius());
+        Optional<KeepOut> made = m.make(
+                () -> new KeepOut(name, kind, shape.orElseThrow(), clearance(name, kind, shape.orElseThrow(), given)));
         made.ifPresent(k -> rules.ifPresent(r -> r.checkKeepOut(k, value)));
         return made;
     }
 
-    private static Optional<Shape> shape(YamlMap m) {
+    /**
+     * From the bare thing to the centreline: what the job asks, else half the groove and the air that its kind wants. Of a
+     * point a clearance counts from the point itself. One that lets the groove cut into the thing is enlarged.
+     */
+    private double clearance(String name, KeepOut.Kind kind, Shape shape, OptionalDouble given) {
+        if (given.isEmpty()) {
+            return groove.half() + kind.air();
+        }
+        double own = shape instanceof Shape.Spot spot ? spot.radius() : 0;
+        double asked = given.getAsDouble() - own;
+        if (asked < groove.half() - HAIR) {
+            warnings.add("Keep-out " + Plain.quoted(name) + ": a clearance of " + Plain.number(given.getAsDouble())
+                    + " mm, counted to the middle of the pipe, would let the groove cut into it; "
+                    + Plain.number(groove.half() + own) + " mm is taken, which leaves no air.");
+        }
+        return Math.max(asked, groove.half());
+    }
+
+    private static Optional<Shape> shape(YamlMap m, double pointRadius) {
         Optional<YamlValue> circle = m.find("circle");
         Optional<YamlValue> polygon = m.find("polygon");
         Optional<YamlValue> point = m.find("point");
@@ -133,7 +171,7 @@ final class FloorReader {
         }
         return circle.flatMap(FloorReader::circle)
                 .or(() -> polygon.flatMap(FloorReader::polygon))
-                .or(() -> point.flatMap(FloorReader::point).map(Shape.Spot::new));
+                .or(() -> point.flatMap(FloorReader::point).map(p -> new Shape.Spot(p, pointRadius)));
     }
 
     private static Optional<Shape> circle(YamlValue value) {
@@ -173,6 +211,16 @@ final class FloorReader {
         double least = REACH_IN_SPACINGS * spacing;
         double reach = m.get("reach", v -> Math.max(least, v.length(0, LARGEST)), least);
         point.ifPresent(p -> rules.ifPresent(r -> r.checkPort(p, at)));
-        return m.make(() -> new Job.Port(point.orElseThrow(), reach));
+        Job.Turn turn = m.get("turn", v -> v.oneOf(Job.Turn.class), Job.Turn.DOWN);
+        List<Job.HolePair> holes =
+                m.each("holes", MOST_LOOPS, "a list of pairs {flow: [x, y], return: [x, y]}", FloorReader::holes);
+        return m.make(() -> new Job.Port(point.orElseThrow(), reach, turn, holes));
+    }
+
+    private static Optional<Job.HolePair> holes(YamlValue value) {
+        YamlMap m = value.map();
+        Optional<Point> flow = point(m.require("flow", POINT));
+        Optional<Point> back = point(m.require("return", POINT));
+        return m.make(() -> new Job.HolePair(flow.orElseThrow(), back.orElseThrow()));
     }
 }

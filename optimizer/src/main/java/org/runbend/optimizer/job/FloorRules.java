@@ -110,6 +110,7 @@ final class FloorRules {
             reach += c.radius();
         } else if (keepOut.bare() instanceof Shape.Spot s) {
             bare = point(s.at());
+            reach += s.radius();
         }
         double away = floor.distance(bare) - reach;
         if (away > 0) {

@@ -116,6 +116,20 @@ public record Job(
         return pipe.product().fittedRadius() > layout.spacing() / 2 + 1e-9;
     }
 
+    /**
+     * Radius at which pipe turns into a hole and bends on its way to one, mm: by hand where half the spacing is enough for
+     * that, so that no bending aid is needed for the holes alone, else the least one as fitted with the aid.
+     */
+    public double turnRadius() {
+        double byHand = pipe.product().handRadius();
+        return byHand <= layout.spacing() / 2 + 1e-9 ? byHand : pipe.product().fittedRadius();
+    }
+
+    /** The groove that the pipe lies in. */
+    public Groove groove() {
+        return Groove.of(pipe.product(), plates.products(), catalog.routing());
+    }
+
     /** Whether the designer drew the loop. */
     public boolean hasOwnLoop() {
         return !layout.loop().isEmpty();
@@ -195,6 +209,7 @@ public record Job(
      * @param unheated where heat is pointless
      * @param supports ribs, battens and joists
      * @param port where flow and return come through
+     * @param below what lies under the floor, where nobody may drill
      */
     public record FloorPlan(
             List<Point> outline,
@@ -202,9 +217,11 @@ public record Job(
             List<KeepOut> keepOuts,
             List<Unheated> unheated,
             List<Support> supports,
-            Port port) {
+            Port port,
+            List<Below> below) {
         /** Copies the lists. */
         public FloorPlan {
+            below = List.copyOf(below);
             outline = List.copyOf(outline);
             marks = List.copyOf(marks);
             keepOuts = List.copyOf(keepOuts);
@@ -219,17 +236,22 @@ public record Job(
                 List<KeepOut> keepOuts,
                 List<Unheated> unheated,
                 Port port) {
-            this(outline, marks, keepOuts, unheated, List.of(), port);
+            this(outline, marks, keepOuts, unheated, List.of(), port, List.of());
         }
 
         /** The same floor with other keep-outs and supports. */
         public FloorPlan with(List<KeepOut> otherKeepOuts, List<Support> otherSupports) {
-            return new FloorPlan(outline, marks, otherKeepOuts, unheated, otherSupports, port);
+            return new FloorPlan(outline, marks, otherKeepOuts, unheated, otherSupports, port, below);
         }
 
         /** The same floor with another reach of its port, mm. */
         public FloorPlan withReach(double reach) {
-            return new FloorPlan(outline, marks, keepOuts, unheated, supports, new Port(port.at(), reach));
+            return with(new Port(port.at(), reach, port.turn(), port.holes()));
+        }
+
+        /** The same floor with another port. */
+        public FloorPlan with(Port other) {
+            return new FloorPlan(outline, marks, keepOuts, unheated, supports, other, below);
         }
 
         /** What plates keep off: keep-outs, and supports as if they were some without clearance. */
@@ -266,10 +288,53 @@ public record Job(
     /**
      * Where flow and return come through.
      *
-     * @param at the point
+     * @param at where the pipes meet on the other side of the floor or wall
      * @param reach how far from it the loop may begin and end, mm
+     * @param turn which way the pipe leaves the floor
+     * @param holes where it goes through, a pair for each loop; empty if the plan is to choose
      */
-    public record Port(Point at, double reach) {}
+    public record Port(Point at, double reach, Turn turn, List<HolePair> holes) {
+        /** Copies the list. */
+        public Port {
+            holes = List.copyOf(holes);
+        }
+
+        /** A port whose holes are to be chosen, down through the floor. */
+        public Port(Point at, double reach) {
+            this(at, reach, Turn.DOWN, List.of());
+        }
+
+        /** The same port with other holes. */
+        public Port with(List<HolePair> others) {
+            return new Port(at, reach, turn, others);
+        }
+    }
+
+    /** Which way the pipe leaves the floor. */
+    public enum Turn {
+        /** Through the floor. */
+        DOWN,
+        /** Through the cover, into what stands on the floor. */
+        UP,
+        /** Straight on, through the wall. */
+        LEVEL
+    }
+
+    /**
+     * The holes of a loop.
+     *
+     * @param flow middle of the hole of the flow, mm
+     * @param back middle of the hole of the return, mm
+     */
+    public record HolePair(Point flow, Point back) {}
+
+    /**
+     * Something under the floor.
+     *
+     * @param name what a person calls it
+     * @param region where no hole and no screw goes
+     */
+    public record Below(String name, Shape.Polygon region) {}
 
     /**
      * How the loop is laid.
@@ -482,7 +547,9 @@ public record Job(
      * @param flow flow temperature, degrees C
      * @param room degrees C
      * @param outside degrees C
+     * @param coldest what the coolant must not freeze at, degrees C, if the job says it
      * @param pump pump of the catalog
      */
-    public record Heating(String coolant, double flow, double room, double outside, Optional<String> pump) {}
+    public record Heating(
+            String coolant, double flow, double room, double outside, OptionalDouble coldest, Optional<String> pump) {}
 }

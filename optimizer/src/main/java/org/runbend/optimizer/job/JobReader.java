@@ -4,14 +4,18 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.CatalogReader;
+import org.runbend.catalog.product.PlateStock;
+import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.catalog.shelf.ShelfReader;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.ExtendedFile;
+import org.runbend.catalog.source.Fault;
 import org.runbend.catalog.source.Faults;
 import org.runbend.catalog.source.SourceFile;
 import org.runbend.catalog.source.Unit;
@@ -59,6 +63,7 @@ public final class JobReader {
         YamlMap root = ExtendedFile.open(file, faults, read).inOwnUnit();
         Optional<Catalog> catalog = catalog(root.require("catalog", "the path of a catalog file"));
         Shelf shelf = shelfFile.flatMap(this::shelf).orElse(Shelf.EMPTY);
+        catalog.ifPresent(c -> checkOffcuts(String.valueOf(shelfFile.orElse(null)), c, shelf));
         Optional<Job> job = job(root, catalog, shelf);
         faults.throwIfAny();
         return job.orElseThrow();
@@ -74,13 +79,20 @@ public final class JobReader {
         Optional<Job.PipeWish> pipe =
                 products.pipe(root.require("pipe", "a mapping with product").map());
         LayoutReader layoutReader = new LayoutReader(pipe.map(Job.PipeWish::product), loops);
-        Optional<Job.Layout> layout = layoutReader.layout(root.findMap("layout"));
+        Optional<Job.Layout> asked = layoutReader.layout(root.findMap("layout"));
         Optional<Job.PlateWish> plates =
-                products.plates(root.require("plates", "a mapping with product").map(), pipe, layout);
-        FloorReader floorReader = new FloorReader(layoutReader.spacing());
-        Optional<Job.FloorPlan> floor = floorReader.floor(
-                root.require("floor", "a mapping with outline and port").map());
+                products.plates(root.require("plates", "a mapping with product").map(), pipe, asked);
+        Optional<Groove> groove = groove(pipe, plates, catalog);
+        FloorReader floorReader = new FloorReader(layoutReader.spacing(), groove.orElse(Groove.USUAL));
+        YamlMap floorMap =
+                root.require("floor", "a mapping with outline and port").map();
+        Optional<Job.FloorPlan> floor = floorReader.floor(floorMap);
         floor.ifPresent(f -> loops.holdAgainst(f.outline()));
+        if (floor.isPresent() && groove.isPresent()) {
+            new HoleRules(floor.get(), groove.get()).check(floorMap);
+        }
+        Optional<Job.Layout> layout =
+                asked.map(l -> floor.map(f -> loopsForHoles(l, f.port(), root)).orElse(l));
         Optional<Job.Build> build = root.findMap("build").flatMap(products::build);
         Optional<Job.Heating> heating = root.findMap("heating").flatMap(products::heating);
         return root.make(() -> new Job(
@@ -106,6 +118,26 @@ public final class JobReader {
                         Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()))));
     }
 
+    private static Optional<Groove> groove(
+            Optional<Job.PipeWish> pipe, Optional<Job.PlateWish> plates, Optional<Catalog> catalog) {
+        return pipe.flatMap(
+                p -> plates.flatMap(w -> catalog.map(c -> Groove.of(p.product(), w.products(), c.routing()))));
+    }
+
+    /** A pair of holes for each loop; where as few loops as possible are asked, the pairs say how many. */
+    private static Job.Layout loopsForHoles(Job.Layout layout, Job.Port port, YamlMap root) {
+        int pairs = port.holes().size();
+        int loops = layout.loops().orElse(pairs);
+        if (pairs > 0 && pairs != loops) {
+            root.findMap("floor")
+                    .flatMap(f -> f.findMap("port"))
+                    .flatMap(p -> p.find("holes"))
+                    .ifPresent(v -> v.fault("a pair of holes for each loop is wanted: " + pairs
+                            + (pairs == 1 ? " pair" : " pairs") + " for " + loops + (loops == 1 ? " loop" : " loops")));
+        }
+        return pairs > 0 && layout.loops().isEmpty() ? layout.withLoops(pairs) : layout;
+    }
+
     private List<String> warnings(List<String> ofFloor, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
         List<String> warnings = new ArrayList<>(ofFloor);
         warnings.addAll(loops.remarks());
@@ -129,6 +161,22 @@ public final class JobReader {
             return Optional.empty();
         }
         return understood(file, () -> CatalogReader.read(file));
+    }
+
+    private void checkOffcuts(String file, Catalog catalog, Shelf shelf) {
+        for (SpreaderPlate plate : catalog.plates()) {
+            shelf.of(plate.sku()).stream()
+                    .filter(r -> r.length() > PlateStock.LONGEST)
+                    .forEach(r -> faults.add(Fault.ofFile(
+                            file,
+                            String.format(
+                                    Locale.ROOT,
+                                    "remnant %s: an offcut of plate %s of %.0f mm cannot be, plates are at most %.0f mm long",
+                                    r.id(),
+                                    plate.sku(),
+                                    r.length(),
+                                    PlateStock.LONGEST))));
+        }
     }
 
     private Optional<Shelf> shelf(Path path) {

@@ -17,7 +17,12 @@ final class LayoutReader {
     private static final double MOST_SPACING = 300;
     private static final double EDGE = 75;
     private static final double MOST_EDGE = 1000;
-    private static final int LEFT_OUT_PRICE = 10;
+    /**
+     * What {@code auto} means until heat and labour work it out: pipe without a plate gives under a third of what pipe in a
+     * plate gives, so to serve a place by bends is worth little.
+     */
+    private static final int LEFT_OUT_PRICE = 1;
+
     /** At a price of 0 the least square would be the best loop of any floor. */
     private static final int LEAST_PRICE = 1;
 
@@ -56,9 +61,7 @@ final class LayoutReader {
         pipe.ifPresent(p -> checkSpacing(p, written.orElse(m.self())));
         double edge = m.find("edge").map(this::edge).orElse(EDGE);
         Direction along = m.find("along").map(LayoutReader::along).orElse(Direction.FREE);
-        int price = m.find("leftOutPrice")
-                .map(v -> v.whole(LEAST_PRICE, MOST_PRICE))
-                .orElse(LEFT_OUT_PRICE);
+        int price = m.find("leftOutPrice").map(LayoutReader::price).orElse(LEFT_OUT_PRICE);
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
         Optional<YamlValue> number = m.find("loops");
         OptionalInt count = number.map(LayoutReader::count).orElse(OptionalInt.of(1));
@@ -102,6 +105,10 @@ final class LayoutReader {
             value.wrong("coil or none");
         }
         return text.equals("coil");
+    }
+
+    private static int price(YamlValue value) {
+        return value.isText("auto") ? LEFT_OUT_PRICE : value.whole(LEAST_PRICE, MOST_PRICE);
     }
 
     /** A number of loops; empty for as few as the pipe allows. */

@@ -100,7 +100,7 @@ final class Plausibility {
                     + " right side?");
         }
         floor.keepOuts().stream()
-                .filter(k -> bare(k).distance(port) == 0 && !(k.bare() instanceof Shape.Spot))
+                .filter(k -> bare(k).distance(port) == 0)
                 .forEach(k -> warnings.add("The port lies in keep-out " + Plain.quoted(k.name()) + "."));
     }
 
@@ -109,11 +109,6 @@ final class Plausibility {
         Geometry covered = GEOMETRY.createPolygon();
         for (KeepOut k : floor.keepOuts()) {
             covered = OverlayNGRobust.overlay(covered, bare(k).buffer(k.clearance()), OverlayNG.UNION);
-            boolean needsRoom = k.kind() == KeepOut.Kind.BOLT || k.kind() == KeepOut.Kind.ANCHOR;
-            if (needsRoom && k.clearance() == 0) {
-                warnings.add("Keep-out " + Plain.quoted(k.name())
-                        + " has a clearance of 0: a drill that runs a little off meets the pipe.");
-            }
         }
         double share = OverlayNGRobust.overlay(outline, covered, OverlayNG.INTERSECTION)
                         .getArea()
@@ -167,7 +162,8 @@ final class Plausibility {
         if (k.bare() instanceof Shape.Circle c) {
             return point(c.centre()).buffer(c.radius());
         }
-        return point(((Shape.Spot) k.bare()).at());
+        Shape.Spot spot = (Shape.Spot) k.bare();
+        return point(spot.at()).buffer(spot.radius());
     }
 
     private static Geometry point(Point p) {

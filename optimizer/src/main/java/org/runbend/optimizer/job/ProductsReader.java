@@ -164,6 +164,8 @@ final class ProductsReader {
         double flow = m.get("flow", v -> v.number(0, 95), 60.0);
         double room = m.get("room", v -> v.number(-20, 50), 20.0);
         double outside = m.get("outside", v -> v.number(-60, 50), -10.0);
+        OptionalDouble coldest =
+                m.find("coldest").map(v -> OptionalDouble.of(v.number(-60, 50))).orElse(OptionalDouble.empty());
         Optional<String> pump = m.find("pump").map(v -> sku(v, "pump", Catalog::findPump, Catalog::pumps, Pump::sku));
         if (flow <= room) {
             m.find("flow")
@@ -171,7 +173,7 @@ final class ProductsReader {
                     .fault("flow of " + Plain.number(flow) + " degrees C cannot heat a room of " + Plain.number(room)
                             + " degrees C");
         }
-        return m.make(() -> new Job.Heating(coolant, flow, room, outside, pump));
+        return m.make(() -> new Job.Heating(coolant, flow, room, outside, coldest, pump));
     }
 
     private <T> String sku(

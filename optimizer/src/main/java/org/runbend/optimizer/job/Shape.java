@@ -25,9 +25,10 @@ public sealed interface Shape permits Shape.Circle, Shape.Polygon, Shape.Spot {
     }
 
     /**
-     * A bolt or another thing without a size of its own.
+     * A bolt or another thing of which only the middle was given: a disc of the size that such things have.
      *
-     * @param at where
+     * @param at its middle
+     * @param radius mm
      */
-    record Spot(Point at) implements Shape {}
+    record Spot(Point at, double radius) implements Shape {}
 }

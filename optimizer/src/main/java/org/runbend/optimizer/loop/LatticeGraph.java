@@ -43,6 +43,8 @@ public final class LatticeGraph {
         System.arraycopy(neighbours, 0, copy.neighbours, 0, neighbours.length);
         System.arraycopy(forbiddenCorners, 0, copy.forbiddenCorners, 0, size());
         System.arraycopy(wanted, 0, copy.wanted, 0, size());
+        System.arraycopy(returns, 0, copy.returns, 0, size());
+        copy.stiff = stiff;
         return copy;
     }
 

@@ -5,6 +5,7 @@ import org.runbend.catalog.product.Item;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.job.Job;
 
 /** The rules of the box: each line exists, each catalog rule is kept, prices and weights add up. */
 final class BoxRules {
@@ -130,7 +131,11 @@ final class BoxRules {
             return;
         }
         String aid = pipe.aid().get();
-        double least = plan.isOnLattice() ? plan.bendRadius() : tightest();
+        // pipe turns into a hole by hand where half the spacing is enough for that, else at its least radius as fitted
+        double half = plan.job().layout().spacing() / 2;
+        double turn = pipe.handRadius() <= half + 1e-9 ? pipe.handRadius() : pipe.fittedRadius();
+        double bends = plan.isOnLattice() ? Math.min(plan.bendRadius(), tightest()) : tightest();
+        double least = plan.job().floor().port().turn() == Job.Turn.LEVEL ? bends : Math.min(turn, bends);
         boolean wanted = pipe.handRadius() > least;
         boolean byRule =
                 catalog.findItem(aid).filter(i -> i.per() != Item.Per.ON_DEMAND).isPresent();

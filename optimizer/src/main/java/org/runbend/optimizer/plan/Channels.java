@@ -6,12 +6,12 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.runbend.catalog.product.Routing;
-import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.channel.ChannelMaker;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.channel.ChannelProblem;
 import org.runbend.optimizer.channel.ChannelSize;
+import org.runbend.optimizer.job.Groove;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.PlanCheck.Verdict;
 
@@ -30,27 +30,30 @@ final class Channels {
 
     /** The channel of the loops; empty if no cutter of the catalog goes into it. */
     static Optional<ChannelPlan> of(Job job, List<Breakdown> loops) {
-        double width = width(job);
-        OptionalDouble cutter = routing(job).cutterFor(width);
+        Groove groove = job.groove();
+        OptionalDouble cutter = routing(job).cutterFor(groove.width());
         if (cutter.isEmpty()) {
             return Optional.empty();
         }
-        double bend =
-                Math.max(width, job.pipe().product().outer() + routing(job).bendPlay());
-        double depth = job.pipe().product().outer() + plate(job);
-        ChannelSize size = new ChannelSize(width, bend, depth, routing(job).pad(), cutter.getAsDouble());
+        ChannelSize size = new ChannelSize(
+                groove.width(),
+                groove.bendWidth(),
+                groove.depth(),
+                job.floor().port().turn() == Job.Turn.LEVEL ? 0 : groove.pad(),
+                cutter.getAsDouble());
         return Optional.of(
                 new ChannelMaker().make(new ChannelProblem(size, job.floor().outline(), loops)));
     }
 
     /** Why there is no channel. */
     static Optional<String> remark(Job job) {
-        return routing(job).cutterFor(width(job)).isPresent()
+        double width = job.groove().width();
+        return routing(job).cutterFor(width).isPresent()
                 ? Optional.empty()
                 : Optional.of(String.format(
                         Locale.ROOT,
                         "No channel is drawn: it is %.1f mm wide and the thinnest cutter of the catalog is %.1f mm.",
-                        width(job),
+                        width,
                         routing(job).cutters().get(0)));
     }
 
@@ -67,9 +70,6 @@ final class Channels {
             checks.add(new PlanCheck(
                     "least web between channels", channel.leastWeb(), web, "mm", verdict, "catalog, routing.leastWeb"));
         }
-        Verdict inside = channel.inside() >= 0 ? Verdict.OK : Verdict.FAIL;
-        checks.add(new PlanCheck(
-                "least distance of channel and outline", channel.inside(), 0, "mm", inside, "nothing is cut outside"));
         return checks;
     }
 
@@ -79,17 +79,6 @@ final class Channels {
         Verdict verdict = over || value < from - 1e-9 ? Verdict.WARN : Verdict.OK;
         double limit = over || verdict == Verdict.OK ? to : from;
         return new PlanCheck(name, value, limit, "mm", verdict, source);
-    }
-
-    private static double width(Job job) {
-        return job.pipe().product().outer() + 2 * plate(job) + routing(job).play();
-    }
-
-    private static double plate(Job job) {
-        return job.plates().products().stream()
-                .mapToDouble(SpreaderPlate::thickness)
-                .max()
-                .orElse(0);
     }
 
     private static Routing routing(Job job) {

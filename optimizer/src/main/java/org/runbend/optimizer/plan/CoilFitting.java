@@ -7,8 +7,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
-import org.runbend.optimizer.breakdown.Breakdown;
-import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.division.Divider;
 import org.runbend.optimizer.division.DivisionProblem;
 import org.runbend.optimizer.job.Job;
@@ -186,9 +184,7 @@ final class CoilFitting {
     }
 
     private double cut(LaidLoops laid, LoopSolution loop) {
-        Breakdown breakdown = new Filleting()
-                .breakDown(loop.cycle().stream().map(laid.lattice()::at).toList(), radius);
-        return CutLength.of(job, breakdown);
+        return CutLength.of(job, new LoopPipes(job, radius).of(laid.lattice(), loop));
     }
 
     /** What was shortened and what that costs, in one sentence. */

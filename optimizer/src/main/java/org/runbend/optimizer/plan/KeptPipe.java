@@ -47,8 +47,9 @@ public record KeptPipe(int part, double length, List<Place> places) {
         List<KeptPipe> all = new ArrayList<>();
         for (Veto veto : job.layout().vetoes()) {
             if (veto instanceof Veto.Kept part) {
+                // legs read off a groove may be a little short for the bends at their ends
                 List<Element> routed =
-                        new Filleting().breakDown(part.points(), radius).elements();
+                        new Filleting().breakDownDrawn(part.points(), radius).elements();
                 List<Place> places = places(loops, routed);
                 double length = places.stream().mapToDouble(Place::length).sum();
                 all.add(new KeptPipe(all.size(), length, places));

@@ -1,11 +1,13 @@
 package org.runbend.optimizer.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
@@ -89,6 +91,19 @@ public record KitPlan(
     /** The work of cutting plates and mounting coils. */
     public SawWork sawWork() {
         return SawWork.of(job.catalog().labour(), plates, coils);
+    }
+
+    /** The holes of all loops, flow before return. */
+    public List<PortHole> holes() {
+        List<PortHole> holes = new ArrayList<>();
+        for (LoopPlan loop : loops) {
+            boolean given = !job.floor().port().holes().isEmpty();
+            Slot flow = loop.breakdown().slots().get(0);
+            Slot back = loop.breakdown().slots().get(1);
+            holes.add(new PortHole(loop.name(), PortHole.Kind.FLOW, flow.from(), flow, given));
+            holes.add(new PortHole(loop.name(), PortHole.Kind.RETURN, back.from(), back, given));
+        }
+        return holes;
     }
 
     /** Whether the loop lies on a lattice; one that the designer drew does not, and has no bounds and leaves nothing out. */

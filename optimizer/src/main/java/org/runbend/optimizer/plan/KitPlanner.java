@@ -12,12 +12,10 @@ import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Reason;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
-import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilNesting;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.coils.CoilProblem;
-import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plates.PlatePacking;
@@ -53,7 +51,7 @@ public final class KitPlanner {
     /** The designer's loop as it is: no lattice, no bounds, nothing left out. */
     private KitPlan own(Job job) {
         progress.step("checking the loop drawn");
-        Breakdown breakdown = new OwnLoop(job).checked();
+        Breakdown breakdown = new LoopPipes(job, bendRadius(job)).withSlots(new OwnLoop(job).checked());
         long cut = CutLength.of(job, breakdown);
         checkLimit(job, "the loop", cut);
         int turns = (int)
@@ -122,7 +120,7 @@ public final class KitPlanner {
     }
 
     private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
-        Breakdown breakdown = new Filleting().breakDown(one.path(), radius);
+        Breakdown breakdown = new LoopPipes(job, radius).of(one);
         long cut = CutLength.of(job, breakdown);
         checkLimit(job, single ? "the loop" : "loop " + name, cut);
         return new KitPlan.LoopPlan(
@@ -178,9 +176,10 @@ public final class KitPlanner {
                                 .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
                                 .toList()));
         progress.step("packing the plates");
-        PlatePlan plates =
-                new PlatePacking().pack(new PlateProblem(job.floor(), job.plates(), job.shelf(), breakdowns(loops)));
-        return assemble(job, radius, place, loops, plates, coils, bare, words);
+        PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
+        PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
+        KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, words);
+        return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
     }
 
     private static List<Breakdown> breakdowns(List<KitPlan.LoopPlan> loops) {
@@ -201,11 +200,10 @@ public final class KitPlanner {
             CoilPlan coils,
             List<BareFloor> bare,
             List<String> words) {
-        List<KitPlan.BoxItem> items = new BoxPacking(job, radius).pack(breakdowns(loops), plates, coils);
+        double tightest = tightest(job, radius, breakdowns(loops));
+        List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
-        double onFloor =
-                loops.stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum();
-        double served = onFloor * job.layout().spacing() / FloorShapes.heatedArea(job.floor());
+        double served = ServedFloor.share(job, breakdowns(loops));
         KitPlan plan = new KitPlan(
                 job,
                 radius,
@@ -217,7 +215,7 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 channel,
-                PlanChecks.of(job, radius, place.reachable(), loops, served, plates, channel),
+                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel),
                 remarks(job, radius, loops, plates, bare, words),
                 bare);
         progress.step("verifying");
@@ -228,6 +226,17 @@ public final class KitPlanner {
         return plan;
     }
 
+    /** The tightest bend of pipe, lead-ins and the turn into the holes among them, mm. */
+    static double tightest(Job job, double radius, List<Breakdown> loops) {
+        double turn = job.floor().port().turn() == Job.Turn.LEVEL ? Double.POSITIVE_INFINITY : job.turnRadius();
+        double bend = loops.stream()
+                .flatMap(KitPlanner::bends)
+                .mapToDouble(Element.Bend::radius)
+                .min()
+                .orElse(radius);
+        return Math.min(turn, Math.min(radius, bend));
+    }
+
     private static List<String> remarks(
             Job job,
             double radius,
@@ -236,11 +245,16 @@ public final class KitPlanner {
             List<BareFloor> bare,
             List<String> words) {
         List<String> remarks = new ArrayList<>(job.warnings());
+        if (job.pipe().flowTail() + job.pipe().returnTail() == 0) {
+            remarks.add(
+                    "No tails are given: no pipe is counted from the port to the valves, so what is cut may be too short."
+                            + " Measure both ways and write pipe.tails: [flow, return].");
+        }
         remarks.addAll(words);
         Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());
         if (job.hasOwnLoop()) {
-            remarks.add("The loop is laid as it was drawn: it was checked, not improved.");
+            remarks.add(asDrawn(job));
         }
         KeptPipe.remark(
                         job,
@@ -249,6 +263,16 @@ public final class KitPlanner {
                 .ifPresent(remarks::add);
         bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;
+    }
+
+    /** A loop is laid as it was drawn only if nothing was rounded, joined or taken for an arc. */
+    private static String asDrawn(Job job) {
+        String how = job.layout().loop().hasCorners()
+                ? "along the line that was drawn, with its corners rounded"
+                : job.warnings().stream().anyMatch(w -> w.contains("the drawn loop"))
+                        ? "along the line that was drawn, but for what is noted of it"
+                        : "as it was drawn";
+        return "The loop is laid " + how + ": it was checked, not improved.";
     }
 
     private static void checkLimit(Job job, String which, long cut) {

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.LoopPathVerifier;
 import org.runbend.optimizer.breakdown.WishVerifier;
 import org.runbend.optimizer.coils.CoilPlan.LoopCut;
@@ -32,7 +33,7 @@ public final class KitVerifier {
         Set<String> names = new HashSet<>();
         for (KitPlan.LoopPlan loop : plan.loops()) {
             findings.unless(names.add(loop.name()), "loop %s: the name stands twice, 1 loop asked", loop.name());
-            checkLengths(plan.job().pipe(), loop, findings);
+            checkLengths(plan.job(), loop, findings);
             checkTurns(plan, loop, findings);
             checkObjective(plan, loop, findings);
         }
@@ -54,8 +55,18 @@ public final class KitVerifier {
                         job.pipe().product().fittedRadius(),
                         plan.isOnLattice()
                                 ? 1.1 * job.layout().spacing()
-                                : job.floor().port().reach())
+                                : job.floor().port().reach(),
+                        leads(job))
+                .ofDrawn(job.hasOwnLoop())
                 .verify(breakdowns(plan));
+    }
+
+    /** Groove and least web; through a wall the web to the outline is the wall itself. */
+    private static LoopPathVerifier.LeadSizes leads(Job job) {
+        double half = job.groove().bendWidth() / 2;
+        double web = job.groove().leastWeb();
+        boolean wall = job.floor().port().turn() == Job.Turn.LEVEL;
+        return new LoopPathVerifier.LeadSizes(wall ? 0 : half + web, 2 * half + web);
     }
 
     private static List<String> wishes(KitPlan plan) {
@@ -91,7 +102,8 @@ public final class KitVerifier {
         return plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList();
     }
 
-    private static void checkLengths(Job.PipeWish pipe, KitPlan.LoopPlan loop, KitFindings findings) {
+    private static void checkLengths(Job job, KitPlan.LoopPlan loop, KitFindings findings) {
+        Job.PipeWish pipe = job.pipe();
         double floor = Reckoned.length(loop.breakdown().elements());
         findings.unless(
                 Math.abs(floor - loop.floorLength()) <= FORGIVEN,
@@ -99,13 +111,19 @@ public final class KitVerifier {
                 loop.name(),
                 loop.floorLength(),
                 floor);
-        double cut = (floor + pipe.flowTail() + pipe.returnTail()) * (1 + pipe.allowance());
+        List<Element> elements = loop.breakdown().elements();
+        double outside =
+                Reckoned.distance(elements.get(0).from(), job.floor().port().at())
+                        + Reckoned.distance(
+                                elements.get(elements.size() - 1).to(),
+                                job.floor().port().at());
+        double cut = (floor + outside + pipe.flowTail() + pipe.returnTail()) * (1 + pipe.allowance());
         // a sum of many lengths may fall a hair on either side of a whole millimetre
         boolean right =
                 loop.cutLength() == (long) Math.ceil(cut - 1e-6) || loop.cutLength() == (long) Math.ceil(cut + 1e-6);
         findings.unless(
                 right,
-                "loop %s: cutLength %d mm is claimed, floor, tails and allowance make %.2f mm",
+                "loop %s: cutLength %d mm is claimed, floor, ways to the port, tails and allowance make %.2f mm",
                 loop.name(),
                 loop.cutLength(),
                 cut);
@@ -129,9 +147,8 @@ public final class KitVerifier {
                     degrees);
             return;
         }
-        long bends = loop.breakdown().elements().stream()
-                .mapToLong(Reckoned::quarters)
-                .sum();
+        long bends =
+                loop.breakdown().laid().stream().mapToLong(Reckoned::quarters).sum();
         findings.unless(
                 loop.turns() >= bends && loop.turns() <= bends + 2,
                 "loop %s: turns %d, its bends make %d and the port at most 2 more",

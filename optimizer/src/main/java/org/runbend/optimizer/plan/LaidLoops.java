@@ -5,11 +5,13 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.runbend.optimizer.floor.Lattice;
+import org.runbend.optimizer.floor.Lead;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.loop.BiconnectedBlock;
@@ -54,6 +56,7 @@ record LaidLoops(
      * @param objectiveBound least objective, likewise
      * @param bare places of the heated nodes not served
      * @param provedBest whether no loop in its part is better
+     * @param leads the ways to its holes, if they were settled before it was laid
      */
     record One(
             List<Point> path,
@@ -63,7 +66,8 @@ record LaidLoops(
             int objective,
             OptionalInt objectiveBound,
             List<Point> bare,
-            boolean provedBest) {
+            boolean provedBest,
+            Optional<Lead.Pair> leads) {
         One {
             path = List.copyOf(path);
             bare = List.copyOf(bare);
@@ -72,7 +76,7 @@ record LaidLoops(
         private One backwards() {
             List<Point> reversed = new ArrayList<>(path);
             Collections.reverse(reversed);
-            return new One(reversed, turns, leftOut, turnBound, objective, objectiveBound, bare, provedBest);
+            return new One(reversed, turns, leftOut, turnBound, objective, objectiveBound, bare, provedBest, leads);
         }
 
         private Point first() {
@@ -87,14 +91,15 @@ record LaidLoops(
     /** A single loop. */
     static LaidLoops of(Lattice lattice, LoopSolution loop) {
         One one = new One(
-                loop.cycle().stream().map(lattice::at).toList(),
+                LoopPipes.oriented(lattice, loop).stream().map(lattice::at).toList(),
                 loop.turns(),
                 loop.leftOut(),
                 loop.turnBound(),
                 loop.objective(),
                 loop.objectiveBound(),
                 bare(lattice, loop),
-                loop.isProvedBest());
+                loop.isProvedBest(),
+                LoopPipes.leads(lattice, loop.port()));
         List<Integer> all = IntStream.range(0, lattice.graph().size()).boxed().toList();
         return new LaidLoops(lattice, List.of(one), List.of(all), List.of(loop), OptionalDouble.empty(), loop);
     }
@@ -123,7 +128,8 @@ record LaidLoops(
                 one.objective,
                 one.objectiveBound,
                 one.bare,
-                loop.isProvedBest());
+                loop.isProvedBest(),
+                one.leads);
         return new LaidLoops(
                 lattice, List.of(proved), laid.parts, laid.solutions, OptionalDouble.empty(), whole(List.of(loop)));
     }
@@ -145,16 +151,18 @@ record LaidLoops(
             LoopSolution loop = loops.get(i);
             List<Point> bare = notServed(lattice, parts.get(i), loop);
             ones.add(new One(
-                    loop.cycle().stream().map(lattice::at).toList(),
+                    LoopPipes.oriented(lattice, loop).stream().map(lattice::at).toList(),
                     loop.turns(),
                     bare.size(),
                     OptionalInt.empty(),
                     loop.turns() + price * bare.size(),
                     OptionalInt.empty(),
                     bare,
-                    loop.isProvedBest()));
+                    loop.isProvedBest(),
+                    LoopPipes.leads(lattice, loop.port())));
         }
-        return new LaidLoops(lattice, aroundPort(ones, port), parts, loops, OptionalDouble.empty(), whole(loops));
+        List<One> ordered = lattice.leads().isEmpty() ? aroundPort(ones, port) : byHoles(lattice, ones, loops);
+        return new LaidLoops(lattice, ordered, parts, loops, OptionalDouble.empty(), whole(loops));
     }
 
     /** The same, some loops shortened to a limit in mm. */
@@ -183,6 +191,16 @@ record LaidLoops(
                 turns,
                 OptionalInt.empty(),
                 List.of());
+    }
+
+    /** In the order in which the holes stand in the job. */
+    private static List<One> byHoles(Lattice lattice, List<One> ones, List<LoopSolution> loops) {
+        return IntStream.range(0, ones.size())
+                .boxed()
+                .sorted(Comparator.comparingInt(
+                        i -> LoopPipes.indexOf(lattice, loops.get(i).port())))
+                .map(ones::get)
+                .toList();
     }
 
     /** Anticlockwise round the port, beginning after the widest gap: that is where no pipe comes in. */

@@ -2,8 +2,6 @@ package org.runbend.optimizer.plan;
 
 import java.util.Locale;
 import java.util.OptionalInt;
-import org.runbend.optimizer.breakdown.Breakdown;
-import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
@@ -100,7 +98,6 @@ final class Laying {
     }
 
     private long cut(LaidLoops.One loop) {
-        Breakdown breakdown = new Filleting().breakDown(loop.path(), radius);
-        return CutLength.of(job, breakdown);
+        return CutLength.of(job, new LoopPipes(job, radius).of(loop));
     }
 }

@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
-import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
@@ -48,9 +47,7 @@ public final class LoopInspector {
                 nodes(laid),
                 links(lattice),
                 tightCorners(lattice),
-                laid.loops().stream()
-                        .map(l -> new Filleting().breakDown(l.path(), radius))
-                        .toList(),
+                new LoopPipes(job, radius).of(laid),
                 laid.loops().stream()
                         .flatMap(l ->
                                 Stream.of(l.path().get(0), l.path().get(l.path().size() - 1)))

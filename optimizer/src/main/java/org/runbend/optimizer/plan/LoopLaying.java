@@ -8,6 +8,7 @@ import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.BareFloorSearch;
 import org.runbend.optimizer.bare.BareProblem;
 import org.runbend.optimizer.breakdown.Keyhole;
+import org.runbend.optimizer.floor.Entry;
 import org.runbend.optimizer.floor.FloorProblem;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.floor.LatticeSearch;
@@ -58,7 +59,12 @@ final class LoopLaying {
     }
 
     /** A loop on its lattice. */
-    record Laid(Lattice lattice, LoopSolution loop) {}
+    record Laid(Lattice lattice, LoopSolution loop) {
+        /** Whether the ways to the holes were settled before it was laid. */
+        boolean hasLeads() {
+            return !lattice.leads().isEmpty();
+        }
+    }
 
     /** The floor that stays bare beside the loops laid, and what would free it. */
     List<BareFloor> bareFloor(Job job, double radius, LaidLoops laid) {
@@ -83,6 +89,21 @@ final class LoopLaying {
             int most = lattices.get(0).reachable() > SMALL ? 1 : MOST_LATTICES;
             lattices = mostPromising(job, lattices, most);
         }
+        LoopPipes pipes = new LoopPipes(job, radius);
+        Laid best = best(job, lattices, progress);
+        while (pipes.withoutRoom(problem, List.of(pipes.of(best.lattice, best.loop)), best.hasLeads())
+                .isPresent()) {
+            progress.step("no room to turn into the holes there, trying others");
+            lattices = without(best.loop.port(), best.lattice, lattices);
+            if (lattices.isEmpty()) {
+                throw noRoomForSlots(problem);
+            }
+            best = best(job, lattices, progress);
+        }
+        return best;
+    }
+
+    private static Laid best(Job job, List<Lattice> lattices, Progress progress) {
         List<Laid> laid = new ArrayList<>();
         Unbuildable failure = null;
         for (Lattice lattice : lattices) {
@@ -106,6 +127,35 @@ final class LoopLaying {
             best = other.loop().objective() < best.loop().objective() ? other : best;
         }
         return best;
+    }
+
+    /** The lattices, one of them without a port pair, or not at all where it has no other. */
+    private static List<Lattice> without(PortPair pair, Lattice lattice, List<Lattice> lattices) {
+        List<PortPair> ports = new ArrayList<>(lattice.ports());
+        ports.remove(LoopPipes.indexOf(lattice, pair));
+        List<Lattice> left = new ArrayList<>(lattices);
+        int at = lattices.indexOf(lattice);
+        left.remove(at);
+        if (!ports.isEmpty()) {
+            left.add(at, lattice.withPorts(ports));
+        }
+        return left;
+    }
+
+    /** Says that no slot fits, and what is short. */
+    static Unbuildable noRoomForSlots(FloorProblem problem) {
+        Entry entry = problem.entry();
+        return new Unbuildable(
+                "floor.port",
+                String.format(
+                        Locale.ROOT,
+                        "the pipe cannot turn into a hole anywhere within %.0f mm of the port: each slot takes %.0f mm of"
+                                + " straight pipe, and its pocket of %.0f mm keeps %.0f mm from the edge of the floor; a"
+                                + " greater spacing or edge, or another place of the port, would do",
+                        problem.reach(),
+                        entry.slot(),
+                        entry.pad(),
+                        entry.leastWeb()));
     }
 
     /** Whether a quick look finds any loop; a look of a few seconds at most. */
@@ -165,6 +215,10 @@ final class LoopLaying {
     }
 
     static FloorProblem problem(Job job, double radius, double reach, int mostPorts) {
+        return problem(job, radius, reach, mostPorts, job.layout().loops().orElse(1));
+    }
+
+    static FloorProblem problem(Job job, double radius, double reach, int mostPorts, int loops) {
         return new FloorProblem(
                 job.floor().outline(),
                 job.floor().keepOuts(),
@@ -180,7 +234,8 @@ final class LoopLaying {
                         .map(s -> s.widened(job.pipe().product().outer()))
                         .toList(),
                 job.layout().vetoes(),
-                mostPorts);
+                mostPorts,
+                Entry.of(job, loops));
     }
 
     static Preference preference(Job job) {
@@ -192,7 +247,22 @@ final class LoopLaying {
 
     /** Says whether the floor is too small or the port too far, and what would do. */
     static Unbuildable noPlace(Job job, double radius) {
+        if (!job.floor().port().holes().isEmpty()) {
+            return new NearestHoles(job, radius).fault();
+        }
         List<Lattice> anywhere = new LatticeSearch().best(problem(job, radius, 1e6), 1);
+        List<Lattice> free = anywhere.isEmpty()
+                ? new LatticeSearch().best(problem(job, radius, 1e6).withFreeEntry(), 1)
+                : List.of();
+        if (!free.isEmpty()) {
+            return new Unbuildable(
+                    "floor.port",
+                    "no place for the holes of flow and return on this floor: "
+                            + (job.floor().port().turn() == Job.Turn.LEVEL
+                                    ? "nowhere can both run straight on through the wall"
+                                    : "a hole keeps off the edge, off what stands on the floor and off what lies below")
+                            + "; another floor.port.turn or less in floor.below would do");
+        }
         if (anywhere.isEmpty()) {
             return new Unbuildable(
                     "floor.outline",

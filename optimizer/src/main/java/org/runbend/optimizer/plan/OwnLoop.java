@@ -22,6 +22,8 @@ import org.runbend.optimizer.job.Unbuildable;
 final class OwnLoop {
     private static final Pattern ELEMENT = Pattern.compile("loop A element (\\d+)");
     private static final double ON_SEGMENT = 0.001;
+    /** A loop that ends this near to a hole ends in it, mm. */
+    private static final double AT_HOLE = 1;
 
     private final Job job;
     private final DrawnLoop loop;
@@ -33,7 +35,8 @@ final class OwnLoop {
         this.job = job;
         this.loop = job.layout().loop();
         this.drawn = loop.points();
-        this.breakdown = new DrawnBreakdown(KitPlanner.bendRadius(job)).of(loop);
+        this.breakdown =
+                new DrawnBreakdown(KitPlanner.bendRadius(job), job.layout().spacing()).of(loop);
     }
 
     /**
@@ -59,14 +62,35 @@ final class OwnLoop {
                         job.floor().port().at(),
                         job.floor().port().reach(),
                         job.pipe().product().fittedRadius(),
-                        job.floor().port().reach())
+                        job.floor().port().reach(),
+                        new LoopPathVerifier.LeadSizes(
+                                job.layout().edge(), job.layout().spacing()))
+                .ofDrawn(true)
                 .verify(List.of(breakdown)));
         found.addAll(new WishVerifier(
                         job.floor().supports(),
                         job.layout().vetoes(),
                         job.pipe().product().outer())
                 .verify(List.of(breakdown)));
+        found.addAll(farFromHoles());
         return NearPairs.thinned(found).stream().map(this::inDesignersWords).toList();
+    }
+
+    /** A loop that somebody drew begins and ends in the holes that the job gives. */
+    private List<String> farFromHoles() {
+        List<String> found = new ArrayList<>();
+        for (Job.HolePair pair : job.floor().port().holes()) {
+            Point first = drawn.get(0);
+            Point last = drawn.get(drawn.size() - 1);
+            if (first.distance(pair.flow()) > AT_HOLE) {
+                found.add(
+                        "loop A begins at " + text(first) + ", the hole of the flow is given at " + text(pair.flow()));
+            }
+            if (last.distance(pair.back()) > AT_HOLE) {
+                found.add("loop A ends at " + text(last) + ", the hole of the return is given at " + text(pair.back()));
+            }
+        }
+        return found;
     }
 
     private String inDesignersWords(String sentence) {

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.catalog.product.Pipe;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.PlanCheck.Verdict;
@@ -20,7 +23,7 @@ final class PlanChecks {
 
     static List<PlanCheck> of(
             Job job,
-            double radius,
+            double tightest,
             int reachable,
             List<KitPlan.LoopPlan> loops,
             double served,
@@ -31,15 +34,15 @@ final class PlanChecks {
         Pipe pipe = job.pipe().product();
         checks.add(new PlanCheck(
                 "least bend radius",
-                radius,
+                tightest,
                 pipe.fittedRadius(),
                 "mm",
-                atLeast(radius, pipe.fittedRadius()),
+                atLeast(tightest, pipe.fittedRadius()),
                 "catalog, as fitted"));
-        boolean aid = radius < pipe.handRadius();
+        boolean aid = tightest < pipe.handRadius();
         checks.add(new PlanCheck(
                 "bend radius by hand",
-                radius,
+                tightest,
                 pipe.handRadius(),
                 "mm",
                 aid ? Verdict.WARN : Verdict.OK,
@@ -69,8 +72,33 @@ final class PlanChecks {
                 plated >= asked - 5 ? Verdict.OK : Verdict.WARN,
                 "job, plates.coverage; gaps and the last step of a stretch count as covered there"));
         checks.addAll(tape(job.measured()));
+        List<Breakdown> pipes = loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
+        checks.addAll(AirChecks.of(job, pipes, plates));
+        checks.add(straightAtHoles(pipes, job.hasOwnLoop()));
+        checks.addAll(CommonSense.of(job, loops));
         channel.ifPresent(c -> checks.addAll(Channels.checks(job, c)));
         return checks;
+    }
+
+    /** No bend lies on a slot; of a loop that somebody drew a person is told. */
+    private static PlanCheck straightAtHoles(List<Breakdown> pipes, boolean drawn) {
+        double straight = Double.POSITIVE_INFINITY;
+        double slot = 0;
+        for (Breakdown pipe : pipes) {
+            List<Element> whole = pipe.pipe();
+            for (Element end : List.of(whole.get(0), whole.get(whole.size() - 1))) {
+                straight = Math.min(straight, end instanceof Element.Run ? end.length() : 0);
+            }
+            slot = pipe.slots().stream().mapToDouble(Slot::length).max().orElse(0);
+        }
+        Verdict bad = drawn ? Verdict.WARN : Verdict.FAIL;
+        return new PlanCheck(
+                "straight pipe at a hole, at least",
+                straight,
+                slot,
+                "mm",
+                straight >= slot - 1e-6 ? Verdict.OK : bad,
+                "slot in which the pipe turns");
     }
 
     /** How well the measured lengths of a floor agree; no line for a floor that was not measured. */
@@ -120,9 +148,8 @@ final class PlanChecks {
      * Both are common practice.
      */
     private static PlanCheck served(double share, boolean wanted) {
-        boolean fails = share < 0.6 && !wanted;
-        Verdict verdict = fails ? Verdict.FAIL : share < 0.8 ? Verdict.WARN : Verdict.OK;
-        return new PlanCheck(SERVED, 100 * share, fails ? 60 : 80, "%", verdict, "common practice");
+        Verdict verdict = share < 0.8 ? Verdict.WARN : Verdict.OK;
+        return new PlanCheck(SERVED, 100 * share, share < 0.6 && !wanted ? 60 : 80, "%", verdict, "common practice");
     }
 
     private static Verdict atLeast(double value, double limit) {

@@ -1,7 +1,6 @@
 package org.runbend.optimizer.plan;
 
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plates.CoverageCurve;
@@ -10,36 +9,38 @@ import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
 import org.runbend.optimizer.plates.PlatesVerifier;
 
-/**
- * Packs the plates of a plan in fewer lengths and at other coverages, all else unchanged, for comparison; the two on two
- * threads, as neither knows of the other.
- */
+/** What the plates of a plan would cost in fewer lengths and at other coverages, all else unchanged, for comparison. */
 public final class PlateComparing {
     /**
-     * The plan with what else its plates could cost.
+     * The plan with what its plates would cost at other coverages, beside what it knows of lengths.
      *
      * @throws IllegalStateException if a verifier finds a fault in one of these plans
      */
     public KitPlan compare(KitPlan plan) {
-        Job job = plan.job();
-        List<Breakdown> loops =
-                plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList();
-        PlateProblem problem = new PlateProblem(job.floor(), job.plates(), job.shelf(), loops);
-        CompletableFuture<List<PlateOptions.ByCoverage>> coverages =
-                CompletableFuture.supplyAsync(() -> coverages(problem, plan));
-        List<PlateOptions.ByLengths> lengths = lengths(problem, plan);
-        return plan.with(new PlateOptions(lengths, coverages.join()));
+        PlateProblem problem = problem(
+                plan.job(),
+                plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList());
+        List<PlateOptions.ByLengths> lengths =
+                plan.plateOptions().map(PlateOptions::lengths).orElse(List.of());
+        return plan.with(new PlateOptions(lengths, coverages(problem, plan)));
     }
 
-    private static List<PlateOptions.ByLengths> lengths(PlateProblem problem, KitPlan plan) {
+    /** The problem of plates of a job's loops. */
+    static PlateProblem problem(Job job, List<Breakdown> loops) {
+        return new PlateProblem(
+                job.floor(), job.plates(), job.shelf(), loops, job.catalog().labour());
+    }
+
+    /** Plates in few lengths, each held against the job. */
+    static PlateOptions lengths(PlateProblem problem, KitPlan plan, List<LengthCurve.Point> points) {
         Job job = plan.job();
-        return new LengthCurve()
-                .of(problem, plan.plates()).stream()
-                        .map(p -> new PlateOptions.ByLengths(
-                                p.limit(),
-                                checked(problem, job.plates().withLengths(p.limit()), p.plates()),
-                                SawWork.of(job.catalog().labour(), p.plates(), plan.coils())))
-                        .toList();
+        List<PlateOptions.ByLengths> options = points.stream()
+                .map(p -> new PlateOptions.ByLengths(
+                        p.limit(),
+                        checked(problem, job.plates().withLengths(p.limit()), p.plates()),
+                        SawWork.of(job.catalog().labour(), p.plates(), plan.coils())))
+                .toList();
+        return new PlateOptions(options, List.of());
     }
 
     private static List<PlateOptions.ByCoverage> coverages(PlateProblem problem, KitPlan plan) {

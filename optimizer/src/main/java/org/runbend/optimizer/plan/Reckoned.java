@@ -2,6 +2,7 @@ package org.runbend.optimizer.plan;
 
 import java.util.List;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.job.Point;
 
 /** Lengths and bends of pipe, reckoned from the ends alone and not asked of the elements themselves. */
 final class Reckoned {
@@ -12,8 +13,13 @@ final class Reckoned {
         if (element instanceof Element.Bend bend) {
             return bend.radius() * Math.abs(bend.turn()) * Math.PI / 180;
         }
-        double dx = element.to().x() - element.from().x();
-        double dy = element.to().y() - element.from().y();
+        return distance(element.from(), element.to());
+    }
+
+    /** Distance of two points, mm. */
+    static double distance(Point a, Point b) {
+        double dx = b.x() - a.x();
+        double dy = b.y() - a.y();
         return Math.sqrt(dx * dx + dy * dy);
     }
 

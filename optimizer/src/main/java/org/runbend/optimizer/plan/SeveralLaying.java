@@ -32,6 +32,9 @@ final class SeveralLaying {
 
     private static final double ANYWHERE = 1e6;
 
+    /** Divisions laid until one leaves room to turn into all holes. */
+    private static final int MOST_TRIES = 4;
+
     /** Lattices on which what would do is tried. */
     private static final int LOOKED_AT = 2;
 
@@ -60,20 +63,54 @@ final class SeveralLaying {
                 "cutting %d nodes for %d loops",
                 wide.get(0).graph().size(),
                 loops));
-        Division division =
-                new Divider().divide(wide.stream().map(this::division).toList()).orElseThrow(this::failure);
-        return LaidLoops.of(
-                wide.get(division.problem()),
-                division.parts(),
-                division.loops(),
-                job.layout().leftOutPrice(),
-                job.floor().port().at());
+        LoopPipes pipes = new LoopPipes(job, radius);
+        FloorProblem problem = problem(reach);
+        for (int i = 0; i < MOST_TRIES; i++) {
+            Division division = new Divider()
+                    .divide(wide.stream().map(this::division).toList())
+                    .orElseThrow(this::failure);
+            Lattice lattice = wide.get(division.problem());
+            LaidLoops laid = LaidLoops.of(
+                    lattice,
+                    division.parts(),
+                    division.loops(),
+                    job.layout().leftOutPrice(),
+                    job.floor().port().at());
+            Optional<Integer> tight =
+                    pipes.withoutRoom(problem, pipes.of(laid), !lattice.leads().isEmpty());
+            if (tight.isEmpty()) {
+                return laid;
+            }
+            wide = without(laid, tight.get(), wide);
+        }
+        throw LoopLaying.noRoomForSlots(problem);
+    }
+
+    /** The lattices without the port pair of a loop that has no room to turn into its holes. */
+    private List<Lattice> without(LaidLoops laid, int loop, List<Lattice> lattices) {
+        List<Point> path = laid.loops().get(loop).path();
+        List<Point> ends = List.of(path.get(0), path.get(path.size() - 1));
+        Lattice lattice = laid.lattice();
+        List<PortPair> ports = lattice.ports().stream()
+                .filter(p -> !ends.contains(lattice.at(p.from())) || !ends.contains(lattice.at(p.to())))
+                .toList();
+        List<Lattice> left = new ArrayList<>(lattices);
+        int at = lattices.indexOf(lattice);
+        left.remove(at);
+        if (PortPlaces.apart(ports) >= loops) {
+            left.add(at, lattice.withPorts(ports));
+        }
+        return left;
+    }
+
+    private FloorProblem problem(double reach) {
+        int ports = FloorProblem.PORTS + PORTS_A_LOOP * (loops - 1);
+        return LoopLaying.problem(job, radius, reach, ports, loops);
     }
 
     private List<Lattice> lattices(double reach) {
-        int ports = FloorProblem.PORTS + PORTS_A_LOOP * (loops - 1);
         return new LatticeSearch()
-                .good(LoopLaying.problem(job, radius, reach, ports), MOST_SEARCHED, loops * LESS_A_LOOP).stream()
+                .good(problem(reach), MOST_SEARCHED, loops * LESS_A_LOOP).stream()
                         .filter(lattice -> PortPlaces.apart(lattice.ports()) >= loops)
                         .limit(MOST_LATTICES)
                         .toList();
@@ -86,6 +123,9 @@ final class SeveralLaying {
 
     /** Says with what so many loops collide, and which reach would do. */
     private Unbuildable failure() {
+        if (!job.floor().port().holes().isEmpty()) {
+            return new NearestHoles(job, radius).fault();
+        }
         Job one = job.with(job.floor(), job.layout().withLoops(1));
         if (!LoopLaying.canBeLaid(one)) {
             return WishConflict.of(one, LoopLaying::canBeLaid).orElseGet(() -> LoopLaying.noPlace(job, radius));
@@ -144,7 +184,7 @@ final class SeveralLaying {
     /** The reach within which all loops find a place at the rim, mm. */
     private double needed() {
         return new LatticeSearch()
-                .best(LoopLaying.problem(job, radius, ANYWHERE, Integer.MAX_VALUE), 1).stream()
+                .best(LoopLaying.problem(job, radius, ANYWHERE, Integer.MAX_VALUE, loops), 1).stream()
                         .mapToDouble(lattice ->
                                 needed(lattice) - (loops - 1) * job.layout().spacing())
                         .findFirst()

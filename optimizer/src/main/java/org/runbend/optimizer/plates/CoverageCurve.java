@@ -3,7 +3,6 @@ package org.runbend.optimizer.plates;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.job.Unbuildable;
 
 /** What plates cost at several coverages, all else as the job has it: cost against heat, in one call. */
@@ -25,7 +24,7 @@ public final class CoverageCurve {
      */
     public List<Point> of(PlateProblem problem, PlatePlan own) {
         List<Point> points = new ArrayList<>();
-        Packing packing = new Packing(problem, problem.wish().maxLengths().orElse(1), CoverCutting.Effort.LITTLE);
+        Packing packing = new Packing(problem, problem.wish().maxLengths().orElse(1), true);
         for (double share : SHARES) {
             try {
                 Optional<PlatePlan> plan = share == problem.wish().coverage()

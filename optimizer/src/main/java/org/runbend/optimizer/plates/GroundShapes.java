@@ -6,6 +6,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
+import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 
@@ -26,15 +27,20 @@ final class GroundShapes {
         return FACTORY.createPolygon(ring);
     }
 
-    /** A bare region grown by a distance; a spot of no size grown by 0 stays a spot and takes no area. */
+    /** A bare region grown by a distance. */
     static Geometry grown(Shape bare, double by) {
         if (bare instanceof Shape.Circle circle) {
             return FACTORY.createPoint(at(circle.centre())).buffer(circle.radius() + by, QUARTER);
         }
         if (bare instanceof Shape.Spot spot) {
-            return FACTORY.createPoint(at(spot.at())).buffer(by, QUARTER);
+            return FACTORY.createPoint(at(spot.at())).buffer(spot.radius() + by, QUARTER);
         }
         return region(((Shape.Polygon) bare).corners()).buffer(by, QUARTER);
+    }
+
+    /** Where the groove is deepened at a hole: a strip with round ends. */
+    static Geometry slot(Slot slot) {
+        return line(slot.from(), slot.to()).buffer(slot.width() / 2, QUARTER);
     }
 
     static LineString line(Point a, Point b) {

@@ -3,8 +3,11 @@ package org.runbend.optimizer.plates;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.cutting.Bound;
 import org.runbend.optimizer.cutting.CoverAnswer;
@@ -12,12 +15,29 @@ import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.Impossible;
+import org.runbend.optimizer.cutting.SawCost;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 
 /** One floor's plates on their way: stretches, strips and target are found once, and packed in one way or several. */
 final class Packing {
     private static final double HUNDREDTHS = 100;
+    private static final int ANY = Integer.MAX_VALUE;
+
+    private static final Comparator<StripCover.Laid> TIDY = Comparator.comparingInt(
+                    (StripCover.Laid p) -> p.lengths().size())
+            .thenComparingInt(p -> p.pieces().size())
+            .thenComparing(Comparator.comparingDouble(StripCover.Laid::least).reversed())
+            .thenComparing(Comparator.comparingLong(StripCover.Laid::covered).reversed());
+
+    private static final Comparator<StripCover.Laid> BY_OBJECTIVE = Comparator.comparingLong(
+                    (StripCover.Laid p) -> p.cost() + p.work())
+            .thenComparing(TIDY);
+
+    private static final Comparator<StripCover.Laid> BY_COST = Comparator.comparingLong(StripCover.Laid::cost)
+            .thenComparingLong(StripCover.Laid::work)
+            .thenComparing(TIDY);
+
     /** Shares of the reach of twin plates that are tried, tenths of a percent. */
     private static final List<Integer> SHARES = List.of(1000, 950, 850, 700);
 
@@ -25,22 +45,24 @@ final class Packing {
     private final List<SpreaderPlate> singles;
     private final List<SpreaderPlate> twins;
     private final double kerf;
+    private final SawCost sawCost;
     private final List<PlateStretch> stretches;
     private final long target;
     private final StripCover alone;
     private final int most;
-    private final CoverCutting.Effort effort;
+    private final boolean quick;
     private Optional<FewLengthsCurve> curve = Optional.empty();
-    private Optional<List<StripCover.Laid>> twinPlans = Optional.empty();
+    private Optional<List<StripCover.Laid>> plans = Optional.empty();
 
     /** The same stretches, at another coverage. */
     private Packing(Packing other, PlateProblem problem) {
         this.problem = problem;
         most = other.most;
-        effort = other.effort;
+        quick = other.quick;
         singles = other.singles;
         twins = other.twins;
         kerf = other.kerf;
+        sawCost = other.sawCost;
         stretches = other.stretches;
         target = target(problem, stretches, singles);
         alone = new StripCover(problem, stretches.stream().map(Strip::single).toList(), singles, kerf, target);
@@ -50,11 +72,15 @@ final class Packing {
      * A packing.
      *
      * @param most greatest number of different lengths that will be asked for
-     * @param effort for twin-groove plates and what they leave to others
      * @throws Unbuildable if no single-groove product is named
      */
-    Packing(PlateProblem problem, int most, CoverCutting.Effort effort) {
-        this.effort = effort;
+    Packing(PlateProblem problem, int most) {
+        this(problem, most, false);
+    }
+
+    /** The same; a quick one, for comparison by the dozen, looks for no plans in few lengths that were not asked for. */
+    Packing(PlateProblem problem, int most, boolean quick) {
+        this.quick = quick;
         this.problem = problem;
         this.most = most;
         singles = singles(problem.wish().products());
@@ -64,8 +90,9 @@ final class Packing {
                 .mapToDouble(SpreaderPlate::kerf)
                 .max()
                 .orElseThrow();
+        sawCost = problem.sawCost();
         stretches = new StretchFinder(
-                        problem.floor(), problem.wish(), singles.get(0).width())
+                        problem.floor(), problem.wish(), singles.get(0).width(), problem.slots())
                 .find(problem.loops());
         target = target(problem, stretches, singles);
         List<Strip> strips = stretches.stream().map(Strip::single).toList();
@@ -75,66 +102,81 @@ final class Packing {
     /** A packing of the same stretches for another share of them. */
     Packing at(double coverage) {
         Job.PlateWish wish = problem.wish().with(problem.wish().products(), coverage);
-        return new Packing(this, new PlateProblem(problem.floor(), wish, problem.shelf(), problem.loops()));
+        return new Packing(this, problem.with(wish));
     }
 
-    /** The plates that the wish asks for, or empty where they cannot be had in so few lengths. */
+    /**
+     * The plates that the wish asks for, or empty where they cannot be had in so few lengths: those of least material and work of
+     * all that were found.
+     */
     Optional<PlatePlan> asked() {
         OptionalInt limit = problem.wish().maxLengths();
-        return limit.isEmpty() ? Optional.of(free()) : few(limit.getAsInt(), true);
+        if (limit.isPresent()) {
+            return few(limit.getAsInt(), BY_OBJECTIVE);
+        }
+        StripCover.Laid best = all().min(BY_OBJECTIVE).orElseThrow(() -> refused(free()));
+        return Optional.of(plan(best, bound(free()), alone.runByRun()));
     }
 
-    /** The plates in lengths as they come. */
-    PlatePlan free() {
-        CoverAnswer answer = curve.map(FewLengthsCurve::free).orElseGet(() -> alone.solve(CoverCutting.Effort.FULL));
-        List<StripCover.Laid> plans = new ArrayList<>();
-        alone.laid(answer).ifPresent(plans::add);
-        for (SpreaderPlate twin : twins) {
-            plans.addAll(withTwin(twin, OptionalInt.empty()));
-        }
-        StripCover.Laid best = best(plans).orElseThrow(() -> refused(answer));
-        return plan(best, bound(answer), alone.runByRun());
+    /** The plates of least material in lengths as they come. */
+    PlatePlan cheapest() {
+        StripCover.Laid best = all().min(BY_COST).orElseThrow(() -> refused(free()));
+        return plan(best, bound(free()), alone.runByRun());
     }
 
-    /** The plates in few lengths, or empty where none were found; {@code withTwins} says whether twin-groove ones are tried. */
-    Optional<PlatePlan> few(int lengths, boolean withTwins) {
-        FewLengthsCurve.Point point = point(lengths);
-        List<StripCover.Laid> plans = new ArrayList<>();
-        alone.laid(point.answer()).ifPresent(plans::add);
-        if (withTwins) {
-            fewWithTwins().stream().filter(p -> p.lengths().size() <= lengths).forEach(plans::add);
-        }
-        return best(plans).map(best -> {
-            return plan(best, bound(point.answer()), alone.runByRun(best.lengths()));
+    /** The plates of least material in few lengths, or empty where none were found. */
+    Optional<PlatePlan> few(int lengths) {
+        return few(lengths, BY_COST);
+    }
+
+    private Optional<PlatePlan> few(int lengths, Comparator<StripCover.Laid> order) {
+        return all().filter(p -> p.lengths().size() <= lengths).min(order).map(best -> {
+            return plan(best, bound(point(lengths).answer()), alone.runByRun(best.lengths()));
         });
     }
 
-    private List<StripCover.Laid> fewWithTwins() {
-        if (twinPlans.isEmpty()) {
-            twinPlans = Optional.of(twins.stream()
-                    .flatMap(t -> withTwin(t, OptionalInt.of(most)).stream())
-                    .toList());
+    private CoverAnswer free() {
+        return curve().free();
+    }
+
+    private Stream<StripCover.Laid> all() {
+        if (plans.isEmpty()) {
+            List<StripCover.Laid> all = new ArrayList<>(alone.laid(free(), List.of(), ANY).stream().toList());
+            for (FewLengthsCurve.Point p : curve().points()) {
+                alone.laid(p.answer(), List.of(), p.lengths()).ifPresent(all::add);
+                alone.laid(p.answer(), List.of(), ANY).ifPresent(all::add);
+            }
+            for (SpreaderPlate twin : twins) {
+                if (!quick || problem.wish().maxLengths().isEmpty()) {
+                    all.addAll(withTwin(twin, OptionalInt.empty()));
+                }
+                if (!quick || problem.wish().maxLengths().isPresent()) {
+                    all.addAll(withTwin(twin, OptionalInt.of(most)));
+                }
+            }
+            plans = Optional.of(List.copyOf(all));
         }
-        return twinPlans.get();
+        return plans.get().stream();
+    }
+
+    private FewLengthsCurve curve() {
+        if (curve.isEmpty()) {
+            boolean free = quick && problem.wish().maxLengths().isEmpty();
+            curve = free
+                    ? Optional.of(alone.freeAlone())
+                    : alone.few(List.of(), most, CoverCutting.Effort.FULL);
+        }
+        return curve.orElseThrow();
     }
 
     /** What single-groove plates alone come to in few lengths. */
     FewLengthsCurve.Point point(int lengths) {
-        if (curve.isEmpty()) {
-            curve = alone.few(List.of(), most, CoverCutting.Effort.FULL);
-        }
-        return curve.orElseThrow().at(lengths);
+        return curve().at(lengths);
     }
 
     /** What of the coverage asked so many lengths can reach as far as found, 1 for all of it. */
     double share(int lengths) {
         return target == 0 ? 1 : (double) point(lengths).reach() / target;
-    }
-
-    private static Optional<StripCover.Laid> best(List<StripCover.Laid> plans) {
-        return plans.stream()
-                .min(Comparator.comparingLong(StripCover.Laid::cost)
-                        .thenComparingInt(p -> p.pieces().size()));
     }
 
     private PlateBound bound(CoverAnswer answer) {
@@ -156,7 +198,9 @@ final class Packing {
                 Math.min(bound.value(), laid.cost()),
                 bound.proof(),
                 Math.max(runByRun, laid.cost()),
-                remarks(problem, singles, laid));
+                remarks(laid),
+                laid.work(),
+                OptionalLong.of(Math.min(bound.value(), laid.cost())));
     }
 
     private static List<PlatePiece> inOrderOfFlow(List<PlatePiece> pieces) {
@@ -210,8 +254,7 @@ final class Packing {
     }
 
     private List<StripCover.Laid> withTwin(SpreaderPlate twin, OptionalInt lengths) {
-        TwinFinder.Division division =
-                new TwinFinder(problem.floor(), problem.wish(), twin, problem.loops()).divide(stretches);
+        TwinFinder.Division division = new TwinFinder(problem, twin).divide(stretches);
         double reach = division.twins().stream()
                 .mapToDouble(s -> s.length() - twin.step())
                 .sum();
@@ -252,11 +295,12 @@ final class Packing {
     /** The plan of a cover; where lengths are few, those for each number of lengths. */
     private List<StripCover.Laid> laid(StripCover cover, List<Double> given, OptionalInt lengths) {
         if (lengths.isEmpty()) {
-            return cover.laid(cover.solve(effort)).stream().toList();
+            return cover.laid(cover.solve(quick ? CoverCutting.Effort.LITTLE : CoverCutting.Effort.FULL), given, ANY).stream()
+                    .toList();
         }
-        return cover.few(given, lengths.getAsInt(), effort).stream()
+        return cover.few(given, lengths.getAsInt(), CoverCutting.Effort.LITTLE).stream()
                 .flatMap(c -> c.points().stream())
-                .flatMap(p -> cover.laid(p.answer()).stream())
+                .flatMap(p -> cover.laid(p.answer(), given, lengths.getAsInt()).stream())
                 .toList();
     }
 
@@ -292,8 +336,8 @@ final class Packing {
                     pieces.addAll(o.pieces());
                     List<PlateCut> cuts = new ArrayList<>(pairs.cuts());
                     cuts.addAll(o.cuts());
-                    return new StripCover.Laid(
-                            pieces, cuts, pairs.cost() + o.cost(), 2 * pairs.covered() + o.covered());
+                    return StripCover.Laid.of(
+                            pieces, cuts, 2 * pairs.covered() + o.covered(), pairs.cost() + o.cost(), kerf, sawCost);
                 })
                 .filter(this::coversEachRun)
                 .toList();
@@ -304,14 +348,38 @@ final class Packing {
                 "plates.coverage", "the plates cannot cover what is asked: " + ((Impossible) answer).reason());
     }
 
-    private static List<String> remarks(PlateProblem problem, List<SpreaderPlate> singles, StripCover.Laid laid) {
+    /** Why a product that the job names is not used. */
+    private List<String> remarks(StripCover.Laid laid) {
         return problem.wish().products().stream()
                 .filter(p -> !singles.contains(p))
-                .filter(p -> laid.cuts().stream().noneMatch(c -> c.product().equals(p.sku())))
-                .map(p -> "Plate " + p.sku() + " is named in the job but not used: "
-                        + (p.grooves() == 2
-                                ? "on this floor single-groove plates cost no more."
-                                : "a narrower one is named."))
+                .filter(p -> !uses(laid, p))
+                .map(p -> "Plate " + p.sku() + " is named in the job but not used: " + unused(p, laid) + ".")
                 .toList();
+    }
+
+    private static boolean uses(StripCover.Laid laid, SpreaderPlate plate) {
+        return laid.cuts().stream().anyMatch(c -> c.product().equals(plate.sku()));
+    }
+
+    private String unused(SpreaderPlate plate, StripCover.Laid laid) {
+        if (plate.grooves() == 1) {
+            return "a narrower one is named";
+        }
+        if (!twins.contains(plate)) {
+            return "a groove of it costs no less than one of a single plate, or it leaves its neighbours no room";
+        }
+        OptionalLong best = all().filter(p -> uses(p, plate))
+                .mapToLong(p -> p.cost() + p.work())
+                .min();
+        if (best.isEmpty()) {
+            return "no plan with it was found";
+        }
+        long more = best.getAsLong() - laid.cost() - laid.work();
+        return more <= 0
+                ? "the best plan found with it costs as much in material and saw work, and is no easier to cut"
+                : String.format(
+                        Locale.ROOT,
+                        "the best plan found with it costs %.1f %% more in material and saw work",
+                        100.0 * more / Math.max(1, laid.cost() + laid.work()));
     }
 }

@@ -31,6 +31,7 @@ final class PlateBodies {
     private final List<Polygon> cold;
     private final StretchReckoning reckoning;
     private final List<Breakdown> loops;
+    private final List<Geometry> slots;
     private final PlateFindings findings;
 
     /** A body and the piece that it belongs to. */
@@ -50,6 +51,10 @@ final class PlateBodies {
         this.cold = unheated.stream().map(u -> GroundShapes.region(u.corners())).toList();
         this.reckoning = reckoning;
         this.loops = loops;
+        this.slots = loops.stream()
+                .flatMap(l -> l.slots().stream())
+                .map(GroundShapes::slot)
+                .toList();
         this.findings = findings;
     }
 
@@ -152,7 +157,10 @@ final class PlateBodies {
             return Optional.empty();
         }
         List<Element> elements = loops.get(p.loop()).elements();
-        return p.element() >= 0 && p.element() < elements.size() && elements.get(p.element()) instanceof Element.Run run
+        return p.element() >= 0
+                        && p.element() < elements.size()
+                        && !loops.get(p.loop()).isLead(p.element())
+                        && elements.get(p.element()) instanceof Element.Run run
                 ? Optional.of(run)
                 : Optional.empty();
     }
@@ -204,6 +212,16 @@ final class PlateBodies {
                 body.name(),
                 outside,
                 0.0);
+        for (Geometry slot : slots) {
+            double over = OverlayNGRobust.overlay(body.region(), slot, OverlayNG.INTERSECTION)
+                    .getArea();
+            findings.unless(
+                    over < StretchReckoning.SLIVER,
+                    "%s: %.2f mm2 of its body lie over the slot of a hole, %.2f mm2 forgiven",
+                    body.name(),
+                    over,
+                    StretchReckoning.SLIVER);
+        }
         for (KeepOut k : keepOuts) {
             double shared = OverlayNGRobust.overlay(
                             body.region(), GroundShapes.grown(k.bare(), wish.plateClearance()), OverlayNG.INTERSECTION)

@@ -1,13 +1,14 @@
 package org.runbend.optimizer.plates;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
-import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 
 /**
- * Decides which stretches get plates, in which pieces and from which stock plates, at least cost for the coverage asked.
+ * Decides which stretches get plates, in which pieces and from which stock plates, at least cost of material and saw work for
+ * the coverage asked; among equals in fewer lengths, then fewer pieces, then with a longer least piece.
  *
  * <p>Lengths and cutting are one problem, see {@link org.runbend.optimizer.cutting.CoverCutting}; where the job limits the
  * different lengths, see {@link org.runbend.optimizer.cutting.FewLengthsCutting}. The single-groove products of the
@@ -27,17 +28,40 @@ public final class PlatePacking {
      *     cannot be kept together
      */
     public PlatePlan pack(PlateProblem problem) {
+        return packed(problem, LengthCurve.MOST).plan();
+    }
+
+    /** The plates as in {@link #pack}, and what they cost by the number of different lengths. */
+    public Packed packAndCompare(PlateProblem problem) {
+        return packed(problem, LengthCurve.MOST);
+    }
+
+    /**
+     * Plates and what others would cost.
+     *
+     * @param plan the plates chosen
+     * @param lengths others by the number of lengths; none costs less in material and work than the one chosen
+     */
+    public record Packed(PlatePlan plan, List<LengthCurve.Point> lengths) {
+        /** Copies the list. */
+        public Packed {
+            lengths = List.copyOf(lengths);
+        }
+    }
+
+    private static Packed packed(PlateProblem problem, int tried) {
         OptionalInt most = problem.wish().maxLengths();
-        Packing packing = new Packing(problem, most.orElse(1), CoverCutting.Effort.FULL);
-        return packing.asked().orElseThrow(() -> collision(problem, packing, most.getAsInt()));
+        Packing packing = new Packing(problem, Math.max(tried, most.orElse(1)));
+        PlatePlan plan = packing.asked().orElseThrow(() -> collision(problem, packing, most.getAsInt()));
+        return new Packed(plan, LengthCurve.of(packing));
     }
 
     private static Unbuildable collision(PlateProblem problem, Packing packing, int most) {
-        PlatePlan free = packing.free();
+        PlatePlan free = packing.cheapest();
         Job.PlateWish wish = problem.wish();
         boolean byRun = wish.leastPerRun() > 0
-                && new Packing(with(problem, wish.withLeastPerRun(0)), most, CoverCutting.Effort.FULL)
-                        .few(most, true)
+                && new Packing(problem.with(wish.withLeastPerRun(0)), most)
+                        .few(most)
                         .isPresent();
         String wanted = byRun
                 ? "plates.leastPerRun " + percent(wish.leastPerRun())
@@ -54,9 +78,9 @@ public final class PlatePacking {
     }
 
     private static long enough(PlateProblem problem, int most, PlatePlan free) {
-        Packing more = new Packing(problem, TRIED, CoverCutting.Effort.FULL);
+        Packing more = new Packing(problem, TRIED);
         for (int n = most + 1; n <= TRIED && n < free.lengths().size(); n++) {
-            if (more.few(n, true).isPresent()) {
+            if (more.few(n).isPresent()) {
                 return n;
             }
         }
@@ -69,9 +93,5 @@ public final class PlatePacking {
 
     private static String percent(double share) {
         return String.format(Locale.ROOT, "%.1f %%", share * 100).replace(".0 %", " %");
-    }
-
-    private static PlateProblem with(PlateProblem problem, Job.PlateWish wish) {
-        return new PlateProblem(problem.floor(), wish, problem.shelf(), problem.loops());
     }
 }

@@ -2,6 +2,7 @@ package org.runbend.optimizer.plates;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalLong;
 
 /**
  * Plates for all loops of a job. Lengths in mm, money in minor units of the catalog's currency.
@@ -17,6 +18,8 @@ import java.util.List;
  * @param proof how the bound was proved
  * @param runByRun cost if each stretch is cut by itself and the rest scrapped, at the same coverage
  * @param remarks what a person should know, one sentence each
+ * @param workCost what cutting the stock takes of a worker's time, at the catalog's rates or the usual ones
+ * @param objectiveBound no plan for this coverage costs less in material and work together, if that was proved
  */
 public record PlatePlan(
         List<PlatePiece> pieces,
@@ -29,7 +32,9 @@ public record PlatePlan(
         long bound,
         String proof,
         long runByRun,
-        List<String> remarks) {
+        List<String> remarks,
+        long workCost,
+        OptionalLong objectiveBound) {
     /** mm: no saw takes off less. */
     private static final double USED_UP = 0.01;
 
@@ -38,6 +43,40 @@ public record PlatePlan(
         pieces = List.copyOf(pieces);
         stock = List.copyOf(stock);
         remarks = List.copyOf(remarks);
+    }
+
+    /** A plan whose work is not reckoned. */
+    public PlatePlan(
+            List<PlatePiece> pieces,
+            List<PlateCut> stock,
+            double kerf,
+            double plateable,
+            double plated,
+            double straight,
+            long bought,
+            long bound,
+            String proof,
+            long runByRun,
+            List<String> remarks) {
+        this(
+                pieces,
+                stock,
+                kerf,
+                plateable,
+                plated,
+                straight,
+                bought,
+                bound,
+                proof,
+                runByRun,
+                remarks,
+                0,
+                OptionalLong.empty());
+    }
+
+    /** What material and work cost together, minor units: what plates are chosen by. */
+    public long objective() {
+        return bought + workCost;
     }
 
     /** The same plan with a bound that was proved for a wish that it fulfils too. */
@@ -53,7 +92,9 @@ public record PlatePlan(
                 Math.min(other, bought),
                 otherProof,
                 runByRun,
-                remarks);
+                remarks,
+                workCost,
+                objectiveBound);
     }
 
     /** The different lengths of the pieces, longest first, mm. */
@@ -67,6 +108,10 @@ public record PlatePlan(
 
     /** How often the saw cuts: once for each piece, and not at the end of a stock plate that is used up to there. */
     public int sawCuts() {
+        return sawCuts(stock, kerf);
+    }
+
+    static int sawCuts(List<PlateCut> stock, double kerf) {
         int cuts = 0;
         for (PlateCut s : stock) {
             double rest = s.length()
@@ -79,6 +124,10 @@ public record PlatePlan(
 
     /** How often the saw's stop is set: once for each length that is cut; whole stock plates are not. */
     public int stopSettings() {
+        return stopSettings(stock);
+    }
+
+    static int stopSettings(List<PlateCut> stock) {
         return (int) stock.stream()
                 .filter(s -> s.cuts().size() > 1 || s.length() - s.cuts().get(0) >= USED_UP)
                 .flatMap(s -> s.cuts().stream())

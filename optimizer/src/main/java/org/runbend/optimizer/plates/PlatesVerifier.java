@@ -63,7 +63,12 @@ public final class PlatesVerifier {
     /** One sentence for each rule broken, naming the piece and both numbers; empty for a sound plan. */
     public List<String> verify(List<Breakdown> loops, PlatePlan plan) {
         PlateFindings findings = new PlateFindings();
-        StretchReckoning reckoning = new StretchReckoning(wish, outline, keepOuts, unheated);
+        StretchReckoning reckoning = new StretchReckoning(
+                wish,
+                outline,
+                keepOuts,
+                unheated,
+                loops.stream().flatMap(l -> l.slots().stream()).toList());
         List<Span> laid = new PlateBodies(wish, outline, keepOuts, unheated, reckoning, loops, findings)
                 .check(plan.pieces()).stream()
                         .sorted(Comparator.comparingInt(Span::loop)
@@ -109,7 +114,7 @@ public final class PlatesVerifier {
     private static void checkSums(List<Breakdown> loops, PlatePlan plan, List<Span> laid, PlateFindings findings) {
         double straight = 0;
         for (Breakdown loop : loops) {
-            for (Element e : loop.elements()) {
+            for (Element e : loop.laid()) {
                 straight += e instanceof Element.Run
                         ? GroundShapes.line(e.from(), e.to()).getLength()
                         : 0;

@@ -9,6 +9,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
@@ -24,9 +25,6 @@ import org.runbend.optimizer.job.Point;
 public final class StretchFinder {
     /** mm2: common practice, less than the sawing tolerance of a plate's end. */
     private static final double FORGIVEN = 25;
-
-    /** A spot has no size of its own; it is taken as this radius, mm (a small screw). */
-    private static final double SPOT_RADIUS = 0.5;
 
     /** mm: nobody measures a wall to this. */
     private static final double HAIR = 0.1;
@@ -50,15 +48,19 @@ public final class StretchFinder {
      * @param floor outline, keep-outs, supports and unheated regions
      * @param wish clearances and least piece
      * @param width of the plate body, mm
+     * @param slots where pipe turns into its holes; no body lies on one
      */
-    public StretchFinder(Job.FloorPlan floor, Job.PlateWish wish, double width) {
+    public StretchFinder(Job.FloorPlan floor, Job.PlateWish wish, double width, List<Slot> slots) {
         this.wish = wish;
         this.width = width;
         Polygon bare = FloorShapes.polygon(floor.outline());
         this.outline = bare.buffer(HAIR);
         this.nearOutline = bare.buffer(DEEPEST);
         for (KeepOut k : floor.plateless()) {
-            solid.add(FloorShapes.bare(k.bare(), SPOT_RADIUS).buffer(wish.plateClearance(), 32));
+            solid.add(FloorShapes.bare(k.bare()).buffer(wish.plateClearance(), 32));
+        }
+        for (Slot s : slots) {
+            solid.add(FloorShapes.line(s.from(), s.to()).buffer(s.width() / 2, 32));
         }
         for (Job.Unheated u : floor.unheated()) {
             cold.add(FloorShapes.polygon(u.region().corners()));
@@ -71,9 +73,10 @@ public final class StretchFinder {
         for (int loop = 0; loop < loops.size(); loop++) {
             List<Element> elements = loops.get(loop).elements();
             for (int i = 0; i < elements.size(); i++) {
-                if (elements.get(i) instanceof Element.Run run) {
-                    double from = i > 0 ? wish.bendClearance() : 0;
-                    double to = run.length() - (i + 1 < elements.size() ? wish.bendClearance() : 0);
+                if (elements.get(i) instanceof Element.Run run
+                        && !loops.get(loop).isLead(i)) {
+                    double from = isBend(elements, i - 1) ? wish.bendClearance() : 0;
+                    double to = run.length() - (isBend(elements, i + 1) ? wish.bendClearance() : 0);
                     for (double[] part : free(run, from, to)) {
                         found.add(new PlateStretch(loop, i, part[0], part[1]));
                     }
@@ -81,6 +84,10 @@ public final class StretchFinder {
             }
         }
         return found;
+    }
+
+    private static boolean isBend(List<Element> elements, int i) {
+        return i >= 0 && i < elements.size() && elements.get(i) instanceof Element.Bend;
     }
 
     /** The parts of a line between two distances from its start where a body has room, each at least a piece long. */

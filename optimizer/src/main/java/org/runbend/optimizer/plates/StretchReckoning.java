@@ -12,6 +12,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
@@ -31,9 +32,6 @@ final class StretchReckoning {
     /** How deep a sliver of a body may lie outside the outline, mm: nearly the 1 mm that a piece is allowed. */
     private static final double OUTSIDE = 0.9;
 
-    /** A spot is taken as a screw of this radius, mm, when a stretch is measured; a body needs only miss its middle. */
-    private static final double SPOT = 0.5;
-
     private final Job.PlateWish wish;
     private final Geometry floor;
     private final Geometry around;
@@ -47,14 +45,19 @@ final class StretchReckoning {
         }
     }
 
-    StretchReckoning(Job.PlateWish wish, List<Point> outline, List<KeepOut> keepOuts, List<Shape.Polygon> unheated) {
+    StretchReckoning(
+            Job.PlateWish wish,
+            List<Point> outline,
+            List<KeepOut> keepOuts,
+            List<Shape.Polygon> unheated,
+            List<Slot> slots) {
         this.wish = wish;
         this.floor = GroundShapes.region(outline).buffer(FORGIVEN, 1, BufferParameters.CAP_SQUARE);
         this.around = GroundShapes.region(outline).buffer(OUTSIDE);
         for (KeepOut k : keepOuts) {
-            double size = k.bare() instanceof Shape.Spot ? SPOT : 0;
-            solid.add(GroundShapes.grown(k.bare(), wish.plateClearance() + size));
+            solid.add(GroundShapes.grown(k.bare(), wish.plateClearance()));
         }
+        slots.forEach(s -> solid.add(GroundShapes.slot(s)));
         unheated.forEach(u -> cold.add(GroundShapes.region(u.corners())));
     }
 
@@ -64,7 +67,7 @@ final class StretchReckoning {
         for (int i = 0; i < loops.size(); i++) {
             List<Element> elements = loops.get(i).elements();
             for (int j = 0; j < elements.size(); j++) {
-                if (elements.get(j) instanceof Element.Run run) {
+                if (elements.get(j) instanceof Element.Run run && !loops.get(i).isLead(j)) {
                     addOf(run, clear(elements, i, j), all);
                 }
             }

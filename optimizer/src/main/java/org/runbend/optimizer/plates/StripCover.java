@@ -14,6 +14,8 @@ import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.FewLengthsCutting;
 import org.runbend.optimizer.cutting.FewLengthsProblem;
 import org.runbend.optimizer.cutting.RunByRunCutting;
+import org.runbend.optimizer.cutting.SawCost;
+import org.runbend.optimizer.cutting.SawTidying;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.StockUse;
 import org.runbend.optimizer.cutting.Stretch;
@@ -27,11 +29,15 @@ final class StripCover {
     private final List<Stock> stock = new ArrayList<>();
     private final List<SpreaderPlate> sources = new ArrayList<>();
     private final double gap;
+    private final double kerf;
+    private final SawCost rates;
     private final CoverProblem problem;
 
     StripCover(PlateProblem problem, List<Strip> strips, List<SpreaderPlate> products, double kerf, long target) {
         this.strips = strips;
         gap = problem.wish().gap();
+        this.kerf = kerf;
+        rates = problem.sawCost();
         for (SpreaderPlate plate : products) {
             for (Remnant r : problem.shelf().of(plate.sku())) {
                 add(plate, Stock.single(plate.sku(), r.id(), (long) Math.floor(r.length() * HUNDREDTHS), 0));
@@ -81,8 +87,20 @@ final class StripCover {
      * @param cuts stock plates
      * @param cost minor units
      * @param covered of the strips, hundredths of mm
+     * @param work of the saw, minor units
      */
-    record Laid(List<PlatePiece> pieces, List<PlateCut> cuts, long cost, long covered) {
+    record Laid(List<PlatePiece> pieces, List<PlateCut> cuts, long cost, long covered, long work) {
+        static Laid of(
+                List<PlatePiece> pieces, List<PlateCut> cuts, long covered, long cost, double kerf, SawCost rates) {
+            long work = rates.of(PlatePlan.sawCuts(cuts, kerf), PlatePlan.stopSettings(cuts));
+            return new Laid(pieces, cuts, cost, covered, work);
+        }
+
+        /** The shortest piece, mm; 0 where there is none. */
+        double least() {
+            return pieces.stream().mapToDouble(PlatePiece::length).min().orElse(0);
+        }
+
         /** The different lengths of the pieces, mm. */
         List<Double> lengths() {
             return pieces.stream().map(PlatePiece::length).distinct().toList();
@@ -130,11 +148,25 @@ final class StripCover {
         return new RunByRunCutting().solve(problem) instanceof CoverSolution s ? s.cost() : 0;
     }
 
-    /** The plates of an answer of {@link #solve}, if it is a plan. */
-    Optional<Laid> laid(CoverAnswer answer) {
-        return answer instanceof CoverSolution s
-                ? Optional.of(new Laid(place(s), cuts(s), s.cost(), s.covered()))
-                : Optional.empty();
+    /** The plates alone without a limit of lengths, as a curve of one point. */
+    FewLengthsCurve freeAlone() {
+        CoverAnswer free = solve(CoverCutting.Effort.FULL);
+        return new FewLengthsCurve(List.of(new FewLengthsCurve.Point(Integer.MAX_VALUE, free, 0)), free);
+    }
+
+    /**
+     * The plates of an answer of {@link #solve}, if it is a plan, made as easy to saw as can be found at its cost.
+     *
+     * @param given lengths that other pieces have, mm
+     * @param most greatest number of different lengths, those given included
+     */
+    Optional<Laid> laid(CoverAnswer answer, List<Double> given, int most) {
+        if (!(answer instanceof CoverSolution plan)) {
+            return Optional.empty();
+        }
+        List<Long> inUse = given.stream().map(l -> Math.round(l * HUNDREDTHS)).toList();
+        CoverSolution s = new SawTidying(problem, rates, inUse, most).tidied(plan);
+        return Optional.of(Laid.of(place(s), cuts(s), s.covered(), s.cost(), kerf, rates));
     }
 
     private List<PlatePiece> place(CoverSolution solution) {

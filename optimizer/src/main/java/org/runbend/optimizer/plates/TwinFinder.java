@@ -7,7 +7,6 @@ import java.util.Optional;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
-import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 
 /**
@@ -28,12 +27,12 @@ final class TwinFinder {
     private final double gap;
     private final StretchFinder finder;
 
-    TwinFinder(Job.FloorPlan floor, Job.PlateWish wish, SpreaderPlate twin, List<Breakdown> loops) {
-        this.loops = loops;
+    TwinFinder(PlateProblem problem, SpreaderPlate twin) {
+        this.loops = problem.loops();
         this.twin = twin;
-        minPiece = Math.max(1, wish.minPiece());
-        gap = wish.gap();
-        finder = new StretchFinder(floor, wish, twin.width());
+        minPiece = Math.max(1, problem.wish().minPiece());
+        gap = problem.wish().gap();
+        finder = new StretchFinder(problem.floor(), problem.wish(), twin.width(), problem.slots());
     }
 
     /** Two stretches' parts, and the stretches they are parts of. */

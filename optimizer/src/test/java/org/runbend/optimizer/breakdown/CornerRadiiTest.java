@@ -64,7 +64,7 @@ class CornerRadiiTest {
             List<Point> path = wander(random);
             Breakdown loop = new Filleting().breakDownDrawn(path, 75);
             Findings findings = new Findings();
-            new JointRules(0, findings).check("loop A", loop.elements());
+            new JointRules(0, findings).check("loop A", loop);
             assertEquals(List.of(), findings.sentences(), path::toString);
             assertEquals(0, path.get(0).distance(loop.elements().get(0).from()), 1e-9);
             Point end = loop.elements().get(loop.elements().size() - 1).to();

@@ -12,7 +12,7 @@ import org.runbend.optimizer.job.Point;
 /** Lines and arcs as drawn; worked by hand. */
 class DrawnBreakdownTest {
     private static List<Element> elements(DrawnLoop loop) {
-        return new DrawnBreakdown(75).of(loop).elements();
+        return new DrawnBreakdown(75, 150).of(loop).elements();
     }
 
     /** A half circle has bulge 1 and its centre half way; its two quarters, of bulge tan(22.5 degrees), are the same bend. */

@@ -151,7 +151,7 @@ class LoopPathVerifierTest {
     void keepOutsOfEachShape() {
         // the lowest point of element 4 is (300, 225); the run below lies at y = 75
         assertFound(
-                foundWith(new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(300, 115)), 60)),
+                foundWith(new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(300, 115), 0), 60)),
                 "loop A element 0",
                 "within 40.00 mm of keep-out 'bolt'",
                 "60.00 mm");

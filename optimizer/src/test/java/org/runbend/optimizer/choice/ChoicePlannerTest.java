@@ -110,7 +110,7 @@ class ChoicePlannerTest {
                   outline: [[0, 0], [2100, 0], [2100, 2100], [0, 2100]]
                   supports: [{name: rib, line: [[500, 0], [500, 2100]], width: 40, cross: square}]
                   port: {at: [0, 75]}
-                layout: {veto: [{noBend: [1050, 1050, 150]}]}
+                layout: {leftOutPrice: 10, veto: [{noBend: [1050, 1050, 150]}]}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """);

@@ -12,12 +12,12 @@ import org.runbend.optimizer.plan.SoundKit;
 
 /** Each rule: a sound coil plan passes, and one change that breaks the rule is found and named. */
 class CoilsVerifierTest {
-    private static final LoopCut A = new LoopCut("A", 3494);
+    private static final LoopCut A = new LoopCut("A", 3710);
 
     @Test
     void soundPlansHaveNothingAgainstThem() {
         assertEquals(List.of(), found(SoundKit.coils()));
-        assertEquals(List.of(), found(new CoilPlan(List.of(shelf("C7", 9000, 5506)), 0, 0, "shelf")));
+        assertEquals(List.of(), found(new CoilPlan(List.of(shelf("C7", 9000, 5290)), 0, 0, "shelf")));
     }
 
     @Test
@@ -40,7 +40,7 @@ class CoilsVerifierTest {
                 found(plan(bought(25_000, List.of(new LoopCut("A", 3490)), 21_510))),
                 "loop A",
                 "3490.00 mm",
-                "3494.00 mm asked");
+                "3710.00 mm asked");
     }
 
     @Test
@@ -62,13 +62,13 @@ class CoilsVerifierTest {
     @Test
     void coilWithoutCuts() {
         CoilPlan plan = new CoilPlan(
-                List.of(bought(25_000, List.of(A), 21_506), bought(25_000, List.of(), 25_000)), 4000, 0, "");
+                List.of(bought(25_000, List.of(A), 21_290), bought(25_000, List.of(), 25_000)), 4000, 0, "");
         assertFound(found(plan), "coil 1 of PX-16", "0 cuts");
     }
 
     @Test
     void wrongRest() {
-        assertFound(found(plan(bought(25_000, List.of(A), 21_000))), "coil 0", "21000.00 mm are said", "21506.00 mm");
+        assertFound(found(plan(bought(25_000, List.of(A), 21_000))), "coil 0", "21000.00 mm are said", "21290.00 mm");
     }
 
     @Test
@@ -82,13 +82,13 @@ class CoilsVerifierTest {
 
     @Test
     void otherPipe() {
-        CoilCut other = new CoilCut("PX-12", 25_000, List.of(A), 21_506, Optional.empty());
+        CoilCut other = new CoilCut("PX-12", 25_000, List.of(A), 21_290, Optional.empty());
         assertFound(found(plan(other)), "coil 0 of PX-12", "PX-16, not PX-12");
     }
 
     @Test
     void notOnTheShelf() {
-        assertFound(found(new CoilPlan(List.of(shelf("C8", 9000, 5506)), 0, 0, "")), "C8", "not lie on the shelf");
+        assertFound(found(new CoilPlan(List.of(shelf("C8", 9000, 5290)), 0, 0, "")), "C8", "not lie on the shelf");
     }
 
     @Test
@@ -98,7 +98,7 @@ class CoilsVerifierTest {
 
     @Test
     void shelfCoilUsedTwice() {
-        CoilPlan plan = new CoilPlan(List.of(shelf("C7", 9000, 5506), shelf("C7", 9000, 5506)), 0, 0, "");
+        CoilPlan plan = new CoilPlan(List.of(shelf("C7", 9000, 5290), shelf("C7", 9000, 5290)), 0, 0, "");
         assertFound(found(plan), "coil 1", "C7 from the shelf is used twice");
     }
 

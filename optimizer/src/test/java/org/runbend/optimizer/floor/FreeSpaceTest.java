@@ -89,7 +89,7 @@ class FreeSpaceTest {
     @Test
     void boltInsideACornerIsNearerToTheArcThanToTheNode() {
         assertEquals(32.574, Distance.pointArc(45, 45, CORNER), 0.001);
-        KeepOut bolt = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(45, 45)), 40);
+        KeepOut bolt = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(45, 45), 0), 40);
         FreeSpace free = new FreeSpace(HALL, 75, List.of(bolt));
         assertTrue(free.allowsPoint(0, 0), "node, 63.6 mm off");
         assertTrue(free.allowsSegment(0, 0, 150, 0), "leg, 45 mm off");
@@ -100,7 +100,7 @@ class FreeSpaceTest {
     @ParameterizedTest
     @CsvSource({"32.57, true", "32.58, false"})
     void clearanceDecidesAtTheArcToAHundredth(double clearance, boolean allowed) {
-        KeepOut bolt = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(45, 45)), clearance);
+        KeepOut bolt = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(45, 45), 0), clearance);
         FreeSpace free = new FreeSpace(HALL, 75, List.of(bolt));
         assertEquals(allowed, free.allowsArc(75, 75, 75, Math.PI, Math.PI / 2));
     }

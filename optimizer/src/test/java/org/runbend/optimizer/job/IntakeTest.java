@@ -260,6 +260,7 @@ class IntakeTest {
                 List.of(
                         "Numbers without a unit are millimetres.",
                         "The middle of the pipe stays 75 mm away from the edge of the floor.",
+                        "Where the pipe goes through the floor is proposed: look underneath before anything is drilled.",
                         "No pipe is counted for the way from the port to the valves (tails of flow and return).",
                         "2 % is added to the pipe when it is cut."),
                 job.written().assumptions());
@@ -268,7 +269,9 @@ class IntakeTest {
                 .replace("spacing: 150", "spacing: 150, edge: 80")
                 .replace(", clearance: 60", "");
         assertEquals(
-                List.of("No clearance is given, so the middle of the pipe may come as near as the rim of: 'drain'."),
+                List.of(
+                        "No clearance is given, so the groove keeps the usual air, 10 to 25 mm by kind, from: 'drain'.",
+                        "Where the pipe goes through the floor is proposed: look underneath before anything is drilled."),
                 Jobs.read(folder, "units: mm\n" + told).written().assumptions());
         assertEquals(List.of("A", "B", "C", "D"), measured("A", "A").written().corners());
         assertTrue(measured("A", "A")

@@ -25,11 +25,18 @@ class JobReaderTest {
     @TempDir
     Path folder;
 
+    /** The word for the price that the program chooses is its default too. */
+    @Test
+    void leftOutPriceIsAuto() throws IOException {
+        Job auto = Jobs.read(folder, Jobs.GOOD.replace("{spacing: 150}", "{spacing: 150, leftOutPrice: auto}"));
+        assertEquals(1, auto.layout().leftOutPrice());
+    }
+
     @Test
     void whatIsNotGivenHasTheDocumentedDefault() throws IOException {
         Job job = Jobs.read(folder, Jobs.GOOD.replace("layout: {spacing: 150}\n", ""));
         assertEquals(
-                new Job.Layout(150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
+                new Job.Layout(150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 1, Job.Prefer.LONG_RUNS),
                 job.layout());
         assertEquals(330, job.floor().port().reach(), 1e-9);
         assertEquals("PX-16", job.pipe().product().sku());
@@ -46,11 +53,13 @@ class JobReaderTest {
         assertEquals(Optional.empty(), job.customer());
         assertEquals(List.of(), job.floor().marks());
         Job bare = Jobs.read(folder, Jobs.GOOD.replace(", clearance: 60", "") + "build: {}\nheating: {}\n");
-        assertEquals(0, bare.floor().keepOuts().get(0).clearance());
+        assertEquals(20, bare.floor().keepOuts().get(0).clearance(), "half a groove of 20 mm and 10 mm of air");
         assertEquals(KeepOut.Kind.OTHER, bare.floor().keepOuts().get(0).kind());
         assertEquals(Optional.of(new Job.Build(30, 12, "birch-ply", 0.02)), bare.build());
         assertEquals(
-                Optional.of(new Job.Heating("propylene-glycol-40", 60, 20, -10, Optional.empty())), bare.heating());
+                Optional.of(
+                        new Job.Heating("propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.empty())),
+                bare.heating());
     }
 
     @Test
@@ -74,13 +83,15 @@ class JobReaderTest {
                 new KeepOut("shower drain", KeepOut.Kind.DRAIN, new Shape.Circle(new Point(420, 330), 40), 60),
                 job.floor().keepOuts().get(0));
         assertEquals(
-                new KeepOut("seat bolt left", KeepOut.Kind.BOLT, new Shape.Spot(new Point(2400, 1050)), 50),
+                new KeepOut("seat bolt left", KeepOut.Kind.BOLT, new Shape.Spot(new Point(2400, 1050), 15), 35),
                 job.floor().keepOuts().get(1));
         assertEquals("step", job.floor().unheated().get(0).name());
         assertEquals(900, job.pipe().flowTail());
         assertEquals(1100, job.pipe().returnTail());
         assertEquals(
-                Optional.of(new Job.Heating("propylene-glycol-40", 60, 20, -10, Optional.of("CP-12"))), job.heating());
+                Optional.of(new Job.Heating(
+                        "propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.of("CP-12"))),
+                job.heating());
     }
 
     /** A run has no front: 180 degrees are 0, and what is steeper than 90 degrees runs along the lattice's other axis. */

@@ -26,9 +26,11 @@ class PlausibilityTest {
             [2400, 1500], [0, 1500] | [2400, 59.055], [0, 1500] | The side from [2400, 59.055] to [0, 1500] slants, and 59.055 and 1500 differ by a factor of 25.4: is one of them mistyped?
             at: [0, 75] | at: [-40, 75] | The port lies 40 mm outside the floor, beyond its wall: is it on the right side?
             at: [0, 75] | at: [700, 250] | The port lies in keep-out 'drain'.
-            name: drain, circle: {centre: [700, 250], radius: 60}, clearance: 60 | name: seat, kind: bolt, point: [700, 250] | Keep-out 'seat' has a clearance of 0: a drill that runs a little off meets the pipe.
+            name: drain, circle: {centre: [700, 250], radius: 60}, clearance: 60 | name: seat, kind: bolt, point: [700, 250] | ``
+            clearance: 60 | clearance: 4 | Keep-out 'drain': a clearance of 4 mm, counted to the middle of the pipe, would let the groove cut into it; 10 mm is taken, which leaves no air.
+            circle: {centre: [700, 250], radius: 60}, clearance: 60 | kind: bolt, point: [700, 250], clearance: 12 | Keep-out 'drain': a clearance of 12 mm, counted to the middle of the pipe, would let the groove cut into it; 25 mm is taken, which leaves no air.
             name: drain, circle: {centre: [700, 250], radius: 60}, clearance: 60 | name: seat, kind: bolt, point: [700, 250], clearance: 50 | ``
-            circle: {centre: [700, 250], radius: 60}, clearance: 60 | polygon: [[960, 0], [2400, 0], [2400, 1500], [960, 1500]] | Keep-outs with their clearance cover 60 % of the floor: are their sizes and clearances right?
+            circle: {centre: [700, 250], radius: 60}, clearance: 60 | polygon: [[960, 0], [2400, 0], [2400, 1500], [960, 1500]] | Keep-outs with their clearance cover 61 % of the floor: are their sizes and clearances right?
             product: PX-16 | product: PX-16, tails: [9, 1100] | A tail of 9 mm is unusual: is its unit right (a number without unit is in the unit of the file)?
             product: PX-16 | product: PX-16, tails: [900, 90 m] | A tail of 90000 mm is unusual: is its unit right (a number without unit is in the unit of the file)?
             """)

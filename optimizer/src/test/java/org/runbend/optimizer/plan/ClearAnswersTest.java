@@ -95,8 +95,10 @@ class ClearAnswersTest {
     void coldStripNarrowerThanTheGap() throws IOException {
         String strip = "  unheated: [{name: threshold, polygon: [[700, 0], [740, 0], [740, 300], [700, 300]]}]\n";
         KitPlan plan = plan(job(box(1500, 300), "[0, 75]", strip, "gap: 100, coverage: 100%"));
-        // Each run of 1350 loses the bend of 75 at its far end, a clearance of 100 and, for strip and gap, 100.
-        assertEquals(2 * 1075, plan.plates().plateable(), 0.01);
+        // Each run of 1350 loses the bend of 75 at its far end, a clearance of 100 and, for strip and gap, 100; at its
+        // hole the
+        // slot of 55 + 8 mm with half the groove of 20 at its end.
+        assertEquals(2 * (1075 - 73), plan.plates().plateable(), 0.01);
         assertEquals(4, plan.plates().pieces().size(), () -> "" + plan.plates().pieces());
     }
 
@@ -115,8 +117,8 @@ class ClearAnswersTest {
     void thinCornerOfAPlateOutsideTheFloor() throws IOException {
         String drain = "  keepOut: [{polygon: [[345.9, 106.8], [470.6, 106.8], [470.6, 231.5], [345.9, 231.5]],"
                 + " clearance: 20}]\n";
-        String floor = "[[0, 0], [453.7, 0], [453.7, 686.7], [0, 686.7]]";
-        String text = text(floor, "[453.7, 618], reach: 2000", drain, "bendClearance: 0, gap: 5, coverage: 100%");
+        String floor = "[[0, 0], [453.7, 0], [453.7, 926.7], [0, 926.7]]";
+        String text = text(floor, "[453.7, 858], reach: 2000", drain, "bendClearance: 0, gap: 5, coverage: 100%");
         KitPlan plan = plan(read(text.replace("spacing: 150, edge: 75", "spacing: 120, edge: 50, along: 12.5")));
         assertTrue(plan.plates().plated() > 0);
     }
@@ -188,7 +190,7 @@ class ClearAnswersTest {
                 floor:
                   outline: %s
                   port: {at: %s}
-                %slayout: {spacing: 150, edge: 75}
+                %slayout: {leftOutPrice: 10, spacing: 150, edge: 75}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1], %s}
                 """.formatted(outline, port, regions, plates);

@@ -96,6 +96,16 @@ class KeepLaidTest {
         assertEquals(1000, KeptPipe.of(plan).get(0).length(), 1e-6);
     }
 
+    /** Read with a tape off a kit of ours: legs between two bends a few tenths under the spacing, which the bends fill. */
+    @Test
+    void aLegALittleUnderTheSpacing() throws IOException {
+        for (String x : List.of("674.8", "674.6", "675.2")) {
+            KitPlan plan = plan(F01, "keepLaid: [[[525, 975], [525, 675], [" + x + ", 675], [" + x + ", 975]]]");
+            // two legs of 300 less 75 each and two quarters of radius 75
+            assertEquals(225 + 225 + Math.PI * 75, KeptPipe.of(plan).get(0).length(), 1, x);
+        }
+    }
+
     @Test
     void partsThatCross() throws IOException {
         Job job = job(F01, "keepLaid: [[[825, 300], [825, 975]], [[525, 675], [1200, 675]]]", "");
@@ -170,7 +180,7 @@ class KeepLaidTest {
                 order: K-1
                 catalog: workshop.yaml
                 floor: {outline: %s, port: {at: [0, 75]%s}}
-                layout: {%s}
+                layout: {leftOutPrice: 10, %s}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """.formatted(outline, port, layout);

@@ -119,7 +119,7 @@ class KnownFloorsTest {
                 floor:
                   outline: [[0, 0], [%1$s, 0], [%1$s, %2$s], [0, %2$s]]
                   port: {at: [0, 75]}
-                layout: {spacing: %3$s, edge: %4$s}
+                layout: {leftOutPrice: 10, spacing: %3$s, edge: %4$s}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """.formatted(length, width, spacing, spacing / 2);

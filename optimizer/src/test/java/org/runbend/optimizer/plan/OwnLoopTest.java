@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -17,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.catalog.source.BadInput;
+import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.JobReader;
@@ -136,6 +138,66 @@ class OwnLoopTest {
                 () -> "" + lines);
     }
 
+    /**
+     * A sound loop and its room, turned together and written with 1 to 6 decimals as drawings are: rounding makes no run of
+     * hundredths between the two halves of a return bend, and no edge a tenth too narrow.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "1, 17",
+        "2, 30",
+        "3, 33.3",
+        "4, 123.4",
+        "5, 61.7",
+        "6, 271",
+        "1, 45",
+        "2, 299",
+        "4, 30",
+        "1, 205.3",
+        "3, 90"
+    })
+    void turnedAndRounded(int decimals, double degrees) throws IOException {
+        String outline = "[[0, 0], [2100, 0], [2100, 900], [1200, 900], [1200, 1800], [0, 1800]]";
+        KitPlan ours = new KitPlanner(Progress.SILENT).plan(job(outline, "", ""));
+        Breakdown laid = ours.loops().get(0).breakdown();
+        String room = turned(
+                List.of(
+                        new Point(0, 0),
+                        new Point(2100, 0),
+                        new Point(2100, 900),
+                        new Point(1200, 900),
+                        new Point(1200, 1800),
+                        new Point(0, 1800)),
+                degrees,
+                decimals);
+        String loop = turned(corners(laid.elements()), degrees, decimals);
+        String port = turned(List.of(new Point(0, 180)), degrees, decimals);
+        String text = """
+                job: Turned
+                order: O-2
+                catalog: workshop.yaml
+                floor: {outline: [%s], port: {at: %s}}
+                layout: {loop: [%s]}
+                pipe: {product: PX-16}
+                plates: {product: [SP-1]}
+                """.formatted(room, port, loop);
+        Job job = JobReader.read(Files.writeString(folder.resolve("turned.yaml"), text), Optional.empty());
+        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job);
+        Breakdown drawn = plan.loops().get(0).breakdown();
+        assertEquals(laid.elements().size(), drawn.elements().size());
+        assertEquals(laid.returnBends(), drawn.returnBends());
+        assertEquals(laid.floorLength(), drawn.floorLength(), 1);
+    }
+
+    private static String turned(List<Point> points, double degrees, int decimals) {
+        double c = Math.cos(Math.toRadians(degrees));
+        double s = Math.sin(Math.toRadians(degrees));
+        String form = "[%." + decimals + "f, %." + decimals + "f]";
+        return points.stream()
+                .map(p -> String.format(Locale.ROOT, form, c * p.x() - s * p.y() + 900, s * p.x() + c * p.y() - 40))
+                .collect(Collectors.joining(", "));
+    }
+
     @Test
     void vetoesHoldForDrawnLoopsToo() throws IOException {
         Job job = job(
@@ -167,7 +229,7 @@ class OwnLoopTest {
                 floor:
                   outline: %s
                   port: {at: [0, 180]}
-                %slayout: {%s}
+                %slayout: {leftOutPrice: 10, %s}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """.formatted(outline, keepOuts, layout);

@@ -193,7 +193,7 @@ class SiteWishesTest {
                 floor:
                   outline: %s
                   port: {at: %s%s}
-                %s%slayout: {%s}
+                %s%slayout: {leftOutPrice: 10, %s}
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """.formatted(

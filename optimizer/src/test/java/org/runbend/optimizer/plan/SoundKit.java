@@ -39,7 +39,7 @@ import org.runbend.optimizer.plates.PlatePlan;
  * </pre>
  *
  * Length: 11 links of 150 mm less 75 (2 - pi/2) = 32.190 mm a quarter bend: 1650 - 7 x 32.190 = 1424.667 mm. Cut:
- * (1424.667 + 900 + 1100) x 1.02 = 3493.16, so 3494 mm.
+ * (1424.667 + 900 + 1100) x 1.02 = 3493.16, so 3710 mm.
  */
 public final class SoundKit {
     public static final double SPACING = 150;
@@ -47,7 +47,7 @@ public final class SoundKit {
     public static final Point PORT = new Point(0, 150);
     public static final double REACH = 330;
     public static final KeepOut BOLT =
-            new KeepOut("seat bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(300, 150)), 60);
+            new KeepOut("seat bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(300, 150), 0), 60);
     public static final KeepOut DRAIN =
             new KeepOut("drain", KeepOut.Kind.DRAIN, new Shape.Circle(new Point(450, 280), 10), 20);
     public static final KeepOut PILLAR = new KeepOut(
@@ -132,10 +132,10 @@ public final class SoundKit {
         return new PlatePiece("SP-1", length, List.of(new PlatePiece.Place(0, element, from)));
     }
 
-    /** 25000 - 3494 = 21506 mm are left. */
+    /** 25000 - 3710 = 21290 mm are left. */
     public static CoilPlan coils() {
         return new CoilPlan(
-                List.of(new CoilCut("PX-16", 25_000, List.of(new LoopCut("A", 3494)), 21_506, Optional.empty())),
+                List.of(new CoilCut("PX-16", 25_000, List.of(new LoopCut("A", 3710)), 21_290, Optional.empty())),
                 2000,
                 2000,
                 "material");
@@ -203,7 +203,7 @@ public final class SoundKit {
 
     public static KitPlan.LoopPlan loopPlan() {
         return new KitPlan.LoopPlan(
-                "A", loop(), 1424.667, 3494, 8, 0, OptionalInt.of(8), 8, OptionalInt.of(8), List.of());
+                "A", loop(), 1424.667, 3710, 8, 0, OptionalInt.of(8), 8, OptionalInt.of(8), List.of());
     }
 
     /**

@@ -17,6 +17,7 @@ import org.runbend.catalog.source.BadInput;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.Unbuildable;
 
 /** Pipe whose least radius is over half the spacing, on whole floors; each plan passes every verifier. */
 class StiffPipeTest {
@@ -80,6 +81,25 @@ class StiffPipeTest {
         assertTrue(
                 plan("f12-odd", 80, "").remarks().stream().anyMatch(w -> w.contains("swing out 5.0 mm on each side")));
         assertTrue(plan("f12-odd", 100, "").remarks().stream().anyMatch(w -> w.contains("80 to 95 % of the places")));
+    }
+
+    /** A keyhole takes 129 mm of its legs at radius 82 and 123 at 80, a corner 82 and 80: none lies where it shortens a line. */
+    @ParameterizedTest
+    @CsvSource({"80, 1854.8, 2218.6, 675", "82, 1459.5, 1940.9, 1125", "82, 300, 2180, 675", "78, 1500, 2230, 375"})
+    void noKeyholeShortensALineToRunAlong(double radius, double from, double to, double y) throws IOException {
+        String veto = "veto: [{mustRun: [[" + from + ", " + y + "], [" + to + ", " + y + "]]}]";
+        KitPlan plan;
+        try {
+            plan = plan("f01-rect", radius, veto);
+        } catch (Unbuildable e) {
+            assertTrue(e.getMessage().contains("collides with"), e.getMessage());
+            return;
+        }
+        assertTrue(plan.loops().get(0).breakdown().elements().stream()
+                .filter(Element.Run.class::isInstance)
+                .anyMatch(e -> Math.abs(e.from().y() - y) < 0.5
+                        && Math.min(e.from().x(), e.to().x()) <= from + 0.5
+                        && Math.max(e.from().x(), e.to().x()) >= to - 0.5));
     }
 
     @Test

@@ -56,7 +56,7 @@ class PlateCurvesTest {
         Random random = new Random(23);
         for (SpreaderPlate[] plates : new SpreaderPlate[][] {{SINGLE}, {SINGLE}, {SINGLE, TWIN}}) {
             PlateProblem problem = problem(random, plates);
-            List<LengthCurve.Point> curve = new LengthCurve().of(problem, new PlatePacking().pack(problem));
+            List<LengthCurve.Point> curve = new LengthCurve().of(problem);
             PlatePlan free = new PlatePacking().pack(problem);
             LengthCurve.Point last = curve.get(curve.size() - 1);
             assertTrue(curve.size() > 1, "nothing to compare");
@@ -78,7 +78,7 @@ class PlateCurvesTest {
     @Test
     void maxLengthsIsAPointOfTheCurve() {
         PlateProblem problem = problem(new Random(29), SINGLE);
-        for (LengthCurve.Point point : new LengthCurve().of(problem, new PlatePacking().pack(problem))) {
+        for (LengthCurve.Point point : new LengthCurve().of(problem)) {
             PlatePlan asked =
                     new PlatePacking().pack(with(problem, problem.wish().withLengths(point.limit())));
             assertEquals(asked.bought(), point.plates().bought());

@@ -119,7 +119,7 @@ class PlatesVerifierTest {
 
     @Test
     void spotIsAPointGrownByPlateClearance() {
-        KeepOut near = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(200, 130)), 50);
+        KeepOut near = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(200, 130), 0), 50);
         // a circle of 5 mm, all of it under y = 135: 25 pi = 78.5 mm2
         assertFound(
                 found(SoundKit.OUTLINE, List.of(near), List.of(), SOUND),
@@ -127,7 +127,7 @@ class PlatesVerifierTest {
                 "78.5",
                 "keep-out 'bolt'",
                 "25.00");
-        KeepOut off = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(200, 141)), 50);
+        KeepOut off = new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(200, 141), 0), 50);
         assertEquals(List.of(), found(SoundKit.OUTLINE, List.of(off), List.of(), SOUND));
     }
 

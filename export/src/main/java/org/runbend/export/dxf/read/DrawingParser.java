@@ -204,9 +204,7 @@ final class DrawingParser {
         boolean solid = tags.flag(70, SOLID);
         boolean mesh = tags.flag(70, MESH);
         double[] triples = vertices(solid);
-        tags.type = head.type();
-        tags.layer = head.layer();
-        tags.place = head.place();
+        tags.restore(head);
         if (mesh) {
             return RawReader.other(tags, " mesh");
         }

@@ -17,6 +17,7 @@ import java.util.TreeMap;
  * @param ignored what is visible but was not understood or has no size, by type
  * @param hidden entities on frozen or switched-off layers, by layer
  * @param paper entities of paper space
+ * @param notes what Runbend wrote for itself beside an entity of its own drawings, by the number of the entity
  * @param remarks what else a person should know, one sentence each
  */
 public record DxfDrawing(
@@ -28,6 +29,7 @@ public record DxfDrawing(
         SortedMap<String, Integer> ignored,
         SortedMap<String, Integer> hidden,
         int paper,
+        SortedMap<Integer, List<String>> notes,
         List<String> remarks) {
     /** Copies. */
     public DxfDrawing {
@@ -35,6 +37,7 @@ public record DxfDrawing(
         counts = Collections.unmodifiableSortedMap(new TreeMap<>(counts));
         ignored = Collections.unmodifiableSortedMap(new TreeMap<>(ignored));
         hidden = Collections.unmodifiableSortedMap(new TreeMap<>(hidden));
+        notes = Collections.unmodifiableSortedMap(new TreeMap<>(notes));
         remarks = List.copyOf(remarks);
     }
 }

@@ -36,6 +36,14 @@ public sealed interface DxfEntity {
         }
     }
 
+    /** A hatched area: the edges it has, each closed. */
+    record Area(String layer, List<List<DxfEntity>> edges) implements DxfEntity {
+        /** Copies. */
+        public Area {
+            edges = edges.stream().map(List::copyOf).toList();
+        }
+    }
+
     /** A point. */
     record Spot(String layer, double x, double y) implements DxfEntity {}
 

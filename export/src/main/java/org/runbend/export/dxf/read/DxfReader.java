@@ -73,6 +73,7 @@ public final class DxfReader {
                 expansion.ignored,
                 expansion.hidden,
                 parsed.paper,
+                expansion.notes,
                 remarks(parsed, expansion));
     }
 

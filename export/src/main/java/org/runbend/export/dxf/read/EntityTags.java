@@ -1,11 +1,24 @@
 package org.runbend.export.dxf.read;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import org.runbend.export.dxf.DxfNames;
 
 /** The tags of one entity that geometry and words come from. One object serves one entity after the other. */
 final class EntityTags {
     /** Beyond this only other programs' data follow. */
     private static final int EMBEDDED = 101;
+
+    /** The application whose extended data is kept, see {@code DxfBackend}. */
+    private static final String OWN = DxfNames.APPLICATION;
+
+    /** The only type whose counts are wanted: they part its edges. */
+    static final String HATCH = "HATCH";
+
+    private static final int APPLICATION = 1001;
+    private static final int EXTENDED_TEXT = 1000;
+    private static final int MOST_NOTES = 64;
 
     String type = "";
     String layer = "0";
@@ -18,6 +31,8 @@ final class EntityTags {
     private int size;
     private final StringBuilder words = new StringBuilder();
     private String lastWords = "";
+    private boolean own;
+    private List<String> notes = List.of();
 
     /** Reads the entity that the source stands at; afterwards the source stands at the next group 0, or its end. */
     boolean read(TagSource source, boolean needed) {
@@ -38,6 +53,14 @@ final class EntityTags {
         return false;
     }
 
+    /** Goes back to the head of an entity of several parts. */
+    void restore(Raw.Head head) {
+        type = head.type();
+        layer = head.layer();
+        place = head.place();
+        notes = head.notes();
+    }
+
     private void clear() {
         layer = "0";
         name = "";
@@ -46,6 +69,8 @@ final class EntityTags {
         size = 0;
         words.setLength(0);
         lastWords = "";
+        own = false;
+        notes = List.of();
     }
 
     private void take(TagSource source, int code, boolean needed) {
@@ -60,6 +85,30 @@ final class EntityTags {
         }
     }
 
+    /** Lines that Runbend wrote for itself; a drawing of others has none. */
+    List<String> notes() {
+        return notes;
+    }
+
+    /** A text that begins with a plus goes on with the one before. */
+    private static List<String> with(List<String> notes, String text) {
+        List<String> more = new ArrayList<>(notes);
+        if (text.startsWith("+") && !more.isEmpty()) {
+            more.set(more.size() - 1, more.get(more.size() - 1) + text.substring(1));
+        } else {
+            more.add(text);
+        }
+        return more;
+    }
+
+    private void takeExtended(TagSource source, int code) {
+        if (code == APPLICATION) {
+            own = source.name().equals(OWN);
+        } else if (own && code == EXTENDED_TEXT && notes.size() < MOST_NOTES) {
+            notes = with(notes, Escapes.unicode(source.text()));
+        }
+    }
+
     private void takeNeeded(TagSource source, int code) {
         if (code == 2) {
             name = source.name();
@@ -67,8 +116,21 @@ final class EntityTags {
             words.append(source.text());
         } else if (code == 1) {
             lastWords = source.text();
-        } else if ((code >= 10 && code < 80) || (code >= 210 && code < 240)) {
-            put(code, source.real());
+        } else if (code >= EXTENDED_TEXT) {
+            takeExtended(source, code);
+        } else if ((code >= 10 && code < 80)
+                || (code >= 210 && code < 240)
+                || (code >= 90 && code < 100 && type.equals(HATCH))) {
+            put(code, type.equals(HATCH) ? soft(source) : source.real());
+        }
+    }
+
+    /** A number of what may as well be left out; NaN if it is none. */
+    private static double soft(TagSource source) {
+        try {
+            return source.real();
+        } catch (DxfFault e) {
+            return Double.NaN;
         }
     }
 

@@ -28,6 +28,7 @@ final class Expansion {
     final TreeMap<String, Integer> ignored = new TreeMap<>();
     final TreeMap<String, Integer> hidden = new TreeMap<>();
     final TreeSet<String> missing = new TreeSet<>();
+    final TreeMap<Integer, List<String>> notes = new TreeMap<>();
     private long left;
     private int place;
 
@@ -62,7 +63,11 @@ final class Expansion {
                 return;
             }
         }
+        int number = entities.size();
         place(raw, at, layer);
+        if (!raw.head().notes().isEmpty() && entities.size() == number + 1) {
+            notes.put(number, raw.head().notes());
+        }
     }
 
     private void spend(long parts) {
@@ -94,6 +99,8 @@ final class Expansion {
             words(words, at.times(words.plane()), layer);
         } else if (raw instanceof Raw.Insert insert) {
             insert(insert, at, layer);
+        } else if (raw instanceof Raw.Area area) {
+            area(area, at, layer);
         } else {
             ignore(raw.head().type());
         }
@@ -339,6 +346,22 @@ final class Expansion {
 
     private static double square(double v) {
         return v * v;
+    }
+
+    /** The edges of an area are placed like any other entity, and kept together. */
+    private void area(Raw.Area area, Placement at, String layer) {
+        List<List<DxfEntity>> edges = new ArrayList<>();
+        int before = entities.size();
+        for (List<Raw> edge : area.edges()) {
+            for (Raw part : edge) {
+                spend(1);
+                place(part, at, layer);
+            }
+            List<DxfEntity> placed = entities.subList(before, entities.size());
+            edges.add(List.copyOf(placed));
+            placed.clear();
+        }
+        entities.add(new DxfEntity.Area(layer, edges));
     }
 
     private void insert(Raw.Insert insert, Placement at, String layer) {

@@ -1,11 +1,13 @@
 package org.runbend.export.dxf.read;
 
+import java.util.List;
+
 /** An entity as it stands in the file, before it is placed. Numbers are in its own plane, or the world's where none is named. */
 sealed interface Raw {
     Head head();
 
     /** What every entity has. */
-    record Head(String type, String layer, int place) {}
+    record Head(String type, String layer, int place, List<String> notes) {}
 
     /** A line in the world. */
     record Line(Head head, double x1, double y1, double z1, double x2, double y2, double z2) implements Raw {}
@@ -54,6 +56,9 @@ sealed interface Raw {
     /** A block put in, {@code columns} by {@code rows} times. */
     record Insert(Head head, String block, Placement place, double angle, int columns, int rows, double dx, double dy)
             implements Raw {}
+
+    /** A hatched area: its edges, each closed, as entities of its plane. */
+    record Area(Head head, List<List<Raw>> edges) implements Raw {}
 
     /** Something not understood; {@code type} of the head says what and why. */
     record Other(Head head) implements Raw {}

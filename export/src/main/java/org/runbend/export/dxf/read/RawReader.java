@@ -18,7 +18,8 @@ final class RawReader {
             "POINT",
             "TEXT",
             "MTEXT",
-            "ATTRIB");
+            "ATTRIB",
+            EntityTags.HATCH);
 
     private static final int CLOSED = 1;
     private static final int MOST_DEGREE = 20;
@@ -31,11 +32,11 @@ final class RawReader {
     }
 
     static Raw.Head head(EntityTags t) {
-        return new Raw.Head(t.type, t.layer, t.place);
+        return new Raw.Head(t.type, t.layer, t.place, t.notes());
     }
 
     static Raw.Other other(EntityTags t, String why) {
-        return new Raw.Other(new Raw.Head(t.type + why, t.layer, t.place));
+        return new Raw.Other(new Raw.Head(t.type + why, t.layer, t.place, t.notes()));
     }
 
     static Raw read(EntityTags t) {
@@ -49,6 +50,7 @@ final class RawReader {
             case "POINT" -> point(t);
             case "TEXT", "ATTRIB" -> text(t);
             case "MTEXT" -> multiLineText(t);
+            case EntityTags.HATCH -> HatchReader.read(t);
             default -> other(t, "");
         };
     }
@@ -154,7 +156,7 @@ final class RawReader {
                 : other(t, " with wrong knots or weights");
     }
 
-    private static boolean isRising(double[] knots) {
+    static boolean isRising(double[] knots) {
         for (int i = 1; i < knots.length; i++) {
             if (knots[i] < knots[i - 1]) {
                 return false;

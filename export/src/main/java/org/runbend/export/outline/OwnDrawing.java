@@ -1,0 +1,234 @@
+package org.runbend.export.outline;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Vertex;
+import org.runbend.export.dxf.DxfVertex;
+import org.runbend.export.dxf.read.DxfDrawing;
+import org.runbend.export.dxf.read.DxfEntity;
+
+/**
+ * What Runbend told programs in a drawing of its own (see {@code drafting.ReadBack}). Shapes are those drawn, so that what
+ * somebody moved is where it was moved to. What carries no such lines and lies on a layer of ours is drawing only.
+ */
+final class OwnDrawing {
+    private static final Set<String> KINDS = Set.of("vent", "drain", "bolt", "anchor", "pillar", "hatch", "other");
+    private static final Set<String> CROSSINGS = Set.of("square", "never");
+    private static final Set<String> FACTS = Set.of(
+            "job", "order", "customer", "date", "revision", "port", "reach", "pipe", "plates", "spacing", "edge");
+    private static final double MOST_CLEARANCE = 2000;
+    private static final String WHY = "as Runbend wrote it into its drawing";
+
+    private final DxfDrawing drawing;
+    private Optional<Contour> floor = Optional.empty();
+    private final List<Obstacle> keepOuts = new ArrayList<>();
+    private final List<Obstacle> unheated = new ArrayList<>();
+    private final List<Mark> marks = new ArrayList<>();
+    private final List<FloorSketch.Support> supports = new ArrayList<>();
+    private final TreeMap<String, String> facts = new TreeMap<>();
+    private final Set<Integer> taken = new TreeSet<>();
+
+    /** A mark: words at a point, or at the middle of a side. */
+    record Mark(Point at, boolean ofSide, String text) {}
+
+    /** What is told of an entity. */
+    private record Noted(int entity, Map<String, String> values) {
+        double order() {
+            return Optional.ofNullable(values.get("number"))
+                    .flatMap(OwnDrawing::number)
+                    .orElse(0.0);
+        }
+    }
+
+    private OwnDrawing(DxfDrawing drawing) {
+        this.drawing = drawing;
+        // files keep the order of layers, a job its own
+        drawing.notes().entrySet().stream()
+                .map(e -> new Noted(e.getKey(), values(e.getValue())))
+                .sorted(Comparator.comparingDouble(Noted::order))
+                .forEach(n -> take(n.entity, drawing.entities().get(n.entity), n.values));
+    }
+
+    /** The drawing of ours that this is, if it is one and its floor is still closed. */
+    static Optional<OwnDrawing> of(DxfDrawing drawing) {
+        if (drawing.notes().isEmpty()) {
+            return Optional.empty();
+        }
+        OwnDrawing own = new OwnDrawing(drawing);
+        return own.floor.isPresent() ? Optional.of(own) : Optional.empty();
+    }
+
+    Contour floor() {
+        return floor.orElseThrow();
+    }
+
+    List<Obstacle> keepOuts() {
+        return keepOuts;
+    }
+
+    List<Obstacle> unheated() {
+        return unheated;
+    }
+
+    List<Mark> marks() {
+        return marks;
+    }
+
+    List<FloorSketch.Support> supports() {
+        return supports;
+    }
+
+    SortedMap<String, String> facts() {
+        return facts;
+    }
+
+    /** What others added on layers of their own. */
+    DxfDrawing rest() {
+        List<DxfEntity> others = new ArrayList<>();
+        for (int i = 0; i < drawing.entities().size(); i++) {
+            DxfEntity e = drawing.entities().get(i);
+            if (!taken.contains(i) && !Figures.isOwnLayer(e.layer())) {
+                others.add(e);
+            }
+        }
+        return new DxfDrawing(
+                drawing.version(),
+                drawing.unit(),
+                drawing.metric(),
+                others,
+                drawing.counts(),
+                drawing.ignored(),
+                drawing.hidden(),
+                0,
+                new TreeMap<>(),
+                drawing.remarks());
+    }
+
+    private static Map<String, String> values(List<String> notes) {
+        Map<String, String> values = new TreeMap<>();
+        for (String note : notes) {
+            int cut = note.indexOf('=');
+            if (cut > 0) {
+                values.putIfAbsent(note.substring(0, cut), note.substring(cut + 1));
+            }
+        }
+        return values;
+    }
+
+    private void take(int number, DxfEntity e, Map<String, String> notes) {
+        boolean known =
+                switch (notes.getOrDefault("is", "")) {
+                    case "floor" -> takeFloor(e, notes);
+                    case "keepOut" -> takeKeepOut(e, notes);
+                    case "unheated" -> takeUnheated(e, notes);
+                    case "mark" -> takeMark(notes);
+                    case "support" -> takeSupport(notes);
+                    default -> false;
+                };
+        if (known) {
+            taken.add(number);
+        }
+    }
+
+    private boolean takeFloor(DxfEntity e, Map<String, String> notes) {
+        if (floor.isPresent()) {
+            return false;
+        }
+        floor = contour(e);
+        notes.forEach((key, value) -> {
+            if (FACTS.contains(key)) {
+                facts.put(key, value);
+            }
+        });
+        return floor.isPresent();
+    }
+
+    private boolean takeKeepOut(DxfEntity e, Map<String, String> notes) {
+        String kind = KINDS.contains(notes.get("kind")) ? notes.get("kind") : "other";
+        Optional<Double> number = Optional.ofNullable(notes.get("clearance")).flatMap(OwnDrawing::number);
+        double clearance = Math.max(0, Math.min(MOST_CLEARANCE, number.orElse(0.0)));
+        String name = notes.getOrDefault("name", kind);
+        if (e instanceof DxfEntity.Circle c) {
+            Point centre = new Point(c.x(), c.y());
+            keepOuts.add(new Obstacle(name, kind, centre, c.radius(), Optional.empty(), clearance, WHY));
+            return true;
+        }
+        if (e instanceof DxfEntity.Line l) {
+            Point at = new Point((l.x1() + l.x2()) / 2, (l.y1() + l.y2()) / 2);
+            keepOuts.add(new Obstacle(name, kind, at, 0, Optional.empty(), clearance, WHY));
+            return true;
+        }
+        return region(e, name, kind, clearance, keepOuts);
+    }
+
+    private boolean takeUnheated(DxfEntity e, Map<String, String> notes) {
+        return region(e, notes.getOrDefault("name", "unheated"), "other", 0, unheated);
+    }
+
+    private static boolean region(DxfEntity e, String name, String kind, double clearance, List<Obstacle> into) {
+        Optional<Contour> region = contour(e).flatMap(JobForm::region);
+        region.ifPresent(c -> into.add(new Obstacle(name, kind, c.box().centre(), 0, Optional.of(c), clearance, WHY)));
+        return region.isPresent();
+    }
+
+    private boolean takeMark(Map<String, String> notes) {
+        Optional<Point> side = points(notes.get("side")).stream().findFirst();
+        Optional<Point> at = points(notes.get("at")).stream().findFirst();
+        String text = notes.getOrDefault("text", "");
+        if (text.isBlank() || (side.isEmpty() && at.isEmpty())) {
+            return false;
+        }
+        return marks.add(new Mark(side.or(() -> at).get(), side.isPresent(), text));
+    }
+
+    private boolean takeSupport(Map<String, String> notes) {
+        List<Point> ends = points(notes.get("line"));
+        Optional<Double> width = Optional.ofNullable(notes.get("width")).flatMap(OwnDrawing::number);
+        String cross = CROSSINGS.contains(notes.get("cross")) ? notes.get("cross") : "square";
+        if (ends.size() != 2 || width.isEmpty()) {
+            return false;
+        }
+        String name = notes.getOrDefault("name", "support");
+        return supports.add(new FloorSketch.Support(name, ends.get(0), ends.get(1), width.get(), cross));
+    }
+
+    private static Optional<Contour> contour(DxfEntity e) {
+        if (e instanceof DxfEntity.Circle c) {
+            return Optional.of(Contour.circle(c.layer(), new Point(c.x(), c.y()), c.radius()));
+        }
+        if (!(e instanceof DxfEntity.Polyline p) || !p.closed()) {
+            return Optional.empty();
+        }
+        List<Vertex> vertices = new ArrayList<>();
+        for (DxfVertex v : p.vertices()) {
+            vertices.add(new Vertex(v.x(), v.y(), v.bulge()));
+        }
+        return Contour.of(p.layer(), vertices, false);
+    }
+
+    /** Points of numbers with blanks between. */
+    static List<Point> points(String numbers) {
+        List<Point> points = new ArrayList<>();
+        String[] parts = numbers == null ? new String[0] : numbers.strip().split(" +", -1);
+        for (int i = 0; i + 1 < parts.length; i += 2) {
+            Optional<Double> x = number(parts[i]);
+            Optional<Double> y = number(parts[i + 1]);
+            if (x.isPresent() && y.isPresent()) {
+                points.add(new Point(x.get(), y.get()));
+            }
+        }
+        return points;
+    }
+
+    private static Optional<Double> number(String text) {
+        return text.matches("-?\\d{1,9}(\\.\\d{1,9})?") ? Optional.of(Double.parseDouble(text)) : Optional.empty();
+    }
+}

@@ -1,0 +1,142 @@
+package org.runbend.export.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.locationtech.jts.algorithm.distance.DiscreteHausdorffDistance;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.runbend.export.CommandRun;
+import org.runbend.export.drafting.FloorDrafting;
+import org.runbend.export.dxf.DxfBackend;
+import org.runbend.export.dxf.DxfVersion;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KitPlanner;
+import org.runbend.optimizer.plan.Progress;
+
+/** A drawing of ours goes out and in again: the job is the same within a tenth of a millimetre but for its wishes. */
+class OwnDrawingTest {
+    private static final double SAME = 0.1;
+    private static final Path EXAMPLES = Path.of("..", "examples");
+    private static final GeometryFactory GEOMETRY = new GeometryFactory();
+
+    @TempDir
+    Path folder;
+
+    static List<Path> jobs() throws IOException {
+        try (Stream<Path> all = Files.walk(EXAMPLES, 2)) {
+            return all.filter(p -> p.toString().endsWith(".yaml"))
+                    .filter(p -> !p.endsWith("workshop.yaml"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("jobs")
+    void outAndInAgain(Path file) throws IOException {
+        Job job = JobReader.read(file, Optional.empty(), new DrawnLoops());
+        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job);
+        for (DxfVersion version : DxfVersion.values()) {
+            Path drawing = folder.resolve(version + ".dxf");
+            Files.write(drawing, DxfBackend.bytes(new FloorDrafting().draw(plan), Optional.empty(), version));
+            CommandRun run = CommandRun.of("outline", drawing.toString());
+            assertEquals(0, run.code(), run::err);
+            Path draft = folder.resolve(version + ".yaml");
+            String text = Files.readString(draft);
+            assertEquals(1, text.split("fill in:", -1).length - 1, text);
+            Files.copy(
+                    EXAMPLES.resolve("workshop.yaml"),
+                    folder.resolve("workshop.yaml"),
+                    StandardCopyOption.REPLACE_EXISTING);
+            Files.writeString(draft, text.replaceFirst("catalog:.*", "catalog: workshop.yaml"));
+            same(job, JobReader.read(draft, Optional.empty()));
+        }
+    }
+
+    private static void same(Job a, Job b) {
+        assertEquals(a.title(), b.title());
+        assertEquals(a.order(), b.order());
+        assertEquals(a.customer(), b.customer());
+        assertEquals(a.pipe().product(), b.pipe().product());
+        assertEquals(a.plates().products(), b.plates().products());
+        near(ring(a.floor().outline()), ring(b.floor().outline()));
+        assertEquals(0, a.floor().port().at().distance(b.floor().port().at()), SAME);
+        assertEquals(a.floor().port().reach(), b.floor().port().reach(), SAME);
+        assertEquals(a.floor().marks().size(), b.floor().marks().size());
+        for (int i = 0; i < a.floor().marks().size(); i++) {
+            assertEquals(
+                    a.floor().marks().get(i).text(), b.floor().marks().get(i).text());
+            assertEquals(
+                    0,
+                    a.floor()
+                            .marks()
+                            .get(i)
+                            .at()
+                            .distance(b.floor().marks().get(i).at()),
+                    SAME);
+        }
+        assertEquals(a.floor().keepOuts().size(), b.floor().keepOuts().size());
+        for (int i = 0; i < a.floor().keepOuts().size(); i++) {
+            same(a.floor().keepOuts().get(i), b.floor().keepOuts().get(i));
+        }
+        assertEquals(a.floor().unheated().size(), b.floor().unheated().size());
+        for (int i = 0; i < a.floor().unheated().size(); i++) {
+            assertEquals(
+                    a.floor().unheated().get(i).name(),
+                    b.floor().unheated().get(i).name());
+            near(
+                    ring(a.floor().unheated().get(i).region().corners()),
+                    ring(b.floor().unheated().get(i).region().corners()));
+        }
+        assertEquals(a.floor().supports(), b.floor().supports());
+    }
+
+    private static void same(KeepOut a, KeepOut b) {
+        assertEquals(a.name(), b.name());
+        assertEquals(a.kind(), b.kind());
+        assertEquals(a.clearance(), b.clearance(), SAME);
+        assertEquals(a.bare().getClass(), b.bare().getClass());
+        near(region(a.bare()), region(b.bare()));
+    }
+
+    private static Geometry region(Shape shape) {
+        if (shape instanceof Shape.Circle c) {
+            return point(c.centre()).buffer(c.radius(), 64);
+        }
+        return shape instanceof Shape.Polygon p ? ring(p.corners()) : point(((Shape.Spot) shape).at());
+    }
+
+    private static Geometry point(Point p) {
+        return GEOMETRY.createPoint(new Coordinate(p.x(), p.y()));
+    }
+
+    private static Geometry ring(List<Point> corners) {
+        Coordinate[] all = Stream.concat(corners.stream(), Stream.of(corners.get(0)))
+                .map(p -> new Coordinate(p.x(), p.y()))
+                .toArray(Coordinate[]::new);
+        return GEOMETRY.createLinearRing(all);
+    }
+
+    /** Vertices of each lie near the other: a discrete Hausdorff distance of JTS, made denser. */
+    private static void near(Geometry a, Geometry b) {
+        double off = DiscreteHausdorffDistance.distance(a, b, 0.1);
+        assertTrue(off <= SAME, () -> off + " mm between " + a + " and " + b);
+    }
+}
