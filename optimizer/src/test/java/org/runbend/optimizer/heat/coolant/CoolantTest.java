@@ -124,7 +124,7 @@ class CoolantTest {
     void anyMixtureAtAnyTemperatureHasProperties() {
         SplittableRandom random = new SplittableRandom(16);
         for (int i = 0; i < 5000; i++) {
-            Coolant.Base base = Coolant.Base.values()[1 + random.nextInt(2)];
+            Coolant.Base base = random.nextBoolean() ? Coolant.Base.ETHYLENE_GLYCOL : Coolant.Base.PROPYLENE_GLYCOL;
             Mixture mixture = new Mixture(base, random.nextDouble() * Mixture.RICHEST);
             double celsius = -90 + 250 * random.nextDouble();
             CoolantProperties p = new Melinder2010().at(mixture, celsius);
