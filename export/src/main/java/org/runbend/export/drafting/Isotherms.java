@@ -12,6 +12,7 @@ import org.runbend.optimizer.heat.field.RasterFrame;
 /** Lines of equal temperature between the centres of cells: marching squares, each square as two triangles. */
 final class Isotherms {
     private static final double SAME = 1e-4;
+    private static final int TRIED = 400;
 
     private final FieldSolution field;
 
@@ -26,11 +27,27 @@ final class Isotherms {
             double level = lowest + i * step;
             List<Segment> segments = segments(level);
             if (!segments.isEmpty()) {
-                lines.add(new ShadedFloor.LevelLine(
-                        Decimals.of(level, 1), segments, segments.get(segments.size() / 2).a()));
+                Point label = farFrom(lines, segments);
+                lines.add(new ShadedFloor.LevelLine(Decimals.of(level, 1), segments, label));
             }
         }
         return lines;
+    }
+
+    /** A place on the line as far from other labels as can be. */
+    private static Point farFrom(List<ShadedFloor.LevelLine> placed, List<Segment> segments) {
+        Point best = segments.get(segments.size() / 2).a();
+        double farthest = -1;
+        int stride = Math.max(1, segments.size() / TRIED);
+        for (int i = 0; i < segments.size() && !placed.isEmpty(); i += stride) {
+            Point at = segments.get(i).a();
+            double near = placed.stream().mapToDouble(l -> l.label().distance(at)).min().orElseThrow();
+            if (near > farthest) {
+                farthest = near;
+                best = at;
+            }
+        }
+        return best;
     }
 
     private List<Segment> segments(double level) {
