@@ -18,7 +18,10 @@ import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.heat.LoopHeat;
 import org.runbend.optimizer.heat.circuit.WarmUp;
+import org.runbend.optimizer.heat.coolant.CoolantProperties;
 import org.runbend.optimizer.heat.flow.BalanceSolution;
+import org.runbend.optimizer.heat.flow.LoopLosses;
+import org.runbend.optimizer.heat.flow.LoopPath;
 import org.runbend.optimizer.heat.flow.PumpCurve;
 import org.runbend.optimizer.heat.limits.Finding;
 import org.runbend.optimizer.heat.output.FloorOutput;
@@ -172,6 +175,7 @@ public final class HeatPaper {
                     heat.balance().map(b -> kv(b.settings().get(at))).orElse("-"));
         }
         flow.table(table);
+        pressures(flow);
         flow.paragraph(String.format(
                 Locale.ROOT,
                 "Coolant: %s, %s l in all, %s l of glycol in it. It grows by %s l when warm; %s. Flush with %s l/min or more a loop.",
@@ -186,6 +190,33 @@ public final class HeatPaper {
         if (problem.supply().flow() instanceof FlowWish.ByPump pump) {
             flow.drawing(pumpCurve(pump.curve()), CURVE_HEIGHT);
         }
+    }
+
+    /** What the pressure of each loop is made of. */
+    private void pressures(PdfFlow flow) {
+        CoolantProperties c = heat.flow().coolant();
+        StringBuilder words = new StringBuilder(String.format(
+                Locale.ROOT,
+                "Coolant at its mean: %.0f kg/m3, %.0f J/(kg K), %.3f mPa s.",
+                c.density(),
+                c.heatCapacity(),
+                1000 * c.viscosity()));
+        for (int i = 0; i < heat.loops().size(); i++) {
+            LoopPath path = problem.loops().get(i).path();
+            LoopLosses l = heat.loops().get(i).losses();
+            words.append(String.format(
+                    Locale.ROOT,
+                    " %s: %.2f m straight, tails with it, in a bore of %.1f mm at a friction factor of %.4f take %.2f kPa, bends %.2f,"
+                            + " fittings %.2f.",
+                    heat.loops().get(i).name(),
+                    path.straight() / 1000,
+                    path.bore(),
+                    l.friction(),
+                    l.straights(),
+                    l.bends(),
+                    l.fittings()));
+        }
+        flow.paragraph(words.append(" Darcy and Weisbach; Churchill 1977, White 1929, Rennels 2012.").toString(), TextStyle.SMALL);
     }
 
     private Sheet pumpCurve(PumpCurve curve) {

@@ -110,7 +110,8 @@ public final class HeatReckoning {
                         .max()
                         .orElseThrow(),
                 state.pumpHead(),
-                new AirCarrying().flushing(problem.build().pipe().bore()));
+                new AirCarrying().flushing(problem.build().pipe().bore()),
+                state.coolant());
     }
 
     /** Valves for flows in proportion to what each loop gives, so that all come back equally warm. */

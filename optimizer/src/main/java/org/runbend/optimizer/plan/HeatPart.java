@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.runbend.catalog.product.Board;
 import org.runbend.catalog.product.Coolant;
 import org.runbend.catalog.product.Pipe;
@@ -51,6 +52,9 @@ public final class HeatPart {
 
     private static final double HUMIDITY = 0.5;
     private static final double WOOD = 1600;
+    /** Slivers that come of areas cut out of each other, m2. */
+    private static final double LEAST_AREA = 0.005;
+
     private static final double LEAST_SCALE = 0.3;
     private static final double MOST_SCALE = 2;
 
@@ -92,9 +96,11 @@ public final class HeatPart {
         return new HeatProblem(
                 build(),
                 heated,
-                List.of(
-                        new BareFloor(FloorZone.Kind.BARE, areas.bare(), areas.bareEdge()),
-                        new BareFloor(FloorZone.Kind.UNHEATED, areas.unheated(), areas.unheatedEdge())),
+                Stream.of(
+                                new BareFloor(FloorZone.Kind.BARE, areas.bare(), areas.bareEdge()),
+                                new BareFloor(FloorZone.Kind.UNHEATED, areas.unheated(), areas.unheatedEdge()))
+                        .filter(b -> b.area() >= LEAST_AREA)
+                        .toList(),
                 supply(heating),
                 new Surroundings(
                         heating.room(),
