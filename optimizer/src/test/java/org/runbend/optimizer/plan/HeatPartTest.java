@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,6 +21,8 @@ import org.runbend.optimizer.heat.field.FieldSolution;
 import org.runbend.optimizer.heat.output.FloorZone;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.plates.PlatePacking;
+import org.runbend.optimizer.plates.PlatePlan;
 
 /** From real plans to heat: what goes over is the plan's own geometry. */
 class HeatPartTest {
@@ -62,7 +65,37 @@ class HeatPartTest {
                 .solve(HeatPart.problem(plan.job(), plan.loops(), plan.plates()).orElseThrow());
         assertTrue(heat.output().upward() > 100, () -> "" + heat.output());
         assertTrue(heat.output().surfacePeak() < plan.job().heating().orElseThrow().flow());
-        assertTrue(HeatChecks.of(heat).size() >= 5);
+        KitFindings findings = new KitFindings();
+        List<PlanCheck> checks = HeatChecks.of(heat);
+        checks.forEach(new CheckRules(findings)::check);
+        assertEquals(List.of(), findings.sentences());
+        assertTrue(checks.size() >= 5);
+    }
+
+    /** Between bare pipe and all plates: the answer is enough, and 15 % less coverage would not be. */
+    @Test
+    void platesAreChosenByHeat() throws IOException, BadInput {
+        KitPlan plan = plan("cabin-boat.yaml");
+        double none = AutoCoverage.cheapest(plan.job(), plan.loops(), 0).upward();
+        AutoCoverage.Answer all = AutoCoverage.cheapest(plan.job(), plan.loops(), 1e6);
+        assertTrue(!all.enough() && all.coverage() == 1);
+        double wanted = (none + all.upward()) / 2;
+        AutoCoverage.Answer answer = AutoCoverage.cheapest(plan.job(), plan.loops(), wanted);
+        assertTrue(answer.enough() && answer.upward() >= wanted && answer.coverage() < 1);
+        assertTrue(answer.plates().bought() < all.plates().bought());
+        Job less = plan.job()
+                .with(
+                        plan.job().layout(),
+                        plan.job().pipe(),
+                        plan.job().plates().with(plan.job().plates().products(), answer.coverage() - 0.15));
+        PlatePlan fewer = new PlatePacking()
+                .pack(PlateComparing.problem(
+                        less, plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList()));
+        assertTrue(new HeatReckoning()
+                        .solve(HeatPart.problem(less, plan.loops(), fewer).orElseThrow())
+                        .output()
+                        .upward()
+                < wanted);
     }
 
     /** The field of the real plan and the sum of its zones, two methods, agree on the heat within 12 % and on the mean within 0.6 K. */
