@@ -80,6 +80,26 @@ class RoomsTest {
                             "optimizer.job",
                             "optimizer.floor",
                             "optimizer.breakdown")),
+            Map.entry("optimizer.heat.quantity", List.of()),
+            Map.entry("optimizer.heat.coolant", List.of("catalog.product", "optimizer.heat.quantity")),
+            Map.entry(
+                    "optimizer.heat.flow",
+                    List.of("catalog.product", "optimizer.heat.quantity", "optimizer.heat.coolant")),
+            Map.entry("optimizer.heat.output", List.of("optimizer.heat.quantity")),
+            Map.entry("optimizer.heat.need", List.of("optimizer.heat.quantity")),
+            Map.entry("optimizer.heat.field", List.of("optimizer.heat.quantity", "optimizer.heat.output")),
+            Map.entry(
+                    "optimizer.heat.circuit",
+                    List.of("optimizer.heat.quantity", "optimizer.heat.coolant", "optimizer.heat.output")),
+            Map.entry(
+                    "optimizer.heat.limits",
+                    List.of(
+                            "catalog.product",
+                            "optimizer.heat.quantity",
+                            "optimizer.heat.coolant",
+                            "optimizer.heat.output")),
+            // plans, loops and floors stay outside: heat knows lengths, areas and products
+            Map.entry("optimizer.heat", List.of("catalog.product", "optimizer.heat..")),
             Map.entry("optimizer.plan", List.of("catalog..", "optimizer..")),
             Map.entry(
                     "optimizer.choice",

@@ -13,5 +13,4 @@ import org.runbend.optimizer.heat.output.Stack;
  * @param pipeLimit highest temperature that the pipe stands, degrees C, if its maker says so
  * @param timber whether the floor's top is timber
  */
-public record FloorBuild(
-        Stack stack, PipeWall pipe, double coverHeat, Optional<Double> pipeLimit, boolean timber) {}
+public record FloorBuild(Stack stack, PipeWall pipe, double coverHeat, Optional<Double> pipeLimit, boolean timber) {}

@@ -26,12 +26,15 @@ import org.runbend.optimizer.heat.output.StripOutput;
  * loop falls from the supply towards the temperature at which it would give nothing, by exp(-NTU); its mean is the logarithmic one.
  */
 final class FloorReckoning {
-    private static final int PASSES = 12;
+    private static final int PASSES = 30;
+    private static final double SETTLED = 1e-7;
     private static final LoopPath NOTHING = new LoopPath(200, 0, 0, List.of(), 0, LoopPath.NO_VALVE);
 
     private final HeatProblem problem;
     private final StripMethods methods;
     private final double gap;
+    /** Film of each loop, as the pass before had it. */
+    private List<Double> films = List.of();
 
     /** With air between pipe and plate, mm. */
     FloorReckoning(HeatProblem problem, double gap) {
@@ -42,12 +45,21 @@ final class FloorReckoning {
 
     FloorState solve() {
         int n = problem.loops().size();
-        List<Double> means = new ArrayList<>(Collections.nCopies(n, problem.supply().temperature()));
+        List<Double> means =
+                new ArrayList<>(Collections.nCopies(n, problem.supply().temperature()));
+        films = new ArrayList<>(Collections.nCopies(n, Double.POSITIVE_INFINITY));
         FloorState state = null;
         for (int pass = 0; pass < PASSES; pass++) {
             state = pass(means);
+            double moved = 0;
             for (int i = 0; i < n; i++) {
-                means.set(i, state.loops().get(i).mean());
+                double mean = state.loops().get(i).mean();
+                moved = Math.max(moved, Math.abs(mean - means.get(i)));
+                means.set(i, mean);
+                films.set(i, state.loops().get(i).film());
+            }
+            if (moved < SETTLED) {
+                break;
             }
         }
         return state;
@@ -99,18 +111,26 @@ final class FloorReckoning {
             double spread = ((FlowWish.BySpread) wish).kelvin();
             for (int i = 0; i < paths.size(); i++) {
                 losses.add(new DarcyWeisbach()
-                        .losses(paths.get(i), coolant, flowFor(problem.loops().get(i), coolant, means.get(i), spread)));
+                        .losses(
+                                paths.get(i),
+                                coolant,
+                                flowFor(
+                                        problem.loops().get(i),
+                                        films.get(i),
+                                        means.get(i),
+                                        spread * coolant.carried())));
             }
         }
-        return new Flows(losses, losses.stream().mapToDouble(LoopLosses::total).max().orElseThrow(), false);
+        return new Flows(
+                losses, losses.stream().mapToDouble(LoopLosses::total).max().orElseThrow(), false);
     }
 
-    /** Flow at which a loop drops by the spread, l/min; a loop that gives nothing gets none. */
-    private double flowFor(HeatedLoop loop, CoolantProperties coolant, double mean, double spread) {
-        double given = output(zones(loop, Double.POSITIVE_INFINITY), mean).stream()
+    /** Flow at which a loop drops by the spread, l/min, for what a litre a minute carries then; a loop that gives nothing gets none. */
+    private double flowFor(HeatedLoop loop, double film, double mean, double carried) {
+        double given = output(zones(loop, film), mean).stream()
                 .mapToDouble(z -> (z.upward() + z.downward()) * z.zone().area())
                 .sum();
-        return Math.max(0, Math.min(1000, given / (spread * coolant.carried())));
+        return Math.max(0, Math.min(1000, given / carried));
     }
 
     private double film(LoopLosses losses, CoolantProperties coolant) {
@@ -148,9 +168,12 @@ final class FloorReckoning {
     }
 
     private LoopHeat heat(HeatedLoop loop, List<FloorZone> zones, LoopLosses losses, CoolantProperties coolant) {
-        double toRoom = zones.stream().mapToDouble(z -> z.area() * z.output().up()).sum();
-        double toOutside = zones.stream().mapToDouble(z -> z.area() * z.output().down()).sum();
-        double sink = (toRoom * problem.surroundings().room() + toOutside * problem.surroundings().outside())
+        double toRoom =
+                zones.stream().mapToDouble(z -> z.area() * z.output().up()).sum();
+        double toOutside =
+                zones.stream().mapToDouble(z -> z.area() * z.output().down()).sum();
+        double sink = (toRoom * problem.surroundings().room()
+                        + toOutside * problem.surroundings().outside())
                 / (toRoom + toOutside);
         double supply = problem.supply().temperature();
         double carried = losses.flow() * coolant.carried();

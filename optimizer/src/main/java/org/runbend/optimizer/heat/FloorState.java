@@ -34,7 +34,10 @@ record FloorState(
     }
 
     double surfaceMean() {
-        return zones.stream().mapToDouble(z -> z.surfaceMean() * z.zone().area()).sum() / area();
+        return zones.stream()
+                        .mapToDouble(z -> z.surfaceMean() * z.zone().area())
+                        .sum()
+                / area();
     }
 
     /** Mean temperature of what comes back, weighted by flow. */

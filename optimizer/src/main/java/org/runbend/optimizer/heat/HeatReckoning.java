@@ -45,8 +45,7 @@ public final class HeatReckoning {
         StandingSolution standing = standing(problem);
         double film = state.loops().get(0).film();
         WarmUpReckoning overTime = new WarmUpReckoning(problem);
-        Optional<CircuitRun> circuit =
-                overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres());
+        Optional<CircuitRun> circuit = overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres());
         Notes notes = new Notes(problem);
         List<Finding> findings = limits.judge(state, standing);
         return new HeatSolution(
@@ -102,10 +101,17 @@ public final class HeatReckoning {
                 state.flow(),
                 supply,
                 state.back(supply),
-                state.loops().stream().mapToDouble(l -> l.losses().velocity()).max().orElseThrow(),
-                state.loops().stream().mapToDouble(l -> l.losses().total()).max().orElseThrow(),
+                state.loops().stream()
+                        .mapToDouble(l -> l.losses().velocity())
+                        .max()
+                        .orElseThrow(),
+                state.loops().stream()
+                        .mapToDouble(l -> l.losses().total())
+                        .max()
+                        .orElseThrow(),
                 state.pumpHead(),
-                new AirCarrying().flushing(problem.build().pipe().bore()));
+                new AirCarrying().flushing(problem.build().pipe().bore()),
+                state.coolant());
     }
 
     /** Valves for flows in proportion to what each loop gives, so that all come back equally warm. */
@@ -129,7 +135,8 @@ public final class HeatReckoning {
     private static CoolantFilling filling(HeatProblem problem) {
         double bore = problem.build().pipe().bore();
         double tails = problem.loops().stream().mapToDouble(HeatedLoop::tails).sum();
-        double pipe = problem.loops().stream().mapToDouble(l -> l.path().length()).sum();
+        double pipe =
+                problem.loops().stream().mapToDouble(l -> l.path().length()).sum();
         return new CoolantFilling(
                 CoolantFilling.inPipe(bore, Math.max(0, pipe - tails)),
                 CoolantFilling.inPipe(bore, tails),

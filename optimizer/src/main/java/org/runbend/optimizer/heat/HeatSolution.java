@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.runbend.optimizer.heat.circuit.CircuitRun;
 import org.runbend.optimizer.heat.circuit.WarmUp;
 import org.runbend.optimizer.heat.coolant.CoolantFilling;
+import org.runbend.optimizer.heat.coolant.CoolantProperties;
 import org.runbend.optimizer.heat.coolant.ExpansionSolution;
 import org.runbend.optimizer.heat.flow.BalanceSolution;
 import org.runbend.optimizer.heat.flow.StandingSolution;
@@ -89,6 +90,7 @@ public record HeatSolution(
      * @param pressureDrop greatest of the loops, kPa
      * @param pumpHead of the pump there; without a pump what the loops take, kPa
      * @param flushing flow through one loop that carries air out, l/min
+     * @param coolant at the mean temperature
      */
     public record Flow(
             double volume,
@@ -97,7 +99,8 @@ public record HeatSolution(
             double velocity,
             double pressureDrop,
             double pumpHead,
-            double flushing) {}
+            double flushing,
+            CoolantProperties coolant) {}
 
     /** Copies the lists. */
     public HeatSolution {

@@ -45,7 +45,10 @@ final class LimitReckoning {
         flow(state);
         Supply supply = problem.supply();
         findings.add(new FrostProtection()
-                .judge(supply.mixture(), supply.coldest(), problem.surroundings().outside()));
+                .judge(
+                        supply.mixture(),
+                        supply.coldest(),
+                        problem.surroundings().outside()));
         problem.circuit().walls().ifPresent(w -> findings.add(new DrinkingWater().judge(supply.mixture(), w)));
         findings.add(new Finding(
                 "margin to boiling at least",
@@ -71,7 +74,12 @@ final class LimitReckoning {
         double surface = limits.surface(supply);
         SurfaceLimit limit = limits.surfaceLimit();
         findings.add(Finding.atMost(
-                "hottest floor surface at most", surface, limit.celsius(), DEGREES, Finding.Verdict.WARN, limit.source()));
+                "hottest floor surface at most",
+                surface,
+                limit.celsius(),
+                DEGREES,
+                Finding.Verdict.WARN,
+                limit.source()));
         if (problem.build().timber()) {
             findings.add(Finding.atMost(
                     "hottest timber surface at most",
@@ -136,7 +144,10 @@ final class LimitReckoning {
                     "0.2 to 0.3 m/s, common practice"));
         }
         if (problem.supply().flow() instanceof FlowWish.ByPump) {
-            double most = state.loops().stream().mapToDouble(l -> l.losses().total()).max().orElseThrow();
+            double most = state.loops().stream()
+                    .mapToDouble(l -> l.losses().total())
+                    .max()
+                    .orElseThrow();
             // Pump and pipes meet where both are equal; the finding is whether they meet at all.
             findings.add(Finding.atLeast(
                     "flow that the pump pushes at least",
@@ -153,7 +164,9 @@ final class LimitReckoning {
 
     /** Flow at which all loops together drop by 10 K, l/min. */
     private static double needed(FloorState state) {
-        double given = state.loops().stream().mapToDouble(l -> l.upward() + l.downward()).sum();
+        double given = state.loops().stream()
+                .mapToDouble(l -> l.upward() + l.downward())
+                .sum();
         return Math.max(0, given / (10 * state.coolant().carried()));
     }
 }

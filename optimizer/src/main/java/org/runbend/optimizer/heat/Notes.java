@@ -19,8 +19,9 @@ final class Notes {
 
     List<String> notes(HighestSupply.Answer highest, Optional<CircuitRun> run, FloorState state) {
         List<String> notes = new ArrayList<>();
-        notes.add("Height adds nothing to the pump's head in a filled closed circuit; it sets the pressure to fill with, the"
-                + " margin to boiling and where the header tank must sit.");
+        notes.add(
+                "Height adds nothing to the pump's head in a filled closed circuit; it sets the pressure to fill with, the"
+                        + " margin to boiling and where the header tank must sit.");
         if (problem.supply().highest() > highest.celsius()) {
             notes.add(String.format(
                     Locale.ROOT,
@@ -99,7 +100,9 @@ final class Notes {
         }
         if (problem.supply().flow() instanceof FlowWish.BySpread s) {
             list.add(String.format(
-                    Locale.ROOT, "Neither pump nor flow is given: the flow at which each loop drops by %.0f K.", s.kelvin()));
+                    Locale.ROOT,
+                    "Neither pump nor flow is given: the flow at which each loop drops by %.0f K.",
+                    s.kelvin()));
         }
         if (problem.circuit().source().isEmpty()) {
             list.add(String.format(

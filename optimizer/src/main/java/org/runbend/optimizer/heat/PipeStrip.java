@@ -20,7 +20,8 @@ public record PipeStrip(FloorZone.Kind kind, double length, Optional<Plate> plat
     public PipeStrip {
         Within.range("length of " + kind.words(), length, 0, 1e7, "mm");
         Within.rule(
-                plate.isPresent() == (kind == FloorZone.Kind.PLATED), "pipe in a plate needs its plate, other pipe has none");
+                plate.isPresent() == (kind == FloorZone.Kind.PLATED),
+                "pipe in a plate needs its plate, other pipe has none");
     }
 
     /** Pipe without a plate, with a width of floor in mm. */

@@ -21,8 +21,7 @@ final class StripMethods {
         if (strip.plate().isPresent()) {
             return new HottelWhillierBliss().solve(fin(strip, contact));
         }
-        return new UnplatedGroove()
-                .solve(new GrooveProblem(build.stack(), build.pipe(), strip.pitch(), contact));
+        return new UnplatedGroove().solve(new GrooveProblem(build.stack(), build.pipe(), strip.pitch(), contact));
     }
 
     FinProblem fin(PipeStrip strip, Contact contact) {

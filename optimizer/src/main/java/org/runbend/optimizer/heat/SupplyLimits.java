@@ -39,7 +39,9 @@ final class SupplyLimits {
     private double surface(StripOutput s, double supply) {
         double room = problem.surroundings().room();
         double warm = s.up() * (supply - room) * (supply >= room ? s.peak() : s.least());
-        return room + (warm + s.exchange() * (problem.surroundings().outside() - room)) / problem.build().stack().surface();
+        return room
+                + (warm + s.exchange() * (problem.surroundings().outside() - room))
+                        / problem.build().stack().surface();
     }
 
     /** Hottest spot under the cover for a supply, degrees C: between coolant and the mean of the plane. */
@@ -48,7 +50,9 @@ final class SupplyLimits {
     }
 
     private double underside(StripOutput s, double supply) {
-        double sink = (up * problem.surroundings().room() + down * problem.surroundings().outside()) / (up + down);
+        double sink = (up * problem.surroundings().room()
+                        + down * problem.surroundings().outside())
+                / (up + down);
         return sink + Math.min(1, s.plane() * s.peak()) * (supply - sink);
     }
 
@@ -79,7 +83,8 @@ final class SupplyLimits {
         List<SupplyLimit> limits = new ArrayList<>();
         double surface = surface(supply);
         double slope = Math.max(0, surface(supply + 1) - surface);
-        limits.add(new SupplyLimit("surface of the floor", surface, slope, surfaceLimit().celsius()));
+        limits.add(new SupplyLimit(
+                "surface of the floor", surface, slope, surfaceLimit().celsius()));
         if (problem.build().timber()) {
             limits.add(new SupplyLimit("timber floor", surface, slope, SurfaceLimit.TIMBER.celsius()));
         }

@@ -57,10 +57,12 @@ final class WarmUpReckoning {
         return Optional.of(new CircuitSimulation()
                 .solve(new CircuitProblem(
                         mass(film, gap),
-                        Math.max(0.01, problem.loops().stream()
-                                .flatMap(l -> l.strips().stream())
-                                .mapToDouble(PipeStrip::area)
-                                .sum()),
+                        Math.max(
+                                0.01,
+                                problem.loops().stream()
+                                        .flatMap(l -> l.strips().stream())
+                                        .mapToDouble(PipeStrip::area)
+                                        .sum()),
                         problem.supply().mixture(),
                         Math.max(0.1, litres),
                         Math.min(1000, flow),

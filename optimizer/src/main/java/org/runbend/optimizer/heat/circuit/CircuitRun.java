@@ -15,7 +15,13 @@ import java.util.List;
  * @param openings how often the valve opened to the floor within the last third
  */
 public record CircuitRun(
-        List<Point> points, double duty, double swing, double surface, double source, double floor, int starts,
+        List<Point> points,
+        double duty,
+        double swing,
+        double surface,
+        double source,
+        double floor,
+        int starts,
         int openings) {
     /**
      * A minute.
@@ -27,8 +33,7 @@ public record CircuitRun(
      * @param cylinder water of the cylinder, degrees C; the coolant's where there is none
      * @param toFloor whether the valve is open to the floor
      */
-    public record Point(
-            int minute, double surface, double sensor, double coolant, double cylinder, boolean toFloor) {}
+    public record Point(int minute, double surface, double sensor, double coolant, double cylinder, boolean toFloor) {}
 
     /** Copies the list. */
     public CircuitRun {

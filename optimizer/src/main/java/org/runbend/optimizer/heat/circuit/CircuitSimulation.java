@@ -43,7 +43,10 @@ public final class CircuitSimulation {
                 points,
                 (state.open() - open) / seconds,
                 last.stream().mapToDouble(CircuitRun.Point::surface).max().orElse(0)
-                        - last.stream().mapToDouble(CircuitRun.Point::surface).min().orElse(0),
+                        - last.stream()
+                                .mapToDouble(CircuitRun.Point::surface)
+                                .min()
+                                .orElse(0),
                 last.stream().mapToDouble(CircuitRun.Point::surface).average().orElse(0),
                 (state.given() - given) / seconds,
                 (state.intoFloor() - intoFloor) / seconds,

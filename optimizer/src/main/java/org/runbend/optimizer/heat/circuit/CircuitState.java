@@ -13,7 +13,8 @@ final class CircuitState {
     private final CircuitProblem problem;
     private final FloorColumn floor;
     private final double coolantHeat;
-    private final double coupling;
+    private final double drawn;
+    private final double waterHeat;
     private double coolant;
     private double cylinder;
     private boolean toFloor;
@@ -26,22 +27,26 @@ final class CircuitState {
 
     CircuitState(CircuitProblem problem) {
         this.problem = problem;
-        floor = new FloorColumn(problem.mass(), problem.start());
         coolant = problem.start();
         cylinder = problem.cylinder().map(Cylinder::start).orElse(coolant);
         CoolantProperties p = new Melinder2010().at(problem.mixture(), 50);
-        coolantHeat = p.density() * p.heatCapacity() * problem.litres() / 1000;
         // An exchanger with one fluid: (1 - exp(-NTU)) of what the flow carries, for each square metre.
         double carried = problem.flow() * p.carried() / problem.area();
-        coupling = carried == 0 ? 0 : carried * -Math.expm1(-1 / (problem.mass().toPlane() * carried));
+        double coupling =
+                carried == 0 ? 0 : carried * -Math.expm1(-1 / (problem.mass().toPlane() * carried));
+        floor = new FloorColumn(problem.mass(), coupling, problem.start());
+        double coil = problem.cylinder().map(Cylinder::transfer).orElse(0.0);
+        double engine = problem.source() instanceof HeatSource.EngineExchanger e ? e.transfer() : 0;
+        drawn = coupling * problem.area() + coil + engine;
+        coolantHeat = Math.max(p.density() * p.heatCapacity() * problem.litres() / 1000, 2 * FloorColumn.QUICK * drawn);
+        waterHeat =
+                Math.max(problem.cylinder().map(Cylinder::litres).orElse(1.0) * WATER, 2 * FloorColumn.QUICK * coil);
         setValve();
     }
 
     /** Longest stable step, s. */
     double longestStep() {
-        double drawn = coupling * problem.area() + problem.cylinder().map(Cylinder::transfer).orElse(0.0);
-        double engine = problem.source() instanceof HeatSource.EngineExchanger e ? e.transfer() : 0;
-        return Math.min(floor.longestStep(coupling), 0.5 * coolantHeat / (drawn + engine + 1e-9));
+        return Math.min(floor.longestStep(), 0.5 * coolantHeat / (drawn + 1e-9));
     }
 
     void step(double seconds) {
@@ -52,13 +57,13 @@ final class CircuitState {
         double toCylinder = toFloor || problem.cylinder().isEmpty()
                 ? 0
                 : problem.cylinder().get().transfer() * (coolant - cylinder);
-        double perArea = floor.step(seconds, coolant, toFloor ? coupling : 0, problem.room(), problem.outside());
-        double drawn = perArea * problem.area() + toCylinder + (coolant > BLOWERS_FROM ? problem.blowers() : 0);
-        double power = power(drawn, seconds);
-        coolant += seconds / coolantHeat * (power - drawn);
-        double element = problem.source() instanceof HeatSource.MainsElement m && cylinder < m.setting() ? m.power() : 0;
-        problem.cylinder()
-                .ifPresent(c -> cylinder += seconds / (c.litres() * WATER) * (toCylinder + element));
+        double perArea = floor.step(seconds, coolant, toFloor, problem.room(), problem.outside());
+        double taken = perArea * problem.area() + toCylinder + (coolant > BLOWERS_FROM ? problem.blowers() : 0);
+        double power = power(taken, seconds);
+        coolant += seconds / coolantHeat * (power - taken);
+        double element =
+                problem.source() instanceof HeatSource.MainsElement m && cylinder < m.setting() ? m.power() : 0;
+        problem.cylinder().ifPresent(c -> cylinder += seconds / waterHeat * (toCylinder + element));
         given += seconds * power;
         intoFloor += seconds * perArea * problem.area();
     }
@@ -76,14 +81,14 @@ final class CircuitState {
         }
     }
 
-    private double power(double drawn, double seconds) {
+    private double power(double taken, double seconds) {
         if (problem.source() instanceof HeatSource.EngineExchanger e) {
             return Math.max(0, e.transfer() * (e.engine() - coolant));
         }
         if (!(problem.source() instanceof HeatSource.Heater h)) {
             return 0;
         }
-        double wanted = drawn + (h.setting() - coolant) * coolantHeat / Math.max(60, seconds);
+        double wanted = taken + (h.setting() - coolant) * coolantHeat / Math.max(60, seconds);
         boolean was = burning;
         if (burning && wanted < h.least() && coolant >= h.setting()) {
             burning = false;

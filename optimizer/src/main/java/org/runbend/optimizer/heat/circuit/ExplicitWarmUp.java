@@ -13,16 +13,15 @@ public final class ExplicitWarmUp {
 
     /** Minute by minute. */
     public WarmUp solve(WarmUpProblem problem) {
-        FloorColumn floor = new FloorColumn(problem.mass(), problem.start());
-        double coupling = 1 / problem.mass().toPlane();
-        int steps = (int) Math.ceil(MINUTE / Math.min(LONGEST, floor.longestStep(coupling)));
+        FloorColumn floor = new FloorColumn(problem.mass(), 1 / problem.mass().toPlane(), problem.start());
+        int steps = (int) Math.ceil(MINUTE / Math.min(LONGEST, floor.longestStep()));
         double seconds = (double) MINUTE / steps;
         List<WarmUp.Point> points = new ArrayList<>();
         points.add(point(0, floor, problem));
         for (int minute = 1; minute <= problem.minutes(); minute++) {
             for (int i = 0; i < steps; i++) {
                 double now = minute - 1 + (double) i / steps;
-                floor.step(seconds, problem.coolantAt(now), coupling, problem.room(), problem.outside());
+                floor.step(seconds, problem.coolantAt(now), true, problem.room(), problem.outside());
             }
             points.add(point(minute, floor, problem));
         }

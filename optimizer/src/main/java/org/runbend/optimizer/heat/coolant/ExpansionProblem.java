@@ -21,7 +21,7 @@ public record ExpansionProblem(
         Within.range("coldest temperature", coldest, -80, 100, "degrees C");
         Within.range("hottest temperature", hottest, coldest, 200, "degrees C");
         Within.rule(
-                !closed || fill >= 0 && fill < relief && relief <= 1000,
+                !closed || (fill >= 0 && fill < relief && relief <= 1000),
                 "closed circuit: fill pressure %s kPa must be 0 or more and under the relief valve's %s kPa",
                 fill,
                 relief);

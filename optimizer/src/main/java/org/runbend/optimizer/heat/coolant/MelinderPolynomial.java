@@ -1,23 +1,7 @@
 package org.runbend.optimizer.heat.coolant;
 
-/**
- * P(T, x) = sum of c_ij (T - Tb)^i (x - xb)^j; temperatures in K, x by mass.
- *
- * @param density kg/m3
- * @param heatCapacity J/(kg K)
- * @param conductivity W/(m K)
- * @param logViscosity natural logarithm of mPa s
- * @param freezing K, over the share alone
- */
-record MelinderPolynomial(
-        double baseTemperature,
-        double baseShare,
-        double[][] density,
-        double[][] heatCapacity,
-        double[][] conductivity,
-        double[][] logViscosity,
-        double[] freezing) {
-
+/** P(T, x) = sum of c_ij (T - Tb)^i (x - xb)^j; temperatures in K, x by mass; the viscosity as the logarithm of mPa s. */
+final class MelinderPolynomial {
     /** Aqueous ethylene glycol: Melinder 2010, Properties of Secondary Working Fluids (IIR), as CoolProp keeps it (MEG). */
     static final MelinderPolynomial ETHYLENE = new MelinderPolynomial(
             304.878,
@@ -79,6 +63,32 @@ record MelinderPolynomial(
             new double[] {259.9, -66.31, -109.4, -228.3, -340.9, 146.5});
 
     private static final double ZERO = 273.15;
+
+    private final double baseTemperature;
+    private final double baseShare;
+    private final double[][] density;
+    private final double[][] heatCapacity;
+    private final double[][] conductivity;
+    private final double[][] logViscosity;
+    /** K, over the share alone. */
+    private final double[] freezing;
+
+    private MelinderPolynomial(
+            double baseTemperature,
+            double baseShare,
+            double[][] density,
+            double[][] heatCapacity,
+            double[][] conductivity,
+            double[][] logViscosity,
+            double[] freezing) {
+        this.baseTemperature = baseTemperature;
+        this.baseShare = baseShare;
+        this.density = density;
+        this.heatCapacity = heatCapacity;
+        this.conductivity = conductivity;
+        this.logViscosity = logViscosity;
+        this.freezing = freezing;
+    }
 
     CoolantProperties at(double celsius, double share) {
         double t = celsius + ZERO - baseTemperature;

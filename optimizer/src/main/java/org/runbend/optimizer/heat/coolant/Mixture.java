@@ -23,7 +23,8 @@ public record Mixture(Coolant.Base base, double massShare) {
     /** Checks the share. */
     public Mixture {
         Within.range("share of glycol by mass", massShare, 0, RICHEST, "");
-        Within.rule(base != Coolant.Base.WATER || massShare == 0, "water holds no glycol: share %s must be 0", massShare);
+        Within.rule(
+                base != Coolant.Base.WATER || massShare == 0, "water holds no glycol: share %s must be 0", massShare);
     }
 
     /** Plain water. */

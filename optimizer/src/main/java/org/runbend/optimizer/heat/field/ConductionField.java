@@ -43,11 +43,12 @@ public final class ConductionField {
         if (b.getLInfNorm() == 0) {
             return load;
         }
-        return new ConjugateGradient(MOST_PASSES, EXACT, false).solve(matrix, matrix.jacobi(), b).toArray();
+        return new ConjugateGradient(MOST_PASSES, EXACT, false)
+                .solve(matrix, matrix.jacobi(), b)
+                .toArray();
     }
 
-    private static FieldSolution read(
-            FieldProblem problem, ZoneRaster raster, RasterFrame wanted, double[] excess) {
+    private static FieldSolution read(FieldProblem problem, ZoneRaster raster, RasterFrame wanted, double[] excess) {
         double area = raster.frame.area();
         double up = problem.stack().up();
         double down = problem.stack().down(problem.pipe().outer());
@@ -62,9 +63,14 @@ public final class ConductionField {
             }
         }
         double colder = (problem.room() - problem.outside()) * cells;
-        FieldSolution.Balance balance = new FieldSolution.Balance(
-                given, up * area * sum, down * area * (sum + colder), raster.straightDown);
+        FieldSolution.Balance balance =
+                new FieldSolution.Balance(given, up * area * sum, down * area * (sum + colder), raster.straightDown);
         return FieldSolution.of(
-                wanted, raster.floor, excess, problem.room(), up / problem.stack().surface(), balance);
+                wanted,
+                raster.floor,
+                excess,
+                problem.room(),
+                up / problem.stack().surface(),
+                balance);
     }
 }

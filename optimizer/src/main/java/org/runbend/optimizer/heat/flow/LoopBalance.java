@@ -12,7 +12,10 @@ public final class LoopBalance {
         List<Double> losses = new ArrayList<>();
         for (int i = 0; i < problem.loops().size(); i++) {
             losses.add(new DarcyWeisbach()
-                    .losses(problem.loops().get(i), problem.coolant(), problem.flows().get(i))
+                    .losses(
+                            problem.loops().get(i),
+                            problem.coolant(),
+                            problem.flows().get(i))
                     .total());
         }
         double most = losses.stream().mapToDouble(l -> l).max().orElseThrow();

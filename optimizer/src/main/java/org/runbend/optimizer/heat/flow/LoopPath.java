@@ -13,8 +13,7 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param fittings sum of the loss coefficients of fittings, over the velocity head in the bore
  * @param kv flow in m3/h at which the valve takes 1 bar of water; infinite where there is none
  */
-public record LoopPath(
-        double bore, double roughness, double straight, List<Bend> bends, double fittings, double kv) {
+public record LoopPath(double bore, double roughness, double straight, List<Bend> bends, double fittings, double kv) {
     /** Plastic pipe, mm: a maker's figure for multilayer pipe; others 0.0015 to 0.007 (from memory). */
     public static final double PLASTIC = 0.007;
 
@@ -33,7 +32,8 @@ public record LoopPath(
 
     /** Length with the bends, mm. */
     public double length() {
-        return straight + bends.stream().mapToDouble(b -> b.count() * b.length()).sum();
+        return straight
+                + bends.stream().mapToDouble(b -> b.count() * b.length()).sum();
     }
 
     /** The same way with a valve set otherwise. */

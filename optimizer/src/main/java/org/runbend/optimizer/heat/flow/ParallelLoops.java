@@ -3,9 +3,8 @@ package org.runbend.optimizer.heat.flow;
 import java.util.List;
 import org.runbend.optimizer.heat.coolant.CoolantProperties;
 
-/** Loops between the same two points: they share the flow so that each takes the same pressure. Halving of intervals. */
+/** Loops between the same two points: they share the flow so that each takes the same pressure. */
 final class ParallelLoops {
-    private static final int HALVINGS = 80;
     /** More than any pipe of a floor carries, l/min. */
     private static final double MOST = 10_000;
 
@@ -18,11 +17,24 @@ final class ParallelLoops {
         this.coolant = coolant;
     }
 
-    /** Flow of each at a pressure, kPa. */
+    /** Each loop's losses at a pressure, kPa. */
     List<LoopLosses> at(double pressure) {
         return loops.stream()
                 .map(path -> method.losses(path, coolant, flow(path, pressure)))
                 .toList();
+    }
+
+    /** All flows at a pressure in kPa, l/min. */
+    double flowAt(double pressure) {
+        return loops.stream().mapToDouble(path -> flow(path, pressure)).sum();
+    }
+
+    /** Greatest pressure that a loop takes for a flow, kPa. */
+    double mostFor(double flow) {
+        return loops.stream()
+                .mapToDouble(p -> method.losses(p, coolant, flow).total())
+                .max()
+                .orElseThrow();
     }
 
     /** Each loop's losses where all flows add up to a sum, l/min. */
@@ -30,37 +42,14 @@ final class ParallelLoops {
         if (loops.size() == 1) {
             return List.of(method.losses(loops.get(0), coolant, sum));
         }
-        double low = 0;
-        double high = loops.stream()
-                .mapToDouble(p -> method.losses(p, coolant, sum).total())
-                .max()
-                .orElseThrow();
-        for (int i = 0; i < HALVINGS; i++) {
-            double middle = (low + high) / 2;
-            double flow = at(middle).stream().mapToDouble(LoopLosses::flow).sum();
-            if (flow < sum) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return at(high);
+        return at(Rising.zero(pressure -> flowAt(pressure) - sum, 0, mostFor(sum)));
     }
 
     private double flow(LoopPath path, double pressure) {
-        double low = 0;
         double high = 1;
         while (high < MOST && method.losses(path, coolant, high).total() < pressure) {
-            high *= 2;
+            high = Math.min(MOST, 4 * high);
         }
-        for (int i = 0; i < HALVINGS; i++) {
-            double middle = (low + high) / 2;
-            if (method.losses(path, coolant, middle).total() < pressure) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return (low + high) / 2;
+        return Rising.zero(flow -> method.losses(path, coolant, flow).total() - pressure, 0, high);
     }
 }

@@ -34,9 +34,8 @@ public record PumpCurve(List<Point> points) {
 
     /** The curve of a pump of the catalog. */
     public static PumpCurve of(Pump pump) {
-        return new PumpCurve(pump.curve().stream()
-                .map(p -> new Point(p.flow(), p.head()))
-                .toList());
+        return new PumpCurve(
+                pump.curve().stream().map(p -> new Point(p.flow(), p.head())).toList());
     }
 
     /** The greatest flow that the curve shows, l/min. */

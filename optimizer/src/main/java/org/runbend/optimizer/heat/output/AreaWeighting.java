@@ -15,8 +15,14 @@ public final class AreaWeighting {
                 zones.stream().mapToDouble(z -> z.upward() * z.zone().area()).sum(),
                 zones.stream().mapToDouble(z -> z.downward() * z.zone().area()).sum(),
                 zones,
-                zones.stream().mapToDouble(z -> z.surfaceMean() * z.zone().area()).sum() / area,
-                zones.stream().mapToDouble(FloorOutput.ZoneOutput::surfacePeak).max().orElseThrow());
+                zones.stream()
+                                .mapToDouble(z -> z.surfaceMean() * z.zone().area())
+                                .sum()
+                        / area,
+                zones.stream()
+                        .mapToDouble(FloorOutput.ZoneOutput::surfacePeak)
+                        .max()
+                        .orElseThrow());
     }
 
     private static FloorOutput.ZoneOutput zone(FloorProblem problem, FloorZone zone) {

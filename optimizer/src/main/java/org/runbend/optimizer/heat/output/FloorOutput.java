@@ -22,8 +22,7 @@ public record FloorOutput(
      * @param surfaceMean degrees C
      * @param surfacePeak degrees C
      */
-    public record ZoneOutput(
-            FloorZone zone, double upward, double downward, double surfaceMean, double surfacePeak) {}
+    public record ZoneOutput(FloorZone zone, double upward, double downward, double surfaceMean, double surfacePeak) {}
 
     /** Copies the list. */
     public FloorOutput {

@@ -17,7 +17,8 @@ public record FloorProblem(List<FloorZone> zones, double surface, double coolant
     public FloorProblem {
         zones = List.copyOf(zones);
         Within.rule(
-                zones.stream().mapToDouble(FloorZone::area).sum() > 0, "a floor of 0 m2 gives no heat: some area is needed");
+                zones.stream().mapToDouble(FloorZone::area).sum() > 0,
+                "a floor of 0 m2 gives no heat: some area is needed");
         Within.range("heat transfer of the surface", surface, 0.1, 100, "W/(m2 K)");
         Within.range("mean temperature of the coolant", coolant, -80, 200, "degrees C");
         Within.range("temperature of the room", room, -60, 80, "degrees C");

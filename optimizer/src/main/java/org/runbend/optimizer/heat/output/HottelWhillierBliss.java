@@ -26,7 +26,8 @@ public final class HottelWhillierBliss {
         double pitch = problem.pitch() / 1000;
         PlateFin left = new PlateFin(problem, problem.left(), all);
         PlateFin right = new PlateFin(problem, problem.right(), all);
-        double fins = left.admittance() + right.admittance() + all * problem.pipe().outer() / 1000;
+        double fins =
+                left.admittance() + right.admittance() + all * problem.pipe().outer() / 1000;
         double wall = PipeCoupling.inPlate(problem.pipe(), problem.contact());
         double total = 1 / (pitch * (wall + 1 / fins));
         double plane = Math.min(1, total / all);

@@ -16,7 +16,14 @@ public final class Within {
     public static double range(String name, double value, double least, double most, String unit) {
         if (!(value >= least && value <= most)) {
             throw new OddInput(String.format(
-                    Locale.ROOT, "%s %s%s: must be %s to %s%s", name, plain(value), of(unit), plain(least), plain(most), of(unit)));
+                    Locale.ROOT,
+                    "%s %s%s: must be %s to %s%s",
+                    name,
+                    plain(value),
+                    of(unit),
+                    plain(least),
+                    plain(most),
+                    of(unit)));
         }
         return value;
     }

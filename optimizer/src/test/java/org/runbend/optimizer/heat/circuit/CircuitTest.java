@@ -68,9 +68,11 @@ class CircuitTest {
     /** A floor that needs less than the heater's least power makes it start and stop. */
     @Test
     void strongHeaterCycles() {
-        CircuitRun run = new CircuitSimulation().solve(problem(new HeatSource.Heater(1500, 5000, 65, 8), true, false, 600));
+        CircuitRun run =
+                new CircuitSimulation().solve(problem(new HeatSource.Heater(1500, 5000, 65, 8), true, false, 600));
         assertTrue(run.starts() > 2, () -> "starts " + run.starts());
-        CircuitRun gentle = new CircuitSimulation().solve(problem(new HeatSource.Heater(0, 5000, 65, 8), true, true, 600));
+        CircuitRun gentle =
+                new CircuitSimulation().solve(problem(new HeatSource.Heater(0, 5000, 65, 8), true, true, 600));
         assertEquals(0, gentle.starts());
         assertEquals(65, gentle.points().get(600).coolant(), 1);
     }
@@ -102,8 +104,8 @@ class CircuitTest {
     /** Energy: what the source gave went to coolant, cylinder and floor. */
     @Test
     void mainsElementWarmsWaterAlone() {
-        CircuitRun run = new CircuitSimulation()
-                .solve(problem(new HeatSource.MainsElement(1000, 60), true, false, 120));
+        CircuitRun run =
+                new CircuitSimulation().solve(problem(new HeatSource.MainsElement(1000, 60), true, false, 120));
         // 10 l from 15 to 60 degrees C take 1.884 MJ, 31.4 minutes at 1 kW.
         assertTrue(run.points().get(33).cylinder() > 55 && run.points().get(20).cylinder() < 60);
         assertTrue(run.points().get(120).surface() < 20);
@@ -113,20 +115,7 @@ class CircuitTest {
     @Test
     void noFlowNoHeat() {
         CircuitProblem still = new CircuitProblem(
-                MASS,
-                4,
-                GLYCOL,
-                8,
-                0,
-                HEATER,
-                Optional.empty(),
-                0,
-                Optional.empty(),
-                false,
-                12,
-                20,
-                0,
-                60);
+                MASS, 4, GLYCOL, 8, 0, HEATER, Optional.empty(), 0, Optional.empty(), false, 12, 20, 0, 60);
         assertEquals(0, new CircuitSimulation().solve(still).floor(), 1e-9);
     }
 }

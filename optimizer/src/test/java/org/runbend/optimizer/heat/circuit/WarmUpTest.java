@@ -45,9 +45,7 @@ class WarmUpTest {
 
     /** Surface after 19 minutes from other starts; the field's 26 to 28 from a start of 12.6 to 15.7 (common practice). */
     @ParameterizedTest
-    @CsvSource({
-        "8, 22.95", "10, 24.27", "12, 25.59", "12.6, 25.99", "14, 26.91", "15, 27.57", "15.7, 28.03"
-    })
+    @CsvSource({"8, 22.95", "10, 24.27", "12, 25.59", "12.6, 25.99", "14, 26.91", "15, 27.57", "15.7, 28.03"})
     void afterNineteenMinutes(double start, double surface) {
         assertEquals(surface, warm(0.0502, start).points().get(19).surface(), 0.1);
     }
@@ -63,8 +61,7 @@ class WarmUpTest {
     @Test
     void withTheClosedForm() {
         double resistance = new HottelWhillierBliss()
-                .solve(FinProblem.even(
-                        PLY, new PipeWall(16, 2, 0.35), new Plate(0.5, 200), 150, 150, Contact.IDEAL))
+                .solve(FinProblem.even(PLY, new PipeWall(16, 2, 0.35), new Plate(0.5, 200), 150, 150, Contact.IDEAL))
                 .toPlane();
         assertEquals(25.6, warm(resistance, 12).points().get(19).surface(), 0.5);
     }

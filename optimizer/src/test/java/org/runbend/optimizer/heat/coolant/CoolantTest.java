@@ -19,7 +19,14 @@ class CoolantTest {
     @ParameterizedTest(name = "{0} {1} at {3}")
     @CsvFileSource(resources = "melinder.csv", useHeadersInDisplayName = true, numLinesToSkip = 1)
     void melinderAsCoolPropReadsIt(
-            Coolant.Base base, double share, double freezes, double celsius, double rho, double cp, double k, double mu) {
+            Coolant.Base base,
+            double share,
+            double freezes,
+            double celsius,
+            double rho,
+            double cp,
+            double k,
+            double mu) {
         Mixture mixture = new Mixture(base, share);
         CoolantProperties p = new Melinder2010().at(mixture, celsius);
         near(rho, p.density(), 6e-5);
@@ -90,8 +97,7 @@ class CoolantTest {
         ExpansionSolution open = new ThermalExpansion().solve(ExpansionProblem.open(WATER, 10, 0, 80));
         assertEquals(0.2886, open.litres(), 0.005);
         assertEquals(1.5 * open.litres(), open.room(), 1e-12);
-        ExpansionSolution closed =
-                new ThermalExpansion().solve(new ExpansionProblem(WATER, 10, 0, 80, true, 100, 300));
+        ExpansionSolution closed = new ThermalExpansion().solve(new ExpansionProblem(WATER, 10, 0, 80, true, 100, 300));
         // By hand: 0.2851 l x (270 + 101.3) / (270 - 100).
         assertEquals(closed.litres() * 371.325 / 170, closed.room(), 1e-9);
     }
@@ -100,8 +106,7 @@ class CoolantTest {
     void fillsAndPacks() {
         // 100 m of 12 mm bore hold 11.31 l.
         assertEquals(11.31, CoolantFilling.inPipe(12, 100_000), 0.001);
-        CoolantFilling filling =
-                new CoolantFilling(3, 1, 6, Mixture.ofVolume(Coolant.Base.PROPYLENE_GLYCOL, 0.4));
+        CoolantFilling filling = new CoolantFilling(3, 1, 6, Mixture.ofVolume(Coolant.Base.PROPYLENE_GLYCOL, 0.4));
         assertEquals(4, filling.glycol(), 1e-9);
         assertEquals(6, filling.water(), 1e-9);
     }
@@ -109,8 +114,7 @@ class CoolantTest {
     @ParameterizedTest
     @CsvSource({"1, 100 % glycol by volume is 100 % by mass", "0.7, 70 % glycol by volume is 72 % by mass"})
     void tooRichIsOneLine(double share, String line) {
-        String message = assertThrows(
-                        OddInput.class, () -> Mixture.ofVolume(Coolant.Base.ETHYLENE_GLYCOL, share))
+        String message = assertThrows(OddInput.class, () -> Mixture.ofVolume(Coolant.Base.ETHYLENE_GLYCOL, share))
                 .getMessage();
         assertTrue(message.startsWith(line), message);
         assertEquals(1, message.lines().count());
@@ -120,7 +124,7 @@ class CoolantTest {
     void anyMixtureAtAnyTemperatureHasProperties() {
         SplittableRandom random = new SplittableRandom(16);
         for (int i = 0; i < 5000; i++) {
-            Coolant.Base base = Coolant.Base.values()[1 + random.nextInt(2)];
+            Coolant.Base base = random.nextBoolean() ? Coolant.Base.ETHYLENE_GLYCOL : Coolant.Base.PROPYLENE_GLYCOL;
             Mixture mixture = new Mixture(base, random.nextDouble() * Mixture.RICHEST);
             double celsius = -90 + 250 * random.nextDouble();
             CoolantProperties p = new Melinder2010().at(mixture, celsius);

@@ -66,8 +66,7 @@ class ConductionFieldTest {
     private static double closedForm(double ply, double spacing, double plate, double outside) {
         Stack stack = Stack.of(ply, 0.13, 0, 30, 0.034);
         StripOutput s = plate > 0
-                ? new HottelWhillierBliss()
-                        .solve(FinProblem.even(stack, PIPE, SHEET, plate, spacing, Contact.IDEAL))
+                ? new HottelWhillierBliss().solve(FinProblem.even(stack, PIPE, SHEET, plate, spacing, Contact.IDEAL))
                 : new UnplatedGroove().solve(new GrooveProblem(stack, PIPE, spacing, Contact.IDEAL));
         return s.upward(45, 20, outside);
     }
@@ -75,7 +74,11 @@ class ConductionFieldTest {
     /** On a plain pattern the field's heat lies within 5 % of the fin method. */
     @ParameterizedTest
     @CsvSource({
-        "12, 150, 150, 0.05", "12, 150, 120, 0.05", "6, 150, 120, 0.05", "18, 150, 120, 0.05", "12, 200, 120, 0.05",
+        "12, 150, 150, 0.05",
+        "12, 150, 120, 0.05",
+        "6, 150, 120, 0.05",
+        "18, 150, 120, 0.05",
+        "12, 200, 120, 0.05",
         "9, 100, 80, 0.05"
     })
     void agreesWithTheClosedForm(double ply, double spacing, double plate, double share) {
@@ -92,15 +95,27 @@ class ConductionFieldTest {
         FieldProblem p = pattern(5, ply, spacing, 0, 1200, 1200);
         FieldSolution s = new ConductionField()
                 .solve(new FieldProblem(
-                        5, p.floor(), List.of(), List.of(), p.pipes(), p.stack(), PIPE, SHEET, Contact.IDEAL, spacing, 20, 20));
+                        5,
+                        p.floor(),
+                        List.of(),
+                        List.of(),
+                        p.pipes(),
+                        p.stack(),
+                        PIPE,
+                        SHEET,
+                        Contact.IDEAL,
+                        spacing,
+                        20,
+                        20));
         double flux = closedForm(ply, spacing, 0, 20);
         assertEquals(flux, s.balance().upward() / s.area(), flux * 0.08);
     }
 
     @Test
     void whatGoesInComesOut() {
-        FieldSolution.Balance b =
-                new ConductionField().solve(pattern(10, 12, 150, 120, 3000, 1800)).balance();
+        FieldSolution.Balance b = new ConductionField()
+                .solve(pattern(10, 12, 150, 120, 3000, 1800))
+                .balance();
         assertEquals(b.given(), b.upward() + b.downward(), 1e-6 * b.given());
         assertTrue(b.straightDown() > 0 && b.straightDown() < b.downward());
     }
@@ -166,7 +181,8 @@ class ConductionFieldTest {
 
     @Test
     void tooManyCellsIsOneLine() {
-        String line = assertThrows(OddInput.class, () -> pattern(1, 12, 150, 120, 10_000, 10_000)).getMessage();
+        String line = assertThrows(OddInput.class, () -> pattern(1, 12, 150, 120, 10_000, 10_000))
+                .getMessage();
         assertEquals("cells of 1.0 mm make a raster of 10000 x 10000: too many, take larger cells", line);
     }
 }

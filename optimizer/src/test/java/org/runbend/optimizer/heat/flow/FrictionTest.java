@@ -62,9 +62,7 @@ class FrictionTest {
 
     /** White's laminar bend of 12 mm bore on 75 mm; Ito by fluids gives 2.787 for Re 1000. */
     @ParameterizedTest
-    @CsvSource({
-        "500, .21999, 4.319", "1000, .14137, 2.776", "2000, .09250, 1.816", "4000, .06127, 1.203"
-    })
+    @CsvSource({"500, .21999, 4.319", "1000, .14137, 2.776", "2000, .09250, 1.816", "4000, .06127, 1.203"})
     void white(double reynolds, double friction, double half) {
         double f = new White1929().friction(reynolds, 12, 75);
         near(friction, f, 1e-4);
@@ -107,8 +105,7 @@ class FrictionTest {
     /** The first of those loops in its other figures: 1035.4 kg/m3, 1.3122 mPa s, 0.2947 m/s, 125.4 W/K. */
     @Test
     void firstLoopByHand() {
-        CoolantProperties coolant =
-                new Melinder2010().at(new Mixture(Coolant.Base.ETHYLENE_GLYCOL, 0.4), 50);
+        CoolantProperties coolant = new Melinder2010().at(new Mixture(Coolant.Base.ETHYLENE_GLYCOL, 0.4), 50);
         near(1035.4, coolant.density(), 1e-4);
         near(1.3122e-3, coolant.viscosity(), 1e-4);
         near(125.4, 2 * coolant.carried(), 1e-3);

@@ -17,8 +17,8 @@ import org.runbend.optimizer.heat.quantity.OddInput;
 class PumpTest {
     private static final CoolantProperties WATER = new Melinder2010().at(Mixture.water(), 50);
     private static final LoopPath NOTHING = new LoopPath(100, 0, 0, List.of(), 0, LoopPath.NO_VALVE);
-    private static final PumpCurve PUMP = new PumpCurve(
-            List.of(new PumpCurve.Point(0, 34), new PumpCurve.Point(4, 28), new PumpCurve.Point(10, 4)));
+    private static final PumpCurve PUMP =
+            new PumpCurve(List.of(new PumpCurve.Point(0, 34), new PumpCurve.Point(4, 28), new PumpCurve.Point(10, 4)));
 
     private static LoopPath loop(double metres) {
         return new LoopPath(12, 0.007, metres * 1000, List.of(new Bend(75, 180, 8)), 4, LoopPath.NO_VALVE);
@@ -35,8 +35,8 @@ class PumpTest {
     /** Loops side by side take the same pressure, their flows add up, and a shorter one gets more. */
     @Test
     void loopsShare() {
-        PumpSolution s =
-                new OperatingPoint().solve(new PumpProblem(PUMP, loop(3), List.of(loop(20), loop(30), loop(30)), WATER));
+        PumpSolution s = new OperatingPoint()
+                .solve(new PumpProblem(PUMP, loop(3), List.of(loop(20), loop(30), loop(30)), WATER));
         assertEquals(s.loops().get(0).total(), s.loops().get(1).total(), 1e-6);
         assertEquals(s.flow(), s.loops().stream().mapToDouble(LoopLosses::flow).sum(), 1e-6);
         assertEquals(s.loops().get(1).flow(), s.loops().get(2).flow(), 1e-9);
@@ -77,7 +77,10 @@ class PumpTest {
         BalanceSolution s = new LoopBalance().solve(new BalanceProblem(loops, wanted, WATER));
         for (int i = 0; i < loops.size(); i++) {
             LoopPath set = loops.get(i).withValve(s.settings().get(i).kv());
-            assertEquals(s.pressure(), new DarcyWeisbach().losses(set, WATER, wanted.get(i)).total(), 1e-6);
+            assertEquals(
+                    s.pressure(),
+                    new DarcyWeisbach().losses(set, WATER, wanted.get(i)).total(),
+                    1e-6);
         }
         assertEquals(1, s.settings().stream().filter(v -> v.throttled() == 0).count());
     }
@@ -91,7 +94,10 @@ class PumpTest {
         assertEquals(101.325, level.atHottest(), 1e-9);
         assertEquals(19.9, high.atHottest() - level.atHottest(), 0.2);
         assertTrue(high.margin() > level.margin() + 3);
-        assertTrue(new StandingPressure().solve(new StandingProblem(glycol, 10, 130, 0, 2, false)).margin() < 0);
+        assertTrue(new StandingPressure()
+                        .solve(new StandingProblem(glycol, 10, 130, 0, 2, false))
+                        .margin()
+                < 0);
     }
 
     /** Laminar film of glycol in a bore of 12 mm: 137 to 164 W/(m2 K) for Nu 3.66 to 4.36 and 0.45 W/(m K). */

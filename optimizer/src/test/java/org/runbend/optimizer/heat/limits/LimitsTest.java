@@ -53,9 +53,12 @@ class LimitsTest {
         double supply = hot.supplyFor(SleepingFloor.WARN, 65);
         assertEquals(
                 SleepingFloor.WARN,
-                new SleepingFloor().solve(new SleepingProblem(FLOOR, supply, 20, -10)).underMattress(),
+                new SleepingFloor()
+                        .solve(new SleepingProblem(FLOOR, supply, 20, -10))
+                        .underMattress(),
                 1e-6);
-        // By hand as a chain of resistances for a plate at one temperature: coolant - 0.048 - ply - mattress and air; down 1.39.
+        // By hand as a chain of resistances for a plate at one temperature: coolant - 0.048 - ply - mattress and air;
+        // down 1.39.
         double up = 1 / (1 / 10.8 + 1 + 0.012 / 0.13);
         double down = 0.7178;
         double plane = (65 / 0.048 + up * 20 + down * -10) / (1 / 0.048 + up + down);
@@ -66,10 +69,16 @@ class LimitsTest {
     void frost() {
         Mixture forty = Mixture.ofVolume(Coolant.Base.PROPYLENE_GLYCOL, 0.4);
         FrostProtection frost = new FrostProtection();
-        assertEquals(Finding.Verdict.OK, frost.judge(forty, Optional.of(-15.0), -10).verdict());
-        assertEquals(Finding.Verdict.FAIL, frost.judge(forty, Optional.of(-30.0), -10).verdict());
-        assertEquals(Finding.Verdict.WARN, frost.judge(forty, Optional.empty(), -10).verdict());
-        assertEquals(Finding.Verdict.FAIL, frost.judge(Mixture.water(), Optional.of(-1.0), 5).verdict());
+        assertEquals(
+                Finding.Verdict.OK, frost.judge(forty, Optional.of(-15.0), -10).verdict());
+        assertEquals(
+                Finding.Verdict.FAIL,
+                frost.judge(forty, Optional.of(-30.0), -10).verdict());
+        assertEquals(
+                Finding.Verdict.WARN, frost.judge(forty, Optional.empty(), -10).verdict());
+        assertEquals(
+                Finding.Verdict.FAIL,
+                frost.judge(Mixture.water(), Optional.of(-1.0), 5).verdict());
     }
 
     @Test

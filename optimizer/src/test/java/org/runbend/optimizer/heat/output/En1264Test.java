@@ -10,7 +10,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** EN 1264-2 and ISO 11855-2: two public codes agree on the characteristic, the limits and the constants. */
 class En1264Test {
     @ParameterizedTest
-    @CsvSource({"1, 8.920", "3, 29.867", "5, 52.388", "7, 75.853", "9, 100.007", "10, 112.296", "13, 149.866", "15, 175.414"})
+    @CsvSource({
+        "1, 8.920",
+        "3, 29.867",
+        "5, 52.388",
+        "7, 75.853",
+        "9, 100.007",
+        "10, 112.296",
+        "13, 149.866",
+        "15, 175.414"
+    })
     void basicCharacteristic(double excess, double flux) {
         assertEquals(flux, En1264.flux(excess), 5e-4);
         assertEquals(excess, En1264.excess(flux), 1e-4);
@@ -48,13 +57,7 @@ class En1264Test {
             double finite) {
         TypeBSolution s = new En1264TypeB()
                 .solve(new TypeBProblem(
-                        spacing,
-                        new PipeWall(outer, 2, 0.35),
-                        new Plate(sheet, metal),
-                        cover,
-                        0.13,
-                        finish,
-                        1));
+                        spacing, new PipeWall(outer, 2, 0.35), new Plate(sheet, metal), cover, 0.13, finish, 1));
         assertEquals(bU, s.bU(), 1e-9);
         assertEquals(kwl, s.kwl(), 1e-6);
         assertEquals(aT, s.aT(), 1e-6);
@@ -83,8 +86,7 @@ class En1264Test {
     @CsvSource({"12, 0.15, 0.012", "16, 0.5, 0.012", "16, 0.15, 0.001"})
     void saysWhereItIsNotValid(double outer, double spacing, double cover) {
         assertTrue(!new En1264TypeB()
-                .solve(new TypeBProblem(
-                        spacing, new PipeWall(outer, 2, 0.35), new Plate(0.5, 200), cover, 0.13, 0, 1))
+                .solve(new TypeBProblem(spacing, new PipeWall(outer, 2, 0.35), new Plate(0.5, 200), cover, 0.13, 0, 1))
                 .valid());
     }
 
@@ -106,8 +108,15 @@ class En1264Test {
     /** Entries of the tables BG and nG (types A and C, T = 0.15 m) on which both codes agree: q = BG dT^nG at 9 K over the room. */
     @ParameterizedTest
     @CsvSource({
-        ".01, 51, .088", ".0208, 61.1, .085", ".0292, 69.2, .082", ".0375, 76.3, .076", ".0458, 82.7, .055",
-        ".0542, 87.5, .038", ".0625, 91.8, .024", ".0708, 95.1, .014", ".0792, 97.8, .006"
+        ".01, 51, .088",
+        ".0208, 61.1, .085",
+        ".0292, 69.2, .082",
+        ".0375, 76.3, .076",
+        ".0458, 82.7, .055",
+        ".0542, 87.5, .038",
+        ".0625, 91.8, .024",
+        ".0708, 95.1, .014",
+        ".0792, 97.8, .006"
     })
     void limitCurve(double cover, double factor, double power) {
         double excess = 17.5;

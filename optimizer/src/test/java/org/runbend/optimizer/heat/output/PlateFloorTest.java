@@ -18,8 +18,7 @@ class PlateFloorTest {
     }
 
     private static StripOutput base(Stack stack, PipeWall pipe, Plate plate, double width, double spacing) {
-        return new HottelWhillierBliss()
-                .solve(FinProblem.even(stack, pipe, plate, width, spacing, Contact.IDEAL));
+        return new HottelWhillierBliss().solve(FinProblem.even(stack, pipe, plate, width, spacing, Contact.IDEAL));
     }
 
     @ParameterizedTest(name = "pipe {0}, ply {1}, cover {2}, plate {3}")
@@ -34,8 +33,7 @@ class PlateFloorTest {
             double exchange,
             double peak,
             double least) {
-        StripOutput s =
-                base(Stack.of(ply, 0.13, cover, 30, 0.034), new PipeWall(pipe, 2, 0.35), HALF, plate, 150);
+        StripOutput s = base(Stack.of(ply, 0.13, cover, 30, 0.034), new PipeWall(pipe, 2, 0.35), HALF, plate, 150);
         near(up, s.up(), 0.035);
         near(down, s.down(), 0.055);
         near(exchange, s.exchange(), plate < 150 ? 0.105 : 0.055);
@@ -72,17 +70,30 @@ class PlateFloorTest {
     /** A plate worse than 0.3 mm of aluminium is said up to 3.4 % too good. */
     @ParameterizedTest
     @CsvSource({
-        ".5, 120, 3.944", ".5, 160, 4.076", ".5, 237, 4.218", ".2, 200, 3.715", ".3, 200, 3.944", ".8, 200, 4.301",
+        ".5, 120, 3.944",
+        ".5, 160, 4.076",
+        ".5, 237, 4.218",
+        ".2, 200, 3.715",
+        ".3, 200, 3.944",
+        ".8, 200, 4.301",
         "1, 200, 4.351"
     })
     void otherSheet(double thickness, double conductivity, double up) {
-        near(up, base(ply(12), SIXTEEN, new Plate(thickness, conductivity), 150, 150).up(), 0.035);
+        near(
+                up,
+                base(ply(12), SIXTEEN, new Plate(thickness, conductivity), 150, 150)
+                        .up(),
+                0.035);
     }
 
     /** Narrow plates: what the closed form says too much grows from 0.5 to 8.2 %. */
     @ParameterizedTest
     @CsvSource({
-        "60, 2.642, .083", "80, 3.144, .063", "100, 3.582, .046", "120, 3.931, .028", "130, 4.056, .017",
+        "60, 2.642, .083",
+        "80, 3.144, .063",
+        "100, 3.582, .046",
+        "120, 3.931, .028",
+        "130, 4.056, .017",
         "140, 4.135, .006"
     })
     void narrowPlates(double width, double up, double share) {
@@ -111,7 +122,14 @@ class PlateFloorTest {
 
     /** Thin foam loses 10 % more than the closed form says: the pipe reaches down into it. */
     @ParameterizedTest
-    @CsvSource({"10, .034, 1.168", "20, .034, .809", "50, .034, .428", "30, .022, .411", "30, .028, .518", "30, .040, .726"})
+    @CsvSource({
+        "10, .034, 1.168",
+        "20, .034, .809",
+        "50, .034, .428",
+        "30, .022, .411",
+        "30, .028, .518",
+        "30, .040, .726"
+    })
     void otherFoam(double thickness, double conductivity, double down) {
         Stack stack = Stack.of(12, 0.13, 0, thickness, conductivity);
         near(down, base(stack, SIXTEEN, HALF, 150, 150).down(), 0.105);
@@ -127,8 +145,8 @@ class PlateFloorTest {
     @ParameterizedTest
     @CsvSource({"0.05, .964", "0.1, .931", "0.2, .875", "0.5, .749"})
     void airBetweenPipeAndPlate(double gap, double share) {
-        FinProblem problem = FinProblem.even(
-                ply(12), SIXTEEN, HALF, 150, 150, new Contact(gap, Double.POSITIVE_INFINITY));
+        FinProblem problem =
+                FinProblem.even(ply(12), SIXTEEN, HALF, 150, 150, new Contact(gap, Double.POSITIVE_INFINITY));
         double ideal = base(ply(12), SIXTEEN, HALF, 150, 150).up();
         near(share, new HottelWhillierBliss().solve(problem).up() / ideal, 0.013);
     }
@@ -164,16 +182,15 @@ class PlateFloorTest {
         double[] kwl = {0.1, 0.2, 0.3, 0.4, 0.5, 0.8, 1.5, 3, 1000};
         double[] factors = {k1, k2, k3, k4, k5, k8, k15, k30, ideal};
         double cover = 0.018 / 0.13;
-        double standard = 6.5
-                * Math.pow(En1264TypeBTables.aT(cover), 1 - spacing / 75)
-                * (1 / 10.8 + 0.045)
-                / (1 / 10.8 + cover);
+        double standard =
+                6.5 * Math.pow(En1264TypeBTables.aT(cover), 1 - spacing / 75) * (1 / 10.8 + 0.045) / (1 / 10.8 + cover);
         Stack stack = Stack.of(18, 0.13, 0, 0.75 * 34, 0.034);
         for (int i = 0; i < kwl.length; i++) {
             double sheet = 0.125 * kwl[i] - share * 0.018 * 0.13;
             // 10 mm thick at most; what is better than that has the same sheet of another metal
             Plate plate = sheet < 1 ? new Plate(sheet / 200 * 1000, 200) : new Plate(10, Math.min(500, sheet * 100));
-            double up = base(stack, new PipeWall(outer, 2, 0.35), plate, spacing, spacing).up();
+            double up = base(stack, new PipeWall(outer, 2, 0.35), plate, spacing, spacing)
+                    .up();
             near(factors[i] * standard, up, kwl[i] < 0.15 ? 0.145 : kwl[i] < 0.25 ? 0.10 : 0.07);
         }
     }
@@ -199,8 +216,7 @@ class PlateFloorTest {
     void limitExample(double plate, double mean, double flux, double coolant) {
         StripOutput s = base(ply(12), SIXTEEN, HALF, plate, 150);
         FloorZone zone = new FloorZone(FloorZone.Kind.PLATED, 1, s);
-        FloorOutput out =
-                new AreaWeighting().solve(new FloorProblem(java.util.List.of(zone), 10.8, coolant, 20, -10));
+        FloorOutput out = new AreaWeighting().solve(new FloorProblem(java.util.List.of(zone), 10.8, coolant, 20, -10));
         assertEquals(mean, out.surfaceMean(), 0.3);
         assertEquals(29, out.surfacePeak(), 0.4);
         near(flux, out.upward(), 0.04);
@@ -234,7 +250,11 @@ class PlateFloorTest {
         "16, 1.8, .35, .0472", "17, 2, .35, .0484", "16, 2, .43, .0451", "18, 3, .25, .0745", "22, 3, .25, .0641"
     })
     void toPlane(double outer, double wall, double conductivity, double resistance) {
-        near(resistance, base(ply(12), new PipeWall(outer, wall, conductivity), HALF, 150, 150).toPlane(), 0.15);
+        near(
+                resistance,
+                base(ply(12), new PipeWall(outer, wall, conductivity), HALF, 150, 150)
+                        .toPlane(),
+                0.15);
     }
 
     private static void near(double expected, double value, double share) {

@@ -25,15 +25,19 @@ class UnplatedTest {
     /** Finite elements, ply 18, foam of 0.75 m2 K/W: plate factors for no plate. */
     @ParameterizedTest
     @CsvSource({
-        "50, 16, .662", "100, 16, .401", "150, 16, .283", "200, 16, .222", "300, 16, .161", "100, 20, .434",
-        "150, 20, .307", "200, 20, .241"
+        "50, 16, .662",
+        "100, 16, .401",
+        "150, 16, .283",
+        "200, 16, .222",
+        "300, 16, .161",
+        "100, 20, .434",
+        "150, 20, .307",
+        "200, 20, .241"
     })
     void plateFactorsOfNoPlate(double spacing, double outer, double factor) {
         double cover = 0.018 / 0.13;
-        double standard = 6.5
-                * Math.pow(En1264TypeBTables.aT(cover), 1 - spacing / 75)
-                * (1 / 10.8 + 0.045)
-                / (1 / 10.8 + cover);
+        double standard =
+                6.5 * Math.pow(En1264TypeBTables.aT(cover), 1 - spacing / 75) * (1 / 10.8 + 0.045) / (1 / 10.8 + cover);
         double up = groove(outer, 18, 0.75 * 34, spacing).up();
         assertEquals(factor * standard, up, factor * standard * 0.05);
     }
@@ -41,7 +45,8 @@ class UnplatedTest {
     /** Own finite volumes of 0.5 mm, wall and groove as they are: pipe, ply, foam, spacing; up, down, through. */
     @ParameterizedTest
     @CsvSource({
-        "16, 12, 30, 150, 1.147, .315, .424", "16, 18, 30, 150, 1.051, .332, .399", "16, 18, 30, 100, 1.554, .489, .296",
+        "16, 12, 30, 150, 1.147, .315, .424", "16, 18, 30, 150, 1.051, .332, .399",
+                "16, 18, 30, 100, 1.554, .489, .296",
         "16, 18, 30, 300, .526, .166, .507", "12, 12, 30, 150, 1.025, .269, .495", "16, 12, 10, 150, 1.057, .627, .721",
         "16, 12, 50, 150, 1.194, .217, .298", "16, 6, 30, 150, 1.268, .297, .452"
     })

@@ -1,0 +1,115 @@
+package org.runbend.export.papers;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.export.drawing.Anchor;
+import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Decimals;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Path;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Text;
+
+/** Curves over two axes that begin at round numbers, drawn in a box of 150 x 60. */
+final class Diagram {
+    private static final double WIDE = 150;
+    private static final double HIGH = 60;
+    private static final double LETTERS = 2.6;
+    private static final double TICK = 1.2;
+    private static final double[] ROUND = {1, 2, 5, 10};
+    private static final int MOST_TICKS = 7;
+
+    private final SheetBuilder sheet;
+    private final Axis across;
+    private final Axis up;
+
+    /** What an axis shows. */
+    record Axis(String words, double from, double to, double step) {
+        /** An axis over values, with round steps. */
+        static Axis over(String words, double least, double most) {
+            double span = Math.max(1e-9, most - least);
+            double power = Math.pow(10, Math.floor(Math.log10(span / MOST_TICKS)));
+            double step = power * 10;
+            for (int i = ROUND.length - 1; i >= 0; i--) {
+                step = span / (ROUND[i] * power) <= MOST_TICKS ? ROUND[i] * power : step;
+            }
+            return new Axis(words, Math.floor(least / step) * step, Math.ceil(most / step - 1e-9) * step, step);
+        }
+
+        double share(double value) {
+            return (value - from) / (to - from);
+        }
+
+        int ticks() {
+            return (int) Math.round((to - from) / step);
+        }
+    }
+
+    Diagram(String title, Axis across, Axis up) {
+        sheet = new SheetBuilder(title);
+        this.across = across;
+        this.up = up;
+        frame();
+    }
+
+    private void frame() {
+        line(new Point(0, 0), new Point(WIDE, 0));
+        line(new Point(0, 0), new Point(0, HIGH));
+        for (int i = 0; i <= across.ticks(); i++) {
+            double value = across.from() + i * across.step();
+            double x = across.share(value) * WIDE;
+            line(new Point(x, 0), new Point(x, -TICK));
+            words(new Point(x, -2 * TICK), Anchor.TOP_CENTRE, Decimals.of(value, 2));
+        }
+        for (int i = 0; i <= up.ticks(); i++) {
+            double value = up.from() + i * up.step();
+            double y = up.share(value) * HIGH;
+            line(new Point(0, y), new Point(-TICK, y));
+            words(new Point(-2 * TICK, y), Anchor.MIDDLE_RIGHT, Decimals.of(value, 2));
+        }
+        words(new Point(WIDE, -4 * TICK - LETTERS), Anchor.TOP_RIGHT, across.words());
+        words(new Point(0, HIGH + TICK), Anchor.BOTTOM_LEFT, up.words());
+    }
+
+    /** A curve with its name at its end. */
+    Diagram curve(Layer layer, String name, List<Point> values) {
+        List<Point> points = new ArrayList<>();
+        for (Point v : values) {
+            points.add(place(v));
+        }
+        if (points.size() >= 2) {
+            sheet.add(layer, Path.polyline(points));
+            sheet.add(
+                    layer,
+                    new Text(points.get(points.size() - 1).plus(1.5, 0), LETTERS, 0, Anchor.MIDDLE_LEFT, name));
+        }
+        return this;
+    }
+
+    /** A point with words. */
+    Diagram point(Point value, String name) {
+        Point at = place(value);
+        sheet.add(Layer.KEEP_OUT, new Circle(at, 1.2));
+        words(at.plus(2.5, 2.5), Anchor.BOTTOM_LEFT, name);
+        return this;
+    }
+
+    Sheet sheet() {
+        return sheet.build();
+    }
+
+    private Point place(Point value) {
+        return new Point(across.share(value.x()) * WIDE, up.share(value.y()) * HIGH);
+    }
+
+    private void line(Point a, Point b) {
+        sheet.add(Layer.DIMENSION, new Segment(a, b));
+    }
+
+    private void words(Point at, Anchor anchor, String text) {
+        sheet.add(Layer.TITLE, new Text(at, LETTERS, 0, anchor, text));
+    }
+}
