@@ -143,9 +143,10 @@ final class KeyTable {
                 : String.valueOf(type);
         return switch (word) {
             case "object" -> "mapping";
-            case "array" -> key.get("items") instanceof Map<?, ?> items && items.get("$ref") != null
-                    ? "list of " + kind(items)
-                    : "list";
+            case "array" ->
+                key.get("items") instanceof Map<?, ?> items && items.get("$ref") != null
+                        ? "list of " + kind(items)
+                        : "list";
             case "string" -> "text";
             case "integer" -> "whole number";
             case "null" -> "text";
