@@ -37,16 +37,25 @@ final class KitFiles {
 
     private KitFiles() {}
 
+    /**
+     * How {@code drawing.dxf} is written.
+     *
+     * @param version form of the file
+     * @param withChannel whether layer CHANNEL holds the edge of the groove
+     * @param inParts whether lines are single lines and arcs
+     */
+    record DrawingForm(DxfVersion version, boolean withChannel, boolean inParts) {}
+
     static Map<String, byte[]> of(KitPlan plan, DxfVersion version, boolean withChannel) {
-        return of(plan, version, withChannel, Map.of());
+        return of(plan, new DrawingForm(version, withChannel, false), Map.of());
     }
 
     /** The files of a kit and others that lie beside them, which {@code kit.json} lists too. */
-    static Map<String, byte[]> of(KitPlan plan, DxfVersion version, boolean withChannel, Map<String, byte[]> more) {
-        Sheet sheet = new FloorDrafting(withChannel).draw(plan);
+    static Map<String, byte[]> of(KitPlan plan, DrawingForm form, Map<String, byte[]> more) {
+        Sheet sheet = new FloorDrafting(form.withChannel()).draw(plan);
         Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet));
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put("drawing.dxf", DxfBackend.bytes(sheet, paper, version));
+        files.put("drawing.dxf", DxfBackend.bytes(sheet, paper, form.version(), form.inParts()));
         files.put("floor.svg", SvgBackend.bytes(sheet));
         files.put(
                 "pick-list.pdf",

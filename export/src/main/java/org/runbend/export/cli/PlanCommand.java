@@ -55,6 +55,14 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     private ChannelForm channel = ChannelForm.CONTOUR;
 
     @Option(
+            names = "--contours",
+            paramLabel = "HOW",
+            converter = ContoursWord.class,
+            description = "Lines of drawing.dxf: polylines with arcs in them (default), or lines, single lines and arcs"
+                    + " for programs that misread arcs in polylines.")
+    private ContourForm contours = ContourForm.POLYLINES;
+
+    @Option(
             names = "--improve",
             description =
                     "Of a job with its own loop: lay one of ours beside it, in DIR-improved, and say what it saves.")
@@ -109,7 +117,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         progress().step("comparing plates");
         plan = compared(plan);
         progress().step("drawing and writing");
-        folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR, more));
+        folder.write(KitFiles.of(plan, form(), more));
         if (!isQuiet()) {
             new Summary(out()).print(plan, folder.path());
             if (was != null) {
@@ -125,6 +133,10 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     /** Clears up what killed runs left; nothing is touched before job and earlier plan were read. */
     private void prepare(OutputFolder folder) {
         folder.checkOurs().forEach(remark -> err().println(Terminal.plain(remark)));
+    }
+
+    private KitFiles.DrawingForm form() {
+        return new KitFiles.DrawingForm(dxf, channel == ChannelForm.CONTOUR, contours == ContourForm.LINES);
     }
 
     private void checkWords() {
@@ -178,7 +190,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     private void improve(KitPlan own, OutputFolder beside) {
         Job job = own.job();
         KitPlan ours = compared(plan(job.with(job.floor(), job.layout().withoutLoop())));
-        beside.write(KitFiles.of(ours, dxf, channel == ChannelForm.CONTOUR));
+        beside.write(KitFiles.of(ours, form(), Map.of()));
         if (!isQuiet()) {
             new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());
         }
@@ -196,6 +208,26 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                 case "r2000" -> DxfVersion.R2000;
                 case "r12" -> DxfVersion.R12;
                 default -> throw new TypeConversionException("'" + word + "' is neither r2000 nor r12");
+            };
+        }
+    }
+
+    /** How lines of a drawing are written. */
+    enum ContourForm {
+        /** Each in one piece. */
+        POLYLINES,
+        /** In single lines and arcs. */
+        LINES
+    }
+
+    /** Reads how lines of a drawing are written. */
+    static final class ContoursWord implements ITypeConverter<ContourForm> {
+        @Override
+        public ContourForm convert(String word) {
+            return switch (word.toLowerCase(Locale.ROOT)) {
+                case "polylines" -> ContourForm.POLYLINES;
+                case "lines" -> ContourForm.LINES;
+                default -> throw new TypeConversionException("'" + word + "' is neither polylines nor lines");
             };
         }
     }

@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
 
 /** The command {@code runbend} with its subcommands. */
 @Command(
@@ -16,7 +18,8 @@ import picocli.CommandLine.Command;
             CheckCommand.class,
             ConfirmCommand.class,
             LoopCommand.class,
-            OutlineCommand.class
+            OutlineCommand.class,
+            HelpCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
         description = "Lays the pipe loop of a small heated floor, packs its plates and coils, and draws the kit.",
@@ -24,10 +27,20 @@ import picocli.CommandLine.Command;
             "",
             "Exit codes: 0 done; 1 done, but a check failed; 2 bad input or usage; 70 a fault of our own.",
             "Example:",
-            "  runbend plan examples/camper.yaml --out kit"
+            "  runbend plan examples/camper.yaml --out kit",
+            "Keys of the files and more: runbend help job, catalog, shelf, choices, drawings, exit codes."
         })
-public final class Runbend {
+public final class Runbend implements Runnable {
+    @Spec
+    private CommandSpec spec;
+
     private Runbend() {}
+
+    /** Without a command: shows what there is. */
+    @Override
+    public void run() {
+        spec.commandLine().usage(spec.commandLine().getOut());
+    }
 
     /** Runs the command line and ends the process with its exit code. */
     public static void main(String[] args) {

@@ -48,7 +48,7 @@ public final class FloorDrafting {
     }
 
     private Sheet draw(KitPlan plan, boolean withTitle) {
-        Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
+        Extent floor = TrueArcs.of(Places.all(plan.job().floor().outline())).extent();
         double unit = Places.unit(floor);
         Sheet sheet = draw(plan, withTitle, unit);
         // letters are as large as promised on the page that the whole drawing fits, words and measures included
@@ -60,7 +60,7 @@ public final class FloorDrafting {
     }
 
     private Sheet draw(KitPlan plan, boolean withTitle, double unit) {
-        Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
+        Extent floor = TrueArcs.of(Places.all(plan.job().floor().outline())).extent();
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         labels.keepIn(floor.grow(ROOM * unit));

@@ -26,7 +26,7 @@ public final class LoopDrafting {
 
     /** The drawing of a loop on its lattice. */
     public Sheet draw(LoopView view) {
-        Extent floor = Extent.around(Places.all(view.job().floor().outline()));
+        Extent floor = TrueArcs.of(Places.all(view.job().floor().outline())).extent();
         double unit = Places.unit(floor);
         SheetBuilder sheet = new SheetBuilder(view.job().title());
         view.links().forEach(l -> sheet.add(Layer.DIMENSION, new Segment(Places.at(l.a()), Places.at(l.b()))));
