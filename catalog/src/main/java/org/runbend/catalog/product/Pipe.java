@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param aid part number of the bending aid, if there is one
  * @param weightPerMetre kg/m, empty pipe
  * @param coils coil lengths on offer, shortest first
+ * @param supply what of a coil that is bought goes into the box
  */
 public record Pipe(
         String sku,
@@ -28,7 +29,31 @@ public record Pipe(
         double handRadius,
         Optional<String> aid,
         double weightPerMetre,
-        List<Coil> coils) {
+        List<Coil> coils,
+        Supply supply) {
+    /** What of a coil that is bought goes into the box. */
+    public enum Supply {
+        /** All of it, at its price; the rest is the customer's. */
+        WHOLE,
+        /** The cuts alone, charged by their share of it; the rest stays on the workshop's shelf. */
+        CUT
+    }
+
+    /** A pipe of which whole coils are supplied. */
+    public Pipe(
+            String sku,
+            String name,
+            double outer,
+            double wall,
+            String material,
+            double fittedRadius,
+            double handRadius,
+            Optional<String> aid,
+            double weightPerMetre,
+            List<Coil> coils) {
+        this(sku, name, outer, wall, material, fittedRadius, handRadius, aid, weightPerMetre, coils, Supply.WHOLE);
+    }
+
     /** Checks sizes against each other and sorts the coils. */
     public Pipe {
         Check.that(outer > 0 && outer <= 63, "pipe %s: outer %s mm must be over 0 and at most 63 mm", sku, outer);

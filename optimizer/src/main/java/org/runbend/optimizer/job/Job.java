@@ -483,6 +483,13 @@ public record Job(
      * @param room degrees C
      * @param outside degrees C
      * @param pump pump of the catalog
+     * @param namesCoolant whether the job names the coolant; else it is taken for granted
      */
-    public record Heating(String coolant, double flow, double room, double outside, Optional<String> pump) {}
+    public record Heating(
+            String coolant, double flow, double room, double outside, Optional<String> pump, boolean namesCoolant) {
+        /** With a coolant that is named. */
+        public Heating(String coolant, double flow, double room, double outside, Optional<String> pump) {
+            this(coolant, flow, room, outside, pump, true);
+        }
+    }
 }

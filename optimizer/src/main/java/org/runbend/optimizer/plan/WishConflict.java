@@ -172,7 +172,8 @@ final class WishConflict {
                 Math.max(pipe.handRadius(), job.layout().spacing() / 2),
                 pipe.aid(),
                 pipe.weightPerMetre(),
-                pipe.coils());
+                pipe.coils(),
+                pipe.supply());
         Job without = job.with(job.layout(), job.pipe().of(soft), job.plates());
         return List.of(new Wish("pipe.product", without, "a pipe that bends to half the spacing would do"));
     }
