@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.runbend.export.data.OldKit;
 import org.runbend.export.dxf.DxfVersion;
@@ -77,6 +78,11 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                     "Write the kit of alternative N, as alternatives.pdf numbers them, in place of the job's own.")
     private Integer take;
 
+    @Option(
+            names = "--internal",
+            description = "Write what the kit costs the workshop, wages included, into internal.pdf, which does not travel.")
+    private boolean internal;
+
     @Override
     public Integer call() {
         checkWords();
@@ -101,8 +107,12 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                 new Summary(out()).printChoice(choice);
             }
         }
-        progress().step("comparing plates");
-        plan = new PlateComparing().compare(plan);
+        if (internal) {
+            progress().step("comparing plates");
+            plan = new PlateComparing().compare(plan);
+            more = new TreeMap<>(more);
+            more.putAll(KitFiles.internal(plan));
+        }
         progress().step("drawing and writing");
         folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR, more));
         if (!isQuiet()) {
@@ -139,8 +149,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     private void improve(KitPlan own, OutputFolder beside) {
         Job job = own.job();
-        KitPlan ours = new PlateComparing()
-                .compare(plan(job.with(job.floor(), job.layout().withoutLoop())));
+        KitPlan ours = plan(job.with(job.floor(), job.layout().withoutLoop()));
         beside.write(KitFiles.of(ours, dxf, channel == ChannelForm.CONTOUR));
         if (!isQuiet()) {
             new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());
