@@ -22,6 +22,7 @@ import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.AlternativesPaper;
 import org.runbend.export.papers.ConfirmPaper;
+import org.runbend.export.papers.InternalPaper;
 import org.runbend.export.papers.PickList;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.choice.Choice;
@@ -68,6 +69,11 @@ final class KitFiles {
         names.add(KIT);
         files.put(KIT, new KitJson().bytes(plan, names));
         return files;
+    }
+
+    /** What stays in the house: costs and wages. */
+    static Map<String, byte[]> internal(KitPlan plan) {
+        return Map.of("internal.pdf", new InternalPaper().bytes(plan));
     }
 
     /** The table of alternatives, as paper and as data. */

@@ -198,9 +198,9 @@ final class OutlineCommand implements Callable<Integer> {
         }
         try {
             picture.check(replace);
-            picture.write(SvgBackend.svg(SketchDrafting.draw(name, candidates)));
+            Disk.replace(picture.path(), picture.sealed(SvgBackend.svg(SketchDrafting.draw(name, candidates))));
             return "; " + picture.name() + " shows their numbers";
-        } catch (OutputRefused e) {
+        } catch (OutputRefused | IOException e) {
             return "";
         }
     }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletionException;
 import java.util.function.UnaryOperator;
@@ -87,6 +88,11 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                     "Write the kit of alternative N, as alternatives.pdf numbers them, in place of the job's own.")
     private Integer take;
 
+    @Option(
+            names = "--internal",
+            description = "Write what the kit costs the workshop, wages included, into internal.pdf, which does not travel.")
+    private boolean internal;
+
     @Override
     public Integer call() {
         checkWords();
@@ -114,8 +120,12 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                 plan = plan.withRemark(lost("The alternatives", e));
             }
         }
-        progress().step("comparing plates");
-        plan = compared(plan);
+        if (internal) {
+            progress().step("comparing plates");
+            plan = compared(plan);
+            more = new TreeMap<>(more);
+            more.putAll(KitFiles.internal(plan));
+        }
         progress().step("drawing and writing");
         folder.write(KitFiles.of(plan, form(), more));
         if (!isQuiet()) {
@@ -189,7 +199,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     private void improve(KitPlan own, OutputFolder beside) {
         Job job = own.job();
-        KitPlan ours = compared(plan(job.with(job.floor(), job.layout().withoutLoop())));
+        KitPlan ours = plan(job.with(job.floor(), job.layout().withoutLoop()));
         beside.write(KitFiles.of(ours, form(), Map.of()));
         if (!isQuiet()) {
             new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());

@@ -117,9 +117,9 @@ public final class TemperaturePart {
         for (Element.Run other : all) {
             double side = (line.to().x() - line.from().x()) * (other.from().y() - line.from().y())
                     - (line.to().y() - line.from().y()) * (other.from().x() - line.from().x());
-            if (other != line && side > 0) {
+            if (!other.equals(line) && side > 0) {
                 left = plate.centres() / 2;
-            } else if (other != line) {
+            } else if (!other.equals(line)) {
                 right = plate.centres() / 2;
             }
         }

@@ -178,7 +178,8 @@ final class WishConflict {
                 pipe.aid(),
                 pipe.weightPerMetre(),
                 pipe.coils(),
-                pipe.maxTemperature());
+                pipe.maxTemperature(),
+                pipe.supply());
         Job without = job.with(job.layout(), job.pipe().of(soft), job.plates());
         return List.of(new Wish("pipe.product", without, "a pipe that bends to half the spacing would do"));
     }

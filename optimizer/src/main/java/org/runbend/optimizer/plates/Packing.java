@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.cutting.Bound;
@@ -50,6 +52,7 @@ final class Packing {
     private final StripCover alone;
     private final int most;
     private final boolean quick;
+    private final Map<String, TwinFinder.Division> divisions = new TreeMap<>();
     private Optional<FewLengthsCurve> curve = Optional.empty();
     private Optional<List<StripCover.Laid>> plans = Optional.empty();
 
@@ -184,7 +187,9 @@ final class Packing {
 
     private PlatePlan plan(StripCover.Laid laid, PlateBound bound, long runByRun) {
         return new PlatePlan(
-                inOrderOfFlow(laid.pieces()),
+                inOrderOfFlow(
+                        new Placing(problem.loops(), stretches, pairs(), problem.wish().gap())
+                                .placed(laid.pieces())),
                 laid.cuts(),
                 kerf,
                 stretches.stream().mapToDouble(PlateStretch::length).sum(),
@@ -251,8 +256,18 @@ final class Packing {
         return Math.max(0, (long) Math.floor(asked * HUNDREDTHS));
     }
 
+    private List<Strip> pairs() {
+        return twins.stream().flatMap(t -> division(t).twins().stream()).toList();
+    }
+
+    private TwinFinder.Division division(SpreaderPlate twin) {
+        return divisions.computeIfAbsent(
+                twin.sku(),
+                sku -> new TwinFinder(problem, twin).divide(stretches));
+    }
+
     private List<StripCover.Laid> withTwin(SpreaderPlate twin, OptionalInt lengths) {
-        TwinFinder.Division division = new TwinFinder(problem, twin).divide(stretches);
+        TwinFinder.Division division = division(twin);
         double reach = division.twins().stream()
                 .mapToDouble(s -> s.length() - twin.step())
                 .sum();
