@@ -102,7 +102,10 @@ final class Summary {
                     "  %d  %s: %s, %.2f m to cut, %.1f %% of the floor served, heat %.1f %% uneven, %.1f kg, %s",
                     a.number(),
                     a.name(),
-                    BendCount.ofAll(a.plan().loops().stream().map(KitPlan.LoopPlan::breakdown).toList()).words(),
+                    BendCount.ofAll(a.plan().loops().stream()
+                                    .map(KitPlan.LoopPlan::breakdown)
+                                    .toList())
+                            .words(),
                     a.figures().pipe() / 100.0,
                     a.figures().served() / 10.0,
                     a.figures().uneven() / 10.0,

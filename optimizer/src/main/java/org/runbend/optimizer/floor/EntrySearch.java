@@ -73,6 +73,7 @@ final class EntrySearch {
         List<PortPair> pairs = new ArrayList<>();
         List<Lead.Pair> leads = new ArrayList<>();
         Set<Integer> taken = new HashSet<>();
+        List<Strand> placed = new ArrayList<>();
         int reachable = 0;
         boolean given = !problem.entry().holes().isEmpty();
         int loops = given ? problem.entry().holes().size() : problem.entry().loops();
@@ -83,6 +84,9 @@ final class EntrySearch {
             Joint chosen = null;
             int most = 0;
             for (Joint joint : joints) {
+                if (!isOff(joint, placed)) {
+                    continue;
+                }
                 LatticeGraph left = without(now, base, joint);
                 List<PortPair> all = new ArrayList<>(pairs);
                 all.add(new PortPair(joint.flow.node, joint.back.node, i));
@@ -99,6 +103,11 @@ final class EntrySearch {
             now = best;
             pairs.add(new PortPair(chosen.flow.node, chosen.back.node, i));
             leads.add(new Lead.Pair(chosen.flow.lead, chosen.back.lead));
+            for (End end : List.of(chosen.flow, chosen.back)) {
+                if (!end.elements().isEmpty()) {
+                    placed.add(new Strand(end.elements()));
+                }
+            }
             taken.add(chosen.flow.node);
             taken.add(chosen.back.node);
             reachable = most;
@@ -192,6 +201,20 @@ final class EntrySearch {
         double apart = problem.entry().apart();
         boolean ways = j.flow.elements().isEmpty() || j.back.elements().isEmpty() || flow.distance(back) >= apart;
         return ways && isOff(flow, j.back, graph, base, apart) && isOff(back, j.flow, graph, base, apart);
+    }
+
+    /** Whether the ways of a loop keep off those of the loops before. */
+    private boolean isOff(Joint j, List<Strand> placed) {
+        for (End end : List.of(j.flow, j.back)) {
+            if (!end.elements().isEmpty()) {
+                Strand way = new Strand(end.elements());
+                if (placed.stream()
+                        .anyMatch(p -> p.distance(way) < problem.entry().apart())) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     private boolean isOff(Strand way, End other, LatticeGraph graph, Point base, double apart) {

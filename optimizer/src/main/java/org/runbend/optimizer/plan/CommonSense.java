@@ -63,7 +63,9 @@ final class CommonSense {
                 coldest,
                 "degrees C",
                 verdict,
-                given ? "job, heating.coldest" : "heating.outside; say in heating.coldest how cold the coolant may get");
+                given
+                        ? "job, heating.coldest"
+                        : "heating.outside; say in heating.coldest how cold the coolant may get");
     }
 
     private static PlanCheck length(Pipe pipe, List<KitPlan.LoopPlan> loops) {

@@ -83,8 +83,10 @@ public final class HeatPart {
         for (int i = 0; i < loops.size(); i++) {
             strips.add(strips(i));
         }
-        double nominal =
-                strips.stream().flatMap(List::stream).mapToDouble(PipeStrip::area).sum();
+        double nominal = strips.stream()
+                .flatMap(List::stream)
+                .mapToDouble(PipeStrip::area)
+                .sum();
         double scale = Math.max(LEAST_SCALE, Math.min(MOST_SCALE, areas.besidePipe() / nominal));
         List<HeatedLoop> heated = new ArrayList<>();
         for (int i = 0; i < loops.size(); i++) {
@@ -124,9 +126,7 @@ public final class HeatPart {
                 Mixture.ofVolume(coolant.base(), coolant.share()),
                 heating.flow(),
                 Optional.empty(),
-                heating.coldest().isPresent()
-                        ? Optional.of(heating.coldest().getAsDouble())
-                        : Optional.empty(),
+                heating.coldest().isPresent() ? Optional.of(heating.coldest().getAsDouble()) : Optional.empty(),
                 flow);
     }
 
@@ -206,8 +206,7 @@ public final class HeatPart {
             }
         }
         double bends = bendLength(pipe);
-        strips.add(PipeStrip.bare(
-                FloorZone.Kind.GROOVE, Math.max(0, pipe.floorLength() - bends - plated), spacing));
+        strips.add(PipeStrip.bare(FloorZone.Kind.GROOVE, Math.max(0, pipe.floorLength() - bends - plated), spacing));
         strips.add(PipeStrip.bare(FloorZone.Kind.BEND, bends, spacing));
         return strips;
     }

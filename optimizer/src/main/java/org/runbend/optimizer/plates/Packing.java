@@ -187,9 +187,12 @@ final class Packing {
 
     private PlatePlan plan(StripCover.Laid laid, PlateBound bound, long runByRun) {
         return new PlatePlan(
-                inOrderOfFlow(
-                        new Placing(problem.loops(), stretches, pairs(), problem.wish().gap())
-                                .placed(laid.pieces())),
+                inOrderOfFlow(new Placing(
+                                problem.loops(),
+                                stretches,
+                                pairs(),
+                                problem.wish().gap())
+                        .placed(laid.pieces())),
                 laid.cuts(),
                 kerf,
                 stretches.stream().mapToDouble(PlateStretch::length).sum(),
@@ -261,9 +264,7 @@ final class Packing {
     }
 
     private TwinFinder.Division division(SpreaderPlate twin) {
-        return divisions.computeIfAbsent(
-                twin.sku(),
-                sku -> new TwinFinder(problem, twin).divide(stretches));
+        return divisions.computeIfAbsent(twin.sku(), sku -> new TwinFinder(problem, twin).divide(stretches));
     }
 
     private List<StripCover.Laid> withTwin(SpreaderPlate twin, OptionalInt lengths) {

@@ -28,7 +28,7 @@ class StretchAirTest {
                 List.of(),
                 bare.port());
         Job.PlateWish wish = new Job.PlateWish(List.of(Rows.plate(1, 1200, 300, 3, 10)), 0, 5, 150, 0.85, clearance);
-        return new StretchFinder(floor, wish, 120).find(ROW);
+        return new StretchFinder(floor, wish, 120, List.of()).find(ROW);
     }
 
     /** A bolt given as a point in the middle of a plate, whatever the clearance. */
@@ -36,7 +36,7 @@ class StretchAirTest {
     @ValueSource(doubles = {0, 0.3, 1, 2, 5})
     void noPlateOverABolt(double clearance) {
         for (double y : new double[] {100, 120, 159}) {
-            List<PlateStretch> found = stretches(new Shape.Spot(new Point(1000, y)), clearance);
+            List<PlateStretch> found = stretches(new Shape.Spot(new Point(1000, y), 0.5), clearance);
             assertEquals(2, found.size(), clearance + " at " + y);
             assertTrue(found.get(0).to() <= 900 - clearance, "runs begin at x = 100");
         }
