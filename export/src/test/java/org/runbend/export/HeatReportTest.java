@@ -99,7 +99,8 @@ class HeatReportTest {
         double bore = number(flat, "bore of ([0-9.]+) mm") / 1000;
         double straight = number(flat, "loop A: ([0-9.]+) m straight");
         double friction = number(flat, "friction factor of ([0-9.]+)");
-        Matcher row = Pattern.compile("loop A +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+)")
+        Matcher row = Pattern.compile(
+                        "loop A +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+)")
                 .matcher(text);
         assertTrue(row.find(), text);
         double flow = Double.parseDouble(row.group(1)) / 60_000;
@@ -135,9 +136,26 @@ class HeatReportTest {
         Path file = Files.write(folder.resolve("heat.json"), HeatJson.bytes(heat));
         String json = Files.readString(file);
         for (String key : List.of(
-                "upward", "downward", "surfaceMean", "surfacePeak", "supply", "return", "volumeFlow", "velocity", "reynolds",
-                "pressureDrop", "pumpHead", "highestSupply", "volume", "expansion", "warmUp", "minute", "surface", "sensor",
-                "coolant", "loops")) {
+                "upward",
+                "downward",
+                "surfaceMean",
+                "surfacePeak",
+                "supply",
+                "return",
+                "volumeFlow",
+                "velocity",
+                "reynolds",
+                "pressureDrop",
+                "pumpHead",
+                "highestSupply",
+                "volume",
+                "expansion",
+                "warmUp",
+                "minute",
+                "surface",
+                "sensor",
+                "coolant",
+                "loops")) {
             assertTrue(json.contains("\"" + key + "\""), key);
         }
         assertTrue(!json.contains("null") && !json.contains("NaN"), json);
@@ -150,8 +168,8 @@ class HeatReportTest {
     void temperaturesAreDrawn(String name) throws IOException {
         KitPlan plan = plan(name);
         HeatProblem problem = problem(plan);
-        FieldSolution field = new ConductionField()
-                .solve(TemperaturePart.problem(plan, problem, new HeatReckoning().solve(problem)));
+        FieldSolution field =
+                new ConductionField().solve(TemperaturePart.problem(plan, problem, new HeatReckoning().solve(problem)));
         ShadedFloor shaded = TemperatureDrafting.draw(plan, field);
         double cells = shaded.boxes().stream()
                 .mapToDouble(b -> b.box().width() * b.box().height())
@@ -166,12 +184,21 @@ class HeatReportTest {
             assertTrue(luminance.get(i) < luminance.get(i - 1), "step " + i + " is not darker: it must read in grey");
         }
         Path svg = Files.write(folder.resolve("temperatures.svg"), ShadedSvg.bytes(shaded));
-        OutsideReader.run("rsvg-convert", "-w", "400", svg.toString(), "-o", folder.resolve("t.png").toString());
+        OutsideReader.run(
+                "rsvg-convert",
+                "-w",
+                "400",
+                svg.toString(),
+                "-o",
+                folder.resolve("t.png").toString());
         Path pdf = Files.write(folder.resolve("temperatures.pdf"), ShadedPdf.bytes(shaded, "order"));
         assertTrue(OutsideReader.run("qpdf", "--check", pdf.toString())
                 .contains("No syntax or stream encoding errors found"));
         assertTrue(OutsideReader.run("pdftotext", pdf.toString(), "-").contains("degrees C"));
-        assertEquals(Files.readString(svg), new String(ShadedSvg.bytes(TemperatureDrafting.draw(plan, field)),
-                java.nio.charset.StandardCharsets.UTF_8));
+        assertEquals(
+                Files.readString(svg),
+                new String(
+                        ShadedSvg.bytes(TemperatureDrafting.draw(plan, field)),
+                        java.nio.charset.StandardCharsets.UTF_8));
     }
 }

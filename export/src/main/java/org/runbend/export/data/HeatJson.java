@@ -64,10 +64,7 @@ public final class HeatJson {
                     .close();
         }
         out.list("zones", o.zones(), z -> zone(out, z));
-        out.list(
-                "loops",
-                IntStream.range(0, heat.loops().size()).boxed().toList(),
-                i -> loop(out, heat, i));
+        out.list("loops", IntStream.range(0, heat.loops().size()).boxed().toList(), i -> loop(out, heat, i));
         out.list("warmUp", heat.warmUp().points(), p -> minute(out, p));
         if (heat.circuit().isPresent()) {
             out.open("circuit")
@@ -77,7 +74,9 @@ public final class HeatJson {
                     .number("floorShare", heat.circuit().get().floorShare())
                     .close();
         }
-        out.texts("notes", heat.notes()).texts("assumptions", heat.assumptions()).close();
+        out.texts("notes", heat.notes())
+                .texts("assumptions", heat.assumptions())
+                .close();
     }
 
     private static double reynolds(List<LoopHeat> loops) {

@@ -41,7 +41,10 @@ final class Isotherms {
         int stride = Math.max(1, segments.size() / TRIED);
         for (int i = 0; i < segments.size() && !placed.isEmpty(); i += stride) {
             Point at = segments.get(i).a();
-            double near = placed.stream().mapToDouble(l -> l.label().distance(at)).min().orElseThrow();
+            double near = placed.stream()
+                    .mapToDouble(l -> l.label().distance(at))
+                    .min()
+                    .orElseThrow();
             if (near > farthest) {
                 farthest = near;
                 best = at;
@@ -85,8 +88,7 @@ final class Isotherms {
         double tb = field.surface(b[0], b[1]);
         if (ta < level != tb < level) {
             double share = (level - ta) / (tb - ta);
-            crossings.add(new Point(
-                    x(a) + share * (x(b) - x(a)), y(a) + share * (y(b) - y(a))));
+            crossings.add(new Point(x(a) + share * (x(b) - x(a)), y(a) + share * (y(b) - y(a))));
         }
     }
 

@@ -83,8 +83,7 @@ final class Diagram {
         if (points.size() >= 2) {
             sheet.add(layer, Path.polyline(points));
             sheet.add(
-                    layer,
-                    new Text(points.get(points.size() - 1).plus(1.5, 0), LETTERS, 0, Anchor.MIDDLE_LEFT, name));
+                    layer, new Text(points.get(points.size() - 1).plus(1.5, 0), LETTERS, 0, Anchor.MIDDLE_LEFT, name));
         }
         return this;
     }

@@ -77,18 +77,19 @@ public final class HeatPaper {
 
     private void output(PdfFlow flow) {
         HeatSolution.Output o = heat.output();
-        flow.heading("What the floor gives").paragraph(String.format(
-                Locale.ROOT,
-                "%s W into a room of %s degrees C (%s to %s W for 0.2 to 0 mm of air between pipe and plate), %s W to the"
-                        + " outside at %s degrees C. Surface %s degrees C in the mean, %s at its hottest where the loop begins.",
-                three(o.upward()),
-                one(problem.surroundings().room()),
-                three(o.upwardLeast()),
-                three(o.upwardMost()),
-                three(o.downward()),
-                one(problem.surroundings().outside()),
-                one(o.surfaceMean()),
-                one(o.surfacePeak())));
+        flow.heading("What the floor gives")
+                .paragraph(String.format(
+                        Locale.ROOT,
+                        "%s W into a room of %s degrees C (%s to %s W for 0.2 to 0 mm of air between pipe and plate), %s W to the"
+                                + " outside at %s degrees C. Surface %s degrees C in the mean, %s at its hottest where the loop begins.",
+                        three(o.upward()),
+                        one(problem.surroundings().room()),
+                        three(o.upwardLeast()),
+                        three(o.upwardMost()),
+                        three(o.downward()),
+                        one(problem.surroundings().outside()),
+                        one(o.surfaceMean()),
+                        one(o.surfacePeak())));
         heat.need()
                 .ifPresent(n -> flow.paragraph(String.format(
                         Locale.ROOT,
@@ -171,7 +172,9 @@ public final class HeatPaper {
                     one(l.losses().total()),
                     three(l.upward()),
                     three(l.downward()),
-                    heat.balance().map(b -> one(b.settings().get(at).throttled())).orElse("-"),
+                    heat.balance()
+                            .map(b -> one(b.settings().get(at).throttled()))
+                            .orElse("-"),
                     heat.balance().map(b -> kv(b.settings().get(at))).orElse("-"));
         }
         flow.table(table);
@@ -216,12 +219,17 @@ public final class HeatPaper {
                     l.bends(),
                     l.fittings()));
         }
-        flow.paragraph(words.append(" Darcy and Weisbach; Churchill 1977, White 1929, Rennels 2012.").toString(), TextStyle.SMALL);
+        flow.paragraph(
+                words.append(" Darcy and Weisbach; Churchill 1977, White 1929, Rennels 2012.")
+                        .toString(),
+                TextStyle.SMALL);
     }
 
     private Sheet pumpCurve(PumpCurve curve) {
-        List<Point> points = curve.points().stream().map(p -> new Point(p.flow(), p.head())).toList();
-        double most = curve.points().stream().mapToDouble(PumpCurve.Point::head).max().orElse(1);
+        List<Point> points =
+                curve.points().stream().map(p -> new Point(p.flow(), p.head())).toList();
+        double most =
+                curve.points().stream().mapToDouble(PumpCurve.Point::head).max().orElse(1);
         Diagram diagram = new Diagram(
                 "Pump curve",
                 Diagram.Axis.over("flow, l/min", 0, curve.greatest()),
@@ -260,8 +268,14 @@ public final class HeatPaper {
 
     private void warmUp(PdfFlow flow) {
         List<WarmUp.Point> points = heat.warmUp().points();
-        double least = points.stream().mapToDouble(p -> Math.min(p.surface(), p.coolant())).min().orElse(0);
-        double most = points.stream().mapToDouble(p -> Math.max(p.surface(), p.coolant())).max().orElse(1);
+        double least = points.stream()
+                .mapToDouble(p -> Math.min(p.surface(), p.coolant()))
+                .min()
+                .orElse(0);
+        double most = points.stream()
+                .mapToDouble(p -> Math.max(p.surface(), p.coolant()))
+                .max()
+                .orElse(1);
         Diagram diagram = new Diagram(
                 "Warm-up",
                 Diagram.Axis.over("minutes", 0, points.size() - 1.0),

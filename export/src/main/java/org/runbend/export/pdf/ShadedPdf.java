@@ -89,7 +89,12 @@ public final class ShadedPdf {
             Box box = new Box(at, y, 9, 4.6);
             page.fill(box, floor.steps().get(i).colour());
             page.frame(box, THIN, THIN_INK);
-            page.text(at + 11, y + 1.3, TextStyle.BODY, Align.LEFT, floor.steps().get(i).words());
+            page.text(
+                    at + 11,
+                    y + 1.3,
+                    TextStyle.BODY,
+                    Align.LEFT,
+                    floor.steps().get(i).words());
         }
     }
 

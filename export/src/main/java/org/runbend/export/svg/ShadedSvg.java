@@ -57,14 +57,20 @@ public final class ShadedSvg {
             StringBuilder d = new StringBuilder();
             for (ShadedFloor.ShadedBox b : floor.boxes()) {
                 if (b.step() == i) {
-                    d.append("M").append(n(b.box().minX())).append(" ").append(n(-b.box().maxY()));
-                    d.append("h").append(n(b.box().width())).append("v").append(n(b.box().height()));
+                    d.append("M")
+                            .append(n(b.box().minX()))
+                            .append(" ")
+                            .append(n(-b.box().maxY()));
+                    d.append("h")
+                            .append(n(b.box().width()))
+                            .append("v")
+                            .append(n(b.box().height()));
                     d.append("h").append(n(-b.box().width())).append("z");
                 }
             }
             if (!d.isEmpty()) {
-                line("<path shape-rendering=\"crispEdges\" fill=\"" + colour(floor.steps().get(i).colour()) + "\" d=\"" + d
-                        + "\"/>");
+                line("<path shape-rendering=\"crispEdges\" fill=\""
+                        + colour(floor.steps().get(i).colour()) + "\" d=\"" + d + "\"/>");
             }
         }
     }
@@ -84,7 +90,8 @@ public final class ShadedSvg {
 
     private void outline() {
         for (Path p : floor.outline()) {
-            List<String> corners = p.vertices().stream().map(Vertex::point).map(ShadedSvg::xy).toList();
+            List<String> corners =
+                    p.vertices().stream().map(Vertex::point).map(ShadedSvg::xy).toList();
             line("<path fill=\"none\" stroke=\"#1a1a1a\" stroke-width=\"" + n(0.5 * pen) + "\" d=\"M"
                     + String.join("L", corners) + (p.closed() ? "Z" : "") + "\"/>");
         }
@@ -108,14 +115,18 @@ public final class ShadedSvg {
             line("<rect x=\"" + n(x) + "\" y=\"" + n(y) + "\" width=\"" + n(9 * pen) + "\" height=\"" + n(5 * pen)
                     + "\" fill=\"" + colour(floor.steps().get(i).colour()) + "\" stroke=\"#333333\" stroke-width=\""
                     + n(0.13 * pen) + "\"/>");
-            label(x + 11 * pen, y + 3.6 * pen, 2.8, "start", floor.steps().get(i).words(), false);
+            label(
+                    x + 11 * pen,
+                    y + 3.6 * pen,
+                    2.8,
+                    "start",
+                    floor.steps().get(i).words(),
+                    false);
         }
     }
 
     private void label(double x, double y, double size, String anchor, String words, boolean halo) {
-        String edge = halo
-                ? " paint-order=\"stroke\" stroke=\"#ffffff\" stroke-width=\"" + n(0.6 * pen) + "\""
-                : "";
+        String edge = halo ? " paint-order=\"stroke\" stroke=\"#ffffff\" stroke-width=\"" + n(0.6 * pen) + "\"" : "";
         line("<text x=\"" + n(x) + "\" y=\"" + n(y) + "\" font-family=\"" + FONTS + "\" font-size=\"" + n(size * pen)
                 + "\" text-anchor=\"" + anchor + "\" fill=\"#1a1a1a\"" + edge + ">" + Xml.escape(words) + "</text>");
     }

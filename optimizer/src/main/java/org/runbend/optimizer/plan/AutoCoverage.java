@@ -81,7 +81,8 @@ public final class AutoCoverage {
         PlatePlan plates = new PlatePacking().pack(PlateComparing.problem(asked, pipes));
         double upward = HeatPart.problem(asked, loops, plates)
                 .map(p -> new HeatReckoning().solve(p).output().upward())
-                .orElseThrow(() -> new IllegalArgumentException("build and heating are needed to choose plates by heat"));
+                .orElseThrow(
+                        () -> new IllegalArgumentException("build and heating are needed to choose plates by heat"));
         return new Answer(coverage, plates, upward, upward >= wanted);
     }
 }

@@ -29,7 +29,8 @@ record HeatAreas(double besidePipe, double bare, double bareEdge, double unheate
         }
         Geometry near = null;
         for (Breakdown loop : loops) {
-            Geometry strip = FloorShapes.line(Centreline.of(loop)).buffer(job.layout().spacing() / 2, QUARTER);
+            Geometry strip =
+                    FloorShapes.line(Centreline.of(loop)).buffer(job.layout().spacing() / 2, QUARTER);
             near = near == null ? strip : OverlayNGRobust.overlay(near, strip, OverlayNG.UNION);
         }
         Geometry warm = OverlayNGRobust.overlay(floor, near, OverlayNG.INTERSECTION);

@@ -14,6 +14,11 @@ final class HeatChecks {
 
     private static PlanCheck check(Finding f) {
         return new PlanCheck(
-                f.name(), f.value(), f.limit(), f.unit(), PlanCheck.Verdict.valueOf(f.verdict().name()), f.source());
+                f.name(),
+                f.value(),
+                f.limit(),
+                f.unit(),
+                PlanCheck.Verdict.valueOf(f.verdict().name()),
+                f.source());
     }
 }

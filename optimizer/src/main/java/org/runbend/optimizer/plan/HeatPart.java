@@ -14,15 +14,16 @@ import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.heat.BareFloor;
-import org.runbend.optimizer.heat.CircuitParts;
 import org.runbend.optimizer.heat.FloorBuild;
 import org.runbend.optimizer.heat.FlowWish;
 import org.runbend.optimizer.heat.HeatProblem;
+import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.HeatedLoop;
 import org.runbend.optimizer.heat.PipeStrip;
 import org.runbend.optimizer.heat.Supply;
 import org.runbend.optimizer.heat.Surroundings;
 import org.runbend.optimizer.heat.circuit.FloorMass;
+import org.runbend.optimizer.heat.circuit.HeatSource;
 import org.runbend.optimizer.heat.coolant.Mixture;
 import org.runbend.optimizer.heat.flow.Bend;
 import org.runbend.optimizer.heat.flow.LoopPath;
@@ -50,7 +51,6 @@ public final class HeatPart {
     /** From cold: a vehicle or hut kept free of frost (our choice), degrees C. */
     private static final double COLD = 10;
 
-    private static final double HUMIDITY = 0.5;
     private static final double WOOD = 1600;
     /** Slivers that come of areas cut out of each other, m2. */
     private static final double LEAST_AREA = 0.005;
@@ -61,19 +61,27 @@ public final class HeatPart {
     private final Job job;
     private final List<KitPlan.LoopPlan> loops;
     private final PlatePlan plates;
+    private final HeatWish wish;
 
-    private HeatPart(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
+    private HeatPart(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatWish wish) {
         this.job = job;
         this.loops = loops;
         this.plates = plates;
+        this.wish = wish;
     }
 
     /** The problem, where the job says what the floor is built of and what heats it. */
     public static Optional<HeatProblem> problem(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
+        return problem(job, loops, plates, HeatWish.NONE);
+    }
+
+    /** The same with what else the job says of heat. */
+    public static Optional<HeatProblem> problem(
+            Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatWish wish) {
         if (job.build().isEmpty() || job.heating().isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(new HeatPart(job, loops, plates).problem());
+        return Optional.of(new HeatPart(job, loops, plates, wish).problem());
     }
 
     private HeatProblem problem() {
@@ -83,8 +91,10 @@ public final class HeatPart {
         for (int i = 0; i < loops.size(); i++) {
             strips.add(strips(i));
         }
-        double nominal =
-                strips.stream().flatMap(List::stream).mapToDouble(PipeStrip::area).sum();
+        double nominal = strips.stream()
+                .flatMap(List::stream)
+                .mapToDouble(PipeStrip::area)
+                .sum();
         double scale = Math.max(LEAST_SCALE, Math.min(MOST_SCALE, areas.besidePipe() / nominal));
         List<HeatedLoop> heated = new ArrayList<>();
         for (int i = 0; i < loops.size(); i++) {
@@ -105,28 +115,22 @@ public final class HeatPart {
                 new Surroundings(
                         heating.room(),
                         heating.outside(),
-                        Math.min(COLD, heating.room()),
-                        Optional.empty(),
-                        HUMIDITY,
-                        false,
-                        false,
-                        true),
-                CircuitParts.NONE);
+                        wish.start().orElse(Math.min(COLD, heating.room())),
+                        wish.space(),
+                        wish.humidity(),
+                        wish.bath(),
+                        wish.sleeping(),
+                        wish.metalUnder()),
+                wish.circuit());
     }
 
     private Supply supply(Job.Heating heating) {
         Coolant coolant = job.catalog().findCoolant(heating.coolant()).orElseThrow();
-        FlowWish flow = heating.pump()
-                .flatMap(p -> job.catalog().findPump(p))
-                .<FlowWish>map(p -> new FlowWish.ByPump(PumpCurve.of(p)))
-                .orElse(FlowWish.BySpread.USUAL);
         return new Supply(
                 Mixture.ofVolume(coolant.base(), coolant.share()),
                 heating.flow(),
-                Optional.empty(),
-                heating.coldest().isPresent()
-                        ? Optional.of(heating.coldest().getAsDouble())
-                        : Optional.empty(),
+                highestOfSource(),
+                heating.coldest().isPresent() ? Optional.of(heating.coldest().getAsDouble()) : Optional.empty(),
                 flow);
     }
 
@@ -150,7 +154,7 @@ public final class HeatPart {
                 pipe.maxTemperature().isPresent()
                         ? Optional.of(pipe.maxTemperature().getAsDouble())
                         : Optional.empty(),
-                false);
+                wish.timber());
     }
 
     static PipeWall wall(Pipe pipe) {
@@ -206,8 +210,7 @@ public final class HeatPart {
             }
         }
         double bends = bendLength(pipe);
-        strips.add(PipeStrip.bare(
-                FloorZone.Kind.GROOVE, Math.max(0, pipe.floorLength() - bends - plated), spacing));
+        strips.add(PipeStrip.bare(FloorZone.Kind.GROOVE, Math.max(0, pipe.floorLength() - bends - plated), spacing));
         strips.add(PipeStrip.bare(FloorZone.Kind.BEND, bends, spacing));
         return strips;
     }

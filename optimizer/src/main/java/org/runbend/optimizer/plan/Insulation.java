@@ -23,7 +23,8 @@ record Insulation(Board board, List<Double> sheets) {
         for (Board board : catalog.boards()) {
             if (board.kind() == Board.Kind.INSULATION && !board.sheets().isEmpty()) {
                 Insulation stack = new Insulation(board, thinnest(board, asked));
-                if (stack.thickness() >= asked - SAME && (best == null || stack.thickness() < best.thickness() - SAME)) {
+                if (stack.thickness() >= asked - SAME
+                        && (best == null || stack.thickness() < best.thickness() - SAME)) {
                     best = stack;
                 }
             }

@@ -41,7 +41,8 @@ class HeatPartTest {
                 .flatMap(l -> l.strips().stream())
                 .mapToDouble(PipeStrip::length)
                 .sum();
-        assertEquals(plan.loops().stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum(), pipe, 1e-3);
+        assertEquals(
+                plan.loops().stream().mapToDouble(KitPlan.LoopPlan::floorLength).sum(), pipe, 1e-3);
         double plated = problem.loops().stream()
                 .flatMap(l -> l.strips().stream())
                 .filter(s -> s.kind() == FloorZone.Kind.PLATED)
@@ -64,7 +65,8 @@ class HeatPartTest {
         HeatSolution heat = new HeatReckoning()
                 .solve(HeatPart.problem(plan.job(), plan.loops(), plan.plates()).orElseThrow());
         assertTrue(heat.output().upward() > 100, () -> "" + heat.output());
-        assertTrue(heat.output().surfacePeak() < plan.job().heating().orElseThrow().flow());
+        assertTrue(
+                heat.output().surfacePeak() < plan.job().heating().orElseThrow().flow());
         KitFindings findings = new KitFindings();
         List<PlanCheck> checks = HeatChecks.of(heat);
         checks.forEach(new CheckRules(findings)::check);
@@ -90,7 +92,8 @@ class HeatPartTest {
                         plan.job().plates().with(plan.job().plates().products(), answer.coverage() - 0.15));
         PlatePlan fewer = new PlatePacking()
                 .pack(PlateComparing.problem(
-                        less, plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList()));
+                        less,
+                        plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList()));
         assertTrue(new HeatReckoning()
                         .solve(HeatPart.problem(less, plan.loops(), fewer).orElseThrow())
                         .output()
@@ -107,13 +110,18 @@ class HeatPartTest {
                 HeatPart.problem(plan.job(), plan.loops(), plan.plates()).orElseThrow();
         HeatSolution heat = new HeatReckoning().solve(problem);
         FieldSolution field = new ConductionField().solve(TemperaturePart.problem(plan, problem, heat));
-        assertEquals(heat.output().upward(), field.balance().upward(), 0.12 * heat.output().upward());
+        assertEquals(
+                heat.output().upward(),
+                field.balance().upward(),
+                0.12 * heat.output().upward());
         assertEquals(heat.output().surfaceMean(), field.mean(), 0.6);
         assertEquals(
                 field.balance().given(),
                 field.balance().upward() + field.balance().downward(),
                 0.005 * field.balance().given());
-        assertTrue(field.peak() <= heat.output().surfacePeak() + 0.5, field.peak() + " " + heat.output().surfacePeak());
+        assertTrue(
+                field.peak() <= heat.output().surfacePeak() + 0.5,
+                field.peak() + " " + heat.output().surfacePeak());
     }
 
     /** 50 mm of foam from sheets of 20, 30 and 40: 20 and 30; 45 mm are bought as 50. */
