@@ -52,7 +52,8 @@ final class HeatWishReader {
     /** The mapping {@code space}. */
     Optional<SpaceLoss> space(YamlMap m) {
         Optional<YamlValue> plain = m.find("loss");
-        double bridges = plain.map(v -> v.number(0, 10_000)).orElseGet(() -> m.get("bridges", v -> v.number(0, 10_000), 0.0));
+        double bridges =
+                plain.map(v -> v.number(0, 10_000)).orElseGet(() -> m.get("bridges", v -> v.number(0, 10_000), 0.0));
         List<SpaceLoss.Surface> surfaces =
                 m.each("surfaces", MOST_SURFACES, "a list of surfaces", v -> surface(v.map()));
         double volume = m.get("volume", v -> v.number(0, 10_000), 0.0);
@@ -75,16 +76,14 @@ final class HeatWishReader {
         if (given.isEmpty() && layers.isEmpty()) {
             m.self().fault("a surface needs its transmittance in W/(m2 K), or layers");
         }
-        return m.make(() -> new SpaceLoss.Surface(
-                name,
-                area,
-                given.orElseGet(() -> new Iso6946()
-                        .transmittance(new BuildUp(flow, List.of(new BuildUp.Section(1, layers)), Iso6946.OUTER)))));
+        return m.make(() -> new SpaceLoss.Surface(name, area, given.orElseGet(() -> new Iso6946()
+                .transmittance(new BuildUp(flow, List.of(new BuildUp.Section(1, layers)), Iso6946.OUTER)))));
     }
 
     private static Optional<Layer> layer(YamlMap m) {
         double thickness = m.require("thickness", "a thickness").length(0, 2000);
-        double conductivity = m.require("conductivity", "a conductivity in W/(m K)").number(0.002, 500);
+        double conductivity =
+                m.require("conductivity", "a conductivity in W/(m K)").number(0.002, 500);
         return m.make(() -> new Layer(thickness, conductivity));
     }
 
@@ -102,8 +101,8 @@ final class HeatWishReader {
         double relief = m.get("relief", v -> v.number(closed ? 60 : 0, 1000), closed ? 300.0 : 0.0);
         double rise = m.get("rise", v -> v.number(0, 30), 0.0);
         double head = m.get("head", v -> v.number(-5, 30), 0.0);
-        return m.make(() ->
-                new CircuitParts(source, litres, water, walls, blowers, sensor, closed, relief, rise, head));
+        return m.make(
+                () -> new CircuitParts(source, litres, water, walls, blowers, sensor, closed, relief, rise, head));
     }
 
     private static Optional<HeatSource> source(YamlMap m) {
@@ -150,9 +149,7 @@ final class HeatWishReader {
     }
 
     private static OptionalDouble number(YamlMap m, String key, double least, double most) {
-        return m.find(key)
-                .map(v -> OptionalDouble.of(v.number(least, most)))
-                .orElse(OptionalDouble.empty());
+        return m.find(key).map(v -> OptionalDouble.of(v.number(least, most))).orElse(OptionalDouble.empty());
     }
 
     private static boolean isSo(YamlMap m, String key, boolean otherwise) {

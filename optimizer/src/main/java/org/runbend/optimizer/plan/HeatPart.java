@@ -131,7 +131,26 @@ public final class HeatPart {
                 heating.flow(),
                 highestOfSource(),
                 heating.coldest().isPresent() ? Optional.of(heating.coldest().getAsDouble()) : Optional.empty(),
-                flow);
+                flow(heating));
+    }
+
+    /** As given, or the highest that the circuit's source can bring. */
+    private Optional<Double> highestOfSource() {
+        if (wish.source().isPresent()) {
+            return Optional.of(wish.source().getAsDouble());
+        }
+        return wish.circuit().source().filter(HeatSource::reachesFloor).map(HeatSource::highest);
+    }
+
+    private FlowWish flow(Job.Heating heating) {
+        if (wish.volumeFlow().isPresent()) {
+            return new FlowWish.ByVolume(wish.volumeFlow().getAsDouble());
+        }
+        Optional<FlowWish> pump =
+                heating.pump().flatMap(p -> job.catalog().findPump(p)).map(p -> new FlowWish.ByPump(PumpCurve.of(p)));
+        return pump.orElseGet(() -> wish.spread().isPresent()
+                ? new FlowWish.BySpread(wish.spread().getAsDouble())
+                : FlowWish.BySpread.USUAL);
     }
 
     private FloorBuild build() {

@@ -42,8 +42,7 @@ class HeatWishReaderTest {
 
     @Test
     void everythingIsRead() throws IOException, BadInput {
-        HeatWish wish = read(
-                """
+        HeatWish wish = read("""
                 heating: {source: 75, volumeFlow: 4, start: 5, humidity: 60%, sleeping: yes, timber: yes}
                 space:
                   surfaces:
@@ -72,10 +71,7 @@ class HeatWishReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
         space: {volume: 5}                                   | a space needs its loss in W/K, or surfaces
         space: {loss: 20, volume: 5}                         | a plain loss in W/K holds the whole space
         space: {surfaces: [{area: 3}]}                       | a surface needs its transmittance
