@@ -53,7 +53,7 @@ class HeatPartTest {
         for (int i = 0; i < plan.loops().size(); i++) {
             HeatedLoop loop = problem.loops().get(i);
             assertEquals(
-                    plan.loops().get(i).cutLength(),
+                    (double) plan.loops().get(i).cutLength(),
                     loop.path().length() * (1 + plan.job().pipe().allowance()),
                     1.5);
         }
