@@ -203,8 +203,10 @@ final class Labels {
 
     private boolean isOnPage(Text text) {
         Extent e = text.extent();
-        return page.map(p ->
-                        e.minX() >= p.minX() && e.maxX() <= p.maxX() && e.minY() >= p.minY() && e.maxY() <= p.maxY())
+        return page.map(p -> e.minX() >= p.minX()
+                        && e.maxX() <= p.maxX()
+                        && e.minY() >= p.minY()
+                        && e.maxY() <= p.maxY())
                 .orElse(true);
     }
 
