@@ -64,8 +64,9 @@ class RoomsTest {
                             "optimizer.survey",
                             // what a job says of heat is told in heat's own records
                             "optimizer.heat..")),
-            Map.entry("optimizer.loop", List.of()),
-            Map.entry("optimizer.cutting", List.of()),
+            Map.entry("optimizer.natives", List.of()),
+            Map.entry("optimizer.loop", List.of("optimizer.natives")),
+            Map.entry("optimizer.cutting", List.of("optimizer.natives")),
             // how much room a bend needs is told by the bend itself
             Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.loop", "optimizer.breakdown")),
             Map.entry("optimizer.division", List.of("optimizer.loop")),
@@ -219,7 +220,10 @@ class RoomsTest {
         check(classes()
                 .that(describe("use the solver library", RoomsTest::usesSolver))
                 .should()
-                .resideInAnyPackage("org.runbend.optimizer.cutting", "org.runbend.optimizer.loop"));
+                .resideInAnyPackage(
+                        "org.runbend.optimizer.cutting",
+                        "org.runbend.optimizer.loop",
+                        "org.runbend.optimizer.natives"));
     }
 
     /** Native objects live and die in one call of one class: never kept, and handed on to private methods only. */

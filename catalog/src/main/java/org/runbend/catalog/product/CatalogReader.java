@@ -139,7 +139,9 @@ public final class CatalogReader {
         OptionalDouble warmest = m.find("maxTemperature")
                 .map(v -> OptionalDouble.of(v.number(20, 150)))
                 .orElse(OptionalDouble.empty());
-        return m.make(() -> new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils, warmest));
+        Pipe.Supply supply = m.find("supply").map(v -> v.oneOf(Pipe.Supply.class)).orElse(Pipe.Supply.WHOLE);
+        return m.make(() ->
+                new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils, warmest, supply));
     }
 
     private Optional<Coil> coil(YamlValue value) {
@@ -164,12 +166,13 @@ public final class CatalogReader {
         double weight = m.require("weightPerMetre", "kg per metre").number(0, 100);
         double kerf = m.get("kerf", v -> v.length(0, 100), 0.0);
         double step = m.get("step", v -> v.length(0, 1000), 10.0);
+        double trim = m.get("trim", v -> v.length(0, 100), 0.0);
         List<PlateStock> stock =
                 m.require("stock", "a list of stock lengths").list(1, 100, "a list of stock lengths").stream()
                         .flatMap(v -> stock(v).stream())
                         .toList();
         return m.make(() -> new SpreaderPlate(
-                sku, name, width, grooves, centres, diameter, thickness, material, weight, kerf, step, stock));
+                sku, name, width, grooves, centres, diameter, thickness, material, weight, kerf, step, stock, trim));
     }
 
     private Optional<PlateStock> stock(YamlValue value) {
@@ -203,7 +206,15 @@ public final class CatalogReader {
         Coolant.Base base = m.require("base", "what it is made from").oneOf(Coolant.Base.class);
         double share = m.get("share", v -> v.share(0, 1), base == Coolant.Base.WATER ? 0.0 : 1.0);
         double freezes = m.get("freezes", v -> v.number(-100, 0), 0.0);
-        return m.make(() -> new Coolant(sku, name, base, share, freezes));
+        Optional<Coolant.Litre> litre = m.findMap("litre").flatMap(this::litre);
+        return m.make(() -> new Coolant(sku, name, base, share, freezes, litre));
+    }
+
+    private Optional<Coolant.Litre> litre(YamlMap m) {
+        long cost = cost(m);
+        long price = price(m);
+        double weight = m.require("weight", "kg").number(0, 10);
+        return m.make(() -> new Coolant.Litre(cost, price, weight));
     }
 
     private Optional<Pump> pump(YamlValue value) {

@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
  * @param weightPerMetre kg/m, empty pipe
  * @param coils coil lengths on offer, shortest first
  * @param maxTemperature highest temperature of the water in it, degrees C, where its maker says it
+ * @param supply what of a coil that is bought goes into the box
  */
 public record Pipe(
         String sku,
@@ -31,8 +32,17 @@ public record Pipe(
         Optional<String> aid,
         double weightPerMetre,
         List<Coil> coils,
-        OptionalDouble maxTemperature) {
-    /** A pipe of which no highest temperature is known. */
+        OptionalDouble maxTemperature,
+        Supply supply) {
+    /** What of a coil that is bought goes into the box. */
+    public enum Supply {
+        /** All of it, at its price; the rest is the customer's. */
+        WHOLE,
+        /** The cuts alone, charged by their share of it; the rest stays on the workshop's shelf. */
+        CUT
+    }
+
+    /** A pipe of which no highest temperature is known and whole coils are supplied. */
     public Pipe(
             String sku,
             String name,
@@ -55,7 +65,8 @@ public record Pipe(
                 aid,
                 weightPerMetre,
                 coils,
-                OptionalDouble.empty());
+                OptionalDouble.empty(),
+                Supply.WHOLE);
     }
 
     /** Checks sizes against each other and sorts the coils. */

@@ -18,6 +18,7 @@ import java.util.List;
  * @param kerf what the saw takes per cut, mm
  * @param step lengths are cut in steps of this, mm
  * @param stock lengths on offer, shortest first
+ * @param trim what is cut off the end of a stock plate before pieces are, mm
  */
 public record SpreaderPlate(
         String sku,
@@ -31,7 +32,38 @@ public record SpreaderPlate(
         double weightPerMetre,
         double kerf,
         double step,
-        List<PlateStock> stock) {
+        List<PlateStock> stock,
+        double trim) {
+    /** A plate whose stock is square at both ends. */
+    public SpreaderPlate(
+            String sku,
+            String name,
+            double width,
+            int grooves,
+            double centres,
+            double grooveDiameter,
+            double thickness,
+            String material,
+            double weightPerMetre,
+            double kerf,
+            double step,
+            List<PlateStock> stock) {
+        this(
+                sku,
+                name,
+                width,
+                grooves,
+                centres,
+                grooveDiameter,
+                thickness,
+                material,
+                weightPerMetre,
+                kerf,
+                step,
+                stock,
+                0);
+    }
+
     /** Checks sizes against each other and sorts the stock lengths. */
     public SpreaderPlate {
         Check.that(grooves == 1 || grooves == 2, "plate %s: grooves must be 1 or 2, not %s", sku, grooves);
@@ -53,6 +85,7 @@ public record SpreaderPlate(
                 thickness);
         Check.that(kerf >= 0 && kerf < 20, "plate %s: kerf %s mm must be 0 to 20 mm", sku, kerf);
         Check.that(step >= 1 && step <= 100, "plate %s: step %s mm must be 1 to 100 mm", sku, step);
+        Check.that(trim >= 0 && trim < 100, "plate %s: trim %s mm must be 0 to 100 mm", sku, trim);
         Check.that(weightPerMetre >= 0, "plate %s: weight must not be negative", sku);
         Check.that(!stock.isEmpty(), "plate %s: at least one stock length must be on offer", sku);
         stock = stock.stream()

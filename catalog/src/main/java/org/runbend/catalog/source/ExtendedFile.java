@@ -54,8 +54,11 @@ public final class ExtendedFile {
         MappingNode own = (MappingNode) node;
         YamlValue value = new YamlValue(key.get().getValueNode(), KEY, new Reading(file.name(), faults, Unit.MM));
         MappingNode rest = with(own, without(own, key.get()));
-        return base(file, value, chain)
-                .map(base -> {
+        Optional<MappingNode> found = base(file, value, chain);
+        if (found.isEmpty()) {
+            faults.throwIfAny(); // whatever the base holds would only seem to be missing
+        }
+        return found.map(base -> {
                     checkUnits(base, rest, file);
                     return (Node) merged(base, rest);
                 })

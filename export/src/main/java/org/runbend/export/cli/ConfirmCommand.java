@@ -17,10 +17,13 @@ final class ConfirmCommand extends JobCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "FILE.pdf", required = true, description = "The paper to write.")
     private Path out;
 
+    @Option(names = "--replace", description = "Replace a paper that Runbend did not write or somebody changed, too.")
+    private boolean replace;
+
     @Override
     public Integer call() {
-        OutputFile paper = new OutputFile(out, ".pdf");
-        paper.check();
+        OutputFile paper = OutputFile.pdf(out);
+        paper.check(replace);
         Job job = read();
         paper.write(KitFiles.confirm(job));
         if (!isQuiet()) {

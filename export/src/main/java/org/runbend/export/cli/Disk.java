@@ -9,6 +9,8 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -35,15 +37,35 @@ final class Disk {
 
     /** Puts a file in the place of an old one in one step; a link to a file is followed. */
     static void replace(Path file, byte[] bytes) throws IOException {
-        Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
-        Path fresh = target.resolveSibling(".runbend-" + ProcessHandle.current().pid() + "-"
-                + target.getFileName().hashCode() + ".tmp");
+        replace(Map.of(file, bytes));
+    }
+
+    /** As {@link #replace(Path, byte[])} for several files: none gets its name before the disk has taken them all. */
+    static void replace(Map<Path, byte[]> files) throws IOException {
+        Map<Path, Path> fresh = new LinkedHashMap<>();
         try {
-            Files.deleteIfExists(fresh);
-            write(fresh, bytes);
-            Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            for (Map.Entry<Path, byte[]> file : files.entrySet()) {
+                Path target = Files.exists(file.getKey())
+                        ? file.getKey().toRealPath()
+                        : file.getKey().toAbsolutePath();
+                Path made = target.resolveSibling(
+                        ".runbend-" + ProcessHandle.current().pid() + "-"
+                                + target.getFileName().hashCode() + ".tmp");
+                Files.deleteIfExists(made);
+                fresh.put(made, target);
+                write(made, file.getValue());
+            }
+            for (Map.Entry<Path, Path> file : fresh.entrySet()) {
+                Files.move(
+                        file.getKey(),
+                        file.getValue(),
+                        StandardCopyOption.ATOMIC_MOVE,
+                        StandardCopyOption.REPLACE_EXISTING);
+            }
         } finally {
-            Files.deleteIfExists(fresh);
+            for (Path made : fresh.keySet()) {
+                Files.deleteIfExists(made);
+            }
         }
     }
 

@@ -7,9 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutionException;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.KeyPlace;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.natives.NoSolver;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
@@ -20,6 +23,8 @@ import picocli.CommandLine.ParseResult;
 final class Failures implements IExecutionExceptionHandler, IParameterExceptionHandler {
     static final int BAD_INPUT = 2;
     static final int OWN_FAULT = 70;
+    /** The widest floors, with alternatives, were planned in 2 GB. */
+    private static final long ALWAYS_ENOUGH = 2048;
 
     @Override
     public int handleParseException(ParameterException e, String[] args) {
@@ -44,12 +49,47 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
             tell(unbuildable, at);
             return BAD_INPUT;
         }
-        at.getErr()
-                .println("runbend: a fault of our own (" + e.getClass().getSimpleName() + ")"
-                        + report(e)
-                                .map(r -> "; please send " + r + " with the job file")
-                                .orElse(""));
+        return ownFault(e, at.getErr());
+    }
+
+    /** One line for what is no fault of the input, with the place of the report; the exit code. */
+    static int ownFault(Throwable e, PrintWriter err) {
+        Throwable reason = reason(e);
+        String report =
+                report(e).map(r -> "; please send " + r + " with the job file").orElse("; no folder takes a report");
+        if (reason instanceof OutOfMemoryError) {
+            err.println("runbend: not enough memory: Java may use " + megabytes() + " MB, give it more: java -Xmx"
+                    + enough() + "m -jar runbend.jar ..." + report);
+        } else if (reason instanceof NoSolver) {
+            err.println("runbend: " + Terminal.oneLine(reason.getMessage()) + report);
+        } else {
+            err.println("runbend: a fault of our own (" + reason.getClass().getSimpleName() + ")" + report);
+        }
         return OWN_FAULT;
+    }
+
+    /** What lies under the wrappings of threads and of classes that could not be made ready. */
+    private static Throwable reason(Throwable e) {
+        Throwable reason = e;
+        for (Throwable t = e; t != null; t = t.getCause()) {
+            if (t instanceof OutOfMemoryError || t instanceof NoSolver) {
+                return t;
+            }
+            boolean wrapping = t instanceof CompletionException
+                    || t instanceof ExecutionException
+                    || (t instanceof IllegalStateException && t.getCause() instanceof Error);
+            reason = wrapping && t.getCause() != null && reason == t ? t.getCause() : reason;
+        }
+        return reason;
+    }
+
+    private static long megabytes() {
+        return Runtime.getRuntime().maxMemory() >> 20;
+    }
+
+    /** Twice as much, and never under what the widest floors were seen to need. */
+    private static long enough() {
+        return Math.max(ALWAYS_ENOUGH, 2 * megabytes());
     }
 
     /** {@code check} is there to tell everything; other commands say one line, and how many more there are. */
@@ -82,15 +122,39 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
         return key + ": " + text;
     }
 
-    private static Optional<Path> report(Exception e) {
+    /** A report in the temporary folder, else in the user's own or where we are. */
+    private static Optional<Path> report(Throwable e) {
         StringWriter text = new StringWriter();
         e.printStackTrace(new PrintWriter(text));
+        for (String folder : List.of("java.io.tmpdir", "user.home", "user.dir")) {
+            Optional<Path> file = report(System.getProperty(folder, ""), text.toString());
+            if (file.isPresent()) {
+                return file;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Path> report(String folder, String text) {
+        Path file = null;
         try {
-            Path file = Files.createTempFile("runbend-fault-", ".txt");
-            Files.writeString(file, text.toString());
+            file = Files.createTempFile(Path.of(folder), "runbend-fault-", ".txt");
+            Files.writeString(file, text);
             return Optional.of(file);
-        } catch (IOException ignored) {
+        } catch (IOException | RuntimeException full) {
+            remove(file);
             return Optional.empty();
+        }
+    }
+
+    /** Removes a report that the disk took half of. */
+    private static void remove(Path file) {
+        try {
+            if (file != null) {
+                Files.deleteIfExists(file);
+            }
+        } catch (IOException e) {
+            // there is nothing more to do
         }
     }
 }

@@ -66,7 +66,7 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
 
     final Progress progress() {
         PrintWriter err = spec.commandLine().getErr();
-        return isWatched() ? step -> err.println("... " + step) : Progress.SILENT;
+        return isWatched() ? new TimedProgress(err, System::nanoTime) : Progress.SILENT;
     }
 
     /** 0 for a sound plan, 1 if a check failed. */

@@ -3,6 +3,7 @@ package org.runbend.export.cli;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -14,12 +15,14 @@ import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.MiniatureDrafting;
 import org.runbend.export.drafting.OrientationSign;
 import org.runbend.export.drafting.PaperDrafting;
+import org.runbend.export.drafting.TitleBlock;
 import org.runbend.export.drawing.PaperSheet;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.AlternativesPaper;
 import org.runbend.export.papers.ConfirmPaper;
+import org.runbend.export.papers.InternalPaper;
 import org.runbend.export.papers.PickList;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.choice.Choice;
@@ -35,28 +38,42 @@ final class KitFiles {
 
     private KitFiles() {}
 
+    /**
+     * How {@code drawing.dxf} is written.
+     *
+     * @param version form of the file
+     * @param withChannel whether layer CHANNEL holds the edge of the groove
+     * @param inParts whether lines are single lines and arcs
+     */
+    record DrawingForm(DxfVersion version, boolean withChannel, boolean inParts) {}
+
     static Map<String, byte[]> of(KitPlan plan, DxfVersion version, boolean withChannel) {
-        return of(plan, version, withChannel, Map.of());
+        return of(plan, new DrawingForm(version, withChannel, false), Map.of());
     }
 
     /** The files of a kit and others that lie beside them, which {@code kit.json} lists too. */
-    static Map<String, byte[]> of(KitPlan plan, DxfVersion version, boolean withChannel, Map<String, byte[]> more) {
-        Sheet sheet = new FloorDrafting(withChannel).draw(plan);
+    static Map<String, byte[]> of(KitPlan plan, DrawingForm form, Map<String, byte[]> more) {
+        Sheet sheet = new FloorDrafting(form.withChannel()).draw(plan);
         Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet));
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put("drawing.dxf", DxfBackend.bytes(sheet, paper, version));
+        files.put("drawing.dxf", DxfBackend.bytes(sheet, paper, form.version(), form.inParts()));
         files.put("floor.svg", SvgBackend.bytes(sheet));
         files.put(
                 "pick-list.pdf",
                 new PickList()
                         .bytes(plan, new FloorDrafting(false).drawWithoutWords(plan), FloorDrafting.caption(plan)));
-        files.put("confirm.pdf", confirm(plan.job()));
+        files.put("confirm.pdf", confirm(plan));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
         new TreeMap<>(more).forEach(files::put);
         List<String> names = new ArrayList<>(files.keySet());
         names.add(KIT);
         files.put(KIT, new KitJson().bytes(plan, names));
         return files;
+    }
+
+    /** What stays in the house: costs and wages. */
+    static Map<String, byte[]> internal(KitPlan plan) {
+        return Map.of("internal.pdf", new InternalPaper().bytes(plan));
     }
 
     /** The table of alternatives, as paper and as data. */
@@ -66,10 +83,23 @@ final class KitFiles {
                 "alternatives.json", new AlternativesJson().bytes(choice));
     }
 
-    /** The paper that a customer confirms the floor of a job by. */
+    /** The paper that a customer confirms the floor of a job by; holes only where the job gives them. */
     static byte[] confirm(Job job) {
-        TapeSheet tape = new TapeMeasuring().measure(job);
-        return new ConfirmPaper(job, tape)
+        return confirm(job, new TapeMeasuring().measure(job), "");
+    }
+
+    /** The same, with the holes of the plan. */
+    private static byte[] confirm(KitPlan plan) {
+        List<TapeMeasuring.Hole> holes = plan.holes().stream()
+                .map(h ->
+                        new TapeMeasuring.Hole(h.loop() + " " + h.kind().name().toLowerCase(Locale.ROOT), h.at()))
+                .toList();
+        TapeSheet tape = new TapeMeasuring().measure(plan.job(), holes);
+        return confirm(plan.job(), tape, plan.isSound() ? "" : TitleBlock.DO_NOT_CUT);
+    }
+
+    private static byte[] confirm(Job job, TapeSheet tape, String warning) {
+        return new ConfirmPaper(job, tape, warning)
                 .bytes(scale -> ConfirmDrafting.draw(job, tape, scale), OrientationSign.sheet());
     }
 }

@@ -20,10 +20,13 @@ final class LoopCommand extends JobCommand implements Callable<Integer> {
     @Option(names = "--svg", paramLabel = "FILE", required = true, description = "The picture to write.")
     private Path svg;
 
+    @Option(names = "--replace", description = "Replace a picture that Runbend did not write or somebody changed, too.")
+    private boolean replace;
+
     @Override
     public Integer call() {
-        OutputFile picture = new OutputFile(svg, ".svg");
-        picture.check();
+        OutputFile picture = OutputFile.svg(svg);
+        picture.check(replace);
         LoopView view = new LoopInspector(progress()).inspect(read());
         picture.write(SvgBackend.bytes(new LoopDrafting().draw(view)));
         if (!isQuiet()) {

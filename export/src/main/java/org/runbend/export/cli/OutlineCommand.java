@@ -1,8 +1,12 @@
 package org.runbend.export.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
@@ -118,10 +122,26 @@ final class OutlineCommand implements Callable<Integer> {
         jobFile.check(replace);
         pictureFile.check(replace);
         String text = JobDraft.text(sketch, String.valueOf(picture.getFileName()));
-        jobFile.write(text);
-        pictureFile.write(SvgBackend.svg(SketchDrafting.draw(sketch)));
+        write(
+                jobFile,
+                jobFile.sealed(text),
+                pictureFile,
+                pictureFile.sealed(SvgBackend.svg(SketchDrafting.draw(sketch))));
         say(sketch, job, picture);
         return 0;
+    }
+
+    /** Both files or none: a job file without its picture says nothing of what was understood. */
+    private static void write(DraftFile job, byte[] text, DraftFile picture, byte[] svg) {
+        Map<Path, byte[]> files = new LinkedHashMap<>();
+        files.put(picture.path(), svg);
+        files.put(job.path(), text);
+        try {
+            Files.createDirectories(job.path().toAbsolutePath().getParent());
+            Disk.replace(files);
+        } catch (IOException e) {
+            throw new OutputRefused(job.path() + ": cannot be written");
+        }
     }
 
     private OutlineWish wish() {
@@ -178,9 +198,9 @@ final class OutlineCommand implements Callable<Integer> {
         }
         try {
             picture.check(replace);
-            picture.write(SvgBackend.svg(SketchDrafting.draw(name, candidates)));
+            Disk.replace(picture.path(), picture.sealed(SvgBackend.svg(SketchDrafting.draw(name, candidates))));
             return "; " + picture.name() + " shows their numbers";
-        } catch (OutputRefused e) {
+        } catch (OutputRefused | IOException e) {
             return "";
         }
     }

@@ -4,25 +4,46 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** A single file that a command writes, known as ours by its ending alone. */
+/** A single file that a command writes, known as ours by its ending and its seal. */
 final class OutputFile {
+    private static final String WORDS = "as written by runbend: ";
+
     private final Path path;
     private final String ending;
+    private final Seal seal;
 
-    /** A file with an ending such as .pdf. */
-    OutputFile(Path path, String ending) {
+    private OutputFile(Path path, String ending, Seal seal) {
         this.path = path;
         this.ending = ending;
+        this.seal = seal;
+    }
+
+    /** A paper. */
+    static OutputFile pdf(Path path) {
+        return new OutputFile(path, ".pdf", new Seal("% " + WORDS, ""));
+    }
+
+    /** A picture. */
+    static OutputFile svg(Path path) {
+        return new OutputFile(path, ".svg", new Seal("<!-- " + WORDS, " -->"));
     }
 
     /**
-     * Refuses what may be somebody else's.
+     * Refuses what is somebody else's, and what somebody has changed.
      *
-     * @throws OutputRefused if something is there that is no file with the ending
+     * @param replace whether a file with the ending is replaced all the same
+     * @throws OutputRefused if something is there that is not to be replaced
      */
-    void check() {
-        if (Disk.isTaken(path) && (!path.toString().endsWith(ending) || !Files.isRegularFile(path))) {
+    void check(boolean replace) {
+        if (!Disk.isTaken(path)) {
+            return;
+        }
+        if (!path.toString().endsWith(ending) || !Files.isRegularFile(path)) {
             throw new OutputRefused(path + ": exists and is no " + ending + " file; name a new file");
+        }
+        if (!replace && !seal.isWhole(path)) {
+            throw new OutputRefused(
+                    path + ": exists and is not as Runbend wrote it; name another file, or say --replace");
         }
     }
 
@@ -33,7 +54,7 @@ final class OutputFile {
      */
     void write(byte[] bytes) {
         try {
-            Disk.replace(path, bytes);
+            Disk.replace(path, seal.sealed(bytes));
         } catch (IOException e) {
             throw new OutputRefused(path + ": cannot be written");
         }

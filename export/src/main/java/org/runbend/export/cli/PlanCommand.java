@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletionException;
 import java.util.function.UnaryOperator;
@@ -55,6 +56,14 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     private ChannelForm channel = ChannelForm.CONTOUR;
 
     @Option(
+            names = "--contours",
+            paramLabel = "HOW",
+            converter = ContoursWord.class,
+            description = "Lines of drawing.dxf: polylines with arcs in them (default), or lines, single lines and arcs"
+                    + " for programs that misread arcs in polylines.")
+    private ContourForm contours = ContourForm.POLYLINES;
+
+    @Option(
             names = "--improve",
             description =
                     "Of a job with its own loop: lay one of ours beside it, in DIR-improved, and say what it saves.")
@@ -78,6 +87,11 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             description =
                     "Write the kit of alternative N, as alternatives.pdf numbers them, in place of the job's own.")
     private Integer take;
+
+    @Option(
+            names = "--internal",
+            description = "Write what the kit costs the workshop, wages included, into internal.pdf, which does not travel.")
+    private boolean internal;
 
     @Override
     public Integer call() {
@@ -106,10 +120,14 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                 plan = plan.withRemark(lost("The alternatives", e));
             }
         }
-        progress().step("comparing plates");
-        plan = compared(plan);
+        if (internal) {
+            progress().step("comparing plates");
+            plan = compared(plan);
+            more = new TreeMap<>(more);
+            more.putAll(KitFiles.internal(plan));
+        }
         progress().step("drawing and writing");
-        folder.write(KitFiles.of(plan, dxf, channel == ChannelForm.CONTOUR, more));
+        folder.write(KitFiles.of(plan, form(), more));
         if (!isQuiet()) {
             new Summary(out()).print(plan, folder.path());
             if (was != null) {
@@ -125,6 +143,10 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     /** Clears up what killed runs left; nothing is touched before job and earlier plan were read. */
     private void prepare(OutputFolder folder) {
         folder.checkOurs().forEach(remark -> err().println(Terminal.plain(remark)));
+    }
+
+    private KitFiles.DrawingForm form() {
+        return new KitFiles.DrawingForm(dxf, channel == ChannelForm.CONTOUR, contours == ContourForm.LINES);
     }
 
     private void checkWords() {
@@ -177,8 +199,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     private void improve(KitPlan own, OutputFolder beside) {
         Job job = own.job();
-        KitPlan ours = compared(plan(job.with(job.floor(), job.layout().withoutLoop())));
-        beside.write(KitFiles.of(ours, dxf, channel == ChannelForm.CONTOUR));
+        KitPlan ours = plan(job.with(job.floor(), job.layout().withoutLoop()));
+        beside.write(KitFiles.of(ours, form(), Map.of()));
         if (!isQuiet()) {
             new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());
         }
@@ -196,6 +218,26 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                 case "r2000" -> DxfVersion.R2000;
                 case "r12" -> DxfVersion.R12;
                 default -> throw new TypeConversionException("'" + word + "' is neither r2000 nor r12");
+            };
+        }
+    }
+
+    /** How lines of a drawing are written. */
+    enum ContourForm {
+        /** Each in one piece. */
+        POLYLINES,
+        /** In single lines and arcs. */
+        LINES
+    }
+
+    /** Reads how lines of a drawing are written. */
+    static final class ContoursWord implements ITypeConverter<ContourForm> {
+        @Override
+        public ContourForm convert(String word) {
+            return switch (word.toLowerCase(Locale.ROOT)) {
+                case "polylines" -> ContourForm.POLYLINES;
+                case "lines" -> ContourForm.LINES;
+                default -> throw new TypeConversionException("'" + word + "' is neither polylines nor lines");
             };
         }
     }

@@ -2,8 +2,11 @@ package org.runbend.export.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
 
 /** The command {@code runbend} with its subcommands. */
 @Command(
@@ -15,7 +18,8 @@ import picocli.CommandLine.Command;
             CheckCommand.class,
             ConfirmCommand.class,
             LoopCommand.class,
-            OutlineCommand.class
+            OutlineCommand.class,
+            HelpCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
         description = "Lays the pipe loop of a small heated floor, packs its plates and coils, and draws the kit.",
@@ -23,17 +27,44 @@ import picocli.CommandLine.Command;
             "",
             "Exit codes: 0 done; 1 done, but a check failed; 2 bad input or usage; 70 a fault of our own.",
             "Example:",
-            "  runbend plan examples/camper.yaml --out kit"
+            "  runbend plan examples/camper.yaml --out kit",
+            "Keys of the files and more: runbend help job, catalog, shelf, choices, drawings, exit codes."
         })
-public final class Runbend {
+public final class Runbend implements Runnable {
+    @Spec
+    private CommandSpec spec;
+
     private Runbend() {}
+
+    /** Without a command: shows what there is. */
+    @Override
+    public void run() {
+        spec.commandLine().usage(spec.commandLine().getOut());
+    }
 
     /** Runs the command line and ends the process with its exit code. */
     public static void main(String[] args) {
-        CommandLine line = commandLine();
-        line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
-        line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
-        System.exit(line.execute(args));
+        int code;
+        try {
+            CommandLine line = commandLine();
+            line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
+            line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+            code = line.execute(args);
+        } catch (Throwable e) { // even the command line itself may find too little memory
+            code = Failures.ownFault(e, new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+        }
+        System.exit(code);
+    }
+
+    /** Java's own errors, such as no memory, are failures like any other. */
+    private static int run(CommandLine.ParseResult parsed) {
+        try {
+            return new CommandLine.RunLast().execute(parsed);
+        } catch (Error e) {
+            List<CommandLine> lines = parsed.asCommandLineList();
+            throw new CommandLine.ExecutionException(
+                    lines.get(lines.size() - 1), "a fault of our own", new IllegalStateException(e));
+        }
     }
 
     /** The command line with its failures mapped to exit codes; tests set its writers. */
@@ -42,6 +73,8 @@ public final class Runbend {
         return new CommandLine(new Runbend())
                 .setExecutionExceptionHandler(failures)
                 .setParameterExceptionHandler(failures)
+                .setExecutionStrategy(Runbend::run)
+                .setExpandAtFiles(false) // a file may be called @x
                 .setCaseInsensitiveEnumValuesAllowed(true);
     }
 }

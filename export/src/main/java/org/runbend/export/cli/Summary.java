@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.plan.KitPlan;
@@ -25,22 +26,23 @@ final class Summary {
         for (KitPlan.LoopPlan loop : plan.loops()) {
             if (!plan.isOnLattice()) {
                 line(
-                        "Loop %s, as drawn: %.2f m on the floor, %.2f m to cut, %d quarter bends",
+                        "Loop %s, as drawn: %.2f m on the floor, %.2f m to cut, %s",
                         loop.name(),
                         loop.floorLength() / 1000,
                         loop.cutLength() / 1000.0,
-                        loop.breakdown().quarterBends());
+                        BendCount.of(loop.breakdown().elements()).words());
                 continue;
             }
             line(
-                    "Loop %s: %.2f m on the floor, %.2f m to cut, %d turns%s, %d%s places left out",
+                    "Loop %s: %.2f m on the floor, %.2f m to cut, %s%s, %d%s %s left out",
                     loop.name(),
                     loop.floorLength() / 1000,
                     loop.cutLength() / 1000.0,
-                    loop.turns(),
+                    BendCount.of(loop.breakdown().elements()).words(),
                     bound(loop),
                     loop.leftOut(),
-                    plan.loops().size() == 1 ? " of " + plan.lattice().reachable() : "");
+                    plan.loops().size() == 1 ? " of " + plan.lattice().reachable() : "",
+                    plan.loops().size() > 1 && loop.leftOut() == 1 ? "place" : "places");
         }
         line(
                 "Plates: %d pieces from %d plates, cost %s (proved: not under %s; run by run %s)",
@@ -51,6 +53,9 @@ final class Summary {
                 money(plan, plan.plates().runByRun()));
         fewer(plan).ifPresent(text -> line("%s", text));
         line("Box: %d lines, %.1f kg, %s", plan.items().size(), plan.weight(), money(plan, plan.total()));
+        if (!plan.notSupplied().isEmpty()) {
+            line("Not in the box: %s", String.join("; ", plan.notSupplied()));
+        }
         for (PlanCheck check : plan.checks()) {
             if (check.verdict() != PlanCheck.Verdict.OK) {
                 printCheck(check);
@@ -94,10 +99,10 @@ final class Summary {
         line("Alternatives (plan --take N goes on with one):");
         for (Alternative a : choice.alternatives()) {
             line(
-                    "  %d  %s: %d bends, %.2f m to cut, %.1f %% of the floor served, heat %.1f %% uneven, %.1f kg, %s",
+                    "  %d  %s: %s, %.2f m to cut, %.1f %% of the floor served, heat %.1f %% uneven, %.1f kg, %s",
                     a.number(),
                     a.name(),
-                    a.figures().bends(),
+                    BendCount.ofAll(a.plan().loops().stream().map(KitPlan.LoopPlan::breakdown).toList()).words(),
                     a.figures().pipe() / 100.0,
                     a.figures().served() / 10.0,
                     a.figures().uneven() / 10.0,
@@ -123,7 +128,8 @@ final class Summary {
             return "";
         }
         int bound = loop.turnBound().getAsInt();
-        return bound == loop.turns() ? " (proved fewest)" : " (proved: not under " + bound + ")";
+        int over = loop.turns() - bound;
+        return over == 0 ? " (proved fewest)" : " (at most " + over + " quarter bends over the fewest)";
     }
 
     private static String number(double value) {

@@ -46,7 +46,7 @@ public final class KitJson {
             out.list("loops", plan.loops(), loop -> loop(out, plan, loop));
             kept(out, plan);
             plates(out, plan);
-            coils(out, plan.coils());
+            coils(out, plan);
             channel(out, plan);
             box(out, plan);
             out.list("checks", plan.checks(), check -> check(out, check));
@@ -185,10 +185,17 @@ public final class KitJson {
                 .whole("bought", plates.bought())
                 .whole("bound", plates.bound())
                 .text("proof", plates.proof())
-                .whole("runByRun", plates.runByRun());
+                .whole("runByRun", plates.runByRun())
+                .whole("workCost", plates.workCost())
+                .whole("objective", plates.objective());
+        if (plates.objectiveBound().isPresent()) {
+            out.whole("objectiveBound", plates.objectiveBound().getAsLong());
+        }
         if (plan.plateOptions().isPresent()) {
-            out.list("lengthCurve", plan.plateOptions().get().lengths(), option -> byLengths(out, option))
-                    .list("coverageCurve", plan.plateOptions().get().coverages(), option -> byCoverage(out, option));
+            out.list("lengthCurve", plan.plateOptions().get().lengths(), option -> byLengths(out, option));
+        }
+        if (plan.plateOptions().filter(o -> !o.coverages().isEmpty()).isPresent()) {
+            out.list("coverageCurve", plan.plateOptions().get().coverages(), option -> byCoverage(out, option));
         }
         out.close();
         out.open("sawWork");
@@ -212,7 +219,8 @@ public final class KitJson {
         out.whole("bought", plates.bought())
                 .whole("bound", plates.bound())
                 .whole("pieces", plates.pieces().size())
-                .whole("stock", plates.stock().size());
+                .whole("stock", plates.stock().size())
+                .whole("workCost", plates.workCost());
     }
 
     private static void work(JsonOut out, SawWork work) throws IOException {
@@ -258,12 +266,14 @@ public final class KitJson {
                 .number("offcut", stock.offcut());
     }
 
-    private static void coils(JsonOut out, CoilPlan coils) throws IOException {
+    private static void coils(JsonOut out, KitPlan plan) throws IOException {
+        CoilPlan coils = plan.coils();
         out.list("coils", coils.coils(), coil -> out.text("id", coil.id())
                 .text("product", coil.product())
                 .number("length", coil.length())
                 .list("cuts", coil.cuts(), cut -> out.text("loop", cut.loop()).number("length", cut.length()))
-                .number("left", coil.left()));
+                .number("left", coil.left())
+                .text("restGoesTo", plan.restGoesTo(coil)));
         out.whole("coilCost", coils.cost()).whole("coilBound", coils.bound()).text("coilProof", coils.proof());
     }
 
@@ -290,7 +300,8 @@ public final class KitJson {
                 .number("weight", item.weight()));
         out.whole("total", plan.total())
                 .text("currency", plan.job().catalog().currency())
-                .number("weight", plan.weight());
+                .number("weight", plan.weight())
+                .texts("notSupplied", plan.notSupplied());
     }
 
     private static void check(JsonOut out, PlanCheck check) throws IOException {

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
+import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
@@ -96,6 +97,11 @@ public final class ConfirmDrafting {
         for (KeepOut k : job.floor().keepOuts()) {
             Extent box = shapes.keepOut(k);
             places.block(box);
+        }
+        for (TapeSheet.Thing hole : tape.holes()) {
+            double radius = Math.max(job.groove().pad() / 2, 0.6 * unit);
+            sheet.add(Layer.HOLE, new Circle(Places.at(hole.at()), radius));
+            places.block(Extent.at(Places.at(hole.at())).grow(radius));
         }
     }
 
@@ -199,6 +205,10 @@ public final class ConfirmDrafting {
     private void things() {
         Point port = Places.at(job.floor().port().at());
         name(Layer.NOTE, Extent.at(port).grow(2 * unit), "port");
+        for (TapeSheet.Thing hole : tape.holes()) {
+            double radius = Math.max(job.groove().pad() / 2, 0.6 * unit);
+            name(Layer.NOTE, Extent.at(Places.at(hole.at())).grow(radius), hole.name());
+        }
         List<KeepOut> keepOuts = job.floor().keepOuts();
         for (int i = 0; i < keepOuts.size(); i++) {
             String number = TapeText.number(job, i);

@@ -1,10 +1,12 @@
 package org.runbend.export.drafting;
 
 import java.util.List;
+import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Text;
 import org.runbend.optimizer.plan.KitPlan;
 
 /**
@@ -46,7 +48,7 @@ public final class FloorDrafting {
     }
 
     private Sheet draw(KitPlan plan, boolean withTitle) {
-        Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
+        Extent floor = TrueArcs.of(Places.all(plan.job().floor().outline())).extent();
         double unit = Places.unit(floor);
         Sheet sheet = draw(plan, withTitle, unit);
         // letters are as large as promised on the page that the whole drawing fits, words and measures included
@@ -58,7 +60,7 @@ public final class FloorDrafting {
     }
 
     private Sheet draw(KitPlan plan, boolean withTitle, double unit) {
-        Extent floor = Extent.around(Places.all(plan.job().floor().outline()));
+        Extent floor = TrueArcs.of(Places.all(plan.job().floor().outline())).extent();
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         labels.keepIn(floor.grow(ROOM * unit));
@@ -66,10 +68,14 @@ public final class FloorDrafting {
         FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
         floorMarks.keepClear(plan.job().floor());
         loops.draw(plan, withChannel);
+        HoleMarks.draw(sheet, plan);
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
         new Measures(sheet, unit).draw(plan, floor);
+        if (!plan.isSound()) {
+            sheet.add(Layer.TITLE, Text.level(floor.centre(), 9 * unit, Anchor.MIDDLE_CENTRE, TitleBlock.DO_NOT_CUT));
+        }
         if (withTitle) {
             new TitleBlock(sheet, unit, withChannel).draw(plan, floor);
         }

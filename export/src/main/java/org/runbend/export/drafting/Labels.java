@@ -184,7 +184,8 @@ final class Labels {
         double h = like.height();
         for (int step = 1; step <= STEPS; step++) {
             for (int k = 0; k < DIRECTIONS; k++) {
-                double direction = 45 + (k % 2 == 0 ? k : -k - 1) / 2 * 360.0 / DIRECTIONS;
+                int turn = k % 2 == 0 ? k : -k - 1;
+                double direction = 45 + turn * 180.0 / DIRECTIONS;
                 Point at = thing.polar((1 + step * STEP) * h, direction);
                 double across = Math.cos(Math.toRadians(direction));
                 Anchor anchor = across > 0.3
@@ -203,10 +204,8 @@ final class Labels {
 
     private boolean isOnPage(Text text) {
         Extent e = text.extent();
-        return page.map(p -> e.minX() >= p.minX()
-                        && e.maxX() <= p.maxX()
-                        && e.minY() >= p.minY()
-                        && e.maxY() <= p.maxY())
+        return page.map(p ->
+                        e.minX() >= p.minX() && e.maxX() <= p.maxX() && e.minY() >= p.minY() && e.maxY() <= p.maxY())
                 .orElse(true);
     }
 

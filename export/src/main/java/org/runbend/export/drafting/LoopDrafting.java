@@ -12,6 +12,7 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.plan.LoopView;
 
@@ -26,7 +27,7 @@ public final class LoopDrafting {
 
     /** The drawing of a loop on its lattice. */
     public Sheet draw(LoopView view) {
-        Extent floor = Extent.around(Places.all(view.job().floor().outline()));
+        Extent floor = TrueArcs.of(Places.all(view.job().floor().outline())).extent();
         double unit = Places.unit(floor);
         SheetBuilder sheet = new SheetBuilder(view.job().title());
         view.links().forEach(l -> sheet.add(Layer.DIMENSION, new Segment(Places.at(l.a()), Places.at(l.b()))));
@@ -67,17 +68,19 @@ public final class LoopDrafting {
         List<String> lines = new ArrayList<>();
         lines.addAll(broken(view.job().title() + ", order " + view.job().order() + ", seen from above"));
         if (view.job().hasOwnLoop()) {
-            lines.add("the loop as it was drawn, on no lattice: " + view.turns() + " quarter turns, every rule kept");
+            lines.add("the loop as it was drawn, on no lattice: "
+                    + BendCount.ofAll(view.breakdowns()).words() + ", every rule kept");
             return lines;
         }
         if (view.breakdowns().size() > 1) {
-            lines.add(view.breakdowns().size() + " loops, their turns and left-out places summed up");
+            lines.add(view.breakdowns().size() + " loops, their corners and left-out places summed up");
         }
-        lines.add("turns " + view.turns() + bound(view.turnBound()) + ", left out " + view.leftOut());
-        lines.add("turns and " + view.job().layout().leftOutPrice() + " for each place left out: " + view.objective()
+        lines.add(BendCount.ofAll(view.breakdowns()).words() + ", left out " + view.leftOut());
+        lines.add("corners of the closed loop, the port's included: " + view.turns() + bound(view.turnBound()));
+        lines.add("corners and " + view.job().layout().leftOutPrice() + " for each place left out: " + view.objective()
                 + bound(view.objectiveBound()));
         for (LoopView.Pair pair : view.pairs()) {
-            lines.add("found: " + pair.leftOut() + " left out with " + pair.turns() + " turns");
+            lines.add("found: " + pair.leftOut() + " left out with " + pair.turns() + " corners");
         }
         lines.add("dot: " + view.count(LoopView.State.SERVED) + " places served; ring: "
                 + view.count(LoopView.State.LEFT_OUT) + " left out");

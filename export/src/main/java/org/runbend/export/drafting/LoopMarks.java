@@ -145,7 +145,7 @@ final class LoopMarks {
         }
         places.add(Text.level(p.plus(2.4 * unit, 0), 2.2 * unit, Anchor.MIDDLE_LEFT, text));
         places.add(Text.level(p.plus(-2.4 * unit, 0), 2.2 * unit, Anchor.MIDDLE_RIGHT, text));
-        labels.put(places);
+        labels.put(places, p);
     }
 
     private void number(Element.Run run, String number) {
@@ -159,7 +159,7 @@ final class LoopMarks {
         if (run.length() > 8 * unit) {
             sheet.add(Layer.NOTE, new Arrow(middle.polar(2 * unit, angle), angle, 4 * unit));
         }
-        double height = 1.8 * unit;
+        double height = 2.2 * unit;
         double half = Math.abs(Math.sin(Math.toRadians(angle))) * Text.roughWidth(number, height) / 2
                 + Math.abs(Math.cos(Math.toRadians(angle))) * height / 2;
         double off = Math.max(2.1 * unit, half + 0.8 * unit);

@@ -1,5 +1,7 @@
 package org.runbend.export.drafting;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
@@ -8,12 +10,15 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.optimizer.plan.KitPlan;
 
-/** Draws the measures: the floor's size, where the port lies, the spacing. */
+/** Draws the measures: the floor's size, where the holes lie, the spacing. */
 final class Measures {
     /** Rows of measures, mm on paper from the floor; marks stand between. */
     private static final double NEAR = 14;
 
     private static final double FAR = 20;
+
+    /** Measures closer than this are one, mm. */
+    private static final double SAME = 0.5;
 
     private final SheetBuilder sheet;
     private final double unit;
@@ -25,18 +30,37 @@ final class Measures {
 
     void draw(KitPlan plan, Extent floor) {
         Point corner = new Point(floor.minX(), floor.minY());
-        Point port = Places.at(plan.job().floor().port().at());
-        boolean portAcross = port.x() > floor.minX() + 1 && port.x() < floor.maxX() - 1;
-        boolean portUp = port.y() > floor.minY() + 1 && port.y() < floor.maxY() - 1;
-        if (portAcross) {
-            add(corner, new Point(port.x(), floor.minY()), -NEAR, "port ");
+        List<Double> across = chain(plan, PortHoles.X, floor.minX(), floor.maxX());
+        List<Double> up = chain(plan, PortHoles.Y, floor.minY(), floor.maxY());
+        for (int i = 1; i < across.size(); i++) {
+            add(new Point(across.get(i - 1), floor.minY()), new Point(across.get(i), floor.minY()), -NEAR, "");
         }
-        if (portUp) {
-            add(corner, new Point(floor.minX(), port.y()), NEAR, "port ");
+        for (int i = 1; i < up.size(); i++) {
+            add(new Point(floor.minX(), up.get(i - 1)), new Point(floor.minX(), up.get(i)), NEAR, "");
         }
-        add(corner, new Point(floor.maxX(), floor.minY()), portAcross ? -FAR : -NEAR, "");
-        add(corner, new Point(floor.minX(), floor.maxY()), portUp ? FAR : NEAR, "");
+        add(corner, new Point(floor.maxX(), floor.minY()), across.size() > 1 ? -FAR : -NEAR, "");
+        add(corner, new Point(floor.minX(), floor.maxY()), up.size() > 1 ? FAR : NEAR, "");
         spacing(plan, floor);
+    }
+
+    private enum PortHoles {
+        X,
+        Y
+    }
+
+    /** The floor's edge and the middles of the holes, in order; those within half a millimetre are one. */
+    private static List<Double> chain(KitPlan plan, PortHoles axis, double from, double to) {
+        List<Double> at = new ArrayList<>(List.of(from));
+        plan.holes().stream()
+                .map(h -> axis == PortHoles.X ? h.at().x() : h.at().y())
+                .sorted()
+                .filter(v -> v > from + SAME && v < to - SAME)
+                .forEach(v -> {
+                    if (v > at.get(at.size() - 1) + SAME) {
+                        at.add(v);
+                    }
+                });
+        return at;
     }
 
     /** Over the floor, between two lines of the lattice; a lattice at an angle is told in words only. */

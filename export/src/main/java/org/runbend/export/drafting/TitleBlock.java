@@ -18,11 +18,15 @@ import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.channel.ChannelSize;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlanCheck;
 
 /** Draws what stands under the floor: axes, title, what the drawing shows, cautions. */
-final class TitleBlock {
+public final class TitleBlock {
     /** How far under the floor it begins, mm of paper. */
     static final double BELOW = 26;
+
+    /** What stands on every drawing and paper of a plan that fails a check. */
+    public static final String DO_NOT_CUT = "DO NOT CUT";
 
     private final SheetBuilder sheet;
     private final double unit;
@@ -100,7 +104,11 @@ final class TitleBlock {
     /** What the marks of the drawing mean. */
     static List<String> legend(KitPlan plan) {
         List<String> lines = new ArrayList<>();
+        if (!plan.isSound()) {
+            lines.add(DO_NOT_CUT + ": " + failed(plan));
+        }
         lines.add("seen from above, x to the right, y up");
+        lines.addAll(HoleMarks.words(plan));
         KitPlan.LatticePlace lattice = plan.lattice();
         String turned = lattice.angle() == 0 ? "" : " at " + Decimals.of(lattice.angle(), 2) + " degrees";
         String radius = plan.isOnLattice() ? ", bend radius " : ", least bend radius ";
@@ -116,6 +124,13 @@ final class TitleBlock {
             lines.add("small crosses: places the loop leaves out");
         }
         return lines;
+    }
+
+    private static String failed(KitPlan plan) {
+        return plan.checks().stream()
+                .filter(c -> c.verdict() == PlanCheck.Verdict.FAIL)
+                .map(PlanCheck::name)
+                .collect(Collectors.joining(", "));
     }
 
     /** Side and depth of the cuts, for shops that read model space only: no layer and no entity can say them. */

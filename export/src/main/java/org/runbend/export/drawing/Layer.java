@@ -19,6 +19,10 @@ public enum Layer {
     KEEP_OUT(0xA8123E, 242, 0xF8E4EA, LineStyle.DASH_DOT, 0.25),
     /** Finished edge of the groove. */
     CHANNEL(0x008181, 134, -1, LineStyle.CONTINUOUS, 0.18),
+    /** Where the groove is deepened for the turn into a hole, if the job gives the hole. */
+    SLOT(0x6B4E00, 44, -1, LineStyle.CONTINUOUS, 0.25),
+    /** Holes through the boards at places that the job gives. */
+    HOLE(0x000000, 1, -1, LineStyle.CONTINUOUS, 0.35),
     /** Centreline of the pipe and nothing else. */
     PIPE(0xD94800, 20, -1, LineStyle.CONTINUOUS, 0.70),
     /** Sensor and its conduit. */

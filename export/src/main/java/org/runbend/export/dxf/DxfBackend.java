@@ -12,6 +12,7 @@ import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.LineStyle;
+import org.runbend.export.drawing.Mark;
 import org.runbend.export.drawing.PaperSheet;
 import org.runbend.export.drawing.Paragraph;
 import org.runbend.export.drawing.Path;
@@ -24,11 +25,13 @@ import org.runbend.export.drawing.Text;
 /** Draws a sheet as DXF: paths as polylines with bulges, dimensions as dimensions with a picture of their own. */
 public final class DxfBackend implements Backend {
     private final DxfDocument document;
+    private final boolean inParts;
     private DxfBlock block;
 
-    private DxfBackend(DxfDocument document, DxfBlock block) {
+    private DxfBackend(DxfDocument document, DxfBlock block, boolean inParts) {
         this.document = document;
         this.block = block;
+        this.inParts = inParts;
     }
 
     /** The sheet as a DXF file in R2000. */
@@ -38,11 +41,22 @@ public final class DxfBackend implements Backend {
 
     /** The sheet as a DXF file, with a sheet of paper to print it on. R12 files have no paper. */
     public static byte[] bytes(Sheet sheet, Optional<PaperSheet> paper, DxfVersion version) {
+        return bytes(sheet, paper, version, false);
+    }
+
+    /**
+     * The sheet as a DXF file.
+     *
+     * @param inParts whether paths are single lines and arcs, for programs that read no polylines or no arcs in them
+     */
+    public static byte[] bytes(Sheet sheet, Optional<PaperSheet> paper, DxfVersion version, boolean inParts) {
         DxfDocument document = new DxfDocument(version);
         try {
-            sheet.drawOn(new DxfBackend(document, document.model()));
+            sheet.drawOn(new DxfBackend(document, document.model(), inParts));
             if (paper.isPresent() && version != DxfVersion.R12) {
                 drawPaper(document, paper.get());
+            } else if (paper.isPresent()) {
+                drawLegend(document, paper.get(), sheet.extent());
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -50,8 +64,21 @@ public final class DxfBackend implements Backend {
         return document.toBytes();
     }
 
+    /** A form without paper has the legend under the drawing, as large as on paper. */
+    private static void drawLegend(DxfDocument document, PaperSheet paper, Extent below) throws IOException {
+        DxfBackend backend = new DxfBackend(document, document.model(), false);
+        double y = below.minY() - 4 * paper.scale();
+        for (Mark mark : paper.marks().marks()) {
+            if (mark.shape() instanceof Paragraph p) {
+                Point at = new Point(below.minX(), y);
+                new Paragraph(at, p.height() * paper.scale(), p.lines()).drawOn(backend, mark.layer());
+            }
+        }
+    }
+
     private static void drawPaper(DxfDocument document, PaperSheet paper) throws IOException {
-        DxfBackend backend = new DxfBackend(document, document.paper(paper.name(), paper.width(), paper.height()));
+        DxfBackend backend =
+                new DxfBackend(document, document.paper(paper.name(), paper.width(), paper.height()), false);
         Extent w = paper.window();
         // The layer's line is the frame of the window, so it needs none drawn.
         document.view(
@@ -106,7 +133,13 @@ public final class DxfBackend implements Backend {
     }
 
     @Override
-    public void path(Layer layer, Path path) {
+    public void path(Layer layer, Path path) throws IOException {
+        if (inParts) {
+            for (Shape part : path.parts()) {
+                part.drawOn(this, layer);
+            }
+            return;
+        }
         List<DxfVertex> vertices = path.vertices().stream()
                 .map(v -> new DxfVertex(v.x(), v.y(), v.bulge()))
                 .toList();

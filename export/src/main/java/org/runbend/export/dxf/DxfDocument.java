@@ -92,8 +92,8 @@ public final class DxfDocument {
      * A sheet of paper to print on, sizes in mm, its lower left corner at 0, 0: draw border and words into it, and look
      * at the model through {@link #view}. One sheet a document; R12 has none and draws nothing of it.
      *
-     * <p>It is a layout that is not the active one: what lies on the active one stands among the entities of the model, and
-     * LibreCAD 2.2, for one, draws it into the model.
+     * <p>What lies on it stands in its block and not among the entities of the model, where LibreCAD 2.2, for one, would draw it
+     * into the model.
      */
     public DxfBlock paper(String name, double width, double height) {
         DxfNames.check(name);
@@ -102,7 +102,7 @@ public final class DxfDocument {
         }
         paperName = name;
         paperSize = Optional.of(new DxfExtent(0, 0, width, height));
-        DxfBlock block = newBlock("*Paper_Space0", true);
+        DxfBlock block = paper;
         block.viewport("0", 1, paperSize.get(), width / 2, height / 2, 1);
         sheet = Optional.of(block);
         return block;

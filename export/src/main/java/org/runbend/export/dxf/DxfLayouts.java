@@ -10,20 +10,15 @@ final class DxfLayouts {
     /** As above for model space, bit 10: its plot settings are those of a model. */
     private static final int MODEL_FLAGS = PLOT_FLAGS + 1024;
 
-    /** Name of the active layout, on which nothing lies; names of sheets have no space. */
-    private static final String EMPTY = "Empty sheet";
-
     private final DxfDocument document;
     private final long modelLayout;
     private final long paperLayout;
-    private final long emptyLayout;
 
     DxfLayouts(DxfDocument document) {
         this.document = document;
         boolean has = document.paperSize().isPresent();
         modelLayout = has ? document.nextHandle() : 0;
         paperLayout = has ? document.nextHandle() : 0;
-        emptyLayout = has ? document.nextHandle() : 0;
     }
 
     /** The layout that shows a block, if it has one. */
@@ -33,9 +28,6 @@ final class DxfLayouts {
         }
         if (block == document.model()) {
             return Optional.of(modelLayout);
-        }
-        if (block == document.paper()) {
-            return Optional.of(emptyLayout);
         }
         return document.isPaper(block) ? Optional.of(paperLayout) : Optional.empty();
     }
@@ -53,12 +45,10 @@ final class DxfLayouts {
         dictionary(t, groups, root);
         dictionary(t, layouts, root).put(3, "Model").handle(350, modelLayout);
         t.put(3, document.paperName()).handle(350, paperLayout);
-        t.put(3, EMPTY).handle(350, emptyLayout);
         layout(t, modelLayout, layouts, "Model", 0, MODEL_FLAGS, document.extent(), document.model());
         DxfExtent size = document.paperSize().get();
         DxfBlock sheet = document.sheet().orElseThrow();
         layout(t, paperLayout, layouts, document.paperName(), 1, PLOT_FLAGS, size, sheet);
-        layout(t, emptyLayout, layouts, EMPTY, 2, PLOT_FLAGS, size, document.paper());
         return t;
     }
 

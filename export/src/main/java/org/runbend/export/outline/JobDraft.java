@@ -94,8 +94,8 @@ public final class JobDraft {
     }
 
     private void layout() {
-        List<Point> numbers = OwnDrawing.points(
-                sketch.facts().getOrDefault("spacing", "") + " " + sketch.facts().getOrDefault("edge", ""));
+        List<Point> numbers = OwnDrawing.points(sketch.facts().getOrDefault("spacing", "") + " "
+                + sketch.facts().getOrDefault("edge", ""));
         numbers.forEach(p -> line("layout: {spacing: " + n(p.x()) + ", edge: " + n(p.y()) + "}"));
     }
 

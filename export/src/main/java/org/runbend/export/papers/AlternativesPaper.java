@@ -15,6 +15,7 @@ import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.export.pdf.Placement;
 import org.runbend.export.pdf.TextStyle;
+import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.choice.Figures;
@@ -74,8 +75,9 @@ public final class AlternativesPaper {
     private static PdfTable table(Choice choice, Job job) {
         PdfTable table = new PdfTable(
                 Column.right("", 1),
-                Column.left("best at", 5.6),
-                Column.right("bends", 2.7),
+                Column.left("best at", 4.6),
+                Column.right("return bends", 2.4),
+                Column.right("quarter bends", 2.6),
                 Column.right("left out", 2.2),
                 Column.right("floor served", 2.8),
                 Column.right("pipe m", 2.5),
@@ -91,7 +93,8 @@ public final class AlternativesPaper {
             table.row(
                     Integer.toString(a.number()),
                     a.name(),
-                    Integer.toString(f.bends()),
+                    Integer.toString(bends(a).returns()),
+                    Integer.toString(bends(a).quarters()),
                     a.plan().isOnLattice() ? Integer.toString(f.leftOut()) : "-",
                     tenths(f.served()) + " %",
                     String.format(Locale.ROOT, "%.2f", f.pipe() / 100.0),
@@ -103,6 +106,11 @@ public final class AlternativesPaper {
                     f.fitsCoil() ? "fits" : "-");
         }
         return table;
+    }
+
+    private static BendCount bends(Alternative a) {
+        return BendCount.ofAll(
+                a.plan().loops().stream().map(KitPlan.LoopPlan::breakdown).toList());
     }
 
     private static String tenths(long value) {

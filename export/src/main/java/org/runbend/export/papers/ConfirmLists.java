@@ -60,6 +60,14 @@ final class ConfirmLists {
     }
 
     private void words(PdfFlow flow) {
+        if (!given() && !tape.holes().isEmpty()) {
+            list(
+                    flow,
+                    "Before a hole is drilled",
+                    List.of(
+                            "The holes for flow and return are PROPOSED: look underneath, from below, whether nothing lies"
+                                    + " there. If a hole must go elsewhere, write its two distances here."));
+        }
         list(flow, "We took for granted", job.written().assumptions());
         list(flow, "Please look at this", job.warnings());
     }
@@ -147,16 +155,19 @@ final class ConfirmLists {
         PdfTable table = new PdfTable(
                 Column.left("what", 6),
                 Column.left("size", 4),
-                Column.left("kept clear", 3),
+                Column.left("air to the groove", 3),
                 Column.left("distance from side or corner", 7));
         table.row("port: flow and return", "", "", ties(tape.port()));
+        for (TapeSheet.Thing hole : tape.holes()) {
+            table.row("hole, " + hole.name() + (given() ? "" : ": PROPOSED"), hole(), "", ties(hole));
+        }
         List<KeepOut> keepOuts = job.floor().keepOuts();
         for (int i = 0; i < keepOuts.size(); i++) {
             KeepOut k = keepOuts.get(i);
             table.row(
                     (TapeText.number(job, i) + " " + name(k)).strip(),
                     size(k.bare()),
-                    words.full(k.clearance()),
+                    words.full(Math.max(0, k.air(job.groove()))),
                     ties(tape.keepOuts().get(i)));
         }
         List<Job.Unheated> cold = job.floor().unheated();
@@ -185,7 +196,19 @@ final class ConfirmLists {
         if (shape instanceof Shape.Circle c) {
             return DIAMETER + words.full(2 * c.radius());
         }
-        return shape instanceof Shape.Polygon p ? size(p.corners()) : "a point";
+        return shape instanceof Shape.Polygon p
+                ? size(p.corners())
+                : "a point, taken as " + DIAMETER + words.full(2 * ((Shape.Spot) shape).radius());
+    }
+
+    private boolean given() {
+        return !job.floor().port().holes().isEmpty();
+    }
+
+    private String hole() {
+        return job.floor().port().turn() == Job.Turn.LEVEL || job.groove().pad() == 0
+                ? ""
+                : DIAMETER + words.full(job.groove().pad());
     }
 
     /** Two sides of a rectangle, however it is turned; else the size over all. */

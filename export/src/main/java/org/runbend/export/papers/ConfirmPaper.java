@@ -75,11 +75,18 @@ public final class ConfirmPaper {
 
     private final Job job;
     private final TapeSheet tape;
+    private final String warning;
 
     /** A paper for a job and its measures. */
     public ConfirmPaper(Job job, TapeSheet tape) {
+        this(job, tape, "");
+    }
+
+    /** A paper for a job and its measures, with words over every page. */
+    public ConfirmPaper(Job job, TapeSheet tape, String warning) {
         this.job = job;
         this.tape = tape;
+        this.warning = warning;
     }
 
     /**
@@ -96,6 +103,7 @@ public final class ConfirmPaper {
         Division division = fitted.division();
         try (PdfDocument document = new PdfDocument("Floor to confirm " + job.order(), "en", division.format())) {
             document.footer(footer());
+            document.warning(warning);
             PdfPage page = document.addPage();
             head(document, page, sign);
             Box drawn = place(page, fitted);

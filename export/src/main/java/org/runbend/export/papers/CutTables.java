@@ -24,12 +24,18 @@ final class CutTables {
                 Column.left("pipe", 3),
                 Column.right("coil length", 3),
                 Column.left("cut", 7),
-                Column.right("left", 3));
-        for (CutList.StockPiece coil : CutList.pipe(plan)) {
+                Column.right("left", 3),
+                Column.left("the rest goes", 4));
+        List<CutList.StockPiece> coils = CutList.pipe(plan);
+        for (int i = 0; i < coils.size(); i++) {
+            CutList.StockPiece coil = coils.get(i);
+            String rest = plan.restGoesTo(plan.coils().coils().get(i)).equals("shelf")
+                    ? "back on the shelf"
+                    : "into the box: the coil is supplied whole";
             String cuts = coil.cuts().stream()
                     .map(c -> c.goesTo() + ": " + mm(c.length()))
                     .collect(Collectors.joining("\n"));
-            table.row(BOX, name(coil), coil.product(), mm(coil.length()), cuts, mm(coil.leftover()));
+            table.row(BOX, name(coil), coil.product(), mm(coil.length()), cuts, mm(coil.leftover()), rest);
         }
         return table;
     }

@@ -12,6 +12,7 @@ import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.export.pdf.TextStyle;
+import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
@@ -39,17 +40,20 @@ public final class PickList {
         String name = "Pick list " + job.order();
         try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
             document.footer(footer(job));
+            document.warning(plan.isSound() ? "" : "DO NOT CUT");
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
             flow.paragraph("Sizes in mm; " + String.join("; ", caption) + ".", TextStyle.SMALL);
             flow.heading("In the box").table(items(plan));
+            if (!plan.notSupplied().isEmpty()) {
+                flow.paragraph("Not in the box: " + String.join("; ", plan.notSupplied()) + ".");
+            }
             flow.heading("Cut the pipe")
                     .paragraph("Lengths in mm.", TextStyle.SMALL)
                     .table(CutTables.pipe(plan));
             plates(flow, plan);
             flow.heading("Totals").table(totals(plan));
-            costs(plan).forEach(flow::paragraph);
-            options(flow, plan);
+            flow.paragraph(plated(plan));
             checks(flow, plan);
             list(flow, "Remarks", KitJson.remarks(plan));
             list(flow, "Take care", CAUTIONS);
@@ -115,18 +119,8 @@ public final class PickList {
                 + " per cut. Numbers of runs are those on the plan.";
         flow.heading("Cut the plates").paragraph(how, TextStyle.SMALL).table(CutTables.patterns(plan));
         PlateTables tables = new PlateTables(plan);
-        flow.paragraph(tables.work(), TextStyle.SMALL);
+        flow.paragraph(tables.work(false), TextStyle.SMALL);
         flow.heading("Lay the plates").table(CutTables.places(plan));
-    }
-
-    private static void options(PdfFlow flow, KitPlan plan) {
-        PlateTables tables = new PlateTables(plan);
-        tables.coverages().ifPresent(flow::paragraph);
-        tables.lengths().ifPresent(t -> flow.heading("Plates in fewer lengths")
-                .paragraph(
-                        "What they would cost the workshop, the coverage being the same (key plates.maxLengths).",
-                        TextStyle.SMALL)
-                .table(t));
     }
 
     private static PdfTable totals(KitPlan plan) {
@@ -136,7 +130,7 @@ public final class PickList {
                 Column.right("on the floor", 3),
                 Column.right("straight", 3),
                 Column.right("return bends", 3),
-                Column.right("quarter bends in all", 4),
+                Column.right("quarter bends", 4),
                 Column.right("pipe to cut", 3));
         for (KitPlan.LoopPlan loop : plan.loops()) {
             table.row(
@@ -144,34 +138,19 @@ public final class PickList {
                     Integer.toString(loop.outlet()),
                     metres(loop.floorLength()),
                     metres(loop.breakdown().straightLength()),
-                    Integer.toString(loop.breakdown().returnBends()),
-                    Integer.toString(loop.breakdown().quarterBends()),
+                    Integer.toString(BendCount.of(loop.breakdown().elements()).returns()),
+                    Integer.toString(BendCount.of(loop.breakdown().elements()).quarters()),
                     metres((double) loop.cutLength()));
         }
         return table;
     }
 
-    private static List<String> costs(KitPlan plan) {
-        Money money = new Money(plan.job().catalog().currency());
-        List<String> lines = new ArrayList<>();
-        lines.add(String.format(
+    private static String plated(KitPlan plan) {
+        return String.format(
                 Locale.ROOT,
-                "Plates cover %s m, %s %% of the straight pipe. They cost the workshop %s; cut run by run, with the"
-                        + " rest of each stock plate thrown away, the same coverage would cost %s. %s",
+                "Plates cover %s m, %s %% of the straight pipe.",
                 fixed(plan.plates().plated() / 1000, 2),
-                fixed(100 * plan.plates().coverage(), 1),
-                money.full(plan.plates().bought()),
-                money.full(plan.plates().runByRun()),
-                bound(money, plan.plates().bought(), plan.plates().bound())));
-        lines.add("Pipe costs the workshop " + money.full(plan.coils().cost()) + ". "
-                + bound(money, plan.coils().cost(), plan.coils().bound()));
-        return lines;
-    }
-
-    private static String bound(Money money, long cost, long bound) {
-        return cost == bound
-                ? "It is proved that it cannot be had for less."
-                : "It is proved that it cannot be had for less than " + money.full(bound) + ".";
+                fixed(100 * plan.plates().coverage(), 1));
     }
 
     private static void checks(PdfFlow flow, KitPlan plan) {

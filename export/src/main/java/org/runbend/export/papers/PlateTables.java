@@ -66,8 +66,8 @@ final class PlateTables {
         return row;
     }
 
-    /** The work of the plan itself, in one sentence. */
-    String work() {
+    /** The work of the plan itself, in one sentence, with what it costs where that is for the reader. */
+    String work(boolean withCost) {
         SawWork work = plan.sawWork();
         return String.format(
                 Locale.ROOT,
@@ -76,14 +76,14 @@ final class PlateTables {
                 count(work.lengths(), "length", "lengths"),
                 count(work.stopSettings(), "time", "times"),
                 work.coilChanges() == 1 ? "1 coil is" : work.coilChanges() + " coils are",
-                time(work));
+                time(work, withCost));
     }
 
-    private String time(SawWork work) {
+    private String time(SawWork work, boolean withCost) {
         if (work.seconds().isEmpty()) {
             return "";
         }
-        String cost = work.cost().isPresent()
+        String cost = withCost && work.cost().isPresent()
                 ? ", which cost " + money.full(work.cost().getAsLong())
                 : "";
         return " That takes " + minutes(work.seconds().getAsDouble()) + " minutes" + cost + ".";

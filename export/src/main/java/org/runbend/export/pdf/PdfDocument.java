@@ -26,6 +26,7 @@ public final class PdfDocument implements AutoCloseable {
     private final List<PdfPage> pages = new ArrayList<>();
     private final List<PDPageContentStream> streams = new ArrayList<>();
     private String footer = "";
+    private String warning = "";
     private boolean numbered = true;
 
     /** An empty document; {@code language} is a tag such as {@code en}. */
@@ -123,10 +124,20 @@ public final class PdfDocument implements AutoCloseable {
         }
     }
 
+    /** Words that stand over every page, in letters that nobody overlooks; none by default. */
+    public void warning(String words) {
+        warning = words;
+    }
+
     private void writeFooters() {
         for (int i = 0; i < pages.size(); i++) {
             PdfPage page = pages.get(i);
             Box inside = page.format().inside();
+            if (!warning.isEmpty()) {
+                TextStyle loud = TextStyle.TITLE.sized(12);
+                page.text(
+                        inside.x() + inside.width() / 2, inside.y() + inside.height() + 2, loud, Align.CENTRE, warning);
+            }
             double y = Math.max(4, page.format().margin() - 7);
             String number = String.format(Locale.ROOT, "page %d of %d", i + 1, pages.size());
             page.text(inside.x() + inside.width(), y, TextStyle.SMALL, Align.RIGHT, number);

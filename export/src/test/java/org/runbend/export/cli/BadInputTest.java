@@ -1,5 +1,6 @@
 package org.runbend.export.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -227,6 +228,45 @@ class BadInputTest {
         assertEquals("", run.err());
         assertTrue(run.out().contains("Example:"), run::out);
         assertTrue(run.out().contains("runbend "), run::out);
+    }
+
+    /** Pictures and papers of ours are replaced; those of others, or changed since, only if somebody says so. */
+    @Test
+    void picturesAndPapersOfOthers() throws IOException {
+        Path svg = folder.resolve("loop.svg");
+        Path pdf = folder.resolve("confirm.pdf");
+        for (List<String> command : List.of(
+                List.of("loop", job.toString(), "--svg", svg.toString(), "--quiet"),
+                List.of("confirm", job.toString(), "--out", pdf.toString(), "--quiet"))) {
+            String[] again = command.toArray(String[]::new);
+            String[] forced =
+                    Stream.concat(command.stream(), Stream.of("--replace")).toArray(String[]::new);
+            Path file = Path.of(command.get(3));
+            assertEquals(0, CommandRun.of(again).code());
+            byte[] ours = Files.readAllBytes(file);
+            assertEquals(0, CommandRun.of(again).code(), "our own is replaced");
+            assertArrayEquals(ours, Files.readAllBytes(file));
+            Files.write(
+                    file,
+                    "signed".getBytes(java.nio.charset.StandardCharsets.UTF_8),
+                    java.nio.file.StandardOpenOption.APPEND);
+            byte[] signed = Files.readAllBytes(file);
+            assertEquals(
+                    file.getFileName() + ": exists and is not as Runbend wrote it; name another file, or say --replace",
+                    line(again));
+            assertArrayEquals(signed, Files.readAllBytes(file));
+            assertEquals(0, CommandRun.of(forced).code());
+            assertArrayEquals(ours, Files.readAllBytes(file));
+        }
+    }
+
+    /** A job file may be called so; it is no list of arguments. */
+    @Test
+    void fileNamesThatBeginWithAt() throws IOException {
+        Files.writeString(folder.resolve("@x"), "check\n" + job + "\n");
+        CommandRun run = CommandRun.of("check", "@x");
+        assertEquals(2, run.code());
+        assertEquals("@x: no such file", run.err().strip());
     }
 
     /** A picture replaces pictures only, and in one step. */

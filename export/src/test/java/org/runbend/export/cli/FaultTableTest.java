@@ -65,6 +65,7 @@ class FaultTableTest {
             // held by the tests of the loop, the plates and the coils
             "the floor is too wide to lay a loop on yet",
             "no closed loop is possible",
+            "the pipe cannot turn into a hole anywhere",
             "the coils do not do",
             "the plates cannot cover what is asked",
             // held by OutputFolderTest, OutputFolderKillTest and BadInputTest, as user or disk must be special
@@ -79,6 +80,7 @@ class FaultTableTest {
             "exists and is no file; name another with --out",
             "exists and is not as Runbend wrote it",
             "file; name a new file",
+            "name another file, or say --replace",
             "cannot be written");
 
     @TempDir

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -105,12 +106,43 @@ class OutlineCommandTest {
         assertEquals("<svg/>", Files.readString(picture));
     }
 
+    /** A disk that takes the job file and not its picture takes neither: here a folder lies where the picture is made. */
+    @Test
+    void bothFilesOrNone() throws IOException {
+        Path picture = folder.resolve("Cabin 2.svg");
+        Path inTheWay = folder.resolve(".runbend-" + ProcessHandle.current().pid() + "-"
+                + picture.getFileName().hashCode() + ".tmp");
+        Files.createDirectories(inTheWay.resolve("deep"));
+        CommandRun run = CommandRun.of("outline", drawing.toString());
+        assertEquals(2, run.code());
+        assertEquals(job + ": cannot be written", run.err().strip());
+        assertFalse(Files.exists(job));
+        assertFalse(Files.exists(picture));
+        Path jobInTheWay = folder.resolve(".runbend-" + ProcessHandle.current().pid() + "-"
+                + job.getFileName().hashCode() + ".tmp");
+        Files.move(inTheWay, jobInTheWay);
+        assertEquals(2, CommandRun.of("outline", drawing.toString()).code());
+        assertFalse(Files.exists(job));
+        assertFalse(Files.exists(picture));
+    }
+
+    /** A named pipe never ends. */
+    @Test
+    void pipesAreNotRead() throws Exception {
+        Path pipe = folder.resolve("pipe.dxf");
+        assumeTrue(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor() == 0, "this system has no mkfifo");
+        refused("pipe.dxf: this is no regular file; name a drawing", pipe.toString());
+    }
+
     @Test
     void badInputIsOneLine() throws IOException {
         Path empty = Files.createFile(folder.resolve("empty.dxf"));
         refused("empty.dxf: the file is empty", empty.toString());
         refused("there is no such file", folder.resolve("none.dxf").toString());
         refused("this is a folder", folder.toString());
+        if (Files.exists(Path.of("/dev/zero"))) {
+            refused("/dev/zero: this is no regular file; name a drawing", "/dev/zero");
+        }
         refused("--drawing-units is one of mm, cm", drawing.toString(), "--drawing-units", "parsec");
         refused("--tolerance is a gap from 0 to 100 mm", drawing.toString(), "--tolerance", "-1");
         refused("nothing visible is on layer Nix; there are HOLE, WALL", drawing.toString(), "--layer", "Nix");

@@ -27,32 +27,24 @@ import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitPlanner;
-import org.runbend.optimizer.plan.Progress;
 
 /** A drawing of ours goes out and in again: the job is the same within a tenth of a millimetre but for its wishes. */
 class OwnDrawingTest {
     private static final double SAME = 0.1;
-    private static final Path EXAMPLES = Path.of("..", "examples");
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     @TempDir
     Path folder;
 
     static List<Path> jobs() throws IOException {
-        try (Stream<Path> all = Files.walk(EXAMPLES, 2)) {
-            return all.filter(p -> p.toString().endsWith(".yaml"))
-                    .filter(p -> !p.endsWith("workshop.yaml"))
-                    .sorted()
-                    .toList();
-        }
+        return PlannedExamples.jobs();
     }
 
     @ParameterizedTest
     @MethodSource("jobs")
     void outAndInAgain(Path file) throws IOException {
-        Job job = JobReader.read(file, Optional.empty(), new DrawnLoops());
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job);
+        KitPlan plan = PlannedExamples.plan(file);
+        Job job = plan.job();
         for (DxfVersion version : DxfVersion.values()) {
             Path drawing = folder.resolve(version + ".dxf");
             Files.write(drawing, DxfBackend.bytes(new FloorDrafting().draw(plan), Optional.empty(), version));
@@ -62,7 +54,7 @@ class OwnDrawingTest {
             String text = Files.readString(draft);
             assertEquals(1, text.split("fill in:", -1).length - 1, text);
             Files.copy(
-                    EXAMPLES.resolve("workshop.yaml"),
+                    PlannedExamples.FOLDER.resolve("workshop.yaml"),
                     folder.resolve("workshop.yaml"),
                     StandardCopyOption.REPLACE_EXISTING);
             Files.writeString(draft, text.replaceFirst("catalog:.*", "catalog: workshop.yaml"));

@@ -1,8 +1,10 @@
 package org.runbend.optimizer.bare;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
@@ -15,11 +17,20 @@ final class Landmarks {
     /** Between chords of an arc the outline turns less, and nobody sees a corner, degrees. */
     private static final double FLAT = 10;
 
+    /** Walls that run more alike than this do not fix a place, degrees. */
+    private static final double LIKE = 30;
+
+    /** Shorter sides are no walls to measure from, mm. */
+    private static final double SHORT = 200;
+
+    private final Job.FloorPlan floor;
+
     private record Landmark(String name, Geometry shape) {}
 
     private final List<Landmark> all = new ArrayList<>();
 
     Landmarks(Job.FloorPlan floor) {
+        this.floor = floor;
         List<Point> outline = floor.outline();
         for (Job.FloorMark mark : floor.marks()) {
             boolean side = mark.edge() >= 0 && mark.edge() < outline.size();
@@ -59,7 +70,72 @@ final class Landmarks {
                 nearest = " near " + landmark.name;
             }
         }
-        return "at " + brackets(at) + nearest;
+        return "at " + brackets(at) + nearest + walls(at);
+    }
+
+    /** A side of the outline, its direction in degrees, and how far a place lies off it, mm. */
+    private record Wall(Point from, Point to, double direction, double away, String mark) {
+        String words() {
+            double turned = Math.abs(Math.IEEEremainder(direction, 90));
+            String side = turned > FLAT / 10
+                    ? "wall from " + brackets(from) + " to " + brackets(to)
+                    : switch (Math.floorMod(Math.round(direction / 90), 4)) {
+                        case 0 -> "lower wall";
+                        case 1 -> "right wall";
+                        case 2 -> "upper wall";
+                        default -> "left wall";
+                    };
+            return Math.round(away) + " mm from the " + side + (mark.isEmpty() ? "" : " (" + mark + ")");
+        }
+    }
+
+    /** What a tape shows from the two nearest walls that do not run alike; empty where there are none. */
+    private String walls(Point at) {
+        List<Wall> near = new ArrayList<>();
+        List<Point> outline = floor.outline();
+        double hand = twiceArea(outline) > 0 ? 0 : 180;
+        for (int i = 0; i < outline.size(); i++) {
+            wall(i, hand, at).ifPresent(near::add);
+        }
+        near.sort(Comparator.comparingDouble(w -> Math.rint(10 * w.away)));
+        for (Wall other : near) {
+            double between = Math.abs(Math.IEEEremainder(other.direction - near.get(0).direction, 180));
+            if (between > LIKE) {
+                return ", " + near.get(0).words() + " and " + other.words();
+            }
+        }
+        return "";
+    }
+
+    /** The side from corner i, if it is long enough and a tape held square to it meets the place. */
+    private Optional<Wall> wall(int i, double hand, Point at) {
+        List<Point> outline = floor.outline();
+        Point a = outline.get(i);
+        Point b = outline.get((i + 1) % outline.size());
+        double length = a.distance(b);
+        double along = ((at.x() - a.x()) * (b.x() - a.x()) + (at.y() - a.y()) * (b.y() - a.y())) / length;
+        double off = ((b.x() - a.x()) * (at.y() - a.y()) - (b.y() - a.y()) * (at.x() - a.x())) / length;
+        boolean inside = hand == 0 ? off > 0 : off < 0;
+        if (length < SHORT || along < 0 || along > length || !inside) {
+            return Optional.empty();
+        }
+        String mark = floor.marks().stream()
+                .filter(m -> m.edge() == i)
+                .map(Job.FloorMark::text)
+                .findFirst()
+                .orElse("");
+        double direction = Math.toDegrees(Math.atan2(b.y() - a.y(), b.x() - a.x())) + hand;
+        return Optional.of(new Wall(a, b, direction, Math.abs(off), mark));
+    }
+
+    private static double twiceArea(List<Point> outline) {
+        double twice = 0;
+        for (int i = 0; i < outline.size(); i++) {
+            Point a = outline.get(i);
+            Point b = outline.get((i + 1) % outline.size());
+            twice += a.x() * b.y() - b.x() * a.y();
+        }
+        return twice;
     }
 
     /** A point in whole mm. */

@@ -87,7 +87,7 @@ final class LeftOutParts {
 
     private String turns(int count) {
         String them = count == 1 ? "it" : "more of them";
-        String each = price == 1 ? "1 turn" : price + " turns";
+        String each = price == 1 ? "1 quarter bend" : price + " quarter bends";
         return loop.isProvedBest()
                 ? ": it is proved that to serve " + them + " from this port takes at least " + each
                         + " more a place, which is what leftOutPrice says a place is worth."

@@ -1,13 +1,13 @@
 package org.runbend.optimizer.cutting;
 
-import com.google.ortools.Loader;
+import org.runbend.optimizer.natives.SolverLibrary;
 
-/** Loads the solver's native library; the loader itself keeps it to once. */
+/** Loads the solver's native libraries. */
 final class Natives {
     private Natives() {}
 
     /** To be called before any solver object is made. */
     static void load() {
-        Loader.loadNativeLibraries();
+        SolverLibrary.load();
     }
 }

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.NavigableSet;
+import java.util.OptionalInt;
 import java.util.TreeSet;
 
 /**
@@ -125,8 +125,7 @@ public final class SawTidying {
             for (int p = 0; p < cuts.size(); p++) {
                 if (!cuts.get(p).isEmpty()) {
                     price += problem.stock().get(stock[p]).cost();
-                    uses.add(new StockUse(
-                            stock[p], lengths(cuts.get(p)), Math.max(0, rest(p) - problem.kerf())));
+                    uses.add(new StockUse(stock[p], lengths(cuts.get(p)), Math.max(0, rest(p) - problem.kerf())));
                 }
             }
             uses.sort(Comparator.comparingInt(StockUse::stock));
@@ -142,9 +141,7 @@ public final class SawTidying {
     }
 
     private long covered(List<Integer> row) {
-        return row.isEmpty()
-                ? 0
-                : grid.length(row.stream().mapToLong(u -> u).sum()) + (row.size() - 1) * problem.gap();
+        return row.isEmpty() ? 0 : grid.length(row.stream().mapToLong(u -> u).sum()) + (row.size() - 1) * problem.gap();
     }
 
     private Plan asCut(List<List<Integer>> laid, CoverSolution plan) {
@@ -292,9 +289,12 @@ public final class SawTidying {
             List<List<Integer>> laid = new ArrayList<>(now.laid);
             laid.set(r, row);
             changes.add(laid);
-            long missing = problem.target() - laid.stream().mapToLong(this::covered).sum();
+            long missing =
+                    problem.target() - laid.stream().mapToLong(this::covered).sum();
             for (int u : own) {
-                long times = laid.stream().mapToLong(l -> Collections.frequency(l, u)).sum();
+                long times = laid.stream()
+                        .mapToLong(l -> Collections.frequency(l, u))
+                        .sum();
                 if (missing > 0 && times > 0) {
                     long more = -Math.floorDiv(-missing, times * problem.step());
                     if (u + more <= grid.most()) {

@@ -549,7 +549,25 @@ public record Job(
      * @param outside degrees C
      * @param coldest what the coolant must not freeze at, degrees C, if the job says it
      * @param pump pump of the catalog
+     * @param namesCoolant whether the job names the coolant; else it is taken for granted
      */
     public record Heating(
-            String coolant, double flow, double room, double outside, OptionalDouble coldest, Optional<String> pump) {}
+            String coolant,
+            double flow,
+            double room,
+            double outside,
+            OptionalDouble coldest,
+            Optional<String> pump,
+            boolean namesCoolant) {
+        /** With a coolant that is named. */
+        public Heating(
+                String coolant,
+                double flow,
+                double room,
+                double outside,
+                OptionalDouble coldest,
+                Optional<String> pump) {
+            this(coolant, flow, room, outside, coldest, pump, true);
+        }
+    }
 }

@@ -1,6 +1,5 @@
 package org.runbend.optimizer.loop;
 
-import com.google.ortools.Loader;
 import com.google.ortools.sat.BoolVar;
 import com.google.ortools.sat.CircuitConstraint;
 import com.google.ortools.sat.CpModel;
@@ -12,6 +11,7 @@ import com.google.ortools.sat.Literal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import org.runbend.optimizer.natives.SolverLibrary;
 
 /**
  * The loop as one circuit constraint of CP-SAT: the textbook model, kept to be measured against. Benches use it, plans do
@@ -49,7 +49,7 @@ public final class CircuitModel {
     /** Solves the problem; the port pairs must lie in one biconnected block. */
     public Answer solve(LoopProblem problem) {
         Region region = region(problem);
-        Loader.loadNativeLibraries();
+        SolverLibrary.load();
         CpModel model = new CpModel();
         BoolVar[] arcs = arcs(model, region);
         BoolVar[] skips = bools(model, region.size());

@@ -1,6 +1,5 @@
 package org.runbend.optimizer.loop;
 
-import com.google.ortools.Loader;
 import com.google.ortools.linearsolver.MPConstraint;
 import com.google.ortools.linearsolver.MPSolver;
 import com.google.ortools.linearsolver.MPSolverParameters;
@@ -8,6 +7,7 @@ import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.runbend.optimizer.natives.SolverLibrary;
 
 /**
  * Cycles that together cost little: turns plus prices of nodes left out, one of the cycles through a port link. Solved in
@@ -31,7 +31,7 @@ final class CycleCover {
     /** Legs by step, or empty if no cover was found. */
     int[] solve(List<Cut> cuts) {
         Cancelling.check();
-        Loader.loadNativeLibraries();
+        SolverLibrary.load();
         MPSolver solver = MPSolver.createSolver("SCIP");
         MPSolverParameters parameters = new MPSolverParameters();
         try {

@@ -1,6 +1,5 @@
 package org.runbend.optimizer.loop;
 
-import com.google.ortools.Loader;
 import com.google.ortools.linearsolver.MPConstraint;
 import com.google.ortools.linearsolver.MPObjective;
 import com.google.ortools.linearsolver.MPSolver;
@@ -8,6 +7,7 @@ import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.runbend.optimizer.natives.SolverLibrary;
 
 /**
  * The configuration program: choose a state for each node so that both ends of every link agree, a port link is used and
@@ -59,7 +59,7 @@ final class GuideProgram {
 
     /** The guide for loops that leave out so many units. */
     Guide guide(int units) {
-        Loader.loadNativeLibraries();
+        SolverLibrary.load();
         MPSolver solver = MPSolver.createSolver("GLOP");
         try {
             solver.setSolverSpecificParametersAsString(GO_ON);

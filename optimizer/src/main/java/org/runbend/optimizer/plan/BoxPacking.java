@@ -17,9 +17,10 @@ import org.runbend.optimizer.plates.PlatePlan;
 /**
  * Lists everything that goes in the box: pipe, plates, and the catalog's items by their rules.
  *
- * <p>Coils and plates bought are charged whole. Pipe or plate from the shelf is charged by the share of the shortest
- * stock on offer that is at least as long as what is cut (the longest, if none is), rounded to the nearest minor unit.
- * Weights are those of what is packed: pipe and plate as cut.
+ * <p>Coils that are supplied whole, and plates bought, are charged whole. Pipe or plate from the shelf, and pipe of coils that
+ * stay with the workshop, is charged by the share of the shortest stock on offer that is at least as long as what is cut (the
+ * longest, if none is), rounded to the nearest minor unit. Weights are those of what is packed: whole coils or cuts of pipe, plates
+ * as cut.
  */
 final class BoxPacking {
     private final Job job;
@@ -44,30 +45,52 @@ final class BoxPacking {
                         item.sku(), item.name(), quantity, item.unit(), item.price(), item.weight()));
             }
         }
+        job.heating().ifPresent(h -> addHeating(h, loops));
         return List.copyOf(box);
+    }
+
+    /** Pump and coolant that the job names, as far as they are sold. */
+    private void addHeating(Job.Heating heating, List<Breakdown> loops) {
+        heating.pump()
+                .flatMap(job.catalog()::findPump)
+                .ifPresent(p -> box.add(new KitPlan.BoxItem(p.sku(), p.name(), 1, "piece", p.price(), p.weight())));
+        if (!heating.namesCoolant()) {
+            return;
+        }
+        job.catalog().findCoolant(heating.coolant()).ifPresent(c -> c.litre()
+                .ifPresent(l -> box.add(new KitPlan.BoxItem(
+                        c.sku(), c.name() + ", ready to fill in", Supplies.litres(job, loops), "l", l.price(), l.weight()))));
     }
 
     private void addCoil(CoilPlan.CoilCut cut) {
         Pipe pipe = job.pipe().product();
         double used = cut.cuts().stream().mapToDouble(CoilPlan.LoopCut::length).sum();
-        double weight = used / 1000 * pipe.weightPerMetre();
-        if (cut.id().isPresent()) {
+        if (cut.id().isPresent() || pipe.supply() == Pipe.Supply.CUT) {
             Coil like = pipe.coils().stream()
                     .filter(c -> c.length() >= used)
                     .findFirst()
                     .orElse(pipe.coils().get(pipe.coils().size() - 1));
             long price = Math.round(like.price() * used / like.length());
-            String name = pipe.name() + ", cut of " + metres(used) + " from opened coil "
-                    + cut.id().get();
-            box.add(new KitPlan.BoxItem(pipe.sku(), name, 1, "cut", price, weight));
+            String from = cut.id()
+                    .map(id -> " from opened coil " + id)
+                    .orElse(" from a coil of " + metres(cut.length()) + ", the rest stays in the workshop");
+            String name = pipe.name() + ", cut of " + metres(used) + from;
+            box.add(new KitPlan.BoxItem(pipe.sku(), name, 1, "cut", price, used / 1000 * pipe.weightPerMetre()));
             return;
         }
         Coil coil = pipe.coils().stream()
                 .filter(c -> Math.abs(c.length() - cut.length()) < 0.01)
                 .findFirst()
                 .orElseThrow();
+        double rest = coil.length() - used;
+        String kept = rest < 1000 ? "" : ", of which " + metres(rest) + " are left for you";
         box.add(new KitPlan.BoxItem(
-                pipe.sku(), pipe.name() + ", coil of " + metres(coil.length()), 1, "coil", coil.price(), weight));
+                pipe.sku(),
+                pipe.name() + ", whole coil of " + metres(coil.length()) + kept,
+                1,
+                "coil",
+                coil.price(),
+                coil.length() / 1000 * pipe.weightPerMetre()));
     }
 
     private void addPlates(SpreaderPlate plate, PlatePlan plan) {

@@ -35,7 +35,30 @@ final class BoxRules {
                             .filter(s -> s.product().equals(p.sku()))
                             .count());
         }
+        checkHeating();
         checkSums();
+    }
+
+    /** The pump that a job names lies in the box; of a coolant that is sold as much as the bore of the pipe holds. */
+    private void checkHeating() {
+        plan.job().heating().ifPresent(h -> {
+            h.pump().ifPresent(p -> findings.unless(
+                    quantity(p) == 1, "pump %s: %d in the box, the job names %d", p, quantity(p), 1));
+            catalog.findCoolant(h.coolant()).filter(c -> c.litre().isPresent()).ifPresent(c -> {
+                double bore = (pipe.outer() - 2 * pipe.wall()) / 100;
+                double cut = 0;
+                for (KitPlan.LoopPlan loop : plan.loops()) {
+                    cut += loop.cutLength() / 100.0;
+                }
+                double asked = h.namesCoolant() ? Math.ceil(Math.PI * bore * bore / 4 * cut - 1e-9) : 0;
+                findings.unless(
+                        quantity(c.sku()) == (long) asked,
+                        "coolant %s: %d l in the box, the pipe holds %.0f l",
+                        c.sku(),
+                        quantity(c.sku()),
+                        asked);
+            });
+        });
     }
 
     private void checkLine(KitPlan.BoxItem item) {

@@ -51,19 +51,19 @@ final class CommonSense {
         return checks;
     }
 
-    /** Without a coldest temperature the outside one is what a parked vehicle or a hut in winter comes to, at least. */
+    /** Without a coldest temperature nobody knows whether the coolant ever gets as cold as it is outside. */
     private static PlanCheck frost(Coolant coolant, Job.Heating heating) {
         double coldest = heating.coldest().orElse(heating.outside());
-        boolean freezes = coolant.freezes() > coldest;
         boolean given = heating.coldest().isPresent();
-        Verdict verdict = freezes ? Verdict.FAIL : given ? Verdict.OK : Verdict.WARN;
+        Verdict bad = coolant.freezes() > coldest ? Verdict.FAIL : Verdict.OK;
+        Verdict verdict = given ? bad : Verdict.WARN;
         return new PlanCheck(
                 "freezing point of " + coolant.name() + ", at most",
                 coolant.freezes(),
                 coldest,
                 "degrees C",
                 verdict,
-                given ? "job, heating.coldest" : "heating.coldest is not given; heating.outside");
+                given ? "job, heating.coldest" : "heating.outside; say in heating.coldest how cold the coolant may get");
     }
 
     private static PlanCheck length(Pipe pipe, List<KitPlan.LoopPlan> loops) {

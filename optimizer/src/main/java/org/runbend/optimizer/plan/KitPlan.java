@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
+import org.runbend.catalog.product.Pipe;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Slot;
@@ -104,6 +105,16 @@ public record KitPlan(
             holes.add(new PortHole(loop.name(), PortHole.Kind.RETURN, back.from(), back, given));
         }
         return holes;
+    }
+
+    /** What the job names and the box does not hold, with how much of it is needed, one phrase each. */
+    public List<String> notSupplied() {
+        return Supplies.missing(job, loops.stream().map(LoopPlan::breakdown).toList());
+    }
+
+    /** Who keeps what is left of a coil: the customer, who gets it whole, or the shelf of the workshop. */
+    public String restGoesTo(CoilPlan.CoilCut coil) {
+        return coil.id().isPresent() || job.pipe().product().supply() == Pipe.Supply.CUT ? "shelf" : "customer";
     }
 
     /** Whether the loop lies on a lattice; one that the designer drew does not, and has no bounds and leaves nothing out. */

@@ -153,7 +153,7 @@ public final class KitPlanner {
         }
         String last = LaidLoops.name(loops - 1);
         String proof = laid.eachProvedBest()
-                ? "no loop of a part has fewer turns, counted with what is left out; other cuts were tried, not all"
+                ? "no loop of a part has fewer bends, counted with what is left out; other cuts were tried, not all"
                 : "the cut and its loops are the best that were tried, not proved best";
         return List.of(
                 "The floor is cut into " + loops + " parts; loops A to " + last + " follow each other along the rim"
@@ -216,7 +216,7 @@ public final class KitPlanner {
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 channel,
                 PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel),
-                remarks(job, radius, loops, plates, bare, words),
+                remarks(job, radius, loops, plates, coils, bare, words),
                 bare);
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
@@ -242,6 +242,7 @@ public final class KitPlanner {
             double radius,
             List<KitPlan.LoopPlan> loops,
             PlatePlan plates,
+            CoilPlan coils,
             List<BareFloor> bare,
             List<String> words) {
         List<String> remarks = new ArrayList<>(job.warnings());
@@ -251,6 +252,7 @@ public final class KitPlanner {
                             + " Measure both ways and write pipe.tails: [flow, return].");
         }
         remarks.addAll(words);
+        new NearMiss(job).words(coils, plates).ifPresent(remarks::add);
         Channels.remark(job).ifPresent(remarks::add);
         remarks.addAll(plates.remarks());
         if (job.hasOwnLoop()) {

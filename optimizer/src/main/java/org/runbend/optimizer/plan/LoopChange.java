@@ -2,6 +2,7 @@ package org.runbend.optimizer.plan;
 
 import java.util.List;
 import java.util.Locale;
+import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.SamePipe;
 
@@ -14,7 +15,7 @@ import org.runbend.optimizer.breakdown.SamePipe;
  * @param goneBends bends of the earlier plan that are no more, or not whole
  * @param newBends bends that were not there before, or not whole
  */
-public record LoopChange(double stays, double goes, double added, int goneBends, int newBends) {
+public record LoopChange(double stays, double goes, double added, BendCount goneBends, BendCount newBends) {
     private static final double WHOLE = 0.5;
 
     /** Compares all elements of an earlier plan with those of a new one. */
@@ -35,22 +36,22 @@ public record LoopChange(double stays, double goes, double added, int goneBends,
         return elements.stream().mapToDouble(Element::length).sum();
     }
 
-    private static int missing(List<Element> bends, List<Element> among) {
-        return (int) bends.stream()
+    private static BendCount missing(List<Element> bends, List<Element> among) {
+        return BendCount.of(bends.stream()
                 .filter(Element.Bend.class::isInstance)
                 .filter(b -> SamePipe.common(b, among) < b.length() - WHOLE)
-                .count();
+                .toList());
     }
 
     /** The change in one sentence. */
     public String sentence() {
         return String.format(
                 Locale.ROOT,
-                "Of the loop before, %.2f m stay and %.2f m with %d bends go; %.2f m with %d bends are new.",
+                "Of the loop before, %.2f m stay and %.2f m with %s go; %.2f m with %s are new.",
                 stays / 1000,
                 goes / 1000,
-                goneBends,
+                goneBends.words(),
                 added / 1000,
-                newBends);
+                newBends.words());
     }
 }

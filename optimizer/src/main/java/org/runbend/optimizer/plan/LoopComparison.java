@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
+import org.runbend.optimizer.breakdown.BendCount;
 
 /**
  * Two plans of one floor side by side: the designer's and the one that we lay.
@@ -17,7 +18,8 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
         List<String> lines = new ArrayList<>();
         lines.add(line(
                 "pipe to cut", "m", 2, sum(own, l -> l.cutLength() / 1000.0), sum(ours, l -> l.cutLength() / 1000.0)));
-        lines.add(line("quarter bends", "", 0, bends(own), bends(ours)));
+        lines.add(line("return bends", "", 0, count(own).returns(), count(ours).returns()));
+        lines.add(line("quarter bends", "", 0, count(own).quarters(), count(ours).quarters()));
         lines.add(line(
                 "plates",
                 "pieces",
@@ -46,7 +48,7 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
         double more = served(ours) - served(own);
         List<String> saved = new ArrayList<>();
         if (bends(ours) < bends(own)) {
-            saved.add(String.format(Locale.ROOT, "%.0f quarter bends", bends(own) - bends(ours)));
+            saved.add(String.format(Locale.ROOT, "%.0f quarter bends (a return bend is two)", bends(own) - bends(ours)));
         }
         if (ours.total() < own.total()) {
             saved.add(String.format(Locale.ROOT, "%.2f %s", (own.total() - ours.total()) / 100.0, currency()));
@@ -61,6 +63,11 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
 
     private String currency() {
         return own.job().catalog().currency();
+    }
+
+    private static BendCount count(KitPlan plan) {
+        return BendCount.ofAll(
+                plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList());
     }
 
     private static double bends(KitPlan plan) {

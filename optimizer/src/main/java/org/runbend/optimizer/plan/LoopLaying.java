@@ -42,7 +42,7 @@ final class LoopLaying {
 
     /** The share comes from floors of 1 to 9 m2, measured. */
     private static final String STIFF =
-            "stiff pipe: at this spacing no two turns in a row, so expect 80 to 95 % of the places to be"
+            "stiff pipe: at this spacing no two bends in a row, so expect 80 to 95 % of the places to be"
                     + " served, less on narrow floors";
 
     /** What to expect of a stiff pipe. */
@@ -293,6 +293,6 @@ final class LoopLaying {
 
     private static LoopSolver solver(Progress progress) {
         return new LoopSolver(pair -> progress.step(
-                String.format(Locale.ROOT, "a loop with %d turns, %d places left out", pair.turns(), pair.leftOut())));
+                String.format(Locale.ROOT, "a loop with %d corners, %d %s left out", pair.turns(), pair.leftOut(), pair.leftOut() == 1 ? "place" : "places")));
     }
 }

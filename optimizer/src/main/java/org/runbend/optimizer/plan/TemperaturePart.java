@@ -89,8 +89,8 @@ public final class TemperaturePart {
             SpreaderPlate plate = product(piece.product());
             List<Element.Run> lines =
                     piece.places().stream().map(p -> part(p, piece.length())).toList();
-            for (int i = 0; i < lines.size(); i++) {
-                bands.add(band(plate, lines.get(i), i == 0 ? lines.subList(1, lines.size()) : lines.subList(0, i)));
+            for (Element.Run line : lines) {
+                bands.add(band(plate, line, lines));
             }
         }
         return bands;
@@ -110,18 +110,16 @@ public final class TemperaturePart {
     }
 
     /** A groove of a twin plate has the other one on one side; each takes its half of what lies between. */
-    private static Band band(SpreaderPlate plate, Element.Run line, List<Element.Run> others) {
+    private static Band band(SpreaderPlate plate, Element.Run line, List<Element.Run> all) {
         double outer = plate.grooves() == 1 ? plate.width() / 2 : (plate.width() - plate.centres()) / 2;
         double left = outer;
         double right = outer;
-        for (Element.Run other : others) {
-            double side = (line.to().x() - line.from().x())
-                            * (other.from().y() - line.from().y())
-                    - (line.to().y() - line.from().y())
-                            * (other.from().x() - line.from().x());
-            if (side > 0) {
+        for (Element.Run other : all) {
+            double side = (line.to().x() - line.from().x()) * (other.from().y() - line.from().y())
+                    - (line.to().y() - line.from().y()) * (other.from().x() - line.from().x());
+            if (!other.equals(line) && side > 0) {
                 left = plate.centres() / 2;
-            } else {
+            } else if (!other.equals(line)) {
                 right = plate.centres() / 2;
             }
         }

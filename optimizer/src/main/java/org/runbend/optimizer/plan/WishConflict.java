@@ -83,12 +83,17 @@ final class WishConflict {
     }
 
     private static Optional<Unbuildable> severalWays(Job job, Predicate<Job> canBeLaid) {
-        return hasWishes(job) && canBeLaid.test(withoutWishes(job))
-                ? Optional.of(new Unbuildable(
-                        "layout.veto",
-                        "wishes here and in floor.supports exclude each other in more than one way, so that leaving one"
-                                + " away is not enough"))
-                : Optional.empty();
+        if (!hasWishes(job) || !canBeLaid.test(withoutWishes(job))) {
+            return Optional.empty();
+        }
+        boolean supportsAlone = job.layout().vetoes().isEmpty();
+        String where = supportsAlone
+                ? "the supports leave no loop"
+                : "wishes here" + (job.floor().supports().isEmpty() ? "" : " and in floor.supports")
+                        + " exclude each other";
+        return Optional.of(new Unbuildable(
+                supportsAlone ? "floor.supports" : "layout.veto",
+                where + " in more than one way, so that leaving one away is not enough"));
     }
 
     private static boolean isSize(Wish wish) {
@@ -173,7 +178,8 @@ final class WishConflict {
                 pipe.aid(),
                 pipe.weightPerMetre(),
                 pipe.coils(),
-                pipe.maxTemperature());
+                pipe.maxTemperature(),
+                pipe.supply());
         Job without = job.with(job.layout(), job.pipe().of(soft), job.plates());
         return List.of(new Wish("pipe.product", without, "a pipe that bends to half the spacing would do"));
     }

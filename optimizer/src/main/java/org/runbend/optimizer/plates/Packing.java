@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.cutting.Bound;
@@ -30,9 +32,8 @@ final class Packing {
             .thenComparing(Comparator.comparingDouble(StripCover.Laid::least).reversed())
             .thenComparing(Comparator.comparingLong(StripCover.Laid::covered).reversed());
 
-    private static final Comparator<StripCover.Laid> BY_OBJECTIVE = Comparator.comparingLong(
-                    (StripCover.Laid p) -> p.cost() + p.work())
-            .thenComparing(TIDY);
+    private static final Comparator<StripCover.Laid> BY_OBJECTIVE =
+            Comparator.comparingLong((StripCover.Laid p) -> p.cost() + p.work()).thenComparing(TIDY);
 
     private static final Comparator<StripCover.Laid> BY_COST = Comparator.comparingLong(StripCover.Laid::cost)
             .thenComparingLong(StripCover.Laid::work)
@@ -51,6 +52,7 @@ final class Packing {
     private final StripCover alone;
     private final int most;
     private final boolean quick;
+    private final Map<String, TwinFinder.Division> divisions = new TreeMap<>();
     private Optional<FewLengthsCurve> curve = Optional.empty();
     private Optional<List<StripCover.Laid>> plans = Optional.empty();
 
@@ -141,7 +143,8 @@ final class Packing {
 
     private Stream<StripCover.Laid> all() {
         if (plans.isEmpty()) {
-            List<StripCover.Laid> all = new ArrayList<>(alone.laid(free(), List.of(), ANY).stream().toList());
+            List<StripCover.Laid> all =
+                    new ArrayList<>(alone.laid(free(), List.of(), ANY).stream().toList());
             for (FewLengthsCurve.Point p : curve().points()) {
                 alone.laid(p.answer(), List.of(), p.lengths()).ifPresent(all::add);
                 alone.laid(p.answer(), List.of(), ANY).ifPresent(all::add);
@@ -162,9 +165,7 @@ final class Packing {
     private FewLengthsCurve curve() {
         if (curve.isEmpty()) {
             boolean free = quick && problem.wish().maxLengths().isEmpty();
-            curve = free
-                    ? Optional.of(alone.freeAlone())
-                    : alone.few(List.of(), most, CoverCutting.Effort.FULL);
+            curve = free ? Optional.of(alone.freeAlone()) : alone.few(List.of(), most, CoverCutting.Effort.FULL);
         }
         return curve.orElseThrow();
     }
@@ -186,7 +187,9 @@ final class Packing {
 
     private PlatePlan plan(StripCover.Laid laid, PlateBound bound, long runByRun) {
         return new PlatePlan(
-                inOrderOfFlow(laid.pieces()),
+                inOrderOfFlow(
+                        new Placing(problem.loops(), stretches, pairs(), problem.wish().gap())
+                                .placed(laid.pieces())),
                 laid.cuts(),
                 kerf,
                 stretches.stream().mapToDouble(PlateStretch::length).sum(),
@@ -253,8 +256,18 @@ final class Packing {
         return Math.max(0, (long) Math.floor(asked * HUNDREDTHS));
     }
 
+    private List<Strip> pairs() {
+        return twins.stream().flatMap(t -> division(t).twins().stream()).toList();
+    }
+
+    private TwinFinder.Division division(SpreaderPlate twin) {
+        return divisions.computeIfAbsent(
+                twin.sku(),
+                sku -> new TwinFinder(problem, twin).divide(stretches));
+    }
+
     private List<StripCover.Laid> withTwin(SpreaderPlate twin, OptionalInt lengths) {
-        TwinFinder.Division division = new TwinFinder(problem, twin).divide(stretches);
+        TwinFinder.Division division = division(twin);
         double reach = division.twins().stream()
                 .mapToDouble(s -> s.length() - twin.step())
                 .sum();
@@ -295,7 +308,9 @@ final class Packing {
     /** The plan of a cover; where lengths are few, those for each number of lengths. */
     private List<StripCover.Laid> laid(StripCover cover, List<Double> given, OptionalInt lengths) {
         if (lengths.isEmpty()) {
-            return cover.laid(cover.solve(quick ? CoverCutting.Effort.LITTLE : CoverCutting.Effort.FULL), given, ANY).stream()
+            return cover
+                    .laid(cover.solve(quick ? CoverCutting.Effort.LITTLE : CoverCutting.Effort.FULL), given, ANY)
+                    .stream()
                     .toList();
         }
         return cover.few(given, lengths.getAsInt(), CoverCutting.Effort.LITTLE).stream()

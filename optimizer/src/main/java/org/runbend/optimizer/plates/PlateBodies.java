@@ -21,6 +21,9 @@ import org.runbend.optimizer.plates.StretchReckoning.Span;
 /** The rules of pieces in their places: on runs, clear of bends and of each other, bodies on free heated floor. */
 final class PlateBodies {
     private static final double FORGIVEN = 0.05;
+    /** A spot is taken as a screw of this radius, less the play of a hand. */
+    private static final double SPOT = 0.4;
+
     private static final double OUTSIDE = 1;
     private static final double COLD = 1;
     private static final double GROOVE = 1;
@@ -223,17 +226,16 @@ final class PlateBodies {
                     StretchReckoning.SLIVER);
         }
         for (KeepOut k : keepOuts) {
-            double shared = OverlayNGRobust.overlay(
-                            body.region(), GroundShapes.grown(k.bare(), wish.plateClearance()), OverlayNG.INTERSECTION)
-                    .getArea();
+            double size = k.bare() instanceof Shape.Spot ? SPOT : 0;
+            double air = body.region().distance(GroundShapes.grown(k.bare(), 0)) - size;
             findings.unless(
-                    shared < StretchReckoning.SLIVER,
-                    "%s: %.2f mm2 of its body lie within %.2f mm of keep-out '%s', %.2f mm2 forgiven",
+                    !StretchReckoning.deep(k.bare(), wish.plateClearance() + size - FORGIVEN)
+                            .intersects(body.region()),
+                    "%s: its body comes within %.2f mm of keep-out '%s', %.2f mm asked",
                     body.name(),
-                    shared,
-                    wish.plateClearance(),
+                    Math.max(0, air),
                     k.name(),
-                    StretchReckoning.SLIVER);
+                    wish.plateClearance());
         }
     }
 

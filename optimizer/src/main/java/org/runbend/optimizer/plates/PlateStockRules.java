@@ -101,13 +101,23 @@ final class PlateStockRules {
                 name,
                 used,
                 stock.length());
-        double rest = Math.max(0, stock.length() - cuts - kerf * stock.cuts().size());
+        double rest = Math.max(0, stock.length() - trim(stock) - cuts - kerf * stock.cuts().size());
         findings.unless(
                 Math.abs(stock.offcut() - rest) <= FORGIVEN,
                 "%s: an offcut of %.2f mm is claimed, %.2f mm are left",
                 name,
                 stock.offcut(),
                 rest);
+    }
+
+    /** What is cut off the end of a plate that is bought. */
+    private double trim(PlateCut stock) {
+        for (SpreaderPlate p : products) {
+            if (p.sku().equals(stock.product()) && stock.id().isEmpty()) {
+                return p.trim();
+            }
+        }
+        return 0;
     }
 
     private long bought(String name, PlateCut stock, double kerf) {

@@ -19,8 +19,10 @@ import org.runbend.optimizer.job.Point;
  * Finds the stretches of the runs that can take plates.
  *
  * <p>A stretch keeps the bend clearance from each bend and lies on heated floor; a plate body of the given width on it
- * stays inside the outline and off each bare keep-out by the plate clearance. What blocks a run is cut out as one
- * interval for each region. An overlap of under {@value #FORGIVEN} mm2 is within what a saw leaves and blocks nothing.
+ * stays inside the outline and off each bare keep-out by the plate clearance, but for {@value #HAIR} mm. What blocks a run
+ * is cut out as one interval for each region. By area nothing is forgiven: a bolt's head is small, and a body over the rim
+ * of a circle of 40 mm by 1.6 mm shares no more than 25 mm2 with it. Only at the outline, where a body may lie on the edge,
+ * slivers of under {@value #FORGIVEN} mm2 block nothing.
  */
 public final class StretchFinder {
     /** mm2: common practice, less than the sawing tolerance of a plate's end. */
@@ -39,8 +41,22 @@ public final class StretchFinder {
     private final double width;
     private final Geometry outline;
     private final Geometry nearOutline;
-    private final List<Geometry> solid = new ArrayList<>();
+    private final List<Solid> solid = new ArrayList<>();
     private final List<Geometry> cold = new ArrayList<>();
+
+    /**
+     * What no plate touches, grown by the plate clearance.
+     *
+     * @param whole all of it
+     * @param core without a hair on all sides: a body that stays off it is as good as off it all
+     */
+    private record Solid(Geometry whole, Geometry core) {
+        static Solid of(Geometry bare, double clearance) {
+            Geometry whole = bare.buffer(clearance, 32);
+            Geometry core = bare.buffer(clearance - HAIR, 32);
+            return new Solid(whole, core.isEmpty() ? whole : core);
+        }
+    }
 
     /**
      * Describes the floor.
@@ -57,10 +73,10 @@ public final class StretchFinder {
         this.outline = bare.buffer(HAIR);
         this.nearOutline = bare.buffer(DEEPEST);
         for (KeepOut k : floor.plateless()) {
-            solid.add(FloorShapes.bare(k.bare()).buffer(wish.plateClearance(), 32));
+            solid.add(Solid.of(FloorShapes.bare(k.bare()), wish.plateClearance()));
         }
         for (Slot s : slots) {
-            solid.add(FloorShapes.line(s.from(), s.to()).buffer(s.width() / 2, 32));
+            solid.add(Solid.of(FloorShapes.line(s.from(), s.to()).buffer(s.width() / 2, 32), 0));
         }
         for (Job.Unheated u : floor.unheated()) {
             cold.add(FloorShapes.polygon(u.region().corners()));
@@ -98,8 +114,10 @@ public final class StretchFinder {
         }
         parts.add(new double[] {from, to});
         Geometry body = body(run, from, to);
-        for (Geometry region : solid) {
-            parts = without(parts, run, OverlayNGRobust.overlay(body, region, OverlayNG.INTERSECTION), FORGIVEN);
+        for (Solid thing : solid) {
+            if (thing.core().intersects(body)) {
+                parts = without(parts, run, OverlayNGRobust.overlay(body, thing.whole(), OverlayNG.INTERSECTION), 0);
+            }
         }
         Geometry outside = OverlayNGRobust.overlay(body, outline, OverlayNG.DIFFERENCE);
         for (int i = 0; i < outside.getNumGeometries(); i++) {

@@ -23,7 +23,7 @@ import org.runbend.optimizer.job.Shape;
  * product stays on the floor and off keep-outs, and at least a shortest piece long. Sizes in mm.
  */
 final class StretchReckoning {
-    /** A sliver that a body may share with what it keeps off, mm2. */
+    /** A sliver that a body may share with another body or with what lies outside the outline, mm2. */
     static final double SLIVER = 25;
 
     /** What a measure may be off, mm. */
@@ -36,6 +36,7 @@ final class StretchReckoning {
     private final Geometry floor;
     private final Geometry around;
     private final List<Geometry> solid = new ArrayList<>();
+    private final List<Geometry> deep = new ArrayList<>();
     private final List<Polygon> cold = new ArrayList<>();
 
     /** A part of a run, as distances from its start. */
@@ -56,9 +57,19 @@ final class StretchReckoning {
         this.around = GroundShapes.region(outline).buffer(OUTSIDE);
         for (KeepOut k : keepOuts) {
             solid.add(GroundShapes.grown(k.bare(), wish.plateClearance()));
+            deep.add(deep(k.bare(), wish.plateClearance()));
         }
-        slots.forEach(s -> solid.add(GroundShapes.slot(s)));
+        for (Slot s : slots) {
+            solid.add(GroundShapes.slot(s));
+            deep.add(GroundShapes.slot(s).buffer(-FORGIVEN));
+        }
         unheated.forEach(u -> cold.add(GroundShapes.region(u.corners())));
+    }
+
+    /** A region grown by nearly a distance, into which no body reaches; a thin one that this eats up as it is. */
+    static Geometry deep(Shape bare, double by) {
+        Geometry deep = GroundShapes.grown(bare, by - FORGIVEN);
+        return deep.isEmpty() ? GroundShapes.grown(bare, by) : deep;
     }
 
     /** All stretches, in order of flow. */
@@ -116,9 +127,11 @@ final class StretchReckoning {
                 wish.products().stream().mapToDouble(SpreaderPlate::width).min().orElseThrow();
         Polygon body = GroundShapes.strip(a, b, width);
         List<double[]> blocked = new ArrayList<>();
-        for (Geometry s : solid) {
+        for (int i = 0; i < solid.size(); i++) {
             // a keep-out blocks from its first to its last touch: nobody wants a plate between the legs of one
-            project(OverlayNGRobust.overlay(body, s, OverlayNG.INTERSECTION), SLIVER, run, blocked);
+            if (deep.get(i).distance(body) == 0) {
+                project(OverlayNGRobust.overlay(body, solid.get(i), OverlayNG.INTERSECTION), 0, run, blocked);
+            }
         }
         Geometry outside = OverlayNGRobust.overlay(body, floor, OverlayNG.DIFFERENCE);
         for (int i = 0; i < outside.getNumGeometries(); i++) {

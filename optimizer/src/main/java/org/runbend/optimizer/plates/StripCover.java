@@ -43,7 +43,10 @@ final class StripCover {
                 add(plate, Stock.single(plate.sku(), r.id(), (long) Math.floor(r.length() * HUNDREDTHS), 0));
             }
             for (PlateStock s : plate.stock()) {
-                add(plate, Stock.bought(plate.sku(), Math.round(s.length() * HUNDREDTHS), s.cost()));
+                long trimmed = Math.round((s.length() - plate.trim()) * HUNDREDTHS);
+                if (trimmed > 0) {
+                    add(plate, Stock.bought(plate.sku(), trimmed, s.cost()));
+                }
             }
         }
         double step = products.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
@@ -193,11 +196,16 @@ final class StripCover {
         return placed;
     }
 
+    /** An offcut was squared when it was cut. */
+    private double trim(int index) {
+        return stock.get(index).id().isPresent() ? 0 : sources.get(index).trim();
+    }
+
     private List<PlateCut> cuts(CoverSolution solution) {
         return solution.stock().stream()
                 .map(use -> new PlateCut(
                         sources.get(use.stock()).sku(),
-                        stock.get(use.stock()).length() / HUNDREDTHS,
+                        stock.get(use.stock()).length() / HUNDREDTHS + trim(use.stock()),
                         use.pieces().stream().map(p -> p / HUNDREDTHS).toList(),
                         use.leftover() / HUNDREDTHS,
                         stock.get(use.stock()).id()))

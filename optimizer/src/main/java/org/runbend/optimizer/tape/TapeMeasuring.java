@@ -27,8 +27,28 @@ public final class TapeMeasuring {
     /** Floors with more corners than this are curves written as points; only some of their corners get diagonals. */
     private static final int MOST_CORNERS = 60;
 
-    /** The measures of a job's floor. */
+    /** The measures of a job's floor, with the holes that it gives. */
     public TapeSheet measure(Job job) {
+        List<Hole> holes = new ArrayList<>();
+        List<Job.HolePair> pairs = job.floor().port().holes();
+        for (int i = 0; i < pairs.size(); i++) {
+            String loop = String.valueOf((char) ('A' + i));
+            holes.add(new Hole(loop + " flow", pairs.get(i).flow()));
+            holes.add(new Hole(loop + " return", pairs.get(i).back()));
+        }
+        return measure(job, holes);
+    }
+
+    /**
+     * A hole.
+     *
+     * @param name what a person calls it
+     * @param at its middle
+     */
+    public record Hole(String name, Point at) {}
+
+    /** The measures of a job's floor and of holes in it. */
+    public TapeSheet measure(Job job, List<Hole> holes) {
         Job.FloorPlan floor = job.floor();
         List<Point> outline = floor.outline();
         List<String> names = job.written().corners();
@@ -52,7 +72,8 @@ public final class TapeMeasuring {
                         .map(u -> tying.region(u.name(), u.region().corners()))
                         .toList(),
                 floor.marks().stream().map(m -> tying.point(m.text(), m.at())).toList(),
-                tying.point("port", floor.port().at()));
+                tying.point("port", floor.port().at()),
+                holes.stream().map(h -> tying.point(h.name(), h.at())).toList());
     }
 
     private static TapeSheet.Thing keepOut(Tying tying, KeepOut k) {

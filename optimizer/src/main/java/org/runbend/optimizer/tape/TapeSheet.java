@@ -16,6 +16,7 @@ import org.runbend.optimizer.job.Point;
  * @param unheated one for each unheated region of the job, in its order
  * @param marks one for each mark of the job, in its order
  * @param port where flow and return come through
+ * @param holes where pipe goes through, given or proposed
  */
 public record TapeSheet(
         List<Corner> corners,
@@ -27,9 +28,11 @@ public record TapeSheet(
         List<Thing> keepOuts,
         List<Thing> unheated,
         List<Thing> marks,
-        Thing port) {
+        Thing port,
+        List<Thing> holes) {
     /** Copies the lists. */
     public TapeSheet {
+        holes = List.copyOf(holes);
         corners = List.copyOf(corners);
         sides = List.copyOf(sides);
         diagonals = List.copyOf(diagonals);

@@ -85,7 +85,7 @@ class BareFloorTest {
         assertEquals(Reason.JOINED_BY_ONE, bare.reason());
         assertEquals(6, bare.places());
         assertTrue(bare.sentence().contains("[975, 1125]"), bare::sentence);
-        assertTrue(bare.where().endsWith(" near thing"), bare::where);
+        assertTrue(bare.where().contains(" near thing, "), bare::where);
         Remedy clearance = remedy(bare, Change.CLEARANCE);
         assertEquals(100, clearance.from());
         assertEquals(75, clearance.to());
@@ -156,7 +156,8 @@ class BareFloorTest {
         BareFloor bare = of(plan, Reason.NO_ARC);
         assertEquals(1, bare.places());
         assertEquals(new Point(2325, 1425), bare.at());
-        assertEquals("at [2325, 1425] near thing", bare.where());
+        assertEquals(
+                "at [2325, 1425] near thing, 75 mm from the right wall and 75 mm from the upper wall", bare.where());
         assertTrue(bare.sentence().contains("the bend of radius 75 mm"), bare::sentence);
         Remedy clearance = remedy(bare, Change.CLEARANCE);
         assertEquals(new Remedy(Change.CLEARANCE, "thing", 40, 30, 0, 0, 1, 2, 2 * 0.0225), clearance);

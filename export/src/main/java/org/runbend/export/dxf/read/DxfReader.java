@@ -37,6 +37,9 @@ public final class DxfReader {
             if (Files.isDirectory(file)) {
                 throw new DxfFault("this is a folder; name a drawing");
             }
+            if (Files.exists(file) && !Files.isRegularFile(file)) {
+                throw new DxfFault("this is no regular file; name a drawing"); // a pipe or a device may never end
+            }
             if (Files.size(file) > limits.bytes()) {
                 throw tooLarge(Files.size(file));
             }

@@ -1,0 +1,117 @@
+package org.runbend.export.cli;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What {@code runbend help} tells of. Keys come from the schemas, everything else is written here. */
+enum HelpTopic {
+    JOB("job", "job.schema.json", """
+            A job file is YAML: one floor, and what to lay it with. Lengths are mm, or as units says; 1.2 m, 30 cm,
+            12 in and 5ft 3 3/8in are lengths too. Axes: x to the right, y up, seen from above.
+            A key that nobody knows is an error that names the nearest one. Keys, [] standing for each of a list:
+            """),
+    CATALOG("catalog", "catalog.schema.json", """
+            A catalog file is YAML: what a workshop buys, what it costs and what its customers pay. A job names it.
+            Money is in units of the catalog's currency. Keys, [] standing for each of a list:
+            """),
+    SHELF("shelf", "", """
+            A shelf file (plan --shelf FILE) is YAML: opened coils and offcuts of plate at hand. They are cut before
+            anything is bought; pick list and cuts.csv say which piece comes from which.
+
+              remnants                    list, required: what lies on the shelf
+              remnants[].id               text, required: what is written on it
+              remnants[].product          text, required: part number of a pipe or a plate of the catalog
+              remnants[].length           length, required: what is left of it
+
+            Example:
+              remnants:
+                - {id: C7, product: PX-16, length: 26 m}
+                - {id: O3, product: SP-1, length: 430}
+            """),
+    CHOICES("choices", "", """
+            plan --alternatives plans the floor in several ways and keeps up to six good plans, none worse than
+            another in everything; alternatives.pdf and alternatives.json show them side by side.
+            plan --take N goes on with alternative N; each names the keys of the job file that lead to it.
+
+              layout.prefer: even-heat    flow beside return where loops are equal
+              layout.along                direction of the runs
+              layout.leftOutPrice         what leaving a place bare may save, in turns
+              layout.loops                2 to 6 loops, or auto: as few as loopLimit or the longest coil allow
+              layout.fit: coil            a loop shortened to a coil
+              plates.product              other plates, or several
+              plates.coverage             less or more of what can be plated
+              plates.maxLengths           fewer lengths at the saw
+            A place is a point where runs, spacing apart, can cross: the loop passes it or leaves it bare.
+            """),
+    DRAWINGS("drawings", "", """
+            Written: drawing.dxf, 1:1 in mm, seen from above. One layer for each operation:
+
+              FLOOR       outline of the floor            CHANNEL     finished edge of the groove
+              KEEP_OUT    what no pipe may touch          PIPE        centreline of the pipe, nothing else
+              UNHEATED    no heat wanted                  PLATE       spreader plates
+              DIMENSION, NOTE, TITLE                      measures and words; not cut
+
+              --dxf r12                   for old controllers; no sheet of paper, legend under the drawing
+              --contours lines            single lines and arcs in place of polylines, for programs that misread
+                                          arcs in polylines
+              --channel centre            no CHANNEL, for cutters that follow PIPE
+
+            Read: runbend outline FLOOR.dxf, DXF R9 to 2018, ASCII or binary, and layout.loop: {dxf: FILE,
+            layer: NAME}. Closed lines that could be the floor are numbered in message and picture:
+
+              --contour N                 the closed line that is the floor
+              --at X,Y                    a place on the floor, in mm as messages name places
+              --layer NAME                the layer of the outline
+              --tolerance MM              widest gap that is closed
+              --unheated LAYER            closed lines and hatches of the layer are unheated floor
+              --drawing-units UNIT        unit of the numbers, if the drawing names none
+            Frames of sheets and outer faces of walls are told apart from the floor, and that is said; chords and
+            splines that fit an arc within the tolerance become one. A drawing of Runbend's own is read back with
+            names, kinds, clearances, marks, supports and port.
+            """),
+    EXIT_CODES("exit codes", "", """
+              0     done
+              1     done, but a check failed; the plan says which
+              2     bad input or usage: one line says what is wrong, where, and what would be right; nothing was
+                    written but, by outline, a picture of the closed lines to choose from
+              70    a fault of our own: one line and a report file to send with the job file
+            """);
+
+    private final String words;
+    private final String schema;
+    private final String text;
+
+    HelpTopic(String words, String schema, String text) {
+        this.words = words;
+        this.schema = schema;
+        this.text = text;
+    }
+
+    /** As a person types it. */
+    String words() {
+        return words;
+    }
+
+    /** The topic of these words; {@code exit} and {@code exit-codes} will do. */
+    static Optional<HelpTopic> of(List<String> typed) {
+        String name = String.join(" ", typed)
+                .toLowerCase(Locale.ROOT)
+                .replace('-', ' ')
+                .strip();
+        return Arrays.stream(values())
+                .filter(t -> t.words.equals(name) || t.words.split(" ", -1)[0].equals(name))
+                .findFirst();
+    }
+
+    List<String> lines() {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        if (!schema.isEmpty()) {
+            lines.add("");
+            lines.addAll(KeyTable.of(schema));
+        }
+        return lines;
+    }
+}

@@ -1,0 +1,54 @@
+package org.runbend.export.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+
+/**
+ * The last line of a file of ours: a comment with the SHA-256 of all before. While that is right nobody has changed the
+ * file, and it is ours to replace.
+ *
+ * @param open how a comment begins in that kind of file, and the words that tell who wrote it
+ * @param close how a comment ends
+ */
+record Seal(String open, String close) {
+    /** Whatever a command of ours writes is far shorter; a longer file is none of ours. */
+    private static final long LONGEST = 100_000_000;
+
+    /** The bytes with their seal. */
+    byte[] sealed(byte[] bytes) {
+        ByteArrayOutputStream all = new ByteArrayOutputStream(bytes.length + 100);
+        all.writeBytes(bytes);
+        all.writeBytes(line(bytes));
+        return all.toByteArray();
+    }
+
+    /** Whether a file is as it was written; no link to a device and nothing endless is read. */
+    boolean isWhole(Path file) {
+        try {
+            if (!Files.isRegularFile(file) || Files.size(file) > LONGEST) {
+                return false;
+            }
+            String all = new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1);
+            int at = all.lastIndexOf(open);
+            byte[] bytes = all.substring(0, Math.max(0, at)).getBytes(StandardCharsets.ISO_8859_1);
+            return at >= 0 && all.substring(at).equals(new String(line(bytes), StandardCharsets.ISO_8859_1));
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    private byte[] line(byte[] bytes) {
+        try {
+            byte[] hash = MessageDigest.getInstance("SHA-256").digest(bytes);
+            return (open + HexFormat.of().formatHex(hash) + close + "\n").getBytes(StandardCharsets.US_ASCII);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

@@ -1,0 +1,89 @@
+package org.runbend.export.drafting;
+
+import java.util.List;
+import java.util.Locale;
+import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Decimals;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Path;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Vertex;
+import org.runbend.optimizer.breakdown.Slot;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PortHole;
+
+/**
+ * Draws where pipe goes through the floor, and the slots in which it turns. Holes that the job gives lie on layers that are
+ * cut; proposed ones on one that is not, so that nobody drills before looking underneath.
+ */
+final class HoleMarks {
+    private HoleMarks() {}
+
+    static void draw(SheetBuilder sheet, KitPlan plan) {
+        if (plan.job().floor().port().turn() == Job.Turn.LEVEL) {
+            return;
+        }
+        double radius = plan.job().groove().pad() / 2;
+        for (PortHole hole : plan.holes()) {
+            sheet.add(hole.given() ? Layer.SLOT : Layer.NOTE, slot(hole.slot()));
+            if (radius > 0) {
+                sheet.add(hole.given() ? Layer.HOLE : Layer.NOTE, new Circle(Places.at(hole.at()), radius));
+            }
+        }
+    }
+
+    /** The strip of a slot with round ends, anticlockwise. */
+    private static Path slot(Slot slot) {
+        Point a = Places.at(slot.from());
+        Point b = Places.at(slot.to());
+        double half = slot.width() / 2;
+        double side = a.angleTo(b) - 90;
+        Point first = a.polar(half, side);
+        Point second = b.polar(half, side);
+        Point third = b.polar(-half, side);
+        Point fourth = a.polar(-half, side);
+        return new Path(
+                List.of(
+                        new Vertex(first.x(), first.y(), 0),
+                        new Vertex(second.x(), second.y(), 1),
+                        new Vertex(third.x(), third.y(), 0),
+                        new Vertex(fourth.x(), fourth.y(), 1)),
+                true);
+    }
+
+    /** What a person has to know of the holes, in parts of a sentence. */
+    static List<String> words(KitPlan plan) {
+        Job.Port port = plan.job().floor().port();
+        String how =
+                switch (port.turn()) {
+                    case DOWN -> "down through the floor";
+                    case UP -> "up through the cover";
+                    case LEVEL -> "straight on through the wall";
+                };
+        boolean given = !port.holes().isEmpty();
+        StringBuilder places = new StringBuilder("pipe leaves " + how + " at x, y from 0, 0: ");
+        String between = "";
+        for (PortHole hole : plan.holes()) {
+            places.append(between)
+                    .append(hole.loop())
+                    .append(' ')
+                    .append(hole.kind().name().toLowerCase(Locale.ROOT))
+                    .append(' ')
+                    .append(Decimals.of(hole.at().x(), 1))
+                    .append(", ")
+                    .append(Decimals.of(hole.at().y(), 1));
+            between = "; ";
+        }
+        String sizes = port.turn() == Job.Turn.LEVEL
+                ? ""
+                : "holes dia " + Decimals.of(plan.job().groove().pad(), 1) + ", slots "
+                        + Decimals.of(plan.holes().get(0).slot().length(), 1) + " long from the hole's middle, "
+                        + Decimals.of(plan.holes().get(0).slot().width(), 1) + " wide";
+        String proposed = given ? "" : "PROPOSED: look underneath before you drill";
+        return List.of(places.toString(), sizes, proposed).stream()
+                .filter(s -> !s.isEmpty())
+                .toList();
+    }
+}

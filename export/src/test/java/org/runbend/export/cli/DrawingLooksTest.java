@@ -1,0 +1,171 @@
+package org.runbend.export.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.runbend.export.drafting.FloorDrafting;
+import org.runbend.export.drafting.PaperDrafting;
+import org.runbend.export.drawing.Arc;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Mark;
+import org.runbend.export.drawing.PaperSheet;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.drawing.Text;
+import org.runbend.export.dxf.DxfBackend;
+import org.runbend.export.dxf.DxfVersion;
+import org.runbend.export.dxf.read.DxfDrawing;
+import org.runbend.export.dxf.read.DxfEntity;
+import org.runbend.export.dxf.read.DxfReader;
+import org.runbend.optimizer.plan.KitPlan;
+
+/** What a person sees of the drawing of each example: boxes of words against lines, worked out with JTS. */
+class DrawingLooksTest {
+    private static final GeometryFactory GEOMETRY = new GeometryFactory();
+    /** 7 point letters have capitals of 0.73 x 7 x 25.4 / 72 mm (DejaVu Sans: 0.729 of the size). */
+    private static final double SEVEN_POINTS = 0.729 * 7 * 25.4 / 72;
+
+    static List<Path> jobs() throws IOException {
+        return PlannedExamples.jobs();
+    }
+
+    @ParameterizedTest
+    @MethodSource("jobs")
+    void wordsAreLargeEnoughAndClear(Path job) {
+        Sheet sheet = new FloorDrafting().draw(PlannedExamples.plan(job));
+        double unit = sheet.extent().mmPerPaperMm();
+        List<Text> words = new ArrayList<>();
+        List<Geometry> lines = new ArrayList<>();
+        for (Mark mark : sheet.marks()) {
+            if (mark.layer() == Layer.NOTE && mark.shape() instanceof Text t) {
+                words.add(t);
+            } else if ((mark.layer() == Layer.PIPE || mark.layer() == Layer.PLATE)
+                    && mark.shape() instanceof org.runbend.export.drawing.Path path) {
+                lines.add(line(path));
+            }
+        }
+        List<String> wrong = new ArrayList<>();
+        for (int i = 0; i < words.size(); i++) {
+            Geometry box = box(words.get(i));
+            String text = words.get(i).string();
+            if (words.get(i).height() < SEVEN_POINTS * unit * 0.99) {
+                wrong.add(text + " is " + words.get(i).height() / unit + " mm high");
+            }
+            if (lines.stream().anyMatch(box::intersects)) {
+                wrong.add(text + " lies on pipe or a plate");
+            }
+            for (int j = 0; j < i; j++) {
+                if (box.intersects(box(words.get(j)))) {
+                    wrong.add(text + " lies on " + words.get(j).string());
+                }
+            }
+        }
+        assertEquals(List.of(), wrong);
+    }
+
+    @ParameterizedTest
+    @MethodSource("jobs")
+    void paperShowsAllOfItLargeEnough(Path job) {
+        KitPlan plan = PlannedExamples.plan(job);
+        Sheet sheet = new FloorDrafting().draw(plan);
+        PaperSheet paper = new PaperDrafting().draw(plan, sheet);
+        double least = sheet.marks().stream()
+                .filter(m -> m.layer() == Layer.NOTE && m.shape() instanceof Text)
+                .mapToDouble(m -> ((Text) m.shape()).height())
+                .min()
+                .orElseThrow();
+        assertTrue(least / paper.scale() >= 2.5, () -> "run numbers of " + least / paper.scale() + " mm");
+        assertTrue(List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0).contains(paper.scale()));
+        Extent page = new Extent(0, 0, paper.width(), paper.height());
+        assertEquals(page, page.union(paper.marks().extent()).union(paper.window()));
+    }
+
+    /** Lines and arcs take the place of polylines, as long as these and at the same places. */
+    @ParameterizedTest
+    @ValueSource(strings = {"R12", "R2000"})
+    void linesAndArcsOnly(String version) throws IOException {
+        KitPlan plan = PlannedExamples.plan(PlannedExamples.FOLDER.resolve("camper.yaml"));
+        Sheet sheet = new FloorDrafting().draw(plan);
+        DxfVersion form = DxfVersion.valueOf(version);
+        DxfDrawing whole =
+                new DxfReader().read(DxfBackend.bytes(sheet, Optional.empty(), form, false), Optional.empty());
+        DxfDrawing parts =
+                new DxfReader().read(DxfBackend.bytes(sheet, Optional.empty(), form, true), Optional.empty());
+        assertTrue(parts.entities().stream().noneMatch(DxfEntity.Polyline.class::isInstance));
+        assertTrue(whole.entities().stream().anyMatch(DxfEntity.Polyline.class::isInstance));
+        for (String layer : List.of("FLOOR", "PIPE", "CHANNEL", "PLATE", "KEEP_OUT")) {
+            assertEquals(length(whole, layer), length(parts, layer), 1e-3, layer);
+        }
+    }
+
+    private static double length(DxfDrawing drawing, String layer) {
+        double sum = 0;
+        for (DxfEntity e : drawing.entities()) {
+            if (!e.layer().equals(layer)) {
+                continue;
+            }
+            if (e instanceof DxfEntity.Line l) {
+                sum += Math.hypot(l.x2() - l.x1(), l.y2() - l.y1());
+            } else if (e instanceof DxfEntity.Arc a) {
+                sum += a.radius() * Math.toRadians(a.sweep());
+            } else if (e instanceof DxfEntity.Polyline p) {
+                for (int i = 0; i < p.vertices().size() - (p.closed() ? 0 : 1); i++) {
+                    Point from = new Point(
+                            p.vertices().get(i).x(), p.vertices().get(i).y());
+                    int j = (i + 1) % p.vertices().size();
+                    Point to = new Point(
+                            p.vertices().get(j).x(), p.vertices().get(j).y());
+                    double bulge = p.vertices().get(i).bulge();
+                    sum += bulge == 0
+                            ? from.distance(to)
+                            : Arc.between(from, to, bulge).length();
+                }
+            }
+        }
+        return sum;
+    }
+
+    private static Geometry line(org.runbend.export.drawing.Path path) {
+        List<Coordinate> points = new ArrayList<>();
+        for (org.runbend.export.drawing.Shape part : path.parts()) {
+            if (part instanceof Arc arc) {
+                for (int i = 0; i <= 8; i++) {
+                    Point p = arc.centre().polar(arc.radius(), arc.startAngle() + arc.sweep() * i / 8);
+                    points.add(new Coordinate(p.x(), p.y()));
+                }
+            } else if (part instanceof org.runbend.export.drawing.Segment s) {
+                points.add(new Coordinate(s.a().x(), s.a().y()));
+                points.add(new Coordinate(s.b().x(), s.b().y()));
+            }
+        }
+        Coordinate[] all = points.toArray(Coordinate[]::new);
+        return path.closed() ? GEOMETRY.createPolygon(all) : GEOMETRY.createLineString(all);
+    }
+
+    private static Geometry box(Text t) {
+        double width = Text.roughWidth(t.string(), t.height());
+        Point a = t.baselineStart(width);
+        Point b = a.polar(width, t.angle());
+        Point c = b.polar(t.height(), t.angle() + 90);
+        Point d = a.polar(t.height(), t.angle() + 90);
+        return GEOMETRY.createPolygon(new Coordinate[] {
+            new Coordinate(a.x(), a.y()),
+            new Coordinate(b.x(), b.y()),
+            new Coordinate(c.x(), c.y()),
+            new Coordinate(d.x(), d.y()),
+            new Coordinate(a.x(), a.y())
+        });
+    }
+}

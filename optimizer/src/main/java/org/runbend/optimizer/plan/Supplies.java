@@ -1,0 +1,60 @@
+package org.runbend.optimizer.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.catalog.product.Coolant;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.job.Job;
+
+/** What a job names and the box does not hold, so that nobody waits for it. */
+final class Supplies {
+    private static final double MM3_PER_LITRE = 1e6;
+
+    private Supplies() {}
+
+    /** Coolant that the pipe holds, tails and allowance included, whole litres rounded up; pump, tank and valves hold more. */
+    static long litres(Job job, List<Breakdown> loops) {
+        double bore = job.pipe().product().outer() - 2 * job.pipe().product().wall();
+        double length = loops.stream().mapToLong(l -> CutLength.of(job, l)).sum();
+        return (long) Math.ceil(Math.PI / 4 * bore * bore * length / MM3_PER_LITRE - 1e-9);
+    }
+
+    /** What is named and not supplied, with how much of it is needed, one phrase each. */
+    static List<String> missing(Job job, List<Breakdown> loops) {
+        List<String> missing = new ArrayList<>();
+        job.heating().filter(Job.Heating::namesCoolant).ifPresent(h -> job.catalog()
+                .findCoolant(h.coolant())
+                .filter(c -> c.litre().isEmpty())
+                .ifPresent(c -> missing.add(coolant(c, litres(job, loops)))));
+        job.build().ifPresent(b -> missing.addAll(boards(job, b)));
+        return missing;
+    }
+
+    private static String coolant(Coolant coolant, long litres) {
+        return coolant.name() + ", about " + litres + " l for the pipe alone";
+    }
+
+    private static List<String> boards(Job job, Job.Build build) {
+        double area = FloorShapes.polygon(job.floor().outline()).getArea() / 1e6;
+        String cover = job.catalog()
+                .findBoard(build.coverMaterial())
+                .map(b -> b.name())
+                .orElse(build.coverMaterial());
+        List<String> boards = new ArrayList<>();
+        if (build.coverThickness() > 0) {
+            boards.add(String.format(
+                    Locale.ROOT, "cover (%s, %s mm, %.2f m2 of floor)", cover, mm(build.coverThickness()), area));
+        }
+        if (build.insulation() > 0) {
+            boards.add(String.format(
+                    Locale.ROOT, "insulation (at least %s mm, %.2f m2 of floor)", mm(build.insulation()), area));
+        }
+        return boards;
+    }
+
+    private static String mm(double size) {
+        return String.format(Locale.ROOT, "%.1f", size).replaceFirst("\\.0$", "");
+    }
+}
