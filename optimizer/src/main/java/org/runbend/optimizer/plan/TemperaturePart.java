@@ -115,8 +115,10 @@ public final class TemperaturePart {
         double left = outer;
         double right = outer;
         for (Element.Run other : all) {
-            double side = (line.to().x() - line.from().x()) * (other.from().y() - line.from().y())
-                    - (line.to().y() - line.from().y()) * (other.from().x() - line.from().x());
+            double side = (line.to().x() - line.from().x())
+                            * (other.from().y() - line.from().y())
+                    - (line.to().y() - line.from().y())
+                            * (other.from().x() - line.from().x());
             if (!other.equals(line) && side > 0) {
                 left = plate.centres() / 2;
             } else if (!other.equals(line)) {

@@ -86,7 +86,8 @@ class HeatPartTest {
     @Test
     void anUnknownCoolantIsOneLine() throws IOException, BadInput {
         String text = Files.readString(Path.of("../examples/workshop.yaml"))
-                .replace("sku: propylene-glycol-40, name: Propylene glycol 40 %, base: propylene-glycol, share: 40%",
+                .replace(
+                        "sku: propylene-glycol-40, name: Propylene glycol 40 %, base: propylene-glycol, share: 40%",
                         "sku: propylene-glycol-40, name: Propylene glycol 70 %, base: propylene-glycol, share: 70%");
         Files.writeString(folder.resolve("workshop.yaml"), text);
         Files.copy(Path.of("../examples/cabin-boat.yaml"), folder.resolve("job.yaml"));
@@ -94,8 +95,7 @@ class HeatPartTest {
         KitPlan plan = new KitPlanner(step -> {})
                 .plan(JobReader.read(Files.writeString(folder.resolve("job.yaml"), job), Optional.empty()));
         Unbuildable e = assertThrows(
-                Unbuildable.class,
-                () -> HeatPart.reckon(plan.job(), plan.loops(), plan.plates(), HeatWish.NONE));
+                Unbuildable.class, () -> HeatPart.reckon(plan.job(), plan.loops(), plan.plates(), HeatWish.NONE));
         assertEquals("heating", e.key());
         assertTrue(e.getMessage().contains("known up to 60 % by mass"), e.getMessage());
     }

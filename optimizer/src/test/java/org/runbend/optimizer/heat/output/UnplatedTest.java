@@ -45,8 +45,14 @@ class UnplatedTest {
     /** Finite volumes of half a millimetre, solved here: up within 10 %, down within 20 %, from outside to room within 7 %. */
     @ParameterizedTest
     @CsvSource({
-        "16, 12, 30, 150", "16, 18, 30, 150", "16, 18, 30, 100", "16, 18, 30, 300", "12, 12, 30, 150", "16, 12, 10, 150",
-        "16, 12, 50, 150", "16, 6, 30, 150"
+        "16, 12, 30, 150",
+        "16, 18, 30, 150",
+        "16, 18, 30, 100",
+        "16, 18, 30, 300",
+        "12, 12, 30, 150",
+        "16, 12, 10, 150",
+        "16, 12, 50, 150",
+        "16, 6, 30, 150"
     })
     void finiteVolumes(double outer, double ply, double foam, double spacing) {
         BuriedPipe pipe = new BuriedPipe(outer, ply, foam, spacing);
