@@ -14,15 +14,18 @@ import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.heat.BareFloor;
-import org.runbend.optimizer.heat.CircuitParts;
 import org.runbend.optimizer.heat.FloorBuild;
 import org.runbend.optimizer.heat.FlowWish;
 import org.runbend.optimizer.heat.HeatProblem;
+import org.runbend.optimizer.heat.HeatReckoning;
+import org.runbend.optimizer.heat.HeatSolution;
+import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.HeatedLoop;
 import org.runbend.optimizer.heat.PipeStrip;
 import org.runbend.optimizer.heat.Supply;
 import org.runbend.optimizer.heat.Surroundings;
 import org.runbend.optimizer.heat.circuit.FloorMass;
+import org.runbend.optimizer.heat.circuit.HeatSource;
 import org.runbend.optimizer.heat.coolant.Mixture;
 import org.runbend.optimizer.heat.flow.Bend;
 import org.runbend.optimizer.heat.flow.LoopPath;
@@ -32,7 +35,9 @@ import org.runbend.optimizer.heat.output.PipeWall;
 import org.runbend.optimizer.heat.output.Plate;
 import org.runbend.optimizer.heat.output.Side;
 import org.runbend.optimizer.heat.output.Stack;
+import org.runbend.optimizer.heat.quantity.OddInput;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
 
@@ -50,7 +55,6 @@ public final class HeatPart {
     /** From cold: a vehicle or hut kept free of frost (our choice), degrees C. */
     private static final double COLD = 10;
 
-    private static final double HUMIDITY = 0.5;
     private static final double WOOD = 1600;
     /** Slivers that come of areas cut out of each other, m2. */
     private static final double LEAST_AREA = 0.005;
@@ -61,19 +65,41 @@ public final class HeatPart {
     private final Job job;
     private final List<KitPlan.LoopPlan> loops;
     private final PlatePlan plates;
+    private final HeatWish wish;
 
-    private HeatPart(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
+    private HeatPart(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatWish wish) {
         this.job = job;
         this.loops = loops;
         this.plates = plates;
+        this.wish = wish;
     }
 
     /** The problem, where the job says what the floor is built of and what heats it. */
     public static Optional<HeatProblem> problem(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
+        return problem(job, loops, plates, HeatWish.NONE);
+    }
+
+    /**
+     * What a plan's heat comes to, where the job says what the floor is built of and what heats it.
+     *
+     * @throws Unbuildable with one line where nothing can be reckoned with what the job says
+     */
+    public static Optional<HeatSolution> reckon(
+            Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatWish wish) {
+        try {
+            return problem(job, loops, plates, wish).map(p -> new HeatReckoning().solve(p));
+        } catch (OddInput e) {
+            throw new Unbuildable("heating", e.getMessage());
+        }
+    }
+
+    /** The same with what else the job says of heat. */
+    public static Optional<HeatProblem> problem(
+            Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatWish wish) {
         if (job.build().isEmpty() || job.heating().isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(new HeatPart(job, loops, plates).problem());
+        return Optional.of(new HeatPart(job, loops, plates, wish).problem());
     }
 
     private HeatProblem problem() {
@@ -107,27 +133,42 @@ public final class HeatPart {
                 new Surroundings(
                         heating.room(),
                         heating.outside(),
-                        Math.min(COLD, heating.room()),
-                        Optional.empty(),
-                        HUMIDITY,
-                        false,
-                        false,
-                        true),
-                CircuitParts.NONE);
+                        wish.start().orElse(Math.min(COLD, heating.room())),
+                        wish.space(),
+                        wish.humidity(),
+                        wish.bath(),
+                        wish.sleeping(),
+                        wish.metalUnder()),
+                wish.circuit());
     }
 
     private Supply supply(Job.Heating heating) {
         Coolant coolant = job.catalog().findCoolant(heating.coolant()).orElseThrow();
-        FlowWish flow = heating.pump()
-                .flatMap(p -> job.catalog().findPump(p))
-                .<FlowWish>map(p -> new FlowWish.ByPump(PumpCurve.of(p)))
-                .orElse(FlowWish.BySpread.USUAL);
         return new Supply(
                 Mixture.ofVolume(coolant.base(), coolant.share()),
                 heating.flow(),
-                Optional.empty(),
+                highestOfSource(),
                 heating.coldest().isPresent() ? Optional.of(heating.coldest().getAsDouble()) : Optional.empty(),
-                flow);
+                flow(heating));
+    }
+
+    /** As given, or the highest that the circuit's source can bring. */
+    private Optional<Double> highestOfSource() {
+        if (wish.source().isPresent()) {
+            return Optional.of(wish.source().getAsDouble());
+        }
+        return wish.circuit().source().filter(HeatSource::reachesFloor).map(HeatSource::highest);
+    }
+
+    private FlowWish flow(Job.Heating heating) {
+        if (wish.volumeFlow().isPresent()) {
+            return new FlowWish.ByVolume(wish.volumeFlow().getAsDouble());
+        }
+        Optional<FlowWish> pump =
+                heating.pump().flatMap(p -> job.catalog().findPump(p)).map(p -> new FlowWish.ByPump(PumpCurve.of(p)));
+        return pump.orElseGet(() -> wish.spread().isPresent()
+                ? new FlowWish.BySpread(wish.spread().getAsDouble())
+                : FlowWish.BySpread.USUAL);
     }
 
     private FloorBuild build() {
@@ -150,7 +191,7 @@ public final class HeatPart {
                 pipe.maxTemperature().isPresent()
                         ? Optional.of(pipe.maxTemperature().getAsDouble())
                         : Optional.empty(),
-                false);
+                wish.timber());
     }
 
     static PipeWall wall(Pipe pipe) {

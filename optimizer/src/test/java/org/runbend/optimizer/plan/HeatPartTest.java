@@ -1,19 +1,23 @@
 package org.runbend.optimizer.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatReckoning;
 import org.runbend.optimizer.heat.HeatSolution;
+import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.HeatedLoop;
 import org.runbend.optimizer.heat.PipeStrip;
 import org.runbend.optimizer.heat.field.ConductionField;
@@ -21,11 +25,15 @@ import org.runbend.optimizer.heat.field.FieldSolution;
 import org.runbend.optimizer.heat.output.FloorZone;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 
 /** From real plans to heat: what goes over is the plan's own geometry. */
 class HeatPartTest {
+    @TempDir
+    Path folder;
+
     private static KitPlan plan(String example) throws IOException, BadInput {
         Job job = JobReader.read(Path.of("../examples", example), Optional.empty());
         return new KitPlanner(step -> {}).plan(job);
@@ -72,6 +80,24 @@ class HeatPartTest {
         checks.forEach(new CheckRules(findings)::check);
         assertEquals(List.of(), findings.sentences());
         assertTrue(checks.size() >= 5);
+    }
+
+    /** 70 % glycol by volume lies outside what is known of coolants: one line, no figures. */
+    @Test
+    void anUnknownCoolantIsOneLine() throws IOException, BadInput {
+        String text = Files.readString(Path.of("../examples/workshop.yaml"))
+                .replace(
+                        "sku: propylene-glycol-40, name: Propylene glycol 40 %, base: propylene-glycol, share: 40%",
+                        "sku: propylene-glycol-40, name: Propylene glycol 70 %, base: propylene-glycol, share: 70%");
+        Files.writeString(folder.resolve("workshop.yaml"), text);
+        Files.copy(Path.of("../examples/cabin-boat.yaml"), folder.resolve("job.yaml"));
+        String job = Files.readString(folder.resolve("job.yaml")).replace("ethylene-glycol-40", "propylene-glycol-40");
+        KitPlan plan = new KitPlanner(step -> {})
+                .plan(JobReader.read(Files.writeString(folder.resolve("job.yaml"), job), Optional.empty()));
+        Unbuildable e = assertThrows(
+                Unbuildable.class, () -> HeatPart.reckon(plan.job(), plan.loops(), plan.plates(), HeatWish.NONE));
+        assertEquals("heating", e.key());
+        assertTrue(e.getMessage().contains("known up to 60 % by mass"), e.getMessage());
     }
 
     /** Between bare pipe and all plates: the answer is enough, and 15 % less coverage would not be. */

@@ -42,19 +42,32 @@ class UnplatedTest {
         assertEquals(factor * standard, up, factor * standard * 0.05);
     }
 
-    /** Own finite volumes of 0.5 mm, wall and groove as they are: pipe, ply, foam, spacing; up, down, through. */
+    /** Finite volumes of half a millimetre, solved here: up within 10 %, down within 20 %, from outside to room within 7 %. */
     @ParameterizedTest
     @CsvSource({
-        "16, 12, 30, 150, 1.147, .315, .424", "16, 18, 30, 150, 1.051, .332, .399",
-                "16, 18, 30, 100, 1.554, .489, .296",
-        "16, 18, 30, 300, .526, .166, .507", "12, 12, 30, 150, 1.025, .269, .495", "16, 12, 10, 150, 1.057, .627, .721",
-        "16, 12, 50, 150, 1.194, .217, .298", "16, 6, 30, 150, 1.268, .297, .452"
+        "16, 12, 30, 150",
+        "16, 18, 30, 150",
+        "16, 18, 30, 100",
+        "16, 18, 30, 300",
+        "12, 12, 30, 150",
+        "16, 12, 10, 150",
+        "16, 12, 50, 150",
+        "16, 6, 30, 150"
     })
-    void finiteVolumes(double outer, double ply, double foam, double spacing, double up, double down, double through) {
+    void finiteVolumes(double outer, double ply, double foam, double spacing) {
+        BuriedPipe pipe = new BuriedPipe(outer, ply, foam, spacing);
+        double[] warm = pipe.solve(1, 0, 0);
+        double through = pipe.solve(0, 0, 1)[0];
         StripOutput s = groove(outer, ply, foam, spacing);
-        assertEquals(up, s.up(), up * 0.10);
-        assertEquals(down, s.down(), down * 0.20);
+        assertEquals(warm[0], s.up(), warm[0] * 0.10);
+        assertEquals(warm[1], s.down(), warm[1] * 0.20);
         assertEquals(through, s.exchange(), through * 0.07);
+    }
+
+    /** The finite volumes themselves: the finite elements' 1.127 for the same floor, within 2 %. */
+    @Test
+    void finiteVolumesAgainstFiniteElements() {
+        assertEquals(1.127, new BuriedPipe(16, 12, 30, 150).solve(1, 0, 0)[0], 1.127 * 0.02);
     }
 
     /** Under a third of a plated floor: what gives the loop's price for bends its size. */
