@@ -135,7 +135,8 @@ public final class CatalogReader {
         List<Coil> coils = m.require("coils", "a list of coils").list(1, 100, "a list of coils").stream()
                 .flatMap(v -> coil(v).stream())
                 .toList();
-        Pipe.Supply supply = m.find("supply").map(v -> v.oneOf(Pipe.Supply.class)).orElse(Pipe.Supply.WHOLE);
+        Pipe.Supply supply =
+                m.find("supply").map(v -> v.oneOf(Pipe.Supply.class)).orElse(Pipe.Supply.WHOLE);
         return m.make(() -> new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils, supply));
     }
 

@@ -80,7 +80,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     @Option(
             names = "--internal",
-            description = "Write what the kit costs the workshop, wages included, into internal.pdf, which does not travel.")
+            description =
+                    "Write what the kit costs the workshop, wages included, into internal.pdf, which does not travel.")
     private boolean internal;
 
     @Override

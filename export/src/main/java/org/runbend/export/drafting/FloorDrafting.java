@@ -52,7 +52,7 @@ public final class FloorDrafting {
         floorMarks.draw(plan.job().floor());
         new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
-        new Measures(sheet, unit).draw(plan, floor);
+        new Measures(sheet, unit, plan.job()).draw(plan, floor);
         if (withTitle) {
             new TitleBlock(sheet, unit, withChannel).draw(plan, floor);
         }

@@ -51,7 +51,8 @@ public final class InternalPaper {
 
     private static String chosen(KitPlan plan) {
         Money money = new Money(plan.job().catalog().currency());
-        return "Plates are chosen by material and saw work together: " + money.full(plan.plates().objective())
+        return "Plates are chosen by material and saw work together: "
+                + money.full(plan.plates().objective())
                 + ", of which " + money.full(plan.plates().workCost()) + " are work"
                 + (hasHour(plan)
                         ? "."

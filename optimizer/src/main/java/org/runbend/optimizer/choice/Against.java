@@ -20,7 +20,13 @@ final class Against {
      */
     static String sentence(Figures plan, Figures asked, String currency) {
         Against against = new Against();
-        against.say(asked.bends() - plan.bends(), 1, 0, "", "fewer quarter bends (a return bend is two)", "more quarter bends (a return bend is two)");
+        against.say(
+                asked.bends() - plan.bends(),
+                1,
+                0,
+                "",
+                "fewer quarter bends (a return bend is two)",
+                "more quarter bends (a return bend is two)");
         against.say(asked.leftOut() - plan.leftOut(), 1, 0, "", "fewer places left out", "more places left out");
         against.say(plan.served() - asked.served(), 10, 1, " %", "more floor served", "less floor served");
         against.say(asked.pipe() - plan.pipe(), 100, 2, " m", "less pipe", "more pipe");

@@ -280,7 +280,10 @@ public final class FewLengthsCutting {
             List<Priced> priced = new ArrayList<>();
             long enough = best == null ? Long.MAX_VALUE : best.cost();
             for (LengthSet s : sets) {
-                if (priced.size() >= most || s.bound() > enough || (s.bound() == enough && !isClosed) || watch.asksForEnd()) {
+                if (priced.size() >= most
+                        || s.bound() > enough
+                        || (s.bound() == enough && !isClosed)
+                        || watch.asksForEnd()) {
                     break;
                 }
                 if (s.bound() < Long.MAX_VALUE) {

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.NavigableSet;
+import java.util.OptionalInt;
 import java.util.TreeSet;
 
 /**
@@ -39,7 +39,7 @@ public final class SawTidying {
         given.forEach(l -> this.given.add((int) (l / problem.step())));
     }
 
-    /** A plan of the same cost and bound that is no harder to saw. */
+    /** A plan of no more cost that is no harder to saw; where it has more lengths than the old one was bound to, without its bound. */
     public CoverSolution tidied(CoverSolution plan) {
         if (plan.stock().isEmpty()) {
             return plan;
@@ -125,12 +125,13 @@ public final class SawTidying {
             for (int p = 0; p < cuts.size(); p++) {
                 if (!cuts.get(p).isEmpty()) {
                     price += problem.stock().get(stock[p]).cost();
-                    uses.add(new StockUse(
-                            stock[p], lengths(cuts.get(p)), Math.max(0, rest(p) - problem.kerf())));
+                    uses.add(new StockUse(stock[p], lengths(cuts.get(p)), Math.max(0, rest(p) - problem.kerf())));
                 }
             }
             uses.sort(Comparator.comparingInt(StockUse::stock));
-            return new CoverSolution(pieces, uses, price, covered, old.bound());
+            // the bound of a plan in few lengths is none for more lengths
+            Bound bound = old.bound().value() <= price ? old.bound() : new Bound(0, Bound.Proof.MATERIAL);
+            return new CoverSolution(pieces, uses, price, covered, bound);
         }
     }
 
@@ -142,9 +143,7 @@ public final class SawTidying {
     }
 
     private long covered(List<Integer> row) {
-        return row.isEmpty()
-                ? 0
-                : grid.length(row.stream().mapToLong(u -> u).sum()) + (row.size() - 1) * problem.gap();
+        return row.isEmpty() ? 0 : grid.length(row.stream().mapToLong(u -> u).sum()) + (row.size() - 1) * problem.gap();
     }
 
     private Plan asCut(List<List<Integer>> laid, CoverSolution plan) {
@@ -292,9 +291,12 @@ public final class SawTidying {
             List<List<Integer>> laid = new ArrayList<>(now.laid);
             laid.set(r, row);
             changes.add(laid);
-            long missing = problem.target() - laid.stream().mapToLong(this::covered).sum();
+            long missing =
+                    problem.target() - laid.stream().mapToLong(this::covered).sum();
             for (int u : own) {
-                long times = laid.stream().mapToLong(l -> Collections.frequency(l, u)).sum();
+                long times = laid.stream()
+                        .mapToLong(l -> Collections.frequency(l, u))
+                        .sum();
                 if (missing > 0 && times > 0) {
                     long more = -Math.floorDiv(-missing, times * problem.step());
                     if (u + more <= grid.most()) {

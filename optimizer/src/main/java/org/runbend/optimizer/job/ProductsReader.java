@@ -171,7 +171,8 @@ final class ProductsReader {
                     .fault("flow of " + Plain.number(flow) + " degrees C cannot heat a room of " + Plain.number(room)
                             + " degrees C");
         }
-        return m.make(() -> new Job.Heating(coolant, flow, room, outside, pump, m.find("coolant").isPresent()));
+        return m.make(() -> new Job.Heating(
+                coolant, flow, room, outside, pump, m.find("coolant").isPresent()));
     }
 
     private <T> String sku(

@@ -59,7 +59,12 @@ final class BoxPacking {
         }
         job.catalog().findCoolant(heating.coolant()).ifPresent(c -> c.litre()
                 .ifPresent(l -> box.add(new KitPlan.BoxItem(
-                        c.sku(), c.name() + ", ready to fill in", Supplies.litres(job, loops), "l", l.price(), l.weight()))));
+                        c.sku(),
+                        c.name() + ", ready to fill in",
+                        Supplies.litres(job, loops),
+                        "l",
+                        l.price(),
+                        l.weight()))));
     }
 
     private void addCoil(CoilPlan.CoilCut cut) {

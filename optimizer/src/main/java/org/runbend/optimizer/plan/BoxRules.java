@@ -41,8 +41,9 @@ final class BoxRules {
     /** The pump that a job names lies in the box; of a coolant that is sold as much as the bore of the pipe holds. */
     private void checkHeating() {
         plan.job().heating().ifPresent(h -> {
-            h.pump().ifPresent(p -> findings.unless(
-                    quantity(p) == 1, "pump %s: %d in the box, the job names %d", p, quantity(p), 1));
+            h.pump()
+                    .ifPresent(p -> findings.unless(
+                            quantity(p) == 1, "pump %s: %d in the box, the job names %d", p, quantity(p), 1));
             catalog.findCoolant(h.coolant()).filter(c -> c.litre().isPresent()).ifPresent(c -> {
                 double bore = (pipe.outer() - 2 * pipe.wall()) / 100;
                 double cut = 0;

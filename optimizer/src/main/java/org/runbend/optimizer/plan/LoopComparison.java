@@ -19,7 +19,8 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
         lines.add(line(
                 "pipe to cut", "m", 2, sum(own, l -> l.cutLength() / 1000.0), sum(ours, l -> l.cutLength() / 1000.0)));
         lines.add(line("return bends", "", 0, count(own).returns(), count(ours).returns()));
-        lines.add(line("quarter bends", "", 0, count(own).quarters(), count(ours).quarters()));
+        lines.add(
+                line("quarter bends", "", 0, count(own).quarters(), count(ours).quarters()));
         lines.add(line(
                 "plates",
                 "pieces",
@@ -48,7 +49,8 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
         double more = served(ours) - served(own);
         List<String> saved = new ArrayList<>();
         if (bends(ours) < bends(own)) {
-            saved.add(String.format(Locale.ROOT, "%.0f quarter bends (a return bend is two)", bends(own) - bends(ours)));
+            saved.add(
+                    String.format(Locale.ROOT, "%.0f quarter bends (a return bend is two)", bends(own) - bends(ours)));
         }
         if (ours.total() < own.total()) {
             saved.add(String.format(Locale.ROOT, "%.2f %s", (own.total() - ours.total()) / 100.0, currency()));

@@ -222,7 +222,11 @@ final class LoopLaying {
     }
 
     private static LoopSolver solver(Progress progress) {
-        return new LoopSolver(pair -> progress.step(
-                String.format(Locale.ROOT, "a loop with %d corners, %d %s left out", pair.turns(), pair.leftOut(), pair.leftOut() == 1 ? "place" : "places")));
+        return new LoopSolver(pair -> progress.step(String.format(
+                Locale.ROOT,
+                "a loop with %d corners, %d %s left out",
+                pair.turns(),
+                pair.leftOut(),
+                pair.leftOut() == 1 ? "place" : "places")));
     }
 }

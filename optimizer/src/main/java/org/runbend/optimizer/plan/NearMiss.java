@@ -43,9 +43,10 @@ final class NearMiss {
     private Optional<String> coil(CoilPlan.CoilCut cut) {
         double used = cut.cuts().stream().mapToDouble(CoilPlan.LoopCut::length).sum();
         List<Coil> sold = job.pipe().product().coils();
-        Optional<Coil> own = sold.stream().filter(c -> Math.abs(c.length() - cut.length()) < 0.01).findFirst();
-        Optional<Coil> shorter =
-                sold.stream().filter(c -> c.length() < used).reduce((a, b) -> b);
+        Optional<Coil> own = sold.stream()
+                .filter(c -> Math.abs(c.length() - cut.length()) < 0.01)
+                .findFirst();
+        Optional<Coil> shorter = sold.stream().filter(c -> c.length() < used).reduce((a, b) -> b);
         Optional<Coil> longer =
                 sold.stream().filter(c -> c.length() > cut.length() + 0.01).findFirst();
         if (own.isPresent()
@@ -86,7 +87,10 @@ final class NearMiss {
         for (PlateCut cut : plan.stock()) {
             least = cut.id().isEmpty() && price(cut) > 0 && (least == null || laid(cut) < laid(least)) ? cut : least;
         }
-        if (least == null || plan.plateable() <= 0 || laid(least) > FEW * plan.plateable() || plan.stock().size() < 2) {
+        if (least == null
+                || plan.plateable() <= 0
+                || laid(least) > FEW * plan.plateable()
+                || plan.stock().size() < 2) {
             return Optional.empty();
         }
         double share = (plan.plated() - laid(least)) / plan.plateable();
@@ -124,7 +128,11 @@ final class NearMiss {
 
     private String money(long minor) {
         return String.format(
-                Locale.ROOT, "%d.%02d %s", minor / 100, minor % 100, job.catalog().currency());
+                Locale.ROOT,
+                "%d.%02d %s",
+                minor / 100,
+                minor % 100,
+                job.catalog().currency());
     }
 
     private static String metres(double mm) {

@@ -59,7 +59,8 @@ final class ServedFloor {
     private static void addArc(Element.Bend bend, List<Point> points) {
         int chords = (int) Math.ceil(Math.abs(bend.turn()) / CHORD);
         double start = Math.atan2(
-                bend.from().y() - bend.centre().y(), bend.from().x() - bend.centre().x());
+                bend.from().y() - bend.centre().y(),
+                bend.from().x() - bend.centre().x());
         for (int i = 1; i < chords; i++) {
             double angle = start + Math.toRadians(bend.turn()) * i / chords;
             points.add(new Point(

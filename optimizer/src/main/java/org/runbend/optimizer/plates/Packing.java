@@ -32,9 +32,8 @@ final class Packing {
             .thenComparing(Comparator.comparingDouble(StripCover.Laid::least).reversed())
             .thenComparing(Comparator.comparingLong(StripCover.Laid::covered).reversed());
 
-    private static final Comparator<StripCover.Laid> BY_OBJECTIVE = Comparator.comparingLong(
-                    (StripCover.Laid p) -> p.cost() + p.work())
-            .thenComparing(TIDY);
+    private static final Comparator<StripCover.Laid> BY_OBJECTIVE =
+            Comparator.comparingLong((StripCover.Laid p) -> p.cost() + p.work()).thenComparing(TIDY);
 
     private static final Comparator<StripCover.Laid> BY_COST = Comparator.comparingLong(StripCover.Laid::cost)
             .thenComparingLong(StripCover.Laid::work)
@@ -144,7 +143,8 @@ final class Packing {
 
     private Stream<StripCover.Laid> all() {
         if (plans.isEmpty()) {
-            List<StripCover.Laid> all = new ArrayList<>(alone.laid(free(), List.of(), ANY).stream().toList());
+            List<StripCover.Laid> all =
+                    new ArrayList<>(alone.laid(free(), List.of(), ANY).stream().toList());
             for (FewLengthsCurve.Point p : curve().points()) {
                 alone.laid(p.answer(), List.of(), p.lengths()).ifPresent(all::add);
                 alone.laid(p.answer(), List.of(), ANY).ifPresent(all::add);
@@ -165,9 +165,7 @@ final class Packing {
     private FewLengthsCurve curve() {
         if (curve.isEmpty()) {
             boolean free = quick && problem.wish().maxLengths().isEmpty();
-            curve = free
-                    ? Optional.of(alone.freeAlone())
-                    : alone.few(List.of(), most, CoverCutting.Effort.FULL);
+            curve = free ? Optional.of(alone.freeAlone()) : alone.few(List.of(), most, CoverCutting.Effort.FULL);
         }
         return curve.orElseThrow();
     }
@@ -189,9 +187,12 @@ final class Packing {
 
     private PlatePlan plan(StripCover.Laid laid, PlateBound bound, long runByRun) {
         return new PlatePlan(
-                inOrderOfFlow(
-                        new Placing(problem.loops(), stretches, pairs(), problem.wish().gap())
-                                .placed(laid.pieces())),
+                inOrderOfFlow(new Placing(
+                                problem.loops(),
+                                stretches,
+                                pairs(),
+                                problem.wish().gap())
+                        .placed(laid.pieces())),
                 laid.cuts(),
                 kerf,
                 stretches.stream().mapToDouble(PlateStretch::length).sum(),
@@ -310,7 +311,9 @@ final class Packing {
     /** The plan of a cover; where lengths are few, those for each number of lengths. */
     private List<StripCover.Laid> laid(StripCover cover, List<Double> given, OptionalInt lengths) {
         if (lengths.isEmpty()) {
-            return cover.laid(cover.solve(quick ? CoverCutting.Effort.LITTLE : CoverCutting.Effort.FULL), given, ANY).stream()
+            return cover
+                    .laid(cover.solve(quick ? CoverCutting.Effort.LITTLE : CoverCutting.Effort.FULL), given, ANY)
+                    .stream()
                     .toList();
         }
         return cover.few(given, lengths.getAsInt(), CoverCutting.Effort.LITTLE).stream()

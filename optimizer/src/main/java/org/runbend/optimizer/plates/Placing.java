@@ -112,7 +112,8 @@ final class Placing {
             List<Block> home = groups.stream()
                     .filter(g -> b.isLike(g.get(g.size() - 1)))
                     .filter(g -> g.stream().mapToDouble(o -> o.least).max().orElseThrow() <= b.most
-                            && b.least <= g.stream().mapToDouble(o -> o.most).min().orElseThrow())
+                            && b.least
+                                    <= g.stream().mapToDouble(o -> o.most).min().orElseThrow())
                     .findFirst()
                     .orElse(null);
             if (home == null) {
@@ -189,8 +190,8 @@ final class Placing {
             List<PlateStretch> bounds = new ArrayList<>(tied);
             pairs.stream()
                     .filter(s -> pieces.stream()
-                            .anyMatch(p -> p.places().size() > 1
-                                    && s.holds(p.places().get(0))))
+                            .anyMatch(p ->
+                                    p.places().size() > 1 && s.holds(p.places().get(0))))
                     .forEach(s -> bounds.add(s.first()));
             for (PlateStretch t : bounds) {
                 boolean isPair = bounds.indexOf(t) >= tied.size();
@@ -202,7 +203,8 @@ final class Placing {
                     if (counts && own.get(p).places().stream().anyMatch(x -> isOn(x, t))) {
                         low = Math.max(low, Math.min(a, b) - starts.get(p));
                         high = Math.min(
-                                high, Math.max(a, b) - starts.get(p) - own.get(p).length());
+                                high,
+                                Math.max(a, b) - starts.get(p) - own.get(p).length());
                     }
                 }
             }
@@ -265,8 +267,8 @@ final class Placing {
         List<PlatePiece> pieces() {
             PlatePiece first = own.get(0);
             double from = moved(first, start).places().get(0).from();
-            Element run = run(
-                    first.places().get(0).loop(), first.places().get(0).element());
+            Element run =
+                    run(first.places().get(0).loop(), first.places().get(0).element());
             double whole = start + sign(run) * (Math.rint(from) - from);
             double begin = Math.max(least, Math.min(most, whole));
             List<PlatePiece> moved = new ArrayList<>();
@@ -283,9 +285,7 @@ final class Placing {
                     piece.length(),
                     piece.places().stream()
                             .map(x -> new PlatePiece.Place(
-                                    x.loop(),
-                                    x.element(),
-                                    clean(x.from() + sign(run(x.loop(), x.element())) * by)))
+                                    x.loop(), x.element(), clean(x.from() + sign(run(x.loop(), x.element())) * by)))
                             .toList());
         }
 

@@ -101,7 +101,8 @@ final class PlateStockRules {
                 name,
                 used,
                 stock.length());
-        double rest = Math.max(0, stock.length() - trim(stock) - cuts - kerf * stock.cuts().size());
+        double rest = Math.max(
+                0, stock.length() - trim(stock) - cuts - kerf * stock.cuts().size());
         findings.unless(
                 Math.abs(stock.offcut() - rest) <= FORGIVEN,
                 "%s: an offcut of %.2f mm is claimed, %.2f mm are left",

@@ -20,11 +20,12 @@ class ServedFloorTest {
     /** Half of the floor needs no heat; pipe there serves nothing, and what is served is counted spot by spot, 5 mm apart. */
     @Test
     void pipeOnUnheatedFloorServesNothing() throws IOException {
-        KitPlan plan = Sheds.plan(Sheds.job(
-                folder,
-                Sheds.SHED.replace(
-                        "  port:",
-                        "  unheated: [{name: wood store, polygon: [[0, 0], [1350, 0], [1350, 1650], [0, 1650]]}]\n  port:")));
+        KitPlan plan = Sheds.plan(
+                Sheds.job(
+                        folder,
+                        Sheds.SHED.replace(
+                                "  port:",
+                                "  unheated: [{name: wood store, polygon: [[0, 0], [1350, 0], [1350, 1650], [0, 1650]]}]\n  port:")));
         double reckoned = plan.loops().get(0).floorLength() * 150 / (1350.0 * 1650);
         assertTrue(reckoned > 1, "by length the share would be " + reckoned);
         assertEquals(100 * bySpots(plan), plan.served(), 0.3);
@@ -57,12 +58,15 @@ class ServedFloorTest {
 
     private static Point at(Element e, double share) {
         if (e instanceof Element.Bend b) {
-            double a = Math.atan2(b.from().y() - b.centre().y(), b.from().x() - b.centre().x())
+            double a = Math.atan2(
+                            b.from().y() - b.centre().y(),
+                            b.from().x() - b.centre().x())
                     + Math.toRadians(b.turn()) * share;
             return new Point(
                     b.centre().x() + b.radius() * Math.cos(a), b.centre().y() + b.radius() * Math.sin(a));
         }
         return new Point(
-                e.from().x() + share * (e.to().x() - e.from().x()), e.from().y() + share * (e.to().y() - e.from().y()));
+                e.from().x() + share * (e.to().x() - e.from().x()),
+                e.from().y() + share * (e.to().y() - e.from().y()));
     }
 }
