@@ -157,10 +157,10 @@ final class KeptParts {
 
     private Point outward(Point end, Point corner) {
         double length = corner.distance(end);
-        if (length >= radius - FITS || length < radius - TAPE) {
+        if (length >= radius || length < radius - TAPE) {
             return end;
         }
-        double t = radius / length;
+        double t = (radius + NOISE) / length;
         return new Point(corner.x() + t * (end.x() - corner.x()), corner.y() + t * (end.y() - corner.y()));
     }
 
