@@ -45,7 +45,7 @@ public final class FewLengthsCutting {
     public FewLengthsCutting(Watch watch, CoverCutting.Effort effort) {
         this.watch = watch;
         cutting = new CoverCutting(watch, effort);
-        more = effort == CoverCutting.Effort.FULL ? MORE : 0;
+        more = effort == CoverCutting.Effort.FULL ? MORE : 1;
     }
 
     /**
