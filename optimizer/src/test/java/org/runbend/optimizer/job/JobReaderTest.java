@@ -57,7 +57,7 @@ class JobReaderTest {
         assertEquals(KeepOut.Kind.OTHER, bare.floor().keepOuts().get(0).kind());
         assertEquals(Optional.of(new Job.Build(30, 12, "birch-ply", 0.02)), bare.build());
         assertEquals(
-                Optional.of(new Job.Heating("propylene-glycol-40", 60, 20, -10, Optional.empty())), bare.heating());
+                Optional.of(new Job.Heating("propylene-glycol-40", 60, 20, -10, Optional.empty(), false)), bare.heating());
     }
 
     @Test
