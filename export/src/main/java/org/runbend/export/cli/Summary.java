@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.runbend.export.data.TapeText;
 import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
@@ -61,7 +62,7 @@ final class Summary {
                 printCheck(check);
             }
         }
-        plan.remarks().forEach(r -> line("Note: %s", r));
+        plan.remarks().forEach(r -> line("Note: %s", new TapeText(plan.job()).note(r)));
         line("Written to %s", folder);
     }
 
@@ -82,7 +83,7 @@ final class Summary {
 
     void printChecks(KitPlan plan) {
         plan.checks().forEach(this::printCheck);
-        plan.remarks().forEach(r -> line("note  %s", r));
+        plan.remarks().forEach(r -> line("note  %s", new TapeText(plan.job()).note(r)));
     }
 
     void printComparison(LoopComparison comparison, Path folder) {

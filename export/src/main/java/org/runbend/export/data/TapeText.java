@@ -1,5 +1,7 @@
 package org.runbend.export.data;
 
+import java.util.Locale;
+import java.util.regex.Pattern;
 import org.runbend.catalog.source.Unit;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.optimizer.job.Job;
@@ -7,6 +9,13 @@ import org.runbend.optimizer.job.Job;
 /** Lengths as a person reads them off a tape: whole millimetres, or inches and sixteenths for a job in inches. */
 public final class TapeText {
     private static final double INCH = 25.4;
+    private static final double INCHES = 12;
+    private static final String NUMBER = "(-?\\d+(?:\\.\\d+)?)";
+    private static final Pattern KEYS =
+            Pattern.compile("\\b(edge|clearance|spacing|a reach of the port of) " + NUMBER + " instead of " + NUMBER);
+    private static final Pattern PLACE = Pattern.compile("\\[" + NUMBER + ", " + NUMBER + "\\]");
+    private static final Pattern MILLIMETRES = Pattern.compile("(?<![\\w.(-])" + NUMBER + " mm\\b(?! \\()(?!\\))");
+    private static final Pattern METRES = Pattern.compile("(?<![\\w.(-])" + NUMBER + " m\\b(?! \\()");
     private static final int SIXTEENTHS = 16;
     private static final int LONGEST_NAME = 26;
     private static final int MOST_NAMES = 12;
@@ -26,6 +35,47 @@ public final class TapeText {
     /** The length in both units where the tape is in inches. */
     public String full(double mm) {
         return unit == Unit.MM ? of(mm) : of(mm) + " (" + Decimals.of(mm, 0) + ")";
+    }
+
+    /** The length in mm with a tenth, and in inches beside it where the job is in inches: 1190 (46 7/8"). */
+    public String beside(double mm) {
+        return Decimals.of(mm, 1) + (unit == Unit.MM ? "" : " (" + inches(mm) + ")");
+    }
+
+    /** Pipe in metres, and in feet beside it where the job is in inches. */
+    public String metres(double mm) {
+        String metres = String.format(Locale.ROOT, "%.2f m", mm / 1000);
+        return unit == Unit.MM ? metres : metres + String.format(Locale.ROOT, " (%.1f ft)", mm / INCH / INCHES);
+    }
+
+    /** A sentence whose lengths, places and sizes of keys are told in inches too where the job is in inches. */
+    public String note(String sentence) {
+        if (unit == Unit.MM) {
+            return sentence;
+        }
+        String keys = KEYS.matcher(sentence)
+                .replaceAll(m -> m.group(1) + " " + key(m.group(2)) + " instead of " + key(m.group(3)));
+        String places = PLACE.matcher(keys)
+                .replaceAll(m -> m.group() + " mm (" + inches(m.group(1)) + ", " + inches(m.group(2)) + ")");
+        String lengths = MILLIMETRES.matcher(places).replaceAll(m -> m.group() + " (" + inches(m.group(1)) + ")");
+        return METRES.matcher(lengths)
+                .replaceAll(m -> m.group()
+                        + String.format(
+                                Locale.ROOT, " (%.1f ft)", Double.parseDouble(m.group(1)) * 1000 / INCH / INCHES));
+    }
+
+    /** A size as the job file, whose numbers are inches, takes it. */
+    private static String key(String mm) {
+        return Decimals.of(Double.parseDouble(mm) / INCH, 3) + " in (" + mm + " mm)";
+    }
+
+    private static String inches(String mm) {
+        return inches(Double.parseDouble(mm));
+    }
+
+    /** What lengths with {@link #beside} are written in. */
+    public String papers() {
+        return unit == Unit.MM ? "mm" : "mm, inches in brackets";
     }
 
     /** What the lengths are written in. */

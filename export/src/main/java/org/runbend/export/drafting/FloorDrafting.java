@@ -72,7 +72,7 @@ public final class FloorDrafting {
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
-        new Measures(sheet, unit).draw(plan, floor);
+        new Measures(sheet, unit, plan.job()).draw(plan, floor);
         if (!plan.isSound()) {
             sheet.add(Layer.TITLE, Text.level(floor.centre(), 9 * unit, Anchor.MIDDLE_CENTRE, TitleBlock.DO_NOT_CUT));
         }

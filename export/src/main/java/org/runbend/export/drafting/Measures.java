@@ -2,12 +2,13 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.runbend.export.drawing.Decimals;
+import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
 /** Draws the measures: the floor's size, where the holes lie, the spacing. */
@@ -22,8 +23,10 @@ final class Measures {
 
     private final SheetBuilder sheet;
     private final double unit;
+    private final TapeText tape;
 
-    Measures(SheetBuilder sheet, double unit) {
+    Measures(SheetBuilder sheet, double unit, Job job) {
+        tape = new TapeText(job);
         this.sheet = sheet;
         this.unit = unit;
     }
@@ -80,7 +83,7 @@ final class Measures {
     }
 
     private void add(Point a, Point b, double offset, String word) {
-        String text = word + Decimals.of(a.distance(b), 1);
+        String text = word + tape.beside(a.distance(b));
         sheet.add(Layer.DIMENSION, new Dimension(a, b, offset * unit, 2.5 * unit, text));
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
 import org.runbend.export.drawing.Decimals;
@@ -88,7 +89,7 @@ public final class TitleBlock {
         if (!when.isEmpty()) {
             lines.add(String.join(", ", when));
         }
-        lines.add("sizes in mm, 1:1 in the DXF file");
+        lines.add("sizes in " + new TapeText(job).papers() + ", 1:1 in the DXF file");
         lines.add(job.catalog().workshop());
         return lines.stream().flatMap(l -> Wording.lines(l).stream()).toList();
     }
@@ -109,10 +110,11 @@ public final class TitleBlock {
         }
         lines.add("seen from above, x to the right, y up");
         lines.addAll(HoleMarks.words(plan));
+        TapeText tape = new TapeText(plan.job());
         KitPlan.LatticePlace lattice = plan.lattice();
         String turned = lattice.angle() == 0 ? "" : " at " + Decimals.of(lattice.angle(), 2) + " degrees";
         String radius = plan.isOnLattice() ? ", bend radius " : ", least bend radius ";
-        lines.add("spacing " + Decimals.of(lattice.spacing(), 1) + turned + radius + Decimals.of(plan.bendRadius(), 1)
+        lines.add("spacing " + tape.beside(lattice.spacing()) + turned + radius + tape.beside(plan.bendRadius())
                 + " (centreline)");
         lines.add("arrows: direction of flow; numbers: runs in order of flow");
         if (plan.loops().size() > 1) {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.runbend.export.data.CutList;
-import org.runbend.export.drawing.Decimals;
+import org.runbend.export.data.TapeText;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.optimizer.plan.KitPlan;
@@ -26,6 +26,7 @@ final class CutTables {
                 Column.left("cut", 7),
                 Column.right("left", 3),
                 Column.left("the rest goes", 4));
+        TapeText tape = new TapeText(plan.job());
         List<CutList.StockPiece> coils = CutList.pipe(plan);
         for (int i = 0; i < coils.size(); i++) {
             CutList.StockPiece coil = coils.get(i);
@@ -33,18 +34,26 @@ final class CutTables {
                     ? "back on the shelf"
                     : "into the box: the coil is supplied whole";
             String cuts = coil.cuts().stream()
-                    .map(c -> c.goesTo() + ": " + mm(c.length()))
+                    .map(c -> c.goesTo() + ": " + tape.beside(c.length()))
                     .collect(Collectors.joining("\n"));
-            table.row(BOX, name(coil), coil.product(), mm(coil.length()), cuts, mm(coil.leftover()), rest);
+            table.row(
+                    BOX,
+                    name(coil),
+                    coil.product(),
+                    tape.beside(coil.length()),
+                    cuts,
+                    tape.beside(coil.leftover()),
+                    rest);
         }
         return table;
     }
 
     /** Stock plates that are cut alike share a row. */
     static PdfTable patterns(KitPlan plan) {
+        TapeText tape = new TapeText(plan.job());
         Map<List<String>, List<String>> groups = new LinkedHashMap<>();
         for (CutList.StockPiece plate : CutList.plates(plan)) {
-            groups.computeIfAbsent(pattern(plate), p -> new ArrayList<>()).add(plate.id());
+            groups.computeIfAbsent(pattern(tape, plate), p -> new ArrayList<>()).add(plate.id());
         }
         PdfTable table = new PdfTable(
                 Column.centre("", 1),
@@ -68,18 +77,19 @@ final class CutTables {
                 Column.left("from", 3),
                 Column.right("length", 3),
                 Column.left("goes to (distance from the start of the run)", 14));
+        TapeText tape = new TapeText(plan.job());
         for (CutList.StockPiece plate : CutList.plates(plan)) {
             for (CutList.Cut cut : plate.cuts()) {
-                table.row(BOX, plate.id(), mm(cut.length()), cut.goesTo());
+                table.row(BOX, plate.id(), tape.beside(cut.length()), tape.note(cut.goesTo()));
             }
         }
         return table;
     }
 
-    private static List<String> pattern(CutList.StockPiece plate) {
-        String cuts = plate.cuts().stream().map(c -> mm(c.length())).collect(Collectors.joining(" + "));
+    private static List<String> pattern(TapeText tape, CutList.StockPiece plate) {
+        String cuts = plate.cuts().stream().map(c -> tape.beside(c.length())).collect(Collectors.joining(" + "));
         String shelf = plate.fromShelf() ? " from the shelf" : "";
-        return List.of(plate.product(), mm(plate.length()) + shelf, cuts, mm(plate.leftover()));
+        return List.of(plate.product(), tape.beside(plate.length()) + shelf, cuts, tape.beside(plate.leftover()));
     }
 
     /** Many numbers in a row as first to last would hide gaps, so all are named. */
@@ -89,9 +99,5 @@ final class CutTables {
 
     private static String name(CutList.StockPiece stock) {
         return stock.fromShelf() ? stock.id() + " (shelf)" : stock.id();
-    }
-
-    static String mm(double length) {
-        return Decimals.of(length, 1);
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.runbend.export.data.KitJson;
+import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.PageFormat;
@@ -43,19 +44,24 @@ public final class PickList {
             document.warning(plan.isSound() ? "" : "DO NOT CUT");
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
-            flow.paragraph("Sizes in mm; " + String.join("; ", caption) + ".", TextStyle.SMALL);
+            flow.paragraph(
+                    "Sizes in " + new TapeText(job).papers() + "; " + String.join("; ", caption) + ".",
+                    TextStyle.SMALL);
             flow.heading("In the box").table(items(plan));
             if (!plan.notSupplied().isEmpty()) {
                 flow.paragraph("Not in the box: " + String.join("; ", plan.notSupplied()) + ".");
             }
             flow.heading("Cut the pipe")
-                    .paragraph("Lengths in mm.", TextStyle.SMALL)
+                    .paragraph("Lengths in " + new TapeText(job).papers() + ".", TextStyle.SMALL)
                     .table(CutTables.pipe(plan));
             plates(flow, plan);
             flow.heading("Totals").table(totals(plan));
             flow.paragraph(plated(plan));
             checks(flow, plan);
-            list(flow, "Remarks", KitJson.remarks(plan));
+            list(
+                    flow,
+                    "Remarks",
+                    KitJson.remarks(plan).stream().map(new TapeText(job)::note).toList());
             list(flow, "Take care", CAUTIONS);
             return document.toBytes();
         }
@@ -115,8 +121,8 @@ public final class PickList {
         if (plan.plates().stock().isEmpty()) {
             return;
         }
-        String how = "Lengths in mm; the saw takes " + Decimals.of(plan.plates().kerf(), 1)
-                + " per cut. Numbers of runs are those on the plan.";
+        String how = "Lengths in " + new TapeText(plan.job()).papers() + "; the saw takes "
+                + Decimals.of(plan.plates().kerf(), 1) + " per cut. Numbers of runs are those on the plan.";
         flow.heading("Cut the plates").paragraph(how, TextStyle.SMALL).table(CutTables.patterns(plan));
         PlateTables tables = new PlateTables(plan);
         flow.paragraph(tables.work(false), TextStyle.SMALL);
@@ -132,15 +138,16 @@ public final class PickList {
                 Column.right("return bends", 3),
                 Column.right("quarter bends", 4),
                 Column.right("pipe to cut", 3));
+        TapeText tape = new TapeText(plan.job());
         for (KitPlan.LoopPlan loop : plan.loops()) {
             table.row(
                     loop.name(),
                     Integer.toString(loop.outlet()),
-                    metres(loop.floorLength()),
-                    metres(loop.breakdown().straightLength()),
+                    tape.metres(loop.floorLength()),
+                    tape.metres(loop.breakdown().straightLength()),
                     Integer.toString(BendCount.of(loop.breakdown().elements()).returns()),
                     Integer.toString(BendCount.of(loop.breakdown().elements()).quarters()),
-                    metres((double) loop.cutLength()));
+                    tape.metres((double) loop.cutLength()));
         }
         return table;
     }
@@ -184,10 +191,6 @@ public final class PickList {
 
     private static String found(double value) {
         return Double.isFinite(value) ? Decimals.of(value, 2) : "-";
-    }
-
-    private static String metres(double mm) {
-        return fixed(mm / 1000, 2) + " m";
     }
 
     private static String fixed(double value, int digits) {

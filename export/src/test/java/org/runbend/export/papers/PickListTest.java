@@ -48,16 +48,30 @@ class PickListTest {
                 "1 \u00d7 1200 (P2)",
                 "1 \u00d7 1200 (P2) 1000",
                 "A run 3 at 100 mm + A run 4 at 150 mm",
-                "6.19 m 5.25 m 2 8 8.36 m",
+                "6.19 m 5.25 m 2 4 8.36 m",
                 "64.8 % of the straight pipe",
-                "cannot be had for less than 9.00 EUR",
-                "Pipe costs the workshop 21.25 EUR. It is proved that it cannot be had for less.",
                 "A remark of the plates.",
                 "fuel and gas lines",
                 "Pressure-test the loop")) {
             assertTrue(text.contains(part), () -> part + " is not in: " + text);
         }
         assertEquals(-1, text.indexOf("\u00b0C"), "no figures of heat");
+        assertEquals(-1, text.indexOf("21.25"), "what the workshop pays for pipe travels with the kit");
+        assertEquals(-1, text.indexOf("cannot be had for less"), "costs travel with the kit");
+    }
+
+    /** Costs stand on a paper of their own, which says that it stays in the house. */
+    @Test
+    void costsStayInTheHouse() throws IOException {
+        Path file = Files.write(folder.resolve("internal.pdf"), new InternalPaper().bytes(DemoPlan.plan()));
+        String text =
+                OutsideReader.run("pdftotext", "-layout", file.toString(), "-").replaceAll("\\s+", " ");
+        for (String part : List.of(
+                "this paper does not travel with the kit",
+                "cannot be had for less than 9.00 EUR",
+                "Pipe costs 21.25 EUR. It is proved that it cannot be had for less.")) {
+            assertTrue(text.contains(part), () -> part + " is not in: " + text);
+        }
     }
 
     @Test

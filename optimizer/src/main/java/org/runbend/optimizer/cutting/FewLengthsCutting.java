@@ -34,6 +34,7 @@ public final class FewLengthsCutting {
 
     private final Watch watch;
     private final CoverCutting cutting;
+    private final int more;
 
     /** A solver that nobody watches. */
     public FewLengthsCutting() {
@@ -44,6 +45,7 @@ public final class FewLengthsCutting {
     public FewLengthsCutting(Watch watch, CoverCutting.Effort effort) {
         this.watch = watch;
         cutting = new CoverCutting(watch, effort);
+        more = effort == CoverCutting.Effort.FULL ? MORE : 1;
     }
 
     /**
@@ -113,14 +115,25 @@ public final class FewLengthsCutting {
             for (int n = Math.max(1, given.length); n <= last; n++) {
                 ThreadWatch.check();
                 level(n);
-                last = isOpen() ? last : Math.min(last, n + (isClosed ? 0 : MORE));
+                last = isOpen() ? last : Math.min(last, n + (isClosed ? 0 : more));
                 isClosed |= !isOpen();
                 if (usedByFree() <= n && (best == null || free.cost() <= best.cost())) {
                     best = best != null && best.cost() == free.cost() ? best : free;
                 }
-                points.add(new FewLengthsCurve.Point(n, answer(n), reach));
+                CoverAnswer answer = answer(n);
+                if (!isClosed || isEasier(answer)) {
+                    points.add(new FewLengthsCurve.Point(n, answer, reach));
+                }
             }
             return new FewLengthsCurve(points, free);
+        }
+
+        /** Whether a plan has fewer pieces than the last one. */
+        private boolean isEasier(CoverAnswer answer) {
+            return points.isEmpty()
+                    || !(points.get(points.size() - 1).answer() instanceof CoverSolution last)
+                    || (answer instanceof CoverSolution now
+                            && (now.cost() < last.cost() || now.pieceCount() < last.pieceCount()));
         }
 
         /** More lengths may save something. */

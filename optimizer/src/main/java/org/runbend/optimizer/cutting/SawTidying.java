@@ -39,7 +39,7 @@ public final class SawTidying {
         given.forEach(l -> this.given.add((int) (l / problem.step())));
     }
 
-    /** A plan of the same cost and bound that is no harder to saw. */
+    /** A plan of no more cost that is no harder to saw; where it has more lengths than the old one was bound to, without its bound. */
     public CoverSolution tidied(CoverSolution plan) {
         if (plan.stock().isEmpty()) {
             return plan;
@@ -129,7 +129,9 @@ public final class SawTidying {
                 }
             }
             uses.sort(Comparator.comparingInt(StockUse::stock));
-            return new CoverSolution(pieces, uses, price, covered, old.bound());
+            // the bound of a plan in few lengths is none for more lengths
+            Bound bound = old.bound().value() <= price ? old.bound() : new Bound(0, Bound.Proof.MATERIAL);
+            return new CoverSolution(pieces, uses, price, covered, bound);
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.CatalogReader;
 import org.runbend.catalog.product.PlateStock;
@@ -110,7 +111,14 @@ public final class JobReader {
                 build,
                 heating,
                 SourceFile.fingerprint(read),
-                warnings(floorReader.warnings(), floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
+                warnings(
+                        Stream.concat(
+                                        floorReader.warnings().stream(),
+                                        ShelfCheck.words(shelf, catalog.orElseThrow()).stream())
+                                .toList(),
+                        floor.orElseThrow(),
+                        layout.orElseThrow(),
+                        pipe.orElseThrow()),
                 floorReader.measured(),
                 new Job.Written(
                         root.get("units", v -> v.oneOf(Unit.class), Unit.MM),

@@ -3,6 +3,7 @@ package org.runbend.optimizer.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.runbend.catalog.source.YamlValue;
 
@@ -14,6 +15,12 @@ import org.runbend.catalog.source.YamlValue;
 final class KeptParts {
     /** A tape on a routed groove reads no finer, mm. */
     private static final double FITS = 0.5;
+
+    /** A tape on a floor reads to this, mm (common practice); what lies no further off is put on the lattice. */
+    private static final double TAPE = Job.MeasuredLength.DOUBTFUL;
+
+    /** A move under this, mm, is one of floating-point numbers. */
+    private static final double NOISE = 1e-9;
 
     private final OptionalDouble along;
     private final double spacing;
@@ -45,42 +52,70 @@ final class KeptParts {
         }
         Veto.Kept part = new Veto.Kept(place.path(), points);
         double angle =
-                along.orElse(parts.isEmpty() ? part.direction() : parts.get(0).direction());
-        if (fits(part, entries, angle) && leavesRoom(entries, points) && isLoose(entries, points)) {
-            parts.add(part);
+                along.orElse(parts.isEmpty() ? upright(part) : parts.get(0).direction());
+        Optional<List<Point>> snapped = onLattice(part, entries, angle);
+        if (snapped.isPresent()) {
+            List<Point> fitting = withRoom(snapped.get());
+            if (leavesRoom(entries, fitting) && isLoose(entries, fitting)) {
+                parts.add(new Veto.Kept(place.path(), fitting));
+            }
         }
     }
 
-    private boolean fits(Veto.Kept part, List<YamlValue> entries, double degrees) {
+    /** The direction of a part; one that a tape cannot tell from along x or y is that. */
+    private static double upright(Veto.Kept part) {
+        List<Point> points = part.points();
+        double degrees = part.direction();
+        double longest = 0;
+        for (int i = 1; i < points.size(); i++) {
+            longest = Math.max(longest, points.get(i - 1).distance(points.get(i)));
+        }
+        for (double axis : new double[] {0, 90, 180}) {
+            if (longest * Math.abs(Math.sin(Math.toRadians(degrees - axis))) <= TAPE && Math.abs(degrees - axis) < 45) {
+                return axis % 180;
+            }
+        }
+        return degrees;
+    }
+
+    /** The part with its legs on the lattice, where they lie no further off than a tape reads; faults are noted. */
+    private Optional<List<Point>> onLattice(Veto.Kept part, List<YamlValue> entries, double degrees) {
         double cos = Math.cos(Math.toRadians(degrees));
         double sin = Math.sin(Math.toRadians(degrees));
-        Point before = null;
-        int headingBefore = -1;
-        for (int i = 0; i < entries.size(); i++) {
+        int count = part.points().size();
+        double[][] at = new double[count][];
+        for (int i = 0; i < count; i++) {
             Point p = part.points().get(i);
-            Point here = new Point(p.x() * cos + p.y() * sin, p.y() * cos - p.x() * sin);
-            if (before != null) {
-                double dx = here.x() - before.x();
-                double dy = here.y() - before.y();
-                boolean flat = Math.abs(dx) >= Math.abs(dy);
-                int heading = flat ? (dx > 0 ? 0 : 2) : (dy > 0 ? 1 : 3);
-                if (headingBefore >= 0 && (heading - headingBefore + 4) % 4 == 2) {
-                    entries.get(i).fault("the part turns straight back at the point before");
-                    return false;
-                }
-                if (!isOnLattice(part, entries.get(i), flat, before, here)) {
-                    return false;
-                }
-                headingBefore = heading;
-            }
-            before = here;
+            at[i] = new double[] {p.x() * cos + p.y() * sin, p.y() * cos - p.x() * sin};
         }
-        return true;
+        int headingBefore = -1;
+        for (int i = 1; i < count; i++) {
+            double dx = at[i][0] - at[i - 1][0];
+            double dy = at[i][1] - at[i - 1][1];
+            boolean flat = Math.abs(dx) >= Math.abs(dy);
+            int heading = flat ? (dx > 0 ? 0 : 2) : (dy > 0 ? 1 : 3);
+            if (headingBefore >= 0 && (heading - headingBefore + 4) % 4 == 2) {
+                entries.get(i).fault("the part turns straight back at the point before");
+                return Optional.empty();
+            }
+            if (!snap(part, entries.get(i), flat ? 1 : 0, at[i - 1], at[i])) {
+                return Optional.empty();
+            }
+            headingBefore = heading;
+        }
+        List<Point> points = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            Point old = part.points().get(i);
+            Point now = new Point(at[i][0] * cos - at[i][1] * sin, at[i][1] * cos + at[i][0] * sin);
+            points.add(now.distance(old) < NOISE ? old : now);
+        }
+        return Optional.of(points);
     }
 
-    private boolean isOnLattice(Veto.Kept part, YamlValue place, boolean flat, Point a, Point b) {
-        double off = flat ? Math.abs(b.y() - a.y()) : Math.abs(b.x() - a.x());
-        if (off > FITS) {
+    /** Puts both ends of a leg on its row (coordinate 1) or column (coordinate 0). */
+    private boolean snap(Veto.Kept part, YamlValue place, int coordinate, double[] a, double[] b) {
+        double off = Math.abs(b[coordinate] - a[coordinate]);
+        if (off > TAPE) {
             place.fault(String.format(
                     Locale.ROOT,
                     "lies %.1f mm off the line through the point before: legs run along the lattice of %s",
@@ -88,24 +123,45 @@ final class KeptParts {
                     directionFrom(part)));
             return false;
         }
-        int axis = flat ? 0 : 1;
-        double here = flat ? (a.y() + b.y()) / 2 : (a.x() + b.x()) / 2;
+        int axis = 1 - coordinate;
+        double here = (a[coordinate] + b[coordinate]) / 2;
         if (setBy[axis] == null) {
             level[axis] = here;
             setBy[axis] = part.key();
-            return true;
         }
-        double away = Math.abs(Math.IEEEremainder(here - level[axis], spacing));
-        if (away > FITS) {
+        double away = Math.IEEEremainder(here - level[axis], spacing);
+        if (Math.abs(away) > TAPE) {
             place.fault(String.format(
                     Locale.ROOT,
                     "the leg to this point lies %.1f mm off the lattice of spacing %.0f mm that %s sets",
-                    away,
+                    Math.abs(away),
                     spacing,
                     setBy[axis]));
             return false;
         }
+        a[coordinate] = here - away;
+        b[coordinate] = here - away;
         return true;
+    }
+
+    /** The part with its ends moved out to where the bends beside them begin, where a tape may have missed that. */
+    private List<Point> withRoom(List<Point> points) {
+        List<Point> moved = new ArrayList<>(points);
+        int last = points.size() - 1;
+        if (last >= 2) {
+            moved.set(0, outward(points.get(0), points.get(1)));
+            moved.set(last, outward(points.get(last), points.get(last - 1)));
+        }
+        return moved;
+    }
+
+    private Point outward(Point end, Point corner) {
+        double length = corner.distance(end);
+        if (length >= radius || length < radius - TAPE) {
+            return end;
+        }
+        double t = (radius + NOISE) / length;
+        return new Point(corner.x() + t * (end.x() - corner.x()), corner.y() + t * (end.y() - corner.y()));
     }
 
     private String directionFrom(Veto.Kept part) {

@@ -54,6 +54,9 @@ final class MeasuredFloorReader {
         List<Measurement> lengths =
                 entries.stream().flatMap(v -> length(v, corners).stream()).toList();
         Round round = m.get("round", v -> v.oneOf(Round.class), Round.ANTICLOCKWISE);
+        if (lengths.size() < entries.size()) {
+            return Optional.empty(); // what is wrong has been said; without that length others would seem to be missing
+        }
         return m.make(() -> new SurveyProblem(corners, lengths, round == Round.CLOCKWISE))
                 .flatMap(problem -> adjusted(problem, written, entries));
     }

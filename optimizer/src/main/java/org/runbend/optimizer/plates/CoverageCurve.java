@@ -24,7 +24,8 @@ public final class CoverageCurve {
      */
     public List<Point> of(PlateProblem problem, PlatePlan own) {
         List<Point> points = new ArrayList<>();
-        Packing packing = new Packing(problem, problem.wish().maxLengths().orElse(1), true);
+        Packing packing = new Packing(
+                problem, Math.max(LengthCurve.MOST, problem.wish().maxLengths().orElse(1)));
         for (double share : SHARES) {
             try {
                 Optional<PlatePlan> plan = share == problem.wish().coverage()
@@ -41,7 +42,7 @@ public final class CoverageCurve {
         for (int p = points.size() - 2; p >= 0; p--) {
             PlatePlan less = points.get(p).plates();
             PlatePlan next = points.get(p + 1).plates();
-            if (next.bought() < less.bought()) {
+            if (next.objective() < less.objective()) {
                 points.set(p, new Point(points.get(p).asked(), next.withBound(less.bound(), less.proof())));
             }
         }

@@ -51,7 +51,6 @@ final class Packing {
     private final long target;
     private final StripCover alone;
     private final int most;
-    private final boolean quick;
     private final Map<String, TwinFinder.Division> divisions = new TreeMap<>();
     private Optional<FewLengthsCurve> curve = Optional.empty();
     private Optional<List<StripCover.Laid>> plans = Optional.empty();
@@ -60,7 +59,6 @@ final class Packing {
     private Packing(Packing other, PlateProblem problem) {
         this.problem = problem;
         most = other.most;
-        quick = other.quick;
         singles = other.singles;
         twins = other.twins;
         kerf = other.kerf;
@@ -77,12 +75,6 @@ final class Packing {
      * @throws Unbuildable if no single-groove product is named
      */
     Packing(PlateProblem problem, int most) {
-        this(problem, most, false);
-    }
-
-    /** The same; a quick one, for comparison by the dozen, looks for no plans in few lengths that were not asked for. */
-    Packing(PlateProblem problem, int most, boolean quick) {
-        this.quick = quick;
         this.problem = problem;
         this.most = most;
         singles = singles(problem.wish().products());
@@ -150,12 +142,8 @@ final class Packing {
                 alone.laid(p.answer(), List.of(), ANY).ifPresent(all::add);
             }
             for (SpreaderPlate twin : twins) {
-                if (!quick || problem.wish().maxLengths().isEmpty()) {
-                    all.addAll(withTwin(twin, OptionalInt.empty()));
-                }
-                if (!quick || problem.wish().maxLengths().isPresent()) {
-                    all.addAll(withTwin(twin, OptionalInt.of(most)));
-                }
+                all.addAll(withTwin(twin, OptionalInt.empty()));
+                all.addAll(withTwin(twin, OptionalInt.of(most)));
             }
             plans = Optional.of(List.copyOf(all));
         }

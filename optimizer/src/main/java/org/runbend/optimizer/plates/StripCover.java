@@ -151,12 +151,6 @@ final class StripCover {
         return new RunByRunCutting().solve(problem) instanceof CoverSolution s ? s.cost() : 0;
     }
 
-    /** The plates alone without a limit of lengths, as a curve of one point. */
-    FewLengthsCurve freeAlone() {
-        CoverAnswer free = solve(CoverCutting.Effort.FULL);
-        return new FewLengthsCurve(List.of(new FewLengthsCurve.Point(Integer.MAX_VALUE, free, 0)), free);
-    }
-
     /**
      * The plates of an answer of {@link #solve}, if it is a plan, made as easy to saw as can be found at its cost.
      *

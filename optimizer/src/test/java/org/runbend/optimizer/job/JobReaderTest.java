@@ -57,8 +57,8 @@ class JobReaderTest {
         assertEquals(KeepOut.Kind.OTHER, bare.floor().keepOuts().get(0).kind());
         assertEquals(Optional.of(new Job.Build(30, 12, "birch-ply", 0.02)), bare.build());
         assertEquals(
-                Optional.of(
-                        new Job.Heating("propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.empty())),
+                Optional.of(new Job.Heating(
+                        "propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.empty(), false)),
                 bare.heating());
     }
 

@@ -137,6 +137,20 @@ class KeepLaidTest {
                 answer.getMessage());
     }
 
+    /** Read with a tape: 3 mm out of line, two runs 4 mm further apart than a spacing, an end 2 mm inside its bend. */
+    @Test
+    void tapeReadingsAreSnapped() throws IOException {
+        KitPlan plan =
+                plan(F01, "keepLaid: [[[525, 602], [527, 675], [976, 678], [979, 300]], [[1129, 301], [1131, 675]]]");
+        assertEquals(0, plan.lattice().angle(), 1e-9);
+        for (KeptPipe part : KeptPipe.of(plan)) {
+            assertTrue(!part.places().isEmpty(), "a part is not followed");
+        }
+        Job job = job(F01, "keepLaid: [[[300, 410], [900, 413]]]", "");
+        Veto.Kept kept = (Veto.Kept) job.layout().vetoes().get(0);
+        assertEquals(List.of(new Point(300, 411.5), new Point(900, 411.5)), kept.points());
+    }
+
     /** Pipe that runs beside a part does not follow it, nor does pipe that cuts its corner. */
     @Test
     void theVerifierSeesAMiss() {

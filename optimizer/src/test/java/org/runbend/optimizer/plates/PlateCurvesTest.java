@@ -41,11 +41,11 @@ class PlateCurvesTest {
                 assertEquals(List.of(), Rows.broken(own, point.plates()));
                 boolean twins = plates.length > 1;
                 assertTrue(
-                        point.plates().bought() <= alone.bought() * (twins ? 1.05 : 1),
+                        point.plates().objective() <= alone.objective() * (twins ? 1.05 : 1),
                         "dearer than a plan of its own");
                 assertEquals(alone.bound(), point.plates().bound());
-                assertTrue(point.plates().bought() >= before, "costs fall with the coverage");
-                before = point.plates().bought();
+                assertTrue(point.plates().objective() >= before, "costs fall with the coverage");
+                before = point.plates().objective();
             }
         }
     }
