@@ -18,8 +18,25 @@ final class ClearPlaces {
     private static final double BESIDE = 0.25;
 
     private final SheetBuilder sheet;
-    private final List<List<Point>> taken = new ArrayList<>();
-    private final List<List<Point>> shy = new ArrayList<>();
+    private final List<Area> taken = new ArrayList<>();
+    private final List<Area> shy = new ArrayList<>();
+
+    /** A convex shape with the upright box around it: most are told apart by their boxes. */
+    private record Area(List<Point> corners, Extent box) {
+        static Area of(List<Point> corners) {
+            return new Area(corners, Extent.around(corners));
+        }
+
+        boolean isApart(Area other) {
+            Extent b = other.box;
+            return box.maxX() <= b.minX()
+                    || b.maxX() <= box.minX()
+                    || box.maxY() <= b.minY()
+                    || b.maxY() <= box.minY()
+                    || apart(corners, other.corners)
+                    || apart(other.corners, corners);
+        }
+    }
 
     ClearPlaces(SheetBuilder sheet) {
         this.sheet = sheet;
@@ -27,26 +44,26 @@ final class ClearPlaces {
 
     /** Keeps a box free. */
     void block(Extent box) {
-        taken.add(List.of(
+        taken.add(Area.of(List.of(
                 new Point(box.minX(), box.minY()),
                 new Point(box.maxX(), box.minY()),
                 new Point(box.maxX(), box.maxY()),
-                new Point(box.minX(), box.maxY())));
+                new Point(box.minX(), box.maxY()))));
     }
 
     /** Keeps a line free. */
     void block(Point a, Point b) {
-        taken.add(List.of(a, b));
+        taken.add(Area.of(List.of(a, b)));
     }
 
     /** Keeps a line free of texts that have another place. */
     void shun(Point a, Point b) {
-        shy.add(List.of(a, b));
+        shy.add(Area.of(List.of(a, b)));
     }
 
     /** Keeps the place of a text that is drawn by another hand free. */
     void block(Text text) {
-        taken.add(box(text));
+        taken.add(Area.of(box(text)));
     }
 
     /** Writes the text at the first of the places that is clear; empty if none is, and nothing is written. */
@@ -57,15 +74,15 @@ final class ClearPlaces {
                 .findFirst()
                 .or(() -> clear.stream().findFirst());
         chosen.ifPresent(text -> {
-            taken.add(box(text));
+            taken.add(Area.of(box(text)));
             sheet.add(layer, text);
         });
         return chosen;
     }
 
-    private static boolean isClear(Text text, List<List<Point>> taken) {
-        List<Point> box = box(text);
-        return taken.stream().allMatch(other -> apart(box, other) || apart(other, box));
+    private static boolean isClear(Text text, List<Area> taken) {
+        Area box = Area.of(box(text));
+        return taken.stream().allMatch(box::isApart);
     }
 
     /** The letters with their descenders and a little air. */

@@ -21,6 +21,10 @@ import org.runbend.optimizer.loop.PortPair;
  */
 final class Cutting {
     private static final int MOST_GOING_ON = 10;
+    /** The same on lattices of so many nodes. */
+    private static final int FEW_GOING_ON = 3;
+
+    private static final int VAST = 1_500;
     /** Share by which a part may differ from an equal one, and still keep lengths within a tenth of each other. */
     private static final double OFF = 0.045;
 
@@ -48,10 +52,10 @@ final class Cutting {
     }
 
     /** The cheapest, and those with the shortest cuts: a rest that looks cheap as one part may be hard to cut again. */
-    private static List<Split> goingOn(List<Split> splits) {
-        Set<Split> chosen = new LinkedHashSet<>(first(splits, Comparator.comparingLong(Split::total), MOST_GOING_ON));
-        chosen.addAll(
-                first(splits, Comparator.comparingInt(Split::border).thenComparingLong(Split::total), MOST_GOING_ON));
+    private List<Split> goingOn(List<Split> splits) {
+        int most = graph.size() > VAST ? FEW_GOING_ON : MOST_GOING_ON;
+        Set<Split> chosen = new LinkedHashSet<>(first(splits, Comparator.comparingLong(Split::total), most));
+        chosen.addAll(first(splits, Comparator.comparingInt(Split::border).thenComparingLong(Split::total), most));
         return List.copyOf(chosen);
     }
 

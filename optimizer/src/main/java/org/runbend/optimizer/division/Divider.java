@@ -31,6 +31,8 @@ public final class Divider {
     private static final int MOST_LAID = 4;
 
     private static final int LARGE = 260;
+    /** Lattices of so many nodes, about 15 m2 at 100 mm, get one cut laid: all of it is to end within a minute. */
+    private static final int VAST = 1_500;
     /** Pairs a part offers; more would be open at once than the laying of a loop can tell apart. */
     private static final int MOST_PORTS = 8;
 
@@ -47,7 +49,7 @@ public final class Divider {
      */
     public Optional<Division> divide(List<DivisionProblem> problems) {
         List<Candidate> looked = glances(problems).stream()
-                .limit(MOST_SKETCHED)
+                .limit(mostSketched(problems))
                 .map(c -> new Candidate(
                         c.problem, c.split, c.cost - c.split.total() + sketch(problems.get(c.problem), c.split)))
                 .sorted(Comparator.comparingLong(Candidate::cost))
@@ -55,7 +57,7 @@ public final class Divider {
         List<Division> found = new ArrayList<>();
         for (Candidate candidate : looked) {
             DivisionProblem problem = problems.get(candidate.problem);
-            if (found.size() >= (problem.graph().size() / problem.loops() > LARGE ? MOST_LAID / 2 : MOST_LAID)) {
+            if (found.size() >= mostLaid(problem)) {
                 break;
             }
             lay(candidate.problem, problem, all(candidate.split)).ifPresent(found::add);
@@ -64,6 +66,17 @@ public final class Divider {
         return found.stream()
                 .min(Comparator.comparing((Division d) -> !isBalanced(d))
                         .thenComparingLong(d -> objective(d) + most - worth(problems.get(d.problem()))));
+    }
+
+    private static int mostSketched(List<DivisionProblem> problems) {
+        return problems.stream().anyMatch(p -> p.graph().size() > VAST) ? MOST_SKETCHED / 3 : MOST_SKETCHED;
+    }
+
+    private static int mostLaid(DivisionProblem problem) {
+        if (problem.graph().size() > VAST) {
+            return 1;
+        }
+        return problem.graph().size() / problem.loops() > LARGE ? MOST_LAID / 2 : MOST_LAID;
     }
 
     /** Whether any cut gives each loop its own way to the port; a quick look. */

@@ -11,6 +11,10 @@ final class Laying {
     private static final int MOST_LOOPS = 6;
     /** Share of the heated floor that loops serve at the very least; with fewer loops than it needs none is laid. */
     private static final double SERVED = 0.6;
+    /** The same for wide floors, where laying too few loops for a look takes a minute. */
+    private static final double WIDE_SERVED = 0.75;
+    /** Places of a wide floor. */
+    private static final double WIDE = 1_000;
 
     private final Job job;
     private final double radius;
@@ -90,8 +94,8 @@ final class Laying {
 
     /** Fewer loops could not serve the floor. */
     private int atLeast(double limit) {
-        double onFloor =
-                SERVED * FloorShapes.heatedArea(job.floor()) / job.layout().spacing();
+        double all = FloorShapes.heatedArea(job.floor()) / job.layout().spacing();
+        double onFloor = (all / job.layout().spacing() > WIDE ? WIDE_SERVED : SERVED) * all;
         double tails = job.pipe().flowTail() + job.pipe().returnTail();
         double room = limit / (1 + job.pipe().allowance()) - tails;
         return room <= 0 ? MOST_LOOPS + 1 : (int) Math.max(1, Math.ceil(onFloor / room));

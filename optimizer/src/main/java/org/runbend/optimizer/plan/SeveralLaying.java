@@ -10,6 +10,7 @@ import org.runbend.optimizer.division.Division;
 import org.runbend.optimizer.division.DivisionProblem;
 import org.runbend.optimizer.division.PortPlaces;
 import org.runbend.optimizer.floor.FloorProblem;
+import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.floor.LatticeSearch;
 import org.runbend.optimizer.job.Job;
@@ -22,6 +23,8 @@ import org.runbend.optimizer.loop.WorkLimit;
 final class SeveralLaying {
     private static final int MOST_SEARCHED = 60;
     private static final int MOST_LATTICES = 10;
+    /** The same of large floors. */
+    private static final int FEW_LATTICES = 3;
     /** Nodes that a lattice may serve less than another, for each loop, if its rim lies better. */
     private static final int LESS_A_LOOP = 3;
     /** Port pairs beyond the nearest of a single loop, for each loop more. */
@@ -37,6 +40,13 @@ final class SeveralLaying {
 
     /** Lattices on which what would do is tried. */
     private static final int LOOKED_AT = 2;
+
+    /** Beyond so many nodes a part gets less work, so that all parts together end within a minute. */
+    private static final int LARGE = 1_000;
+
+    private static final WorkLimit LESS_WORK = new WorkLimit(2_000_000, 12_000_000);
+    /** Enough to see whether there is a loop at all. */
+    private static final WorkLimit LEAST_WORK = new WorkLimit(200_000, 2_000_000);
 
     private final Job job;
     private final double radius;
@@ -112,13 +122,21 @@ final class SeveralLaying {
         return new LatticeSearch()
                 .good(problem(reach), MOST_SEARCHED, loops * LESS_A_LOOP).stream()
                         .filter(lattice -> PortPlaces.apart(lattice.ports()) >= loops)
-                        .limit(MOST_LATTICES)
+                        .limit(isLarge() ? FEW_LATTICES : MOST_LATTICES)
                         .toList();
     }
 
+    private boolean isLarge() {
+        double square = job.layout().spacing() * job.layout().spacing();
+        return FloorShapes.heatedArea(job.floor()) / square > LARGE;
+    }
+
     private DivisionProblem division(Lattice lattice) {
-        return new DivisionProblem(
-                lattice.graph(), lattice.ports(), loops, LoopLaying.preference(job), WorkLimit.standard());
+        return division(lattice, lattice.graph().size() > LARGE ? LESS_WORK : WorkLimit.standard());
+    }
+
+    private DivisionProblem division(Lattice lattice, WorkLimit work) {
+        return new DivisionProblem(lattice.graph(), lattice.ports(), loops, LoopLaying.preference(job), work);
     }
 
     /** Says with what so many loops collide, and which reach would do. */
@@ -157,7 +175,7 @@ final class SeveralLaying {
                 .toList();
         return some.stream().anyMatch(l -> new Divider().canDivide(division(l)))
                 && new Divider()
-                        .divide(some.stream().map(this::division).toList())
+                        .divide(some.stream().map(l -> division(l, LEAST_WORK)).toList())
                         .isPresent();
     }
 
