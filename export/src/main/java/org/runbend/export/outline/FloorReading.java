@@ -118,8 +118,7 @@ public final class FloorReading {
         checkUnheated(figures, lines);
         Walls.Found walls = Walls.opened(lines.contours());
         guesses.addAll(walls.words());
-        Candidates candidates =
-                new Candidates(walls.contours(), walls.opened(), figures.words, wish::isUnheated, guesses);
+        Candidates candidates = new Candidates(walls.contours(), walls.opened(), figures, wish::isUnheated, guesses);
         Contour outline = outline(candidates, figures, lines);
         checkSize(outline, unit);
         outline.crossing().ifPresent(p -> {

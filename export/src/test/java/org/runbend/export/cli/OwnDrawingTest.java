@@ -44,22 +44,28 @@ class OwnDrawingTest {
     @MethodSource("jobs")
     void outAndInAgain(Path file) throws IOException {
         KitPlan plan = PlannedExamples.plan(file);
-        Job job = plan.job();
         for (DxfVersion version : DxfVersion.values()) {
-            Path drawing = folder.resolve(version + ".dxf");
-            Files.write(drawing, DxfBackend.bytes(new FloorDrafting().draw(plan), Optional.empty(), version));
-            CommandRun run = CommandRun.of("outline", drawing.toString());
-            assertEquals(0, run.code(), run::err);
-            Path draft = folder.resolve(version + ".yaml");
-            String text = Files.readString(draft);
-            assertEquals(1, text.split("fill in:", -1).length - 1, text);
-            Files.copy(
-                    PlannedExamples.FOLDER.resolve("workshop.yaml"),
-                    folder.resolve("workshop.yaml"),
-                    StandardCopyOption.REPLACE_EXISTING);
-            Files.writeString(draft, text.replaceFirst("catalog:.*", "catalog: workshop.yaml"));
-            same(job, JobReader.read(draft, Optional.empty()));
+            for (boolean inParts : new boolean[] {false, true}) {
+                inAgain(plan, version, inParts);
+            }
         }
+    }
+
+    private void inAgain(KitPlan plan, DxfVersion version, boolean inParts) throws IOException {
+        Path drawing = folder.resolve(version + ".dxf");
+        byte[] bytes = DxfBackend.bytes(new FloorDrafting().draw(plan), Optional.empty(), version, inParts);
+        Files.write(drawing, bytes);
+        CommandRun run = CommandRun.of("outline", drawing.toString(), "--replace");
+        assertEquals(0, run.code(), run::err);
+        Path draft = folder.resolve(version + ".yaml");
+        String text = Files.readString(draft);
+        assertEquals(1, text.split("fill in:", -1).length - 1, text);
+        Files.copy(
+                PlannedExamples.FOLDER.resolve("workshop.yaml"),
+                folder.resolve("workshop.yaml"),
+                StandardCopyOption.REPLACE_EXISTING);
+        Files.writeString(draft, text.replaceFirst("catalog:.*", "catalog: workshop.yaml"));
+        same(plan.job(), JobReader.read(draft, Optional.empty()));
     }
 
     private static void same(Job a, Job b) {
