@@ -15,6 +15,9 @@ import org.runbend.optimizer.plan.KitPlan;
 public final class FloorDrafting {
     private static final int MOST_TRIALS = 4;
     private static final double TIGHT = 1.01;
+    /** Names and titles of very many letters do not make the floor smaller without end. */
+    private static final double MOST_GROWTH = 1.4;
+
     /** Texts stay within the nearest row of measures, mm of paper. */
     private static final double ROOM = 12;
 
@@ -50,8 +53,9 @@ public final class FloorDrafting {
         double unit = Places.unit(floor);
         Sheet sheet = draw(plan, withTitle, unit);
         // letters are as large as promised on the page that the whole drawing fits, words and measures included
-        for (int i = 0; i < MOST_TRIALS && sheet.extent().mmPerPaperMm() > TIGHT * unit; i++) {
-            unit = sheet.extent().mmPerPaperMm();
+        double most = MOST_GROWTH * unit;
+        for (int i = 0; i < MOST_TRIALS && sheet.extent().mmPerPaperMm() > TIGHT * unit && unit < most; i++) {
+            unit = Math.min(most, sheet.extent().mmPerPaperMm());
             sheet = draw(plan, withTitle, unit);
         }
         return sheet;
