@@ -66,6 +66,8 @@ public final class FloorDrafting {
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         labels.keepIn(floor.grow(ROOM * unit));
+        new Measures(sheet, unit).draw(plan, floor);
+        sheet.build().marks().forEach(measure -> labels.shun(measure.shape()));
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
         FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
         floorMarks.keepClear(plan.job().floor());
@@ -73,7 +75,6 @@ public final class FloorDrafting {
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
-        new Measures(sheet, unit).draw(plan, floor);
         if (withTitle) {
             new TitleBlock(sheet, unit, withChannel).draw(plan, floor);
         }
