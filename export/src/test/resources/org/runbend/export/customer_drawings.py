@@ -281,6 +281,50 @@ msp = made("only-words")
 words(msp, "0", 0, 0, "see photo")
 msp.add_point((100, 100))
 
+# More of the same kinds, added later.
+msp = made("frame-plain")
+box(msp, "0", 0, 0, 4000, 2500)
+box(msp, "0", 400, 400, 3000, 1700)
+msp.add_circle((900, 1200), 25, dxfattribs={"layer": "0"})
+
+msp = made("frame-lines", units=1)
+lines(msp, "0", [(0, 0), (120, 0), (165.4, 0), (165.4, 15), (165.4, 117), (0, 117)])
+lines(msp, "0", [(120, 0), (120, 15), (165.4, 15)], closed=False)
+msp.add_line((120, 7), (165.4, 7), dxfattribs={"layer": "0"})
+msp.add_mtext("Title: {\\fArial;Boat}\\PDrawing no. 12", dxfattribs={"layer": "0", "insert": (122, 13), "char_height": 2})
+words(msp, "0", 122, 2, "SCALE 1:10", 2)
+box(msp, "0", 20, 30, 118.11, 66.93)
+
+msp = made("frame-block")
+block = msp.doc.blocks.new("VAN")
+block.add_lwpolyline([(0, 0), (1.7, 0), (1.7, 3), (0, 3)], close=True)
+box(msp, "0", 0, 0, 4200, 2970)
+title(msp, 4100, 20)
+msp.add_blockref("VAN", (3600, 800), dxfattribs={"xscale": 1000, "yscale": 1000, "rotation": 90})
+
+msp = made("wall-three")
+for t in (0, 25, 60):
+    msp.add_lwpolyline(walls(t)[0] if t else walls()[1], close=True, dxfattribs={"layer": "BODY"})
+
+msp = made("carpet")
+box(msp, "FLOOR", 0, 0, 3000, 1700)
+box(msp, "CARPET", 100, 100, 2800, 1500)
+
+msp = made("wall-open")
+lines(msp, "WALL", [(1800, -60), (3060, -60), (3060, 1760), (-60, 1760), (-60, -60), (1200, -60)], closed=False)
+lines(msp, "WALL", [(1800, 0), (3000, 0), (3000, 1700), (0, 1700), (0, 0), (1200, 0)], closed=False)
+
+msp = made("facets")
+hull = [(0, 0), (2000, 0)] + [(2000 + 1500 * math.sin(math.radians(a)), 1500 - 1500 * math.cos(math.radians(a)))
+                              for a in (12, 24, 36, 48)] + [(2800, 1700), (0, 1700)]
+msp.add_lwpolyline(hull, close=True, dxfattribs={"layer": "F"})
+
+msp = made("gap-at-arcs")
+for (cx, cy, start), side in zip(((2700, 300, -90), (2700, 1400, 0), (300, 1400, 90), (300, 300, 180)),
+                                 (((301, 0), (2699, 0)), ((3000, 301), (3000, 1399)), ((2699, 1700), (301, 1700)), ((0, 1399), (0, 301)))):
+    msp.add_line(*side, dxfattribs={"layer": "F"})
+    msp.add_arc((cx, cy), 300, start, start + 90, dxfattribs={"layer": "F"})
+
 for name, doc in drawings.items():
     doc.saveas(folder + "/" + name + ".dxf")
     print(name)

@@ -17,6 +17,9 @@ import org.runbend.optimizer.plan.KitPlan;
 public final class FloorDrafting {
     private static final int MOST_TRIALS = 4;
     private static final double TIGHT = 1.01;
+    /** Names and titles of very many letters do not make the floor smaller without end. */
+    private static final double MOST_GROWTH = 1.4;
+
     /** Texts stay within the nearest row of measures, mm of paper. */
     private static final double ROOM = 12;
 
@@ -52,8 +55,9 @@ public final class FloorDrafting {
         double unit = Places.unit(floor);
         Sheet sheet = draw(plan, withTitle, unit);
         // letters are as large as promised on the page that the whole drawing fits, words and measures included
-        for (int i = 0; i < MOST_TRIALS && sheet.extent().mmPerPaperMm() > TIGHT * unit; i++) {
-            unit = sheet.extent().mmPerPaperMm();
+        double most = MOST_GROWTH * unit;
+        for (int i = 0; i < MOST_TRIALS && sheet.extent().mmPerPaperMm() > TIGHT * unit && unit < most; i++) {
+            unit = Math.min(most, sheet.extent().mmPerPaperMm());
             sheet = draw(plan, withTitle, unit);
         }
         return sheet;
@@ -64,6 +68,8 @@ public final class FloorDrafting {
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         labels.keepIn(floor.grow(ROOM * unit));
+        new Measures(sheet, unit, plan.job()).draw(plan, floor);
+        sheet.build().marks().forEach(measure -> labels.shun(measure.shape()));
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
         FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
         floorMarks.keepClear(plan.job().floor());
@@ -72,7 +78,6 @@ public final class FloorDrafting {
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
         loops.numberRuns(plan);
-        new Measures(sheet, unit, plan.job()).draw(plan, floor);
         if (!plan.isSound()) {
             sheet.add(Layer.TITLE, Text.level(floor.centre(), 9 * unit, Anchor.MIDDLE_CENTRE, TitleBlock.DO_NOT_CUT));
         }

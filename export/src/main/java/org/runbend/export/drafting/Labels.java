@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arc;
 import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
@@ -137,6 +138,10 @@ final class Labels {
             shunArc(new Arc(c.centre(), c.radius(), 180, 180));
         } else if (line instanceof Path path) {
             path.parts().forEach(this::shun);
+        } else if (line instanceof Dimension d) {
+            d.parts().forEach(this::shun);
+        } else if (line instanceof Text t) {
+            block(t);
         } else {
             shun(line.extent());
         }

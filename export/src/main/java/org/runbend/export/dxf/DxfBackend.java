@@ -2,6 +2,7 @@ package org.runbend.export.dxf;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.export.drawing.Arc;
@@ -27,6 +28,7 @@ public final class DxfBackend implements Backend {
     private final DxfDocument document;
     private final boolean inParts;
     private DxfBlock block;
+    private List<String> notes = List.of();
 
     private DxfBackend(DxfDocument document, DxfBlock block, boolean inParts) {
         this.document = document;
@@ -107,8 +109,9 @@ public final class DxfBackend implements Backend {
     }
 
     @Override
-    public void notes(List<String> notes) {
-        block.notes(notes);
+    public void notes(List<String> lines) {
+        notes = lines;
+        block.notes(lines);
     }
 
     @Override
@@ -136,6 +139,7 @@ public final class DxfBackend implements Backend {
     public void path(Layer layer, Path path) throws IOException {
         if (inParts) {
             for (Shape part : path.parts()) {
+                block.notes(notes.isEmpty() ? notes : partNotes());
                 part.drawOn(this, layer);
             }
             return;
@@ -144,6 +148,13 @@ public final class DxfBackend implements Backend {
                 .map(v -> new DxfVertex(v.x(), v.y(), v.bulge()))
                 .toList();
         block.polyline(layer.name(), vertices, path.closed());
+    }
+
+    /** Each part says that it is one, so that a reader puts them together again. */
+    private List<String> partNotes() {
+        List<String> all = new ArrayList<>(notes);
+        all.add("part=yes");
+        return all;
     }
 
     @Override

@@ -66,6 +66,7 @@ public final class DxfBlock {
                 .marker("AcDbArc")
                 .shape(50, fullTurn(from))
                 .shape(51, fullTurn(to));
+        writeNotes();
     }
 
     /** A whole circle. */

@@ -31,9 +31,14 @@ final class Bends {
      * @param chords how many chords stood for them
      * @param off how far a chord lay off its arc at most, mm
      * @param near a place near the first
+     * @param curve whether it was a curve, of which the chords are ours
      */
-    record Found(List<Vertex> vertices, int arcs, int chords, double off, Point near) {
+    record Found(List<Vertex> vertices, int arcs, int chords, double off, Point near, boolean curve) {
         String words() {
+            if (curve) {
+                return "a spline was taken for the arc that it stands for (within "
+                        + Decimals.of(Math.max(0.001, off), 3) + " mm), near " + FloorReading.shown(near);
+            }
             return chords + " chords were taken for the " + (arcs == 1 ? "arc" : arcs + " arcs")
                     + " that they stand for (up to " + Decimals.of(Math.max(0.001, off), 3) + " mm off), near "
                     + FloorReading.shown(near);
@@ -60,7 +65,8 @@ final class Bends {
                         .filter(v -> v.bulge() != 0)
                         .map(Vertex::point)
                         .findFirst()
-                        .orElse(vertices.get(0).point()));
+                        .orElse(vertices.get(0).point()),
+                false);
     }
 
     /** The one arc or circle that a curve is; empty if it is none. */
@@ -71,7 +77,9 @@ final class Bends {
                 && found.vertices().stream()
                         .limit(closed ? 2 : found.vertices().size() - 1L)
                         .allMatch(v -> v.bulge() != 0);
-        return one ? Optional.of(found) : Optional.empty();
+        return one
+                ? Optional.of(new Found(found.vertices, found.arcs, found.chords, found.off, found.near, true))
+                : Optional.empty();
     }
 
     /** A closed line with arcs; one of curves that are none stays as it is. */

@@ -3,7 +3,6 @@ package org.runbend.export.outline;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -26,18 +25,20 @@ final class Candidates {
 
     private static final double LEAST_RIVAL = 0.5 * SQUARE_METRE;
     private static final int MOST = 40;
+    private static final int MOST_THINGS = 500;
     private static final int MOST_NAMED = 8;
     private static final Pattern WALL =
             Pattern.compile("(?i).*(wall|wand|mauer|mur|pared|muro|face|outer|inner|outside|inside|aussen|innen).*");
 
     private final List<Candidate> all = new ArrayList<>();
     private final List<String> guesses;
+    private final SheetFrames frames;
 
     /** Candidates among closed lines, which come largest first. */
     Candidates(
             List<Contour> contours,
             List<Contour> opened,
-            List<Figures.Words> words,
+            Figures figures,
             Predicate<String> isUnheated,
             List<String> guesses) {
         this.guesses = guesses;
@@ -45,11 +46,22 @@ final class Candidates {
                 .filter(c -> c.weight() >= SMALLEST && !isUnheated.test(c.layer()))
                 .limit(MOST)
                 .toList();
-        SheetFrames frames = new SheetFrames(large, words);
+        frames = new SheetFrames(large, figures.words, things(contours, figures));
         for (Contour c : large) {
             String what = frames.isFrame(c) ? "frame of the sheet" : opened.contains(c) ? face(c, opened) : "";
             all.add(new Candidate(all.size() + 1, c, what));
         }
+    }
+
+    /** Middles of small closed lines and points; of very many the first. */
+    private static List<Point> things(List<Contour> contours, Figures figures) {
+        List<Point> things = new ArrayList<>();
+        contours.stream()
+                .filter(c -> c.weight() < SMALLEST)
+                .limit(MOST_THINGS)
+                .forEach(c -> things.add(c.box().centre()));
+        figures.spots.stream().limit(MOST_THINGS).forEach(s -> things.add(s.at()));
+        return things;
     }
 
     private static String face(Contour c, List<Contour> opened) {
@@ -108,6 +120,14 @@ final class Candidates {
         List<Candidate> rivals = left.stream()
                 .filter(c -> c.what().isEmpty() && isRival(c.contour(), best.contour()))
                 .toList();
+        if (rivals.isEmpty() && best.what().isEmpty() && frames.isDoubtful(best.contour())) {
+            rivals = left.stream()
+                    .filter(c -> c.what().isEmpty()
+                            && c.number() != best.number()
+                            && best.contour().boxCovers(c.contour())
+                            && c.contour().weight() >= LEAST_RIVAL)
+                    .toList();
+        }
         if (!rivals.isEmpty()) {
             List<Candidate> several = new ArrayList<>(List.of(best));
             several.addAll(rivals);
@@ -163,26 +183,30 @@ final class Candidates {
         return left;
     }
 
-    /** Of two lines near each other all round the inner one, as the faces of a wall are drawn. */
+    /** Of lines near each other all round the innermost, as skin, core and lining of a wall are drawn. */
     private Candidate face(List<Candidate> some) {
         Candidate outer = some.get(0);
-        for (Candidate inner : some.subList(1, some.size())) {
-            Optional<double[]> thick =
-                    outer.what().isEmpty() ? Walls.thickness(outer.contour(), inner.contour()) : Optional.empty();
-            if (thick.isPresent()) {
+        Candidate inner = outer;
+        for (Candidate next : some.subList(1, some.size())) {
+            boolean plain = inner.what().isEmpty()
+                    && Walls.thickness(inner.contour(), next.contour()).isPresent();
+            if (plain && Walls.thickness(outer.contour(), next.contour()).isPresent()) {
                 boolean sameLayer =
-                        outer.contour().layer().equalsIgnoreCase(inner.contour().layer());
-                boolean named = isWall(outer) || isWall(inner);
-                if (!sameLayer && !named) {
-                    throw several(List.of(outer, inner));
+                        inner.contour().layer().equalsIgnoreCase(next.contour().layer());
+                if (!sameLayer && !isWall(inner) && !isWall(next)) {
+                    throw several(List.of(inner, next));
                 }
-                guesses.add("the line round it (" + FloorReading.metres(outer.contour())
-                        + ") was taken for the outer face of a wall " + Walls.spread(thick.get()) + " thick; --contour "
-                        + outer.number() + " takes that for the floor");
-                return inner;
+                inner = next;
             }
         }
-        return outer;
+        if (inner.number() != outer.number()) {
+            guesses.add("the line round it (" + FloorReading.metres(outer.contour())
+                    + ") was taken for the outer face of a wall "
+                    + Walls.spread(
+                            Walls.thickness(outer.contour(), inner.contour()).orElseThrow())
+                    + " thick; --contour " + outer.number() + " takes that for the floor");
+        }
+        return inner;
     }
 
     private static boolean isWall(Candidate c) {

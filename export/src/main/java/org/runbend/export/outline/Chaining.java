@@ -178,7 +178,7 @@ final class Chaining {
         }
         Piece longest =
                 ring.stream().max(Comparator.comparingDouble(Piece::length)).orElseThrow();
-        Contour.of(longest.layer(), Piece.joined(ring), ring.stream().anyMatch(Piece::curved))
+        Contour.of(longest.layer(), Piece.ring(ring), ring.stream().anyMatch(Piece::curved))
                 .ifPresent(contours::add);
     }
 
@@ -205,7 +205,7 @@ final class Chaining {
         double most = 0;
         for (int first : at.get(start)) {
             List<Piece> ring = face(start, first);
-            double area = Contour.of("", Piece.joined(ring), false)
+            double area = Contour.of("", Piece.ring(ring), false)
                     .map(c -> c.box().width() * c.box().height())
                     .orElse(0.0);
             if (area > most) {

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Vertex;
 import org.runbend.export.dxf.DxfVertex;
@@ -20,6 +21,10 @@ final class Figures {
     /** Layers of our own drawings that are no part of the floor. */
     private static final Set<String> OWN =
             Set.of("PIPE", "CHANNEL", "PLATE", "BOARD", "SENSOR", "SCREW", "DIMENSION", "NOTE", "TITLE");
+
+    /** Words that our drawings have on every floor: numbers of runs, ends of loops, wishes, the legend. */
+    private static final Pattern OWN_WORDS = Pattern.compile(
+            "[A-F]?\\d+|[A-F] (flow|return)|no bend|no pipe|kept|x|y|(?s).*(FLOOR|CHANNEL|KEEP_OUT|PIPE|PLATE|DIMENSION|NOTE)\\b.*");
 
     /** Flatter arcs are lines, and rounder ones are circles through a single point, which nobody draws. */
     private static final double LEAST_BULGE = 1e-9;
@@ -82,7 +87,9 @@ final class Figures {
                 && layers.contains("PIPE")
                 && (layers.contains("CHANNEL") || layers.contains("PLATE"));
         for (DxfEntity e : drawing.entities()) {
-            boolean words = e instanceof DxfEntity.Text && e.layer().equals("NOTE");
+            boolean words = e instanceof DxfEntity.Text t
+                    && e.layer().equals("NOTE")
+                    && !OWN_WORDS.matcher(t.content()).matches();
             if (ours && !words && OWN.contains(e.layer().toUpperCase(Locale.ROOT))) {
                 own.merge(e.layer(), 1, Integer::sum);
             } else {
@@ -104,6 +111,11 @@ final class Figures {
         wantsHatch = layer -> false;
         ours = false;
         edge.forEach(this::add);
+    }
+
+    /** Lines and arcs in mm as pieces. */
+    static List<Piece> pieces(List<DxfEntity> entities) {
+        return new Figures(entities, 1, ARC).pieces;
     }
 
     /** Hatched regions of the layers wanted. */

@@ -88,7 +88,7 @@ final class FloorContent {
         bolts(figures.spots);
         limit();
         say(figures.words.size() - MOST_WORDS, "words too many to look at");
-        naming = new Naming(outline, obstacles, unheated);
+        naming = new Naming(outline, obstacles, unheated, ours);
         naming.name(figures.words.stream()
                 .limit(MOST_WORDS)
                 .map(w -> w.moved(shift))
@@ -164,10 +164,11 @@ final class FloorContent {
                 outside++;
             } else if (taken.stream().anyMatch(t -> t.covers(c))) {
                 nested++;
+                taken.stream().filter(t -> ours && t.covers(c)).findFirst().ifPresent(t -> bare(t, c));
             } else if (c.area() > OTHER_OUTLINE * found.area()) {
                 sayLarge(c, ++large);
             } else {
-                taken.add(Taken.of(c));
+                taken.add(Taken.of(c, obstacles.size()));
                 take(c, floor.covers(c.polygon().convexHull()));
             }
         }
@@ -192,10 +193,29 @@ final class FloorContent {
         return !floor.intersects(region) || floor.getGeometry().touches(region);
     }
 
-    /** A keep-out, made ready for many questions. */
-    private record Taken(Contour contour, PreparedGeometry hull) {
-        static Taken of(Contour c) {
-            return new Taken(c, PreparedGeometryFactory.prepare(c.polygon().convexHull()));
+    /** Our own drawings show a keep-out within its clearance: the bare thing takes the place of both. */
+    private void bare(Taken grown, Contour c) {
+        double across = (grown.contour.box().width() - c.box().width()) / 2;
+        double up = (grown.contour.box().height() - c.box().height()) / 2;
+        boolean even = across > 0.5 && Math.abs(across - up) < 0.1;
+        boolean sameLayer = c.layer().equalsIgnoreCase(grown.contour.layer());
+        if (!even || !sameLayer || grown.number >= obstacles.size() || wish.isUnheated(c.layer())) {
+            return;
+        }
+        String where = "layer " + FloorReading.shown(c.layer()) + ", the line round it is its clearance";
+        Optional<Obstacle> thing = c.round().isPresent()
+                ? Optional.of(hole(c.round().get(), where))
+                : region(c, "", 0, "closed line, " + where);
+        double clearance = Math.rint(1000 * across) / 1000;
+        thing.ifPresent(o -> obstacles.set(
+                grown.number,
+                new Obstacle(o.name(), o.kind(), o.centre(), o.radius(), o.contour(), clearance, o.why())));
+    }
+
+    /** A keep-out, made ready for many questions, and where it stands in the list. */
+    private record Taken(Contour contour, PreparedGeometry hull, int number) {
+        static Taken of(Contour c, int number) {
+            return new Taken(c, PreparedGeometryFactory.prepare(c.polygon().convexHull()), number);
         }
 
         boolean covers(Contour c) {

@@ -21,6 +21,9 @@ public final class FloorReading {
     /** Longest side of its box that a job file takes, mm. */
     private static final double LONGEST = 25_000;
 
+    /** Closed lines of less than this share of the floor are things on it. */
+    private static final double LIKE_A_FLOOR = 0.3;
+
     /** Wider openings are drawn on purpose, mm. */
     private static final double LIKELY_GAP = 20;
 
@@ -88,6 +91,7 @@ public final class FloorReading {
                 content.remarks(),
                 own.supports(),
                 own.facts(),
+                List.of(),
                 guesses,
                 leftOut);
     }
@@ -118,8 +122,7 @@ public final class FloorReading {
         checkUnheated(figures, lines);
         Walls.Found walls = Walls.opened(lines.contours());
         guesses.addAll(walls.words());
-        Candidates candidates =
-                new Candidates(walls.contours(), walls.opened(), figures.words, wish::isUnheated, guesses);
+        Candidates candidates = new Candidates(walls.contours(), walls.opened(), figures, wish::isUnheated, guesses);
         Contour outline = outline(candidates, figures, lines);
         checkSize(outline, unit);
         outline.crossing().ifPresent(p -> {
@@ -141,8 +144,20 @@ public final class FloorReading {
                 content.remarks(),
                 List.of(),
                 new TreeMap<>(),
+                others(candidates, outline, shift),
                 guesses,
                 leftOut);
+    }
+
+    /** What could be taken instead, where it lies as it was drawn. */
+    private static List<Candidate> others(Candidates candidates, Contour outline, Point shift) {
+        boolean moved = shift.x() != 0 || shift.y() != 0;
+        return moved
+                ? List.of()
+                : candidates.all().stream()
+                        .filter(c -> !c.contour().equals(outline))
+                        .filter(c -> !c.what().isEmpty() || c.contour().area() >= LIKE_A_FLOOR * outline.area())
+                        .toList();
     }
 
     private void checkUnheated(Figures figures, ClosedLines lines) {

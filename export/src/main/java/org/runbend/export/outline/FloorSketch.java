@@ -18,6 +18,7 @@ import org.runbend.export.drawing.Point;
  * @param remarks words elsewhere on the floor
  * @param supports ribs and battens, of a drawing of our own
  * @param facts what a drawing of our own says of its job, by key: job, order, port, pipe and so on
+ * @param candidates closed lines that could be taken instead; none where there is no choice
  * @param guesses what was concluded about the outline, one sentence each
  * @param leftOut what was not understood or not taken, one line each
  */
@@ -31,6 +32,7 @@ public record FloorSketch(
         List<Remark> remarks,
         List<Support> supports,
         SortedMap<String, String> facts,
+        List<Candidate> candidates,
         List<String> guesses,
         List<String> leftOut) {
     /** Copies. */
@@ -41,6 +43,7 @@ public record FloorSketch(
         remarks = List.copyOf(remarks);
         supports = List.copyOf(supports);
         facts = Collections.unmodifiableSortedMap(new TreeMap<>(facts));
+        candidates = List.copyOf(candidates);
         guesses = List.copyOf(guesses);
         leftOut = List.copyOf(leftOut);
     }

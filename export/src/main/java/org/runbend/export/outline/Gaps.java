@@ -51,7 +51,7 @@ final class Gaps {
     /** The same with a tolerance just over the widest gap, if that does. */
     private static Closing tightened(List<Piece> pieces, Closing found, double leastArea) {
         double widest = found.gaps.stream().mapToDouble(Gap::width).max().orElse(found.tolerance);
-        double tight = Math.ceil(10 * widest + 1) / 10;
+        double tight = Math.ceil(10 * widest + 1 - 1e-6) / 10;
         return tight > OutlineWish.MOST_TOLERANCE
                 ? found
                 : with(pieces, tight, leastArea)

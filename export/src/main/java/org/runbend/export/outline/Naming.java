@@ -21,11 +21,13 @@ final class Naming {
     /** How far words may stand off what they name, mm; tall words stand further off. */
     private static final double BESIDE = 120;
 
+    private static final double BESIDE_OURS = 400;
     private static final double IN_HEIGHTS = 3;
     private static final double BESIDE_EDGE = 250;
     private static final String NAMELESS = "unheated";
     private static final List<String> KINDS = List.of("vent", "drain", "bolt", "anchor", "pillar", "hatch");
 
+    private final double beside;
     private final Contour outline;
     private final Geometry floor;
     private final List<Obstacle> obstacles;
@@ -36,7 +38,9 @@ final class Naming {
     private int numbers;
     private int untold;
 
-    Naming(Contour outline, List<Obstacle> obstacles, List<Obstacle> unheated) {
+    /** {@code ours}: in our own drawings names may stand farther off, with a line that leads to their thing. */
+    Naming(Contour outline, List<Obstacle> obstacles, List<Obstacle> unheated, boolean ours) {
+        beside = ours ? BESIDE_OURS : BESIDE;
         this.outline = outline;
         this.obstacles = new ArrayList<>(obstacles);
         this.unheated = new ArrayList<>(unheated);
@@ -103,7 +107,7 @@ final class Naming {
     private List<Pair> pairs(List<Figures.Words> words) {
         List<Pair> pairs = new ArrayList<>();
         for (int w = 0; w < words.size(); w++) {
-            double most = Math.max(BESIDE, IN_HEIGHTS * words.get(w).height());
+            double most = Math.max(beside, IN_HEIGHTS * words.get(w).height());
             for (int o = 0; o < obstacles.size() && !isNumber(words.get(w).text()); o++) {
                 double distance = distance(o, words.get(w), most);
                 if (distance <= most) {

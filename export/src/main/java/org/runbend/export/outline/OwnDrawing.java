@@ -2,6 +2,7 @@ package org.runbend.export.outline;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -40,7 +41,7 @@ final class OwnDrawing {
     record Mark(Point at, boolean ofSide, String text) {}
 
     /** What is told of an entity. */
-    private record Noted(int entity, Map<String, String> values) {
+    private record Noted(List<Integer> numbers, DxfEntity entity, Map<String, String> values) {
         double order() {
             return Optional.ofNullable(values.get("number"))
                     .flatMap(OwnDrawing::number)
@@ -51,10 +52,38 @@ final class OwnDrawing {
     private OwnDrawing(DxfDrawing drawing) {
         this.drawing = drawing;
         // files keep the order of layers, a job its own
-        drawing.notes().entrySet().stream()
-                .map(e -> new Noted(e.getKey(), values(e.getValue())))
-                .sorted(Comparator.comparingDouble(Noted::order))
-                .forEach(n -> take(n.entity, drawing.entities().get(n.entity), n.values));
+        whole().stream().sorted(Comparator.comparingDouble(Noted::order)).forEach(this::take);
+    }
+
+    /** Everything that something is told of; lines and arcs that are parts of one line are put together. */
+    private List<Noted> whole() {
+        List<Noted> whole = new ArrayList<>();
+        Map<Map<String, String>, List<Integer>> parts = new LinkedHashMap<>();
+        drawing.notes().forEach((number, notes) -> {
+            Map<String, String> values = values(notes);
+            if (values.containsKey("part")) {
+                parts.computeIfAbsent(values, v -> new ArrayList<>()).add(number);
+            } else {
+                whole.add(new Noted(List.of(number), drawing.entities().get(number), values));
+            }
+        });
+        parts.forEach((values, numbers) -> joined(numbers).ifPresent(e -> whole.add(new Noted(numbers, e, values))));
+        return whole;
+    }
+
+    /** The closed line that parts make. */
+    private Optional<DxfEntity> joined(List<Integer> numbers) {
+        List<DxfEntity> entities = numbers.stream().map(drawing.entities()::get).toList();
+        Chaining chaining = new Chaining(new Joining(Figures.pieces(entities), 2 * Contour.SAME));
+        chaining.run();
+        return chaining.contours().stream()
+                .max(Comparator.comparingDouble(Contour::area))
+                .map(c -> new DxfEntity.Polyline(
+                        c.layer(),
+                        c.path().vertices().stream()
+                                .map(v -> new DxfVertex(v.x(), v.y(), v.bulge()))
+                                .toList(),
+                        true));
     }
 
     /** The drawing of ours that this is, if it is one and its floor is still closed. */
@@ -123,7 +152,9 @@ final class OwnDrawing {
         return values;
     }
 
-    private void take(int number, DxfEntity e, Map<String, String> notes) {
+    private void take(Noted noted) {
+        DxfEntity e = noted.entity;
+        Map<String, String> notes = noted.values;
         boolean known =
                 switch (notes.getOrDefault("is", "")) {
                     case "floor" -> takeFloor(e, notes);
@@ -134,7 +165,7 @@ final class OwnDrawing {
                     default -> false;
                 };
         if (known) {
-            taken.add(number);
+            taken.addAll(noted.numbers);
         }
     }
 

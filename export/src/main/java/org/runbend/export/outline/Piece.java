@@ -12,6 +12,9 @@ import org.runbend.export.drawing.Vertex;
  * @param curved whether its chords stand for a curve that is no arc
  */
 record Piece(String layer, List<Vertex> vertices, boolean curved) {
+    /** Ends farther apart than this did not miss each other by a slip, mm. */
+    private static final double SLIP = 1.5;
+
     Piece {
         vertices = List.copyOf(vertices);
     }
@@ -68,6 +71,20 @@ record Piece(String layer, List<Vertex> vertices, boolean curved) {
         Vertex a = vertices.get(0);
         Vertex b = vertices.get(1);
         return StrictMath.atan2(b.y() - a.y(), b.x() - a.x()) - 2 * StrictMath.atan(a.bulge());
+    }
+
+    /** The vertices of a ring of pieces; a gap too wide to be a slip is closed by a straight side. */
+    static List<Vertex> ring(List<Piece> pieces) {
+        List<Vertex> all = new ArrayList<>();
+        for (int i = 0; i < pieces.size(); i++) {
+            Piece piece = pieces.get(i);
+            all.addAll(piece.vertices().subList(0, piece.vertices().size() - 1));
+            Point next = pieces.get((i + 1) % pieces.size()).start();
+            if (piece.end().distance(next) > SLIP) {
+                all.add(Vertex.straight(piece.end()));
+            }
+        }
+        return Collections.unmodifiableList(all);
     }
 
     /** The vertices of pieces that follow each other, each ending where the next begins. */

@@ -2,6 +2,7 @@ package org.runbend.export.outline;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
@@ -19,6 +20,13 @@ final class SheetFrames {
     private static final double MOST_SHARE = 0.97;
     private static final double LEAST_AREA = 0.5e6;
     private static final double RIGHT = 0.002;
+    /** A closed line of so much of a rectangle may be the floor in a frame, or a keep-out of a floor, mm2. */
+    private static final double DOUBTFUL_SHARE = 0.25;
+
+    private static final double DOUBTFUL_AREA = 1.2e6;
+    private static final Pattern FLOOR = Pattern.compile("(?i).*(floor|boden|plancher|vloer|pavimento|suelo).*");
+    private static final Pattern KEEP_OUT =
+            Pattern.compile("(?i).*(keep.?out|unheated|hatch|furnitur|cupboard|locker|seat|bed|kitchen|hole).*");
     /** Long to short side: A sizes, and letter and ledger sizes. */
     private static final double[] PROPORTIONS = {Math.sqrt(2), 11 / 8.5, 17 / 11.0};
 
@@ -35,25 +43,60 @@ final class SheetFrames {
 
     private final List<Contour> all;
     private final List<Figures.Words> words;
+    private final List<Point> things;
 
-    SheetFrames(List<Contour> all, List<Figures.Words> words) {
+    /** Frames among closed lines, the largest first; {@code things} are the middles of holes, bolts and points. */
+    SheetFrames(List<Contour> all, List<Figures.Words> words, List<Point> things) {
         this.all = all;
         this.words = words;
+        this.things = things;
     }
 
+    /** Whether a closed line is the frame of a sheet. */
     boolean isFrame(Contour c) {
-        if (!isRectangle(c)) {
-            return false;
-        }
-        List<Contour> within = all.stream()
+        return likeness(c) >= 2;
+    }
+
+    /** Whether it could be a frame as well as a floor: a large closed line lies in it, and nothing speaks for the one or the other. */
+    boolean isDoubtful(Contour c) {
+        return likeness(c) >= 0 && likeness(c) < 2 && !FLOOR.matcher(c.layer()).matches();
+    }
+
+    /** What the likeness rests on: the largest closed line within. */
+    private Optional<Contour> within(Contour c) {
+        return all.stream()
                 .filter(o -> o.area() < MOST_SHARE * c.area() && c.boxCovers(o) && isLeaf(o))
-                .toList();
-        if (within.isEmpty()) {
-            return false;
+                .findFirst()
+                .filter(o -> o.area() >= LEAST_SHARE * c.area() && o.area() >= LEAST_AREA);
+    }
+
+    /** What speaks for a frame; under 0 where nothing large enough lies in a rectangle, so that it is none. */
+    private int likeness(Contour c) {
+        if (!isRectangle(c)) {
+            return -1;
         }
-        Contour largest = within.get(0);
-        boolean holdsMuch = largest.area() >= LEAST_SHARE * c.area() && largest.area() >= LEAST_AREA;
-        return holdsMuch && score(c, largest) >= 2;
+        Optional<Contour> largest = within(c);
+        if (largest.isEmpty()) {
+            return -1;
+        }
+        int score = score(c, largest.get());
+        boolean large = largest.get().area() >= DOUBTFUL_SHARE * c.area()
+                && largest.get().area() >= DOUBTFUL_AREA;
+        boolean hole = KEEP_OUT.matcher(largest.get().layer()).matches();
+        return score > 0 || (large && !hole) ? score : -1;
+    }
+
+    /** Things lie on the floor within a frame, and none between both. */
+    private boolean holdsAllThings(Contour frame, Contour floor) {
+        Polygon inner = floor.polygon();
+        boolean any = false;
+        for (Point p : things) {
+            if (isIn(frame, p) && !isIn(floor, p)) {
+                return false;
+            }
+            any |= isIn(floor, p) && inner.covers(inner.getFactory().createPoint(new Coordinate(p.x(), p.y())));
+        }
+        return any;
     }
 
     /** Whether no larger closed line lies in it. */
@@ -69,6 +112,7 @@ final class SheetFrames {
         int score = LAYER.matcher(frame.layer()).matches() ? 2 : 0;
         score += hasProportions(frame) ? 1 : 0;
         score += isSheet(frame) ? 1 : 0;
+        score += holdsAllThings(frame, floor) ? 1 : 0;
         return score + (int) Math.min(2, titles(frame, floor));
     }
 

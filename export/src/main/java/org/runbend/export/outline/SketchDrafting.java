@@ -27,7 +27,11 @@ public final class SketchDrafting {
     private SketchDrafting(FloorSketch sketch) {
         this.sketch = sketch;
         sheet = new SheetBuilder("What was understood of " + sketch.drawing());
-        unit = sketch.outline().path().extent().grow(150).mmPerPaperMm();
+        unit = sketch.candidates().stream()
+                .map(c -> c.contour().box())
+                .reduce(sketch.outline().path().extent(), Extent::union)
+                .grow(150)
+                .mmPerPaperMm();
     }
 
     /** The picture. */
@@ -45,11 +49,7 @@ public final class SketchDrafting {
                 .reduce(Extent::union)
                 .orElseThrow();
         double unit = box.grow(150).mmPerPaperMm();
-        for (Candidate c : candidates) {
-            sheet.add(c.number() == 1 ? Layer.FLOOR : Layer.BOARD, c.contour().path());
-            Point corner = c.corner().plus((1.5 + 2.5 * (c.number() % 3)) * unit, 1.5 * unit);
-            sheet.add(Layer.NOTE, Text.level(corner, 4 * unit, Anchor.BOTTOM_LEFT, Integer.toString(c.number())));
-        }
+        candidates.forEach(c -> numbered(sheet, c, unit));
         List<String> lines = new ArrayList<>();
         lines.add("Closed lines of " + FloorReading.shown(drawing) + " that could be the floor");
         candidates.stream().limit(MOST_LINES).forEach(c -> lines.add(c.words()));
@@ -58,7 +58,14 @@ public final class SketchDrafting {
         return sheet.build();
     }
 
+    private static void numbered(SheetBuilder sheet, Candidate c, double unit) {
+        sheet.add(Layer.BOARD, c.contour().path());
+        Point corner = c.corner().plus((1.5 + 2.5 * (c.number() % 3)) * unit, 1.5 * unit);
+        sheet.add(Layer.NOTE, Text.level(corner, 4 * unit, Anchor.BOTTOM_LEFT, Integer.toString(c.number())));
+    }
+
     private void draw() {
+        sketch.candidates().stream().limit(MOST_LINES).forEach(c -> numbered(sheet, c, unit));
         Path outline = sketch.outline().path();
         sheet.add(Layer.FLOOR, outline);
         for (Obstacle u : sketch.unheated()) {
@@ -156,6 +163,7 @@ public final class SketchDrafting {
         List<String> lines = new ArrayList<>();
         lines.add("What was understood of " + FloorReading.shown(sketch.drawing()) + ", " + sketch.form()
                 + ", seen from above; sides are numbered, side 0 begins at the circle");
+        sketch.candidates().stream().limit(MOST_LINES).forEach(c -> lines.add("or, dashed: " + c.words()));
         sketch.guesses().forEach(g -> lines.add("guess: " + g));
         sketch.leftOut().forEach(l -> lines.add("left out: " + FloorReading.shown(l)));
         List<String> shown = lines.size() <= MOST_LINES ? lines : new ArrayList<>(lines.subList(0, MOST_LINES - 1));

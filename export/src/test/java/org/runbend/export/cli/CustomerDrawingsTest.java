@@ -43,7 +43,7 @@ class CustomerDrawingsTest {
         List<String> drawn = OutsideReader.python(script, List.of("ezdxf"), folder.toString())
                 .lines()
                 .toList();
-        assertEquals(43, drawn.size());
+        assertTrue(drawn.size() >= 43 + 8);
         Files.copy(WORKSHOP, folder.resolve("workshop.yaml"));
         List<Row> rows = rows();
         assertTrue(drawn.stream().allMatch(d -> rows.stream().anyMatch(r -> r.drawing.equals(d))));

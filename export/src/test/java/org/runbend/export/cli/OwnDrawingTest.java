@@ -1,15 +1,18 @@
 package org.runbend.export.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -44,22 +47,49 @@ class OwnDrawingTest {
     @MethodSource("jobs")
     void outAndInAgain(Path file) throws IOException {
         KitPlan plan = PlannedExamples.plan(file);
-        Job job = plan.job();
         for (DxfVersion version : DxfVersion.values()) {
-            Path drawing = folder.resolve(version + ".dxf");
-            Files.write(drawing, DxfBackend.bytes(new FloorDrafting().draw(plan), Optional.empty(), version));
-            CommandRun run = CommandRun.of("outline", drawing.toString());
-            assertEquals(0, run.code(), run::err);
-            Path draft = folder.resolve(version + ".yaml");
-            String text = Files.readString(draft);
-            assertEquals(1, text.split("fill in:", -1).length - 1, text);
-            Files.copy(
-                    PlannedExamples.FOLDER.resolve("workshop.yaml"),
-                    folder.resolve("workshop.yaml"),
-                    StandardCopyOption.REPLACE_EXISTING);
-            Files.writeString(draft, text.replaceFirst("catalog:.*", "catalog: workshop.yaml"));
-            same(job, JobReader.read(draft, Optional.empty()));
+            for (boolean inParts : new boolean[] {false, true}) {
+                inAgain(plan, version, inParts);
+            }
         }
+    }
+
+    private void inAgain(KitPlan plan, DxfVersion version, boolean inParts) throws IOException {
+        Path drawing = folder.resolve(version + ".dxf");
+        byte[] bytes = DxfBackend.bytes(new FloorDrafting().draw(plan), Optional.empty(), version, inParts);
+        Files.write(drawing, bytes);
+        CommandRun run = CommandRun.of("outline", drawing.toString(), "--replace");
+        assertEquals(0, run.code(), run::err);
+        Path draft = folder.resolve(version + ".yaml");
+        String text = Files.readString(draft);
+        assertEquals(1, text.split("fill in:", -1).length - 1, text);
+        Files.copy(
+                PlannedExamples.FOLDER.resolve("workshop.yaml"),
+                folder.resolve("workshop.yaml"),
+                StandardCopyOption.REPLACE_EXISTING);
+        Files.writeString(draft, text.replaceFirst("catalog:.*", "catalog: workshop.yaml"));
+        same(plan.job(), JobReader.read(draft, Optional.empty()));
+    }
+
+    /** Programs that drop extended data leave the shapes: keep-outs with clearances, and no run number is a mark. */
+    @Test
+    void withoutExtendedData() throws IOException {
+        KitPlan plan = PlannedExamples.plan(PlannedExamples.FOLDER.resolve("cabin-boat.yaml"));
+        String all = new String(DxfBackend.bytes(new FloorDrafting().draw(plan)), StandardCharsets.US_ASCII);
+        Path drawing = folder.resolve("dropped.dxf");
+        Files.writeString(drawing, all.replaceAll("(?m)^100[01]\n[^\n]*\n", ""));
+        CommandRun run = CommandRun.of("outline", drawing.toString());
+        assertEquals(0, run.code(), run::err);
+        String text = Files.readString(folder.resolve("dropped.yaml"));
+        for (KeepOut k : plan.job().floor().keepOuts()) {
+            assertTrue(text.contains("name: \"" + k.name() + "\""), text);
+            assertTrue(text.contains("clearance: " + Math.round(k.clearance()) + ","), text);
+        }
+        assertFalse(text.contains("A flow"), text);
+        for (Job.FloorMark mark : plan.job().floor().marks()) {
+            assertTrue(text.contains("text: \"" + mark.text() + "\""), text);
+        }
+        assertEquals(plan.job().floor().marks().size(), text.split("\\{edge:", -1).length - 1, text);
     }
 
     private static void same(Job a, Job b) {
