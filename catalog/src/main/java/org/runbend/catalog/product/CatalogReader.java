@@ -139,9 +139,10 @@ public final class CatalogReader {
         OptionalDouble warmest = m.find("maxTemperature")
                 .map(v -> OptionalDouble.of(v.number(20, 150)))
                 .orElse(OptionalDouble.empty());
-        Pipe.Supply supply = m.find("supply").map(v -> v.oneOf(Pipe.Supply.class)).orElse(Pipe.Supply.WHOLE);
-        return m.make(() ->
-                new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils, warmest, supply));
+        Pipe.Supply supply =
+                m.find("supply").map(v -> v.oneOf(Pipe.Supply.class)).orElse(Pipe.Supply.WHOLE);
+        return m.make(
+                () -> new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils, warmest, supply));
     }
 
     private Optional<Coil> coil(YamlValue value) {

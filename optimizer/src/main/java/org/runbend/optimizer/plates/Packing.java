@@ -152,8 +152,7 @@ final class Packing {
 
     private FewLengthsCurve curve() {
         if (curve.isEmpty()) {
-            boolean free = quick && problem.wish().maxLengths().isEmpty();
-            curve = free ? Optional.of(alone.freeAlone()) : alone.few(List.of(), most, CoverCutting.Effort.FULL);
+            curve = alone.few(List.of(), most, CoverCutting.Effort.FULL);
         }
         return curve.orElseThrow();
     }
@@ -297,9 +296,7 @@ final class Packing {
     /** The plan of a cover; where lengths are few, those for each number of lengths. */
     private List<StripCover.Laid> laid(StripCover cover, List<Double> given, OptionalInt lengths) {
         if (lengths.isEmpty()) {
-            return cover
-                    .laid(cover.solve(quick ? CoverCutting.Effort.LITTLE : CoverCutting.Effort.FULL), given, ANY)
-                    .stream()
+            return cover.laid(cover.solve(CoverCutting.Effort.FULL), given, ANY).stream()
                     .toList();
         }
         return cover.few(given, lengths.getAsInt(), CoverCutting.Effort.LITTLE).stream()

@@ -38,7 +38,8 @@ final class BuriedPipe {
         double[] conductivity = new double[n];
         for (int i = 0; i < n; i++) {
             double x = (i % columns + 0.5) * CELL;
-            double y = ((double) (i / columns) + 0.5 - under) * CELL;
+            double row = Math.floor((double) i / columns);
+            double y = (row + 0.5 - under) * CELL;
             double r = Math.hypot(x, y + outer / 2);
             bore[i] = r < outer / 2 - 2;
             boolean groove = y < 0 && y > -outer / 2 && x < outer / 2;
