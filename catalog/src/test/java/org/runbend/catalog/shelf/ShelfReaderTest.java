@@ -43,7 +43,7 @@ class ShelfReaderTest {
         assertEquals(
                 "shelf.yaml:1:3: [0].length: is missing, its length is wanted", fault("- {id: C7, product: PX-16}\n"));
         assertEquals(
-                "shelf.yaml:1:3: [0]: remnant C7: length must be over 0 mm",
+                "shelf.yaml:1:3: [0]: remnant C7: length must be at least 1 mm",
                 fault("- {id: C7, product: PX-16, length: 0}\n"));
         assertEquals(
                 "shelf.yaml:1:1: remnant: unknown key, the nearest known key is 'remnants'", fault("remnant: []\n"));
