@@ -9,6 +9,7 @@ import org.runbend.export.drawing.Decimals;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.job.Support;
 
 /**
@@ -28,6 +29,19 @@ final class ReadBack {
         job.revision().ifPresent(r -> notes.add("revision=" + r));
         notes.add("port=" + xy(job.floor().port().at()));
         notes.add("reach=" + n(job.floor().port().reach()));
+        notes.add("turn=" + job.floor().port().turn().name().toLowerCase(Locale.ROOT));
+        if (!job.floor().port().holes().isEmpty()) {
+            notes.add("holes="
+                    + job.floor().port().holes().stream()
+                            .map(h -> xy(h.flow()) + " " + xy(h.back()))
+                            .collect(Collectors.joining(" ")));
+        }
+        for (int i = 0; i < job.floor().below().size(); i++) {
+            Job.Below below = job.floor().below().get(i);
+            notes.add("below" + i + "="
+                    + below.region().corners().stream().map(ReadBack::xy).collect(Collectors.joining(" ")) + "|"
+                    + below.name());
+        }
         notes.add("spacing=" + n(job.layout().spacing()));
         notes.add("edge=" + n(job.layout().edge()));
         notes.add("pipe=" + job.pipe().product().sku());
@@ -43,7 +57,12 @@ final class ReadBack {
                 "number=" + number,
                 "name=" + k.name(),
                 "kind=" + k.kind().name().toLowerCase(Locale.ROOT),
-                "clearance=" + n(k.clearance()));
+                "clearance=" + n(k.clearance() + ofPoint(k)));
+    }
+
+    /** The clearance of a point counts from the point itself, not from the disc that stands for the thing. */
+    private static double ofPoint(KeepOut k) {
+        return k.bare() instanceof Shape.Spot s ? s.radius() : 0;
     }
 
     static List<String> unheated(Job.Unheated cold) {

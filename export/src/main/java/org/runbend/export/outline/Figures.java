@@ -19,8 +19,8 @@ import org.runbend.export.dxf.read.DxfEntity;
 /** The entities of a drawing in mm, sorted by what they can be: closed, open, points, words. */
 final class Figures {
     /** Layers of our own drawings that are no part of the floor. */
-    private static final Set<String> OWN =
-            Set.of("PIPE", "CHANNEL", "PLATE", "BOARD", "SENSOR", "SCREW", "DIMENSION", "NOTE", "TITLE");
+    private static final Set<String> OWN = Set.of(
+            "PIPE", "CHANNEL", "HOLE", "SLOT", "PLATE", "BOARD", "SENSOR", "SCREW", "DIMENSION", "NOTE", "TITLE");
 
     /** Words that our drawings have on every floor: numbers of runs, ends of loops, wishes, the legend. */
     private static final Pattern OWN_WORDS = Pattern.compile(

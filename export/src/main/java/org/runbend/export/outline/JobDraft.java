@@ -2,8 +2,13 @@ package org.runbend.export.outline;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.runbend.export.drawing.Point;
 
@@ -14,6 +19,9 @@ import org.runbend.export.drawing.Point;
 public final class JobDraft {
     private static final int COLUMN = 36;
     private static final int WIDTH = 118;
+
+    private static final Set<String> TURNS = Set.of("down", "up", "level");
+    private static final Pattern CORNERS = Pattern.compile("([-\\d. ]+)\\|(.+)");
 
     private final FloorSketch sketch;
     private final String picture;
@@ -63,6 +71,7 @@ public final class JobDraft {
         obstacles();
         unheated();
         supports();
+        below();
         port();
         layout();
         line("pipe:");
@@ -91,6 +100,36 @@ public final class JobDraft {
         line("    at: " + xy(at.get(0)));
         List<Point> reach = OwnDrawing.points(sketch.facts().getOrDefault("reach", "") + " 0");
         reach.forEach(r -> line("    reach: " + n(r.x())));
+        String turn = sketch.facts().getOrDefault("turn", "");
+        if (TURNS.contains(turn)) {
+            line("    turn: " + turn);
+        }
+        List<Point> holes = OwnDrawing.points(sketch.facts().get("holes"));
+        if (holes.size() >= 2) {
+            line("    holes:");
+        }
+        for (int i = 0; i + 1 < holes.size(); i += 2) {
+            line("      - {flow: " + xy(holes.get(i)) + ", return: " + xy(holes.get(i + 1)) + "}");
+        }
+    }
+
+    private void below() {
+        List<String> all = sketch.facts().entrySet().stream()
+                .filter(e -> OwnDrawing.BELOW.matcher(e.getKey()).matches())
+                .sorted(Comparator.comparingInt(e -> Integer.parseInt(e.getKey().substring("below".length()))))
+                .map(Map.Entry::getValue)
+                .toList();
+        if (!all.isEmpty()) {
+            line("  below:");
+        }
+        for (String text : all) {
+            Matcher m = CORNERS.matcher(text);
+            if (m.matches()) {
+                String corners =
+                        OwnDrawing.points(m.group(1)).stream().map(JobDraft::xy).collect(Collectors.joining(", "));
+                wrapped("    - {name: " + quoted(m.group(2)) + ", polygon: [" + corners + "]}");
+            }
+        }
     }
 
     private void layout() {

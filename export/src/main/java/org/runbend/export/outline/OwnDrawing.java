@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Vertex;
 import org.runbend.export.dxf.DxfVertex;
@@ -24,7 +25,22 @@ final class OwnDrawing {
     private static final Set<String> KINDS = Set.of("vent", "drain", "bolt", "anchor", "pillar", "hatch", "other");
     private static final Set<String> CROSSINGS = Set.of("square", "never");
     private static final Set<String> FACTS = Set.of(
-            "job", "order", "customer", "date", "revision", "port", "reach", "pipe", "plates", "spacing", "edge");
+            "job",
+            "order",
+            "customer",
+            "date",
+            "revision",
+            "port",
+            "reach",
+            "turn",
+            "holes",
+            "pipe",
+            "plates",
+            "spacing",
+            "edge");
+    /** What lies under the floor, by number: places of its corners, then its name. */
+    static final Pattern BELOW = Pattern.compile("below\\d{1,3}");
+
     private static final double MOST_CLEARANCE = 2000;
     private static final String WHY = "as Runbend wrote it into its drawing";
 
@@ -175,7 +191,7 @@ final class OwnDrawing {
         }
         floor = contour(e);
         notes.forEach((key, value) -> {
-            if (FACTS.contains(key)) {
+            if (FACTS.contains(key) || BELOW.matcher(key).matches()) {
                 facts.put(key, value);
             }
         });

@@ -198,7 +198,6 @@ class BadInputTest {
 
     @ParameterizedTest
     @CsvSource({
-        "'', runbend:",
         "plan, runbend plan:",
         "check, runbend check:",
         "plna JOB, runbend:",

@@ -101,6 +101,9 @@ class OwnDrawingTest {
         near(ring(a.floor().outline()), ring(b.floor().outline()));
         assertEquals(0, a.floor().port().at().distance(b.floor().port().at()), SAME);
         assertEquals(a.floor().port().reach(), b.floor().port().reach(), SAME);
+        assertEquals(a.floor().port().turn(), b.floor().port().turn());
+        assertEquals(a.floor().port().holes(), b.floor().port().holes());
+        assertEquals(a.floor().below(), b.floor().below());
         assertEquals(a.floor().marks().size(), b.floor().marks().size());
         for (int i = 0; i < a.floor().marks().size(); i++) {
             assertEquals(
