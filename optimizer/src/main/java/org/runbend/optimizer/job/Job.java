@@ -99,10 +99,11 @@ public record Job(
      * @param unit the unit of numbers without one
      * @param corners the customer's names of the outline's corners, in its order; empty if there are none
      * @param assumptions what the file left to us and matters on the floor, one sentence each
+     * @param autoPrice whether it leaves to us what a place left out is worth
      */
-    public record Written(Unit unit, List<String> corners, List<String> assumptions) {
+    public record Written(Unit unit, List<String> corners, List<String> assumptions, boolean autoPrice) {
         /** Nothing but numbers in mm. */
-        public static final Written PLAIN = new Written(Unit.MM, List.of(), List.of());
+        public static final Written PLAIN = new Written(Unit.MM, List.of(), List.of(), false);
 
         /** Copies the lists. */
         public Written {

@@ -123,7 +123,11 @@ public final class JobReader {
                 new Job.Written(
                         root.get("units", v -> v.oneOf(Unit.class), Unit.MM),
                         floorReader.cornerNames(),
-                        Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()))));
+                        Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
+                        root.findMap("layout")
+                                .flatMap(l -> l.find("leftOutPrice"))
+                                .map(v -> v.isText("auto"))
+                                .orElse(true))));
     }
 
     private static Optional<Groove> groove(
