@@ -141,7 +141,7 @@ public final class DemoPlan {
                         new Job.FloorMark("door", new Point(1500, 600), -1)),
                 List.of(
                         new KeepOut("drain", KeepOut.Kind.DRAIN, new Shape.Circle(new Point(700, 600), 50), 60),
-                        new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(950, 600), 0), 50),
+                        new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(950, 600), 15), 35),
                         new KeepOut(
                                 "post",
                                 KeepOut.Kind.PILLAR,
