@@ -45,16 +45,18 @@ public final class HeatPaper {
     private final Job job;
     private final HeatProblem problem;
     private final HeatSolution heat;
+    private final String warning;
 
-    private HeatPaper(Job job, HeatProblem problem, HeatSolution heat) {
+    private HeatPaper(Job job, HeatProblem problem, HeatSolution heat, String warning) {
         this.job = job;
         this.problem = problem;
         this.heat = heat;
+        this.warning = warning;
     }
 
-    /** The paper, a PDF. */
-    public static byte[] bytes(Job job, HeatProblem problem, HeatSolution heat) {
-        return new HeatPaper(job, problem, heat).bytes();
+    /** The paper, a PDF; {@code warning} stands over every page, may be empty. */
+    public static byte[] bytes(Job job, HeatProblem problem, HeatSolution heat, String warning) {
+        return new HeatPaper(job, problem, heat, warning).bytes();
     }
 
     private byte[] bytes() {
@@ -62,6 +64,7 @@ public final class HeatPaper {
         try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
             document.footer("order " + job.order() + ", " + job.title()
                     + job.revision().map(r -> ", revision " + r).orElse(""));
+            document.warning(warning);
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());
             output(flow);

@@ -42,10 +42,11 @@ public final class ShadedPdf {
         bottom = top - scale * floor.extent().height();
     }
 
-    /** The file; {@code footer} stands on its foot. */
-    public static byte[] bytes(ShadedFloor floor, String footer) {
+    /** The file; {@code footer} stands on its foot, {@code warning} over its head, which may be empty. */
+    public static byte[] bytes(ShadedFloor floor, String footer, String warning) {
         try (PdfDocument document = new PdfDocument(floor.title(), "en", PageFormat.A4_WIDE)) {
             document.footer(footer);
+            document.warning(warning);
             new ShadedPdf(document, floor).draw();
             return document.toBytes();
         }

@@ -40,7 +40,10 @@ final class HeatWishReader {
                 number(heating, "spread", 0.1, 60),
                 number(heating, "start", -60, 80),
                 number(heating, "wanted", 0, 1e6),
-                heating.get("humidity", v -> v.share(0.01, 1), HeatWish.USUAL_HUMIDITY),
+                heating.find("humidity")
+                        .map(v -> v.share(0.01, 1))
+                        .filter(n -> !n.isNaN())
+                        .orElse(HeatWish.USUAL_HUMIDITY),
                 isSo(heating, "timber", false),
                 isSo(heating, "bath", false),
                 isSo(heating, "sleeping", false),
@@ -149,7 +152,8 @@ final class HeatWishReader {
     }
 
     private static OptionalDouble number(YamlMap m, String key, double least, double most) {
-        return m.find(key).map(v -> OptionalDouble.of(v.number(least, most))).orElse(OptionalDouble.empty());
+        Optional<Double> value = m.find(key).map(v -> v.number(least, most)).filter(n -> !n.isNaN());
+        return value.isPresent() ? OptionalDouble.of(value.get()) : OptionalDouble.empty();
     }
 
     private static boolean isSo(YamlMap m, String key, boolean otherwise) {
