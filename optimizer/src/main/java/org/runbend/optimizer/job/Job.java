@@ -126,6 +126,27 @@ public record Job(
         return byHand <= layout.spacing() / 2 + 1e-9 ? byHand : pipe.product().fittedRadius();
     }
 
+    /**
+     * Length of the slot from the hole's axis, mm: a pipe that turns at radius R over a travel h to the face that it pierces
+     * begins to dip sqrt(2 R h - h^2) before it (chord geometry), and half its diameter more. The travel is at most R; it
+     * is half the pipe and the plate with the foam under them downward, half the pipe and the cover upward, none through a
+     * wall. Where the build-up is not given, the pipe may need all of R.
+     */
+    public double slotLength() {
+        double r = turnRadius();
+        double outer = pipe.product().outer();
+        double plate = groove().depth() - outer;
+        double travel =
+                switch (floor.port().turn()) {
+                    case DOWN ->
+                        build.map(b -> outer / 2 + plate + b.insulation()).orElse(r);
+                    case UP -> build.map(b -> outer / 2 + b.coverThickness()).orElse(r);
+                    case LEVEL -> 0.0;
+                };
+        double h = Math.min(r, travel);
+        return Math.sqrt(2 * r * h - h * h) + outer / 2;
+    }
+
     /** The groove that the pipe lies in. */
     public Groove groove() {
         return Groove.of(pipe.product(), plates.products(), catalog.routing());

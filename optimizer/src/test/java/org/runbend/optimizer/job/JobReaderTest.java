@@ -98,7 +98,7 @@ class JobReaderTest {
         assertEquals(1100, job.pipe().returnTail());
         assertEquals(
                 Optional.of(new Job.Heating(
-                        "propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.of("CP-12"))),
+                        "propylene-glycol-40", 50, 20, -10, OptionalDouble.of(-15), Optional.of("CP-12"))),
                 job.heating());
     }
 
