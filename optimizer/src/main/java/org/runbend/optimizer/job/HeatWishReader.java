@@ -64,7 +64,7 @@ final class HeatWishReader {
         if (plain.isPresent() && (!surfaces.isEmpty() || volume > 0)) {
             plain.get().fault("a plain loss in W/K holds the whole space: leave it out, or surfaces and volume");
         }
-        if (plain.isEmpty() && surfaces.isEmpty()) {
+        if (plain.isEmpty() && m.find("surfaces").isEmpty()) {
             m.self().fault("a space needs its loss in W/K, or surfaces");
         }
         return m.make(() -> new SpaceLoss(surfaces, volume, airChanges, bridges));
@@ -76,7 +76,7 @@ final class HeatWishReader {
         BuildUp.HeatFlow flow = m.get("flow", v -> v.oneOf(BuildUp.HeatFlow.class), BuildUp.HeatFlow.SIDEWAYS);
         List<Layer> layers = m.each("layers", MOST_LAYERS, "a list of layers", v -> layer(v.map()));
         Optional<Double> given = m.find("transmittance").map(v -> v.number(0, 100));
-        if (given.isEmpty() && layers.isEmpty()) {
+        if (given.isEmpty() && m.find("layers").isEmpty()) {
             m.self().fault("a surface needs its transmittance in W/(m2 K), or layers");
         }
         return m.make(() -> new SpaceLoss.Surface(name, area, given.orElseGet(() -> new Iso6946()
