@@ -77,7 +77,7 @@ class HeatCommandTest {
         JsonIn kit = kit();
         JsonIn heating = kit.at("heating");
         double upward = heating.at("upward").number();
-        assertTrue(upward > 50, () -> "" + heating);
+        assertTrue(upward > 50, "heating.upward");
         assertTrue(heating.at("upwardLeast").number() < upward);
         assertTrue(heating.at("upwardMost").number() > upward);
         for (String key : List.of(
@@ -163,7 +163,7 @@ class HeatCommandTest {
                 texts(kit.at("remarks")).stream()
                         .filter(r -> r.startsWith("Heat and flow could not be reckoned: ") && r.contains("60 %"))
                         .count(),
-                () -> "" + kit.at("remarks"));
+                run.out());
         assertEquals(1, checks(kit, "freezing point").size(), "the catalog's freezing point stands in");
     }
 
@@ -203,7 +203,7 @@ class HeatCommandTest {
         assertEquals(0, run.code(), run::err);
         JsonIn heating = kit().at("heating");
         if (!wanted.equals("5000")) {
-            assertTrue(heating.at("upward").number() >= Double.parseDouble(wanted), () -> "" + heating);
+            assertTrue(heating.at("upward").number() >= Double.parseDouble(wanted), "heating.upward");
         }
         return kit().at("plates").at("plated").number();
     }
