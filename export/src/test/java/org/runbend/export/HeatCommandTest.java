@@ -152,8 +152,9 @@ class HeatCommandTest {
     void whatCannotBeReckonedCostsANote() throws IOException {
         Path catalog = folder.resolve("workshop.yaml");
         String text = Files.readString(catalog);
-        assertTrue(text.contains("base: propylene-glycol, share: 30%"));
-        Files.writeString(catalog, text.replace("share: 30%", "share: 70%").replace("share: 40%", "share: 70%"));
+        assertTrue(text.contains("base: propylene-glycol, share: 50%"));
+        Files.writeString(
+                catalog, text.replace("base: propylene-glycol, share: 50%", "base: propylene-glycol, share: 70%"));
         CommandRun run = plan(job("sauna-rest"));
         assertTrue(run.code() <= 1, run::err);
         JsonIn kit = kit();
