@@ -10,6 +10,7 @@ import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.catalog.source.Unit;
+import org.runbend.optimizer.heat.HeatWish;
 
 /**
  * One order as it was read, with the products it names resolved. Sizes in mm, temperatures in degrees C.
@@ -489,6 +490,7 @@ public record Job(
      * @param maxPiece longest piece, mm; infinite where any length will do
      * @param leastPerRun share of each stretch to be covered at least, 0 to 1
      * @param maxLengths how many different lengths the pieces may have, 1 or more, if that is limited
+     * @param byHeat whether the coverage is to be chosen by the heat wanted; {@code coverage} then counts for nothing
      */
     public record PlateWish(
             List<SpreaderPlate> products,
@@ -499,7 +501,8 @@ public record Job(
             double plateClearance,
             double maxPiece,
             double leastPerRun,
-            OptionalInt maxLengths) {
+            OptionalInt maxLengths,
+            boolean byHeat) {
         /** A wish without a longest piece, a least share for each run and a limit of lengths. */
         public PlateWish(
                 List<SpreaderPlate> products,
@@ -517,7 +520,8 @@ public record Job(
                     plateClearance,
                     Double.POSITIVE_INFINITY,
                     0,
-                    OptionalInt.empty());
+                    OptionalInt.empty(),
+                    false);
         }
 
         /** Copies the list. */
@@ -536,19 +540,38 @@ public record Job(
                     plateClearance,
                     maxPiece,
                     leastPerRun,
-                    maxLengths);
+                    maxLengths,
+                    false);
         }
 
         /** The same wish with another limit of lengths. */
         public PlateWish withLengths(OptionalInt most) {
             return new PlateWish(
-                    products, bendClearance, gap, minPiece, coverage, plateClearance, maxPiece, leastPerRun, most);
+                    products,
+                    bendClearance,
+                    gap,
+                    minPiece,
+                    coverage,
+                    plateClearance,
+                    maxPiece,
+                    leastPerRun,
+                    most,
+                    byHeat);
         }
 
         /** The same wish with another least share for each run. */
         public PlateWish withLeastPerRun(double share) {
             return new PlateWish(
-                    products, bendClearance, gap, minPiece, coverage, plateClearance, maxPiece, share, maxLengths);
+                    products,
+                    bendClearance,
+                    gap,
+                    minPiece,
+                    coverage,
+                    plateClearance,
+                    maxPiece,
+                    share,
+                    maxLengths,
+                    byHeat);
         }
     }
 
@@ -572,6 +595,7 @@ public record Job(
      * @param coldest what the coolant must not freeze at, degrees C, if the job says it
      * @param pump pump of the catalog
      * @param namesCoolant whether the job names the coolant; else it is taken for granted
+     * @param wish what else the job says of heat
      */
     public record Heating(
             String coolant,
@@ -580,7 +604,8 @@ public record Job(
             double outside,
             OptionalDouble coldest,
             Optional<String> pump,
-            boolean namesCoolant) {
+            boolean namesCoolant,
+            HeatWish wish) {
         /** With a coolant that is named. */
         public Heating(
                 String coolant,
@@ -589,7 +614,7 @@ public record Job(
                 double outside,
                 OptionalDouble coldest,
                 Optional<String> pump) {
-            this(coolant, flow, room, outside, coldest, pump, true);
+            this(coolant, flow, room, outside, coldest, pump, true, HeatWish.NONE);
         }
     }
 }

@@ -210,6 +210,16 @@ public final class KitPlanner {
                                 .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
                                 .toList()));
         progress.step("packing the plates");
+        if (job.plates().byHeat()) {
+            AutoCoverage.Asked asked = AutoCoverage.asked(job, loops);
+            return assemble(
+                    asked.job(),
+                    radius,
+                    place,
+                    loops,
+                    bare,
+                    Stream.concat(words.stream(), Stream.of(asked.words())).toList());
+        }
         PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
         PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
         KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, words);
@@ -238,6 +248,7 @@ public final class KitPlanner {
         List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
         double served = ServedFloor.share(job, breakdowns(loops));
+        KitHeat.Reckoning heat = KitHeat.of(job, loops, plates);
         KitPlan plan = new KitPlan(
                 job,
                 radius,
@@ -249,9 +260,18 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 channel,
-                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel),
-                remarks(job, radius, loops, plates, coils, bare, words),
-                bare);
+                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
+                remarks(
+                        job,
+                        radius,
+                        loops,
+                        plates,
+                        coils,
+                        bare,
+                        Stream.concat(words.stream(), heat.remark().stream()).toList()),
+                bare,
+                Optional.empty(),
+                heat.heat());
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {
