@@ -35,6 +35,7 @@ final class Labels {
     private final SheetBuilder sheet;
     private final List<Area> used = new ArrayList<>();
     private final List<Area> shy = new ArrayList<>();
+    private final List<Area> plates = new ArrayList<>();
     private Optional<Extent> page = Optional.empty();
 
     Labels(SheetBuilder sheet) {
@@ -122,9 +123,9 @@ final class Labels {
         shy.add(Area.of(place));
     }
 
-    /** Keeps a convex area free of texts that have another place. */
+    /** Keeps a plate free of texts that have another place; its own number may stand on it. */
     void shunArea(List<Point> corners) {
-        shy.add(Area.of(corners));
+        plates.add(Area.of(corners));
     }
 
     /** Keeps a line free of texts that have another place. */
@@ -161,6 +162,14 @@ final class Labels {
         Text first = places.get(0);
         Area at = Area.of(first);
         put(places, at.box().centre());
+    }
+
+    /** Writes the text at the first of the places that is free of texts, pipe and things; plates may lie there; else nowhere. */
+    void putOn(List<Text> places) {
+        places.stream()
+                .filter(t -> isFree(Area.of(t), used) && isFree(Area.of(t), shy))
+                .findFirst()
+                .ifPresent(this::write);
     }
 
     /** Writes the text at the first free place, or at one farther off, from where a line leads to the thing. */
@@ -231,7 +240,7 @@ final class Labels {
     }
 
     private boolean isFree(Area area) {
-        return isFree(area, used) && isFree(area, shy);
+        return isFree(area, used) && isFree(area, shy) && isFree(area, plates);
     }
 
     private static boolean isFree(Area area, List<Area> taken) {
