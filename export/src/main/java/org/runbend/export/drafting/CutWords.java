@@ -84,7 +84,7 @@ final class CutWords {
         }
         String across = passes.across() == 1
                 ? "1 pass"
-                : passes.across() + " passes side by side, step-over " + mm(passes.stepOver());
+                : passes.across() + " passes side by side, step-over " + mm(passes.stepOver()) + " mm";
         return "CHANNEL: pocket, tool inside the line, cleared whole: " + across + pads + ", " + depth + "; "
                 + size(size);
     }
@@ -103,7 +103,7 @@ final class CutWords {
     private Optional<String> meaning(Layer layer) {
         return Optional.ofNullable(
                 switch (layer) {
-                    case KEEP_OUT -> " (things, and how near the middle of the pipe may come)";
+                    case KEEP_OUT -> " (things; the outer line is as near as the middle of the pipe may come)";
                     case UNHEATED -> " (no heat wanted)";
                     case PLATE -> " (spreader plates, numbered as in the lists)";
                     case PIPE -> " (centreline, bend radius " + mm(plan.bendRadius()) + ")";
@@ -120,8 +120,8 @@ final class CutWords {
         double under = plan.job().build().map(Job.Build::insulation).orElse(0.0);
         String board = "depth from the top of the board, which is foam or board, ";
         return under > 0
-                ? board + "in all " + mm(depth.get() + under) + " thick: " + mm(depth.get()) + " of groove and "
-                        + mm(under) + " of insulation under the pipe; a layer thinner than the groove is cut through"
+                ? board + mm(depth.get() + under) + " thick in all: " + mm(depth.get()) + " of groove, " + mm(under)
+                        + " of insulation under the pipe"
                 : board + "over " + mm(depth.get()) + " thick";
     }
 

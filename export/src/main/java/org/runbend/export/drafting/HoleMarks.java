@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Layer;
@@ -49,6 +50,16 @@ final class HoleMarks {
                 .toList();
     }
 
+    /** Middles of the round things and points among them, in order of the job. */
+    static List<Point> middles(Job job) {
+        return job.floor().keepOuts().stream()
+                .filter(HoleMarks::goesThrough)
+                .flatMap(k -> k.bare() instanceof Shape.Circle c
+                        ? Stream.of(Places.at(c.centre()))
+                        : k.bare() instanceof Shape.Spot s ? Stream.of(Places.at(s.at())) : Stream.empty())
+                .toList();
+    }
+
     private static boolean goesThrough(KeepOut k) {
         return k.kind() == KeepOut.Kind.DRAIN || k.kind() == KeepOut.Kind.VENT || k.kind() == KeepOut.Kind.BOLT;
     }
@@ -85,8 +96,8 @@ final class HoleMarks {
                 .toList();
         return names.isEmpty()
                 ? Optional.empty()
-                : Optional.of("no hole is drawn for " + String.join(", ", names)
-                        + ": the job gives no diameter; they are only marked");
+                : Optional.of(
+                        "no hole for " + String.join(", ", names) + ": no diameter is given, only the place is marked");
     }
 
     /** The strip of a slot with round ends, anticlockwise. */

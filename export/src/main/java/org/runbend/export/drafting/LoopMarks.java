@@ -117,12 +117,14 @@ final class LoopMarks {
         double angle = FloorMarks.readable(a.angleTo(b));
         List<Text> places = new ArrayList<>();
         for (double share : new double[] {0.5, 0.3, 0.7, 0.15, 0.85}) {
-            for (int side : twin ? new int[] {0} : new int[] {90, -90}) {
-                Point at = Places.between(a, b, share).polar(twin ? 0 : half / 2, a.angleTo(b) + side);
-                places.add(new Text(at, height, angle, Anchor.MIDDLE_CENTRE, name));
+            for (double beside : twin ? new double[] {0} : new double[] {half / 2, half - 0.65 * height}) {
+                for (int side : new int[] {90, -90}) {
+                    Point at = Places.between(a, b, share).polar(beside, a.angleTo(b) + side);
+                    places.add(new Text(at, height, angle, Anchor.MIDDLE_CENTRE, name));
+                }
             }
         }
-        labels.putOn(places);
+        labels.putOn(places, Places.between(a, b, 0.4));
     }
 
     /** The rectangle that a piece covers: along its run, or midway between its two runs. */
@@ -169,6 +171,8 @@ final class LoopMarks {
         Element last = elements.get(elements.size() - 1);
         Point start = Places.at(first.from());
         Point end = Places.at(last.to());
+        labels.keepLeadersOff(start);
+        labels.keepLeadersOff(end);
         label(start, normal(heading(first, true) + 180), end, name + " flow");
         label(end, normal(heading(last, false)), start, name + " return");
     }

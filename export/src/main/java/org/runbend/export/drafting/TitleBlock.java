@@ -65,7 +65,7 @@ public final class TitleBlock {
         double height = 2.2 * unit;
         double beside = floor.maxX() + 6 * unit - left;
         double least = Text.roughWidth("x".repeat(BESIDE), height);
-        double room = beside >= least ? beside : Text.roughWidth("x".repeat(UNDER), height);
+        double room = beside >= least ? beside : Math.max(floor.width(), Text.roughWidth("x".repeat(UNDER), height));
         List<String> lines = noteLines(plan).stream()
                 .flatMap(l -> Wording.lines(l, room, height).stream())
                 .toList();
@@ -73,7 +73,8 @@ public final class TitleBlock {
                 new Paragraph(new Point(left, at.y()), height, lines).extent().maxX();
         Point place = right < floor.maxX() + 6 * unit
                 ? new Point(left, at.y())
-                : new Point(at.x(), facts.extent().minY() - 4 * unit);
+                : new Point(
+                        floor.minX(), Math.min(facts.extent().minY(), floor.minY() - (BELOW + 14) * unit) - 4 * unit);
         return new Paragraph(place, height, lines);
     }
 
