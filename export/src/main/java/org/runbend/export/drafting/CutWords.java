@@ -75,8 +75,9 @@ final class CutWords {
         String pads = passes.rings() == 0
                 ? ""
                 : form == GrooveForm.CENTRE
-                        ? ", rings in the pads"
-                        : ", pads in " + passes.rings() + " rings of " + mm(passes.ringStep());
+                        ? ", rings in pads of dia " + mm(size.pad())
+                        : ", pads dia " + mm(size.pad()) + " in " + passes.rings() + " rings of "
+                                + mm(passes.ringStep());
         if (form == GrooveForm.CENTRE) {
             String beside =
                     passes.across() == 1 ? "PIPE" + (passes.rings() == 0 ? "" : " and CHANNEL") : "PIPE and CHANNEL";

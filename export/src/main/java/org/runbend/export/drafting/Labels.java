@@ -36,7 +36,6 @@ final class Labels {
     private final List<Area> used = new ArrayList<>();
     private final List<Area> shy = new ArrayList<>();
     private final List<Area> plates = new ArrayList<>();
-    private final List<Area> leaders = new ArrayList<>();
     private final List<Point> heads = new ArrayList<>();
     private Optional<Extent> page = Optional.empty();
 
@@ -235,11 +234,11 @@ final class Labels {
         return new Segment(text.at().polar(AIR * text.height(), text.at().angleTo(thing)), thing);
     }
 
-    /** Whether a line that leads to a thing crosses no other such line and passes no other thing closely. */
+    /** Whether a line that leads to a thing crosses no text or other such line and passes no other thing closely. */
     private boolean isClear(Segment line, double near) {
         Area area = Area.of(List.of(line.a(), line.b()));
         return heads.stream().allMatch(h -> h.distance(line.b()) < 1e-6 || distance(h, line) > near)
-                && leaders.stream().noneMatch(area::meets);
+                && used.stream().noneMatch(area::meets);
     }
 
     private static double distance(Point p, Segment s) {
@@ -257,7 +256,6 @@ final class Labels {
             Segment line = leader(text, thing);
             sheet.add(Layer.NOTE, line);
             used.add(Area.of(List.of(line.a(), line.b())));
-            leaders.add(Area.of(List.of(line.a(), line.b())));
         }
     }
 

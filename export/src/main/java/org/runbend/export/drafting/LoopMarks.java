@@ -8,6 +8,7 @@ import org.runbend.export.data.RunNames;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
 import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.PathBuilder;
@@ -162,6 +163,7 @@ final class LoopMarks {
     /** A light cross. */
     private void bare(Point p) {
         double d = 0.7 * unit;
+        labels.shun(Extent.at(p).grow(d));
         sheet.add(Layer.NOTE, new Segment(p.plus(-d, -d), p.plus(d, d)));
         sheet.add(Layer.NOTE, new Segment(p.plus(-d, d), p.plus(d, -d)));
     }
@@ -219,6 +221,9 @@ final class LoopMarks {
             }
         }
         labels.put(places, middle);
+        if (run.length() > 8 * unit) {
+            labels.block(new Arrow(middle.polar(2 * unit, angle), angle, 4 * unit).extent());
+        }
     }
 
     /** Where along a run its number may stand: about its middle, then beyond its plates towards its ends. */

@@ -25,6 +25,7 @@ final class Measures {
     private static final double NEAR = 14;
 
     private static final double FAR = 20;
+    private static final double CLOSE = 9;
 
     /** Of the measure of a slanted side, and of digits. */
     private static final double BESIDE = 7;
@@ -56,10 +57,13 @@ final class Measures {
         row(up, NEAR, y -> new Point(floor.minX(), y));
         add(corner, new Point(floor.maxX(), floor.minY()), across.size() > 1 ? -FAR : -NEAR, "");
         add(corner, new Point(floor.minX(), floor.maxY()), up.size() > 1 ? FAR : NEAR, "");
-        row(corners(outline, Point::x, floor.minX(), floor.maxX()), NEAR, x -> new Point(x, floor.maxY()));
-        row(corners(outline, Point::y, floor.minY(), floor.maxY()), -NEAR, y -> new Point(floor.maxX(), y));
+        List<Point> corners = outline.vertices().stream().map(Vertex::point).toList();
+        List<Point> things = HoleMarks.middles(plan.job());
+        List<Double> over = chain(corners, things, Point::x, floor.minX(), floor.maxX());
+        row(over, NEAR, x -> new Point(x, floor.maxY()));
+        row(chain(corners, things, Point::y, floor.minY(), floor.maxY()), -NEAR, y -> new Point(floor.maxX(), y));
         slanted(outline, floor);
-        spacing(plan, floor);
+        spacing(plan, floor, over.isEmpty() ? CLOSE : FAR);
     }
 
     private void row(List<Double> chain, double offset, DoubleFunction<Point> place) {
@@ -68,31 +72,28 @@ final class Measures {
         }
     }
 
-    /** The floor's edge and the middles of the holes, in order; holes of the pipe first, of other things where there is room. */
-    private List<Double> holes(KitPlan plan, ToDoubleFunction<Point> axis, double from, double to) {
+    /** The floor's edge and the middles of the pipe's holes, in order; those within half a millimetre are one. */
+    private static List<Double> holes(KitPlan plan, ToDoubleFunction<Point> axis, double from, double to) {
         TreeSet<Double> at = new TreeSet<>(List.of(from));
         plan.holes().stream()
                 .mapToDouble(h -> axis.applyAsDouble(Places.at(h.at())))
                 .filter(v -> v > from + SAME && v < to - SAME)
                 .filter(v -> isApart(at, v, SAME))
                 .forEach(at::add);
-        HoleMarks.middles(plan.job()).stream()
-                .mapToDouble(axis)
-                .filter(v -> v < to - SAME)
-                .filter(v -> isApart(at, v, room(to - from)))
-                .forEach(at::add);
         return List.copyOf(at);
     }
 
-    /** The corners of a floor that is no plain rectangle, from edge to edge, those that have room; else nothing. */
-    private List<Double> corners(Path outline, ToDoubleFunction<Point> axis, double from, double to) {
+    /** From edge to edge by the corners and then the things between, those that have room; nothing where there are none. */
+    private List<Double> chain(
+            List<Point> corners, List<Point> things, ToDoubleFunction<Point> axis, double from, double to) {
         TreeSet<Double> at = new TreeSet<>(List.of(from, to));
-        outline.vertices().stream()
-                .map(Vertex::point)
-                .mapToDouble(axis)
-                .sorted()
-                .filter(v -> isApart(at, v, room(to - from)))
-                .forEach(at::add);
+        for (List<Point> some : List.of(corners, things)) {
+            some.stream()
+                    .mapToDouble(axis)
+                    .sorted()
+                    .filter(v -> isApart(at, v, room(to - from)))
+                    .forEach(at::add);
+        }
         return at.size() > 2 ? List.copyOf(at) : List.of();
     }
 
@@ -127,7 +128,7 @@ final class Measures {
     }
 
     /** Over the floor, between two lines of the lattice; a lattice at an angle is told in words only. */
-    private void spacing(KitPlan plan, Extent floor) {
+    private void spacing(KitPlan plan, Extent floor, double row) {
         KitPlan.LatticePlace lattice = plan.lattice();
         if (lattice.angle() != 0 || !plan.isOnLattice()) {
             return;
@@ -139,7 +140,7 @@ final class Measures {
                 .orElse(floor.minX());
         double column = Math.rint((first - lattice.origin().x()) / lattice.spacing());
         double x = lattice.origin().x() + (column + 1) * lattice.spacing();
-        add(new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), 9, "spacing ");
+        add(new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), row, "spacing ");
     }
 
     private void add(Point a, Point b, double offset, String word) {
