@@ -28,6 +28,7 @@ import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
 import org.runbend.export.drafting.FloorDrafting;
+import org.runbend.export.drafting.GrooveForm;
 import org.runbend.export.drafting.PaperDrafting;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.PaperSheet;
@@ -130,13 +131,14 @@ class ExamplesTest {
         JsonIn channel = kit(job).at("channel");
         String deep = Plain.number(channel.at("depth").number()) + " deep, cutter dia ";
         for (boolean contour : new boolean[] {true, false}) {
-            String words = new FloorDrafting(contour)
+            String words = new FloorDrafting(contour ? GrooveForm.EDGE : GrooveForm.CENTRE)
                     .draw(plan).marks().stream()
                             .filter(m -> m.layer() == Layer.NOTE && m.shape() instanceof Paragraph)
                             .map(m -> String.join(" ", ((Paragraph) m.shape()).lines()))
                             .collect(Collectors.joining(" "));
-            String side = contour ? ", CHANNEL with the tool inside" : ", PIPE on the line";
-            assertTrue(words.contains("cut FLOOR outside the line" + side) && words.contains(deep), words);
+            String side = contour ? "CHANNEL: pocket, tool inside the line" : "PIPE and CHANNEL: tool on the line";
+            assertTrue(words.contains(side) && words.contains("FLOOR: through, tool outside the line"), words);
+            assertTrue(words.contains(deep) && words.contains("step-over") == contour, words);
         }
     }
 
@@ -237,7 +239,10 @@ class ExamplesTest {
                 job,
                 "pick-list.pdf",
                 new PickList()
-                        .bytes(plan, new FloorDrafting(false).drawWithoutWords(plan), FloorDrafting.caption(plan)));
+                        .bytes(
+                                plan,
+                                new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan),
+                                FloorDrafting.caption(plan)));
 
         List<String> facts = OutsideReader.ezdxf(folder(job).resolve("drawing.dxf"));
         assertTrue(facts.containsAll(List.of("errors 0", "fixes 0", "insunits 4")), facts::toString);

@@ -49,15 +49,19 @@ enum HelpTopic {
     DRAWINGS("drawings", "", """
             Written: drawing.dxf, 1:1 in mm, seen from above. One layer for each operation:
 
-              FLOOR       outline of the floor            CHANNEL     finished edge of the groove
-              KEEP_OUT    what no pipe may touch          PIPE        centreline of the pipe, nothing else
-              UNHEATED    no heat wanted                  PLATE       spreader plates
-              DIMENSION, NOTE, TITLE                      measures and words; not cut
+              1 CHANNEL   groove: a pocket, cleared whole, by the passes that the legend says; tool inside
+                SLOT      the groove falls to a given hole of the pipe: pocket, tool inside
+              2 HOLE      through: given holes of the pipe, round drains, vents and bolts; tool inside
+              3 FLOOR     outline, through, tool outside, last
+              not cut:    KEEP_OUT    what no pipe may touch      PIPE    centreline of the pipe, nothing else
+                          UNHEATED    no heat wanted              PLATE   spreader plates, numbered as in the lists
+                          DIMENSION, NOTE, TITLE                  measures and words
 
               --dxf r12                   for old controllers; no sheet of paper, legend under the drawing
               --contours lines            single lines and arcs in place of polylines, for programs that misread
                                           arcs in polylines
-              --channel centre            no CHANNEL, for cutters that follow PIPE
+              --channel centre            CHANNEL is the passes beside PIPE and rings in the pads, for cutters that
+                                          follow lines
 
             Read: runbend outline FLOOR.dxf, DXF R9 to 2018, ASCII or binary, and layout.loop: {dxf: FILE,
             layer: NAME}. Closed lines that could be the floor are numbered in message and picture:

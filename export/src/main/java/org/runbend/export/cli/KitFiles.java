@@ -12,6 +12,7 @@ import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
 import org.runbend.export.drafting.ConfirmDrafting;
 import org.runbend.export.drafting.FloorDrafting;
+import org.runbend.export.drafting.GrooveForm;
 import org.runbend.export.drafting.MiniatureDrafting;
 import org.runbend.export.drafting.OrientationSign;
 import org.runbend.export.drafting.PaperDrafting;
@@ -50,7 +51,7 @@ final class KitFiles {
      * How {@code drawing.dxf} is written.
      *
      * @param version form of the file
-     * @param withChannel whether layer CHANNEL holds the edge of the groove
+     * @param withChannel whether layer CHANNEL holds the edge of the groove, else lines beside the pipe
      * @param inParts whether lines are single lines and arcs
      */
     record DrawingForm(DxfVersion version, boolean withChannel, boolean inParts) {}
@@ -61,15 +62,19 @@ final class KitFiles {
 
     /** The files of a kit and others that lie beside them, which {@code kit.json} lists too. */
     static Map<String, byte[]> of(KitPlan plan, DrawingForm form, Map<String, byte[]> more) {
-        Sheet sheet = new FloorDrafting(form.withChannel()).draw(plan);
-        Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet));
+        GrooveForm groove = form.withChannel() ? GrooveForm.EDGE : GrooveForm.CENTRE;
+        Sheet sheet = new FloorDrafting(groove).draw(plan);
+        Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet, groove));
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("drawing.dxf", DxfBackend.bytes(sheet, paper, form.version(), form.inParts()));
         files.put("floor.svg", SvgBackend.bytes(sheet));
         files.put(
                 "pick-list.pdf",
                 new PickList()
-                        .bytes(plan, new FloorDrafting(false).drawWithoutWords(plan), FloorDrafting.caption(plan)));
+                        .bytes(
+                                plan,
+                                new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan),
+                                FloorDrafting.caption(plan)));
         files.put("confirm.pdf", confirm(plan));
         plan.heat().ifPresent(h -> files.put("heat.pdf", heat(plan, h)));
         files.put("cuts.csv", new CutsCsv().bytes(plan));

@@ -8,6 +8,8 @@ import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletionException;
 import java.util.function.UnaryOperator;
+import org.runbend.catalog.product.Routing;
+import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.OldKit;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.optimizer.breakdown.Element;
@@ -51,8 +53,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             paramLabel = "HOW",
             converter = ChannelWord.class,
             description =
-                    "Layer CHANNEL: contour, the finished edge of the groove (default), or centre, for cutters that"
-                            + " follow layer PIPE.")
+                    "Layer CHANNEL: contour, the finished edge of the groove (default), or centre, the passes beside"
+                            + " layer PIPE for cutters that follow lines.")
     private ChannelForm channel = ChannelForm.CONTOUR;
 
     @Option(
@@ -114,6 +116,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         if (improve && !job.hasOwnLoop()) {
             throw new Unbuildable("layout.loop", "is missing: --improve needs a loop that somebody drew");
         }
+        checkCutter(job);
         OutputFolder beside = new OutputFolder(improved(folder.path()));
         List<Element> before = was == null ? List.of() : OldKit.elements(was);
         prepare(folder);
@@ -173,6 +176,18 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         }
         if (improve && (alternatives || take != null)) {
             throw usage("--improve goes with neither --alternatives nor --take; run them one after the other");
+        }
+    }
+
+    /** A cutter that follows lines needs one that goes into the groove; a contour would be left out and that said. */
+    private void checkCutter(Job job) {
+        double width = job.groove().width();
+        Routing routing = job.catalog().routing();
+        if (channel == ChannelForm.CENTRE && routing.cutterFor(width).isEmpty()) {
+            throw usage("--channel centre: the groove is " + Plain.number(width)
+                    + " mm wide and the thinnest cutter of the catalog "
+                    + Plain.number(routing.cutters().get(0)) + " mm; give routing.cutters one of at most "
+                    + Plain.number(width) + " mm");
         }
     }
 
@@ -275,7 +290,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     enum ChannelForm {
         /** The finished edge of the groove. */
         CONTOUR,
-        /** Nothing: the cutter follows the centreline. */
+        /** The passes beside the centreline that give the groove its width. */
         CENTRE
     }
 

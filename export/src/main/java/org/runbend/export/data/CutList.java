@@ -1,7 +1,9 @@
 package org.runbend.export.data;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -22,6 +24,7 @@ public final class CutList {
     private final KitPlan plan;
     private final Set<String> taken;
     private final List<PlatePiece> waiting;
+    private final Map<PlatePiece, String> names = new LinkedHashMap<>();
 
     private CutList(KitPlan plan) {
         this.plan = plan;
@@ -37,6 +40,13 @@ public final class CutList {
     /** Plates from stock, in the order of the plan; equal pieces go to their places in order of flow. */
     public static List<StockPiece> plates(KitPlan plan) {
         return new CutList(plan).plates();
+    }
+
+    /** The number of the stock that each piece is cut from, as the lists have it. */
+    public static Map<PlatePiece, String> plateNames(KitPlan plan) {
+        CutList list = new CutList(plan);
+        list.plates();
+        return list.names;
     }
 
     private List<StockPiece> pipe() {
@@ -63,11 +73,12 @@ public final class CutList {
         int number = 0;
         for (PlateCut stock : plan.plates().stock()) {
             number = stock.id().isPresent() ? number : next("P", number);
+            String id = id(stock.id(), "P", number);
             List<Cut> cuts = stock.cuts().stream()
-                    .map(length -> new Cut(length, placeOf(stock.product(), length)))
+                    .map(length -> new Cut(length, placeOf(stock.product(), length, id)))
                     .toList();
             all.add(new StockPiece(
-                    id(stock.id(), "P", number),
+                    id,
                     stock.product(),
                     stock.length(),
                     cuts,
@@ -90,10 +101,11 @@ public final class CutList {
     }
 
     /** Takes the first piece that still waits for a cut like this. */
-    private String placeOf(String product, double length) {
+    private String placeOf(String product, double length, String id) {
         for (PlatePiece piece : waiting) {
             if (piece.product().equals(product) && Math.abs(piece.length() - length) < SAME) {
                 waiting.remove(piece);
+                names.put(piece, id);
                 return RunNames.of(plan, piece);
             }
         }

@@ -291,6 +291,14 @@ public final class KitJson {
                 .number("depth", channel.size().depth())
                 .number("pad", channel.size().pad())
                 .number("cutter", channel.size().cutter())
+                .open("passes")
+                .whole("across", channel.passes().across())
+                .number("stepOver", channel.passes().stepOver())
+                .whole("rings", channel.passes().rings())
+                .number("ringStep", channel.passes().ringStep())
+                .whole("down", channel.passes().down())
+                .number("layer", channel.passes().layer())
+                .close()
                 .close();
     }
 

@@ -23,16 +23,16 @@ public final class FloorDrafting {
     /** Texts stay within the nearest row of measures, mm of paper. */
     private static final double ROOM = 12;
 
-    private final boolean withChannel;
+    private final GrooveForm form;
 
     /** Draws everything. */
     public FloorDrafting() {
-        this(true);
+        this(GrooveForm.EDGE);
     }
 
-    /** Draws the edge of the channel, or leaves it out for cutters that follow the centreline. */
-    public FloorDrafting(boolean withChannel) {
-        this.withChannel = withChannel;
+    /** Draws the groove in a form of it. */
+    public FloorDrafting(GrooveForm form) {
+        this.form = form;
     }
 
     /** The drawing of a plan. */
@@ -73,16 +73,19 @@ public final class FloorDrafting {
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
         FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
         floorMarks.keepClear(plan.job().floor());
-        loops.draw(plan, withChannel);
+        loops.draw(plan, form);
+        // a program that cuts in the order of the file has the pockets and holes before the part comes free
         HoleMarks.draw(sheet, plan);
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
+        Datum.draw(sheet, labels, unit, plan.job());
         loops.numberRuns(plan);
+        loops.numberPlates(plan);
         if (!plan.isSound()) {
             sheet.add(Layer.TITLE, Text.level(floor.centre(), 9 * unit, Anchor.MIDDLE_CENTRE, TitleBlock.DO_NOT_CUT));
         }
         if (withTitle) {
-            new TitleBlock(sheet, unit, withChannel).draw(plan, floor);
+            new TitleBlock(sheet, unit, form).draw(plan, floor);
         }
         return sheet.build();
     }

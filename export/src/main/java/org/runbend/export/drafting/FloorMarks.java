@@ -107,7 +107,7 @@ final class FloorMarks {
         boolean above = Math.cos(Math.toRadians(outward - readable - 90)) > 0;
         Anchor anchor = above ? Anchor.BOTTOM_CENTRE : Anchor.TOP_CENTRE;
         List<Text> places = new ArrayList<>();
-        for (double step : new double[] {0, 1, -1, 2, -2}) {
+        for (double step : new double[] {0, 0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2}) {
             Point foot = at.polar(2 * unit, outward).polar(step * 14 * unit, along);
             places.add(new Text(foot, 2.8 * unit, readable, anchor, Wording.brief(mark.text())));
         }

@@ -1,7 +1,12 @@
 package org.runbend.export.drafting;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Layer;
@@ -11,6 +16,8 @@ import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Vertex;
 import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PortHole;
 
@@ -22,6 +29,7 @@ final class HoleMarks {
     private HoleMarks() {}
 
     static void draw(SheetBuilder sheet, KitPlan plan) {
+        things(plan.job()).forEach(k -> sheet.add(Layer.HOLE, circle(k)));
         if (plan.job().floor().port().turn() == Job.Turn.LEVEL) {
             return;
         }
@@ -32,6 +40,64 @@ final class HoleMarks {
                 sheet.add(hole.given() ? Layer.HOLE : Layer.NOTE, new Circle(Places.at(hole.at()), radius));
             }
         }
+    }
+
+    /** Drains, vents and bolts that go through the floor, if their size is known. */
+    private static List<KeepOut> things(Job job) {
+        return job.floor().keepOuts().stream()
+                .filter(HoleMarks::goesThrough)
+                .filter(k -> k.bare() instanceof Shape.Circle)
+                .toList();
+    }
+
+    /** Middles of the round things and points among them, in order of the job. */
+    static List<Point> middles(Job job) {
+        return job.floor().keepOuts().stream()
+                .filter(HoleMarks::goesThrough)
+                .flatMap(k -> k.bare() instanceof Shape.Circle c
+                        ? Stream.of(Places.at(c.centre()))
+                        : k.bare() instanceof Shape.Spot s ? Stream.of(Places.at(s.at())) : Stream.empty())
+                .toList();
+    }
+
+    private static boolean goesThrough(KeepOut k) {
+        return k.kind() == KeepOut.Kind.DRAIN || k.kind() == KeepOut.Kind.VENT || k.kind() == KeepOut.Kind.BOLT;
+    }
+
+    private static Circle circle(KeepOut k) {
+        Shape.Circle c = (Shape.Circle) k.bare();
+        return new Circle(Places.at(c.centre()), c.radius());
+    }
+
+    /** How large the holes on their layer are, in words. */
+    static String sizes(KitPlan plan) {
+        Map<String, Integer> sizes = new LinkedHashMap<>();
+        double pad = plan.job().groove().pad();
+        if (plan.job().floor().port().turn() != Job.Turn.LEVEL && pad > 0) {
+            plan.holes().stream()
+                    .filter(PortHole::given)
+                    .forEach(h -> sizes.merge("pipe dia " + Decimals.of(pad, 1), 1, Integer::sum));
+        }
+        for (KeepOut k : things(plan.job())) {
+            String size = Decimals.of(2 * circle(k).radius(), 1);
+            sizes.merge(k.kind().name().toLowerCase(Locale.ROOT) + " dia " + size, 1, Integer::sum);
+        }
+        return sizes.entrySet().stream()
+                .map(e -> e.getValue() + " x " + e.getKey())
+                .collect(Collectors.joining(", "));
+    }
+
+    /** Which things go through the floor but have no cut, as their round size is not known. */
+    static Optional<String> uncut(Job job) {
+        List<String> names = job.floor().keepOuts().stream()
+                .filter(HoleMarks::goesThrough)
+                .filter(k -> !(k.bare() instanceof Shape.Circle))
+                .map(k -> Wording.brief(k.name()))
+                .toList();
+        return names.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "no hole for " + String.join(", ", names) + ": no diameter is given, only the place is marked");
     }
 
     /** The strip of a slot with round ends, anticlockwise. */

@@ -35,6 +35,8 @@ final class Labels {
     private final SheetBuilder sheet;
     private final List<Area> used = new ArrayList<>();
     private final List<Area> shy = new ArrayList<>();
+    private final List<Area> plates = new ArrayList<>();
+    private final List<Point> heads = new ArrayList<>();
     private Optional<Extent> page = Optional.empty();
 
     Labels(SheetBuilder sheet) {
@@ -122,9 +124,9 @@ final class Labels {
         shy.add(Area.of(place));
     }
 
-    /** Keeps a convex area free of texts that have another place. */
+    /** Keeps a plate free of texts that have another place; its own number may stand on it. */
     void shunArea(List<Point> corners) {
-        shy.add(Area.of(corners));
+        plates.add(Area.of(corners));
     }
 
     /** Keeps a line free of texts that have another place. */
@@ -163,6 +165,19 @@ final class Labels {
         put(places, at.box().centre());
     }
 
+    /** Writes the text at the first place free of texts, pipe and things, plates may lie there; or farther off. */
+    void putOn(List<Text> places, Point thing) {
+        places.stream()
+                .filter(t -> isFree(Area.of(t), used) && isFree(Area.of(t), shy))
+                .findFirst()
+                .ifPresentOrElse(this::write, () -> put(places, thing));
+    }
+
+    /** Lines that lead to other things keep off this one. */
+    void keepLeadersOff(Point thing) {
+        heads.add(thing);
+    }
+
     /** Writes the text at the first free place, or at one farther off, from where a line leads to the thing. */
     void put(List<Text> places, Point thing) {
         Optional<Text> near = places.stream().filter(t -> isFree(Area.of(t))).findFirst();
@@ -171,7 +186,8 @@ final class Labels {
             return;
         }
         Text like = places.get(0);
-        Optional<Text> far = farther(like, thing, t -> isFree(Area.of(t)));
+        Optional<Text> far = farther(like, thing, t -> isFree(Area.of(t)) && isClear(leader(t, thing), like.height()))
+                .or(() -> farther(like, thing, t -> isFree(Area.of(t))));
         if (far.isPresent()) {
             lead(far.get(), thing);
             write(far.get());
@@ -214,12 +230,30 @@ final class Labels {
                 .orElse(true);
     }
 
+    private static Segment leader(Text text, Point thing) {
+        return new Segment(text.at().polar(AIR * text.height(), text.at().angleTo(thing)), thing);
+    }
+
+    /** Whether a line that leads to a thing crosses no text or other such line and passes no other thing closely. */
+    private boolean isClear(Segment line, double near) {
+        Area area = Area.of(List.of(line.a(), line.b()));
+        return heads.stream().allMatch(h -> h.distance(line.b()) < 1e-6 || distance(h, line) > near)
+                && used.stream().noneMatch(area::meets);
+    }
+
+    private static double distance(Point p, Segment s) {
+        double length = s.a().distance(s.b());
+        double ux = (s.b().x() - s.a().x()) / length;
+        double uy = (s.b().y() - s.a().y()) / length;
+        double t = Math.max(0, Math.min(length, (p.x() - s.a().x()) * ux + (p.y() - s.a().y()) * uy));
+        return p.distance(s.a().plus(t * ux, t * uy));
+    }
+
     /** A thin line from the thing to the text, which other texts leave free. */
     private void lead(Text text, Point thing) {
         double gap = AIR * text.height();
-        double away = text.at().angleTo(thing);
         if (text.at().distance(thing) > 2 * gap) {
-            Segment line = new Segment(text.at().polar(gap, away), thing);
+            Segment line = leader(text, thing);
             sheet.add(Layer.NOTE, line);
             used.add(Area.of(List.of(line.a(), line.b())));
         }
@@ -231,7 +265,7 @@ final class Labels {
     }
 
     private boolean isFree(Area area) {
-        return isFree(area, used) && isFree(area, shy);
+        return isFree(area, used) && isFree(area, shy) && isFree(area, plates);
     }
 
     private static boolean isFree(Area area, List<Area> taken) {

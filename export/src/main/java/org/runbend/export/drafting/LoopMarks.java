@@ -2,9 +2,13 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import org.runbend.export.data.CutList;
 import org.runbend.export.data.RunNames;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
+import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.PathBuilder;
@@ -15,6 +19,7 @@ import org.runbend.export.drawing.Text;
 import org.runbend.export.drawing.Vertex;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.channel.ChannelPlan;
+import org.runbend.optimizer.channel.ToolPaths;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plates.PlatePiece;
 
@@ -30,14 +35,13 @@ final class LoopMarks {
         this.unit = unit;
     }
 
-    void draw(KitPlan plan, boolean withChannel) {
+    void draw(KitPlan plan, GrooveForm form) {
         for (PlatePiece piece : plan.plates().pieces()) {
             Path body = body(plan, piece);
             sheet.add(Layer.PLATE, body);
             labels.shunArea(body.vertices().stream().map(Vertex::point).toList());
         }
-        plan.channel().filter(c -> withChannel).ifPresent(c -> c.contours()
-                .forEach(edge -> sheet.add(Layer.CHANNEL, contour(edge))));
+        plan.channel().ifPresent(c -> groove(plan, c, form));
         for (KitPlan.LoopPlan loop : plan.loops()) {
             Path pipe = path(loop.breakdown().elements());
             sheet.add(Layer.PIPE, pipe);
@@ -73,12 +77,55 @@ final class LoopMarks {
         return path.open();
     }
 
-    private static Path contour(List<ChannelPlan.Corner> edge) {
+    private void groove(KitPlan plan, ChannelPlan channel, GrooveForm form) {
+        if (form == GrooveForm.EDGE) {
+            channel.contours().forEach(edge -> sheet.add(Layer.CHANNEL, line(edge, true)));
+        } else if (form == GrooveForm.CENTRE) {
+            for (KitPlan.LoopPlan loop : plan.loops()) {
+                ToolPaths.rings(channel.size(), loop.breakdown())
+                        .forEach(r -> sheet.add(Layer.CHANNEL, new Circle(Places.at(r.centre()), r.radius())));
+                ToolPaths.lines(channel.size(), loop.breakdown())
+                        .forEach(l -> sheet.add(Layer.CHANNEL, line(l, false)));
+            }
+        }
+    }
+
+    private static Path line(List<ChannelPlan.Corner> corners, boolean closed) {
         return new Path(
-                edge.stream()
+                corners.stream()
                         .map(c -> new Vertex(c.at().x(), c.at().y(), c.bulge()))
                         .toList(),
-                true);
+                closed);
+    }
+
+    /** The number of the stock that a piece is cut from, where it has room on the piece beside its run. */
+    void numberPlates(KitPlan plan) {
+        Map<PlatePiece, String> names = CutList.plateNames(plan);
+        for (PlatePiece piece : plan.plates().pieces()) {
+            double half = plan.job()
+                            .catalog()
+                            .findPlate(piece.product())
+                            .orElseThrow()
+                            .width()
+                    / 2;
+            List<Point> line = centreLine(plan, piece);
+            plateName(line.get(0), line.get(1), half, piece.places().size() > 1, names.get(piece));
+        }
+    }
+
+    private void plateName(Point a, Point b, double half, boolean twin, String name) {
+        double height = 1.9 * unit;
+        double angle = FloorMarks.readable(a.angleTo(b));
+        List<Text> places = new ArrayList<>();
+        for (double share : new double[] {0.5, 0.3, 0.7, 0.15, 0.85}) {
+            for (double beside : twin ? new double[] {0} : new double[] {half / 2, half - 0.65 * height}) {
+                for (int side : new int[] {90, -90}) {
+                    Point at = Places.between(a, b, share).polar(beside, a.angleTo(b) + side);
+                    places.add(new Text(at, height, angle, Anchor.MIDDLE_CENTRE, name));
+                }
+            }
+        }
+        labels.putOn(places, Places.between(a, b, 0.4));
     }
 
     /** The rectangle that a piece covers: along its run, or midway between its two runs. */
@@ -116,6 +163,7 @@ final class LoopMarks {
     /** A light cross. */
     private void bare(Point p) {
         double d = 0.7 * unit;
+        labels.shun(Extent.at(p).grow(d));
         sheet.add(Layer.NOTE, new Segment(p.plus(-d, -d), p.plus(d, d)));
         sheet.add(Layer.NOTE, new Segment(p.plus(-d, d), p.plus(d, -d)));
     }
@@ -125,6 +173,8 @@ final class LoopMarks {
         Element last = elements.get(elements.size() - 1);
         Point start = Places.at(first.from());
         Point end = Places.at(last.to());
+        labels.keepLeadersOff(start);
+        labels.keepLeadersOff(end);
         label(start, normal(heading(first, true) + 180), end, name + " flow");
         label(end, normal(heading(last, false)), start, name + " return");
     }
@@ -171,6 +221,9 @@ final class LoopMarks {
             }
         }
         labels.put(places, middle);
+        if (run.length() > 8 * unit) {
+            labels.block(new Arrow(middle.polar(2 * unit, angle), angle, 4 * unit).extent());
+        }
     }
 
     /** Where along a run its number may stand: about its middle, then beyond its plates towards its ends. */

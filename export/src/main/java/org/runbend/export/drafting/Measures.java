@@ -1,13 +1,21 @@
 package org.runbend.export.drafting;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.DoubleFunction;
+import java.util.function.ToDoubleFunction;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.Shape;
 import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Text;
+import org.runbend.export.drawing.Vertex;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -17,6 +25,15 @@ final class Measures {
     private static final double NEAR = 14;
 
     private static final double FAR = 20;
+    private static final double CLOSE = 9;
+
+    /** Of the measure of a slanted side, and of digits. */
+    private static final double BESIDE = 7;
+
+    private static final double HEIGHT = 2.5;
+
+    /** A side that leaves level or upright by less is one of them, mm. */
+    private static final double SLANT = 5;
 
     /** Measures closer than this are one, mm. */
     private static final double SAME = 0.5;
@@ -32,42 +49,86 @@ final class Measures {
     }
 
     void draw(KitPlan plan, Extent floor) {
+        Path outline = TrueArcs.of(Places.all(plan.job().floor().outline()));
         Point corner = new Point(floor.minX(), floor.minY());
-        List<Double> across = chain(plan, PortHoles.X, floor.minX(), floor.maxX());
-        List<Double> up = chain(plan, PortHoles.Y, floor.minY(), floor.maxY());
-        for (int i = 1; i < across.size(); i++) {
-            add(new Point(across.get(i - 1), floor.minY()), new Point(across.get(i), floor.minY()), -NEAR, "");
-        }
-        for (int i = 1; i < up.size(); i++) {
-            add(new Point(floor.minX(), up.get(i - 1)), new Point(floor.minX(), up.get(i)), NEAR, "");
-        }
+        List<Double> across = holes(plan, Point::x, floor.minX(), floor.maxX());
+        List<Double> up = holes(plan, Point::y, floor.minY(), floor.maxY());
+        row(across, -NEAR, x -> new Point(x, floor.minY()));
+        row(up, NEAR, y -> new Point(floor.minX(), y));
         add(corner, new Point(floor.maxX(), floor.minY()), across.size() > 1 ? -FAR : -NEAR, "");
         add(corner, new Point(floor.minX(), floor.maxY()), up.size() > 1 ? FAR : NEAR, "");
-        spacing(plan, floor);
+        List<Point> corners = outline.vertices().stream().map(Vertex::point).toList();
+        List<Point> things = HoleMarks.middles(plan.job());
+        List<Double> over = chain(corners, things, Point::x, floor.minX(), floor.maxX());
+        row(over, NEAR, x -> new Point(x, floor.maxY()));
+        row(chain(corners, things, Point::y, floor.minY(), floor.maxY()), -NEAR, y -> new Point(floor.maxX(), y));
+        slanted(outline, floor);
+        spacing(plan, floor, over.isEmpty() ? CLOSE : FAR);
     }
 
-    private enum PortHoles {
-        X,
-        Y
+    private void row(List<Double> chain, double offset, DoubleFunction<Point> place) {
+        for (int i = 1; i < chain.size(); i++) {
+            add(place.apply(chain.get(i - 1)), place.apply(chain.get(i)), offset, "");
+        }
     }
 
-    /** The floor's edge and the middles of the holes, in order; those within half a millimetre are one. */
-    private static List<Double> chain(KitPlan plan, PortHoles axis, double from, double to) {
-        List<Double> at = new ArrayList<>(List.of(from));
+    /** The floor's edge and the middles of the pipe's holes, in order; those within half a millimetre are one. */
+    private static List<Double> holes(KitPlan plan, ToDoubleFunction<Point> axis, double from, double to) {
+        TreeSet<Double> at = new TreeSet<>(List.of(from));
         plan.holes().stream()
-                .map(h -> axis == PortHoles.X ? h.at().x() : h.at().y())
-                .sorted()
+                .mapToDouble(h -> axis.applyAsDouble(Places.at(h.at())))
                 .filter(v -> v > from + SAME && v < to - SAME)
-                .forEach(v -> {
-                    if (v > at.get(at.size() - 1) + SAME) {
-                        at.add(v);
-                    }
-                });
-        return at;
+                .filter(v -> isApart(at, v, SAME))
+                .forEach(at::add);
+        return List.copyOf(at);
+    }
+
+    /** From edge to edge by the corners and then the things between, those that have room; nothing where there are none. */
+    private List<Double> chain(
+            List<Point> corners, List<Point> things, ToDoubleFunction<Point> axis, double from, double to) {
+        TreeSet<Double> at = new TreeSet<>(List.of(from, to));
+        for (List<Point> some : List.of(corners, things)) {
+            some.stream()
+                    .mapToDouble(axis)
+                    .sorted()
+                    .filter(v -> isApart(at, v, room(to - from)))
+                    .forEach(at::add);
+        }
+        return at.size() > 2 ? List.copyOf(at) : List.of();
+    }
+
+    /** What a measure needs so that its digits stand over its line, mm. */
+    private double room(double longest) {
+        return Text.roughWidth(tape.beside(longest), HEIGHT * unit) + HEIGHT * unit;
+    }
+
+    private static boolean isApart(Set<Double> at, double value, double least) {
+        return at.stream().allMatch(v -> Math.abs(v - value) > least);
+    }
+
+    /** Sides that are neither level nor upright have their own length beside them, outside, if that is not too near the others. */
+    private void slanted(Path outline, Extent floor) {
+        boolean left = Places.isAnticlockwise(
+                outline.vertices().stream().map(Vertex::point).toList());
+        Extent free = floor.grow((BESIDE + HEIGHT) * unit);
+        for (Shape part : outline.parts()) {
+            if (part instanceof Segment s && isSlanted(s)) {
+                double length = s.a().distance(s.b());
+                Dimension d = new Dimension(
+                        s.a(), s.b(), (left ? -1 : 1) * BESIDE * unit, HEIGHT * unit, tape.beside(length));
+                if (length > 2 * room(length) && free.union(d.extent()).equals(free)) {
+                    sheet.add(Layer.DIMENSION, d);
+                }
+            }
+        }
+    }
+
+    private static boolean isSlanted(Segment s) {
+        return Math.abs(s.a().x() - s.b().x()) > SLANT && Math.abs(s.a().y() - s.b().y()) > SLANT;
     }
 
     /** Over the floor, between two lines of the lattice; a lattice at an angle is told in words only. */
-    private void spacing(KitPlan plan, Extent floor) {
+    private void spacing(KitPlan plan, Extent floor, double row) {
         KitPlan.LatticePlace lattice = plan.lattice();
         if (lattice.angle() != 0 || !plan.isOnLattice()) {
             return;
@@ -79,11 +140,11 @@ final class Measures {
                 .orElse(floor.minX());
         double column = Math.rint((first - lattice.origin().x()) / lattice.spacing());
         double x = lattice.origin().x() + (column + 1) * lattice.spacing();
-        add(new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), 9, "spacing ");
+        add(new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), row, "spacing ");
     }
 
     private void add(Point a, Point b, double offset, String word) {
         String text = word + tape.beside(a.distance(b));
-        sheet.add(Layer.DIMENSION, new Dimension(a, b, offset * unit, 2.5 * unit, text));
+        sheet.add(Layer.DIMENSION, new Dimension(a, b, offset * unit, HEIGHT * unit, text));
     }
 }

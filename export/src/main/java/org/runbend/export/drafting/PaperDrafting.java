@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.export.drawing.Anchor;
-import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.PaperSheet;
@@ -39,15 +38,20 @@ public final class PaperDrafting {
     private static final double ROW = 5.6;
     private static final List<Integer> SCALES = List.of(1, 2, 5, 10, 20, 50, 100, 200);
 
-    /** The paper for a plan's drawing. */
+    /** The paper for a plan's drawing with the edge of the groove. */
     public PaperSheet draw(KitPlan plan, Sheet drawing) {
+        return draw(plan, drawing, GrooveForm.EDGE);
+    }
+
+    /** The paper for a plan's drawing, which shows a form of the groove. */
+    public PaperSheet draw(KitPlan plan, Sheet drawing, GrooveForm form) {
         Extent shown = shown(plan, drawing);
         double letters = drawing.marks().stream()
                 .filter(m -> m.layer() == Layer.NOTE && m.shape() instanceof Text)
                 .mapToDouble(m -> ((Text) m.shape()).height())
                 .min()
                 .orElse(Double.POSITIVE_INFINITY);
-        List<String> legend = legend(plan, drawing);
+        List<String> legend = legend(plan, drawing, form);
         Page best = null;
         for (int size = 0; size < SIZES.length; size++) {
             Page page = page(size, shown);
@@ -155,7 +159,7 @@ public final class PaperDrafting {
         }
         rows.add("order " + job.order());
         rows.add(job.customer().map(c -> "customer " + c).orElse(""));
-        rows.add(both(job.date().map(d -> "date " + d), job.revision().map(r -> "revision " + r)));
+        rows.add(both(job.date().map(d -> "date " + d), Optional.of(CutWords.identity(job))));
         rows.add("scale 1:" + page.scale + ", unit mm, " + page.name + ", sheet 1 of 1");
         rows.add("SEEN FROM ABOVE, x to the right, y up");
         rows.add(job.catalog().workshop());
@@ -168,39 +172,10 @@ public final class PaperDrafting {
         }
     }
 
-    private static List<String> legend(KitPlan plan, Sheet drawing) {
-        List<String> lines = new ArrayList<>();
-        for (Layer layer : Layer.values()) {
-            if (drawing.marks().stream().anyMatch(m -> m.layer() == layer)) {
-                meaning(layer, plan).ifPresent(text -> lines.add(layer.name() + ": " + text));
-            }
-        }
+    private static List<String> legend(KitPlan plan, Sheet drawing, GrooveForm form) {
+        List<String> lines = new ArrayList<>(new CutWords(plan, form, drawing.marks()).lines());
         lines.add("Look under the floor before you drill or cut. Pressure-test the loop before it is covered.");
         return lines;
-    }
-
-    /** What lies on a layer and how it is worked. The side of the cut has no standard, so it is said in words. */
-    private static Optional<String> meaning(Layer layer, KitPlan plan) {
-        return switch (layer) {
-            case FLOOR -> Optional.of("outline of the floor; cut outside the line");
-            case KEEP_OUT ->
-                Optional.of("things; the outer line keeps the middle of the pipe off, the groove is "
-                        + mm(plan.job().groove().half()) + " nearer");
-            case SLOT -> Optional.of("groove deepened for the turn of the pipe into its hole");
-            case HOLE -> Optional.of("holes through the floor, as the job gives them");
-            case UNHEATED -> Optional.of("no heat wanted");
-            case PLATE -> Optional.of("spreader plates");
-            case PIPE -> Optional.of("centreline of the pipe, bend radius " + mm(plan.bendRadius()));
-            case CHANNEL ->
-                plan.channel().map(c -> "finished edge of the channel, tool inside; " + TitleBlock.channel(c.size()));
-            case DIMENSION -> Optional.of("measures; not cut");
-            case NOTE, TITLE -> Optional.of("words; not cut");
-            default -> Optional.empty();
-        };
-    }
-
-    private static String mm(double value) {
-        return Decimals.of(value, 1);
     }
 
     private static String both(Optional<String> a, Optional<String> b) {

@@ -2,7 +2,6 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Anchor;
@@ -15,7 +14,6 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
-import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.channel.ChannelSize;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
@@ -29,14 +27,19 @@ public final class TitleBlock {
     /** What stands on every drawing and paper of a plan that fails a check. */
     public static final String DO_NOT_CUT = "DO NOT CUT";
 
+    /** Letters of a line of notes beside the title at least, and of one under it. */
+    private static final int BESIDE = 48;
+
+    private static final int UNDER = 84;
+
     private final SheetBuilder sheet;
     private final double unit;
-    private final boolean withChannel;
+    private final GrooveForm form;
 
-    TitleBlock(SheetBuilder sheet, double unit, boolean withChannel) {
+    TitleBlock(SheetBuilder sheet, double unit, GrooveForm form) {
         this.sheet = sheet;
         this.unit = unit;
-        this.withChannel = withChannel;
+        this.form = form;
     }
 
     void draw(KitPlan plan, Extent floor) {
@@ -58,14 +61,20 @@ public final class TitleBlock {
 
     /** Beside the title where the floor is wide enough, else under it. */
     private Paragraph notes(KitPlan plan, Point at, Extent floor, Paragraph facts) {
-        List<String> lines = noteLines(plan);
         double left = Math.max(floor.centre().x(), facts.extent().maxX() + 6 * unit);
         double height = 2.2 * unit;
+        double beside = floor.maxX() + 6 * unit - left;
+        double least = Text.roughWidth("x".repeat(BESIDE), height);
+        double room = beside >= least ? beside : Math.max(floor.width(), Text.roughWidth("x".repeat(UNDER), height));
+        List<String> lines = noteLines(plan).stream()
+                .flatMap(l -> Wording.lines(l, room, height).stream())
+                .toList();
         double right =
                 new Paragraph(new Point(left, at.y()), height, lines).extent().maxX();
         Point place = right < floor.maxX() + 6 * unit
                 ? new Point(left, at.y())
-                : new Point(at.x(), facts.extent().minY() - 4 * unit);
+                : new Point(
+                        floor.minX(), Math.min(facts.extent().minY(), floor.minY() - (BELOW + 14) * unit) - 4 * unit);
         return new Paragraph(place, height, lines);
     }
 
@@ -82,13 +91,9 @@ public final class TitleBlock {
     private static List<String> facts(Job job) {
         List<String> lines = new ArrayList<>();
         lines.add("order " + job.order());
+        lines.add(CutWords.identity(job));
         job.customer().ifPresent(c -> lines.add("customer " + c));
-        List<String> when = new ArrayList<>();
-        job.date().ifPresent(d -> when.add("date " + d));
-        job.revision().ifPresent(r -> when.add("revision " + r));
-        if (!when.isEmpty()) {
-            lines.add(String.join(", ", when));
-        }
+        job.date().ifPresent(d -> lines.add("date " + d));
         lines.add("sizes in " + new TapeText(job).papers() + ", 1:1 in the DXF file");
         lines.add(job.catalog().workshop());
         return lines.stream().flatMap(l -> Wording.lines(l).stream()).toList();
@@ -96,7 +101,7 @@ public final class TitleBlock {
 
     private List<String> noteLines(KitPlan plan) {
         List<String> lines = new ArrayList<>(legend(plan));
-        lines.addAll(cuts(plan));
+        lines.addAll(new CutWords(plan, form, sheet.build().marks()).lines());
         lines.add("Look under the floor before you drill or cut.");
         lines.add("Pressure-test the loop before it is covered.");
         return lines;
@@ -133,18 +138,6 @@ public final class TitleBlock {
                 .filter(c -> c.verdict() == PlanCheck.Verdict.FAIL)
                 .map(PlanCheck::name)
                 .collect(Collectors.joining(", "));
-    }
-
-    /** Side and depth of the cuts, for shops that read model space only: no layer and no entity can say them. */
-    private List<String> cuts(KitPlan plan) {
-        Optional<ChannelSize> channel = plan.channel().map(ChannelPlan::size);
-        String edge = "cut FLOOR outside the line";
-        if (channel.isEmpty()) {
-            return List.of(edge);
-        }
-        return List.of(
-                edge + (withChannel ? ", CHANNEL with the tool inside" : ", PIPE on the line"),
-                "channel " + channel(channel.get()));
     }
 
     /** Sizes of a channel, mm. */

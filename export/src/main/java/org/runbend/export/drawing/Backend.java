@@ -48,4 +48,9 @@ public interface Backend {
 
     /** Called last. */
     void end() throws IOException;
+
+    /** In which order layers are drawn: that of painting, if a format has no better. */
+    default List<Layer> order() {
+        return List.of(Layer.values());
+    }
 }

@@ -28,8 +28,9 @@ public record Sheet(String title, List<Mark> marks) {
 
     /** Draws the marks alone, in the same order, on a backend that has begun. */
     public void drawMarksOn(Backend backend) throws IOException {
-        List<Mark> ordered =
-                marks.stream().sorted(Comparator.comparing(Mark::layer)).toList();
+        List<Mark> ordered = marks.stream()
+                .sorted(Comparator.comparingInt(m -> backend.order().indexOf(m.layer())))
+                .toList();
         for (Mark mark : ordered) {
             backend.notes(mark.notes());
             mark.shape().drawOn(backend, mark.layer());

@@ -3,8 +3,10 @@ package org.runbend.export.dxf;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.runbend.export.drawing.Arc;
 import org.runbend.export.drawing.Arrow;
 import org.runbend.export.drawing.Backend;
@@ -25,6 +27,13 @@ import org.runbend.export.drawing.Text;
 
 /** Draws a sheet as DXF: paths as polylines with bulges, dimensions as dimensions with a picture of their own. */
 public final class DxfBackend implements Backend {
+    /** Programs cut in the order of the file, or of its table of layers: pockets and holes before the outline frees the part. */
+    private static final List<Layer> IN_ORDER_OF_WORK = Stream.concat(
+                    Stream.of(Layer.CHANNEL, Layer.PIPE, Layer.SLOT, Layer.HOLE, Layer.FLOOR),
+                    Arrays.stream(Layer.values()))
+            .distinct()
+            .toList();
+
     private final DxfDocument document;
     private final boolean inParts;
     private DxfBlock block;
@@ -96,11 +105,16 @@ public final class DxfBackend implements Backend {
     }
 
     @Override
+    public List<Layer> order() {
+        return IN_ORDER_OF_WORK;
+    }
+
+    @Override
     public void begin(String title, Extent extent) {
         for (LineStyle style : LineStyle.values()) {
             document.lineType(new DxfLineType(name(style), "", style.dashes()));
         }
-        for (Layer layer : Layer.values()) {
+        for (Layer layer : IN_ORDER_OF_WORK) {
             int weight = (int) Math.round(layer.pen() * 100);
             document.layer(new DxfLayer(layer.name(), layer.colourIndex(), name(layer.style()), weight));
         }

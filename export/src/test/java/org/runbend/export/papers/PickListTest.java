@@ -13,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.runbend.export.DemoPlan;
 import org.runbend.export.OutsideReader;
 import org.runbend.export.drafting.FloorDrafting;
+import org.runbend.export.drafting.GrooveForm;
 import org.runbend.optimizer.plan.KitPlan;
 
 class PickListTest {
@@ -90,6 +91,7 @@ class PickListTest {
 
     private static byte[] paper() {
         KitPlan plan = DemoPlan.plan();
-        return new PickList().bytes(plan, new FloorDrafting(false).drawWithoutWords(plan), FloorDrafting.caption(plan));
+        return new PickList()
+                .bytes(plan, new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan), FloorDrafting.caption(plan));
     }
 }

@@ -17,6 +17,11 @@ public record ChannelPlan(ChannelSize size, List<List<Corner>> contours, double 
         contours = contours.stream().map(List::copyOf).toList();
     }
 
+    /** The fewest passes that clear them. */
+    public Passes passes() {
+        return Passes.of(size);
+    }
+
     /**
      * A corner of a contour and the way on from it.
      *

@@ -1,0 +1,139 @@
+package org.runbend.export;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * A cutter follows drawing.dxf of seeded floors, by what its layers and its legend say alone (follow_cuts.py, on ezdxf and
+ * shapely): it leaves the groove as wide as said within 0.05 mm, no post, no rib, cuts nothing outside, and finds every hole.
+ */
+class CutFollowerTest {
+    private static final int FLOORS = 10;
+
+    @TempDir
+    Path folder;
+
+    /** A seeded floor. */
+    private record Floor(String yaml, List<String> holes) {}
+
+    @ParameterizedTest
+    @ValueSource(ints = {0, 10, 20, 30})
+    void aFollowerCutsTheFloor(int first) throws IOException {
+        Files.copy(PlannedKits.EXAMPLES.resolve(PlannedKits.CATALOG), folder.resolve(PlannedKits.CATALOG));
+        List<String> arguments = new ArrayList<>();
+        for (int seed = first; seed < first + FLOORS; seed++) {
+            arguments.add(cut(seed).toString());
+        }
+        Path script = OutsideReader.resource(folder, "follow_cuts.py");
+        String said = OutsideReader.python(script, List.of("ezdxf", "shapely"), arguments.toArray(String[]::new));
+        assertEquals(
+                arguments.stream().map(a -> Path.of(a).getFileName() + " ok").collect(Collectors.joining("\n")),
+                said.strip());
+    }
+
+    /** Without its pads the same follower finds posts: it can fail. */
+    @Test
+    void theFollowerFindsAPost() throws IOException {
+        Files.copy(PlannedKits.EXAMPLES.resolve(PlannedKits.CATALOG), folder.resolve(PlannedKits.CATALOG));
+        Path kit = cut(0);
+        Path drawing = kit.resolve("drawing.dxf");
+        String text = Files.readString(drawing);
+        String fewer = text.replaceAll("(\\d+) passes side by side", "1 passes side by side")
+                .replaceAll("in (\\d+) rings", "in 0 rings");
+        assertTrue(!fewer.equals(text));
+        Files.writeString(drawing, fewer);
+        String said = OutsideReader.python(
+                OutsideReader.resource(folder, "follow_cuts.py"), List.of("ezdxf", "shapely"), kit.toString());
+        assertTrue(said.contains("post"), said);
+    }
+
+    /** Plans the floor of a seed; the form of the drawing goes round. */
+    private Path cut(int seed) throws IOException {
+        Floor floor = floor(seed, "");
+        Path kit = folder.resolve("floor" + seed);
+        List<String> holes = new ArrayList<>(floor.holes());
+        if (seed % 4 == 3) {
+            plan(floor, kit.resolveSibling("first" + seed), seed);
+            List<JsonIn> proposed = JsonIn.read(
+                            kit.resolveSibling("first" + seed).resolve("kit.json"))
+                    .at("port")
+                    .at("holes")
+                    .list();
+            List<String> at = new ArrayList<>();
+            for (JsonIn hole : proposed) {
+                List<Double> xy =
+                        hole.at("at").list().stream().map(JsonIn::number).toList();
+                at.add(String.format(
+                        Locale.ROOT, "%s: [%.3f, %.3f]", hole.at("kind").text(), xy.get(0), xy.get(1)));
+                holes.add(String.format(
+                        Locale.ROOT,
+                        "%.3f %.3f %.3f",
+                        xy.get(0),
+                        xy.get(1),
+                        hole.at("diameter").number()));
+            }
+            floor = floor(seed, ", holes: [{" + String.join(", ", at) + "}]");
+        }
+        plan(floor, kit, seed);
+        Files.write(kit.resolve("holes.txt"), holes);
+        return kit;
+    }
+
+    private void plan(Floor floor, Path kit, int seed) throws IOException {
+        Path job = folder.resolve("job" + seed + ".yaml");
+        Files.writeString(job, floor.yaml());
+        List<String> words = new ArrayList<>(List.of("plan", job.toString(), "--out", kit.toString()));
+        words.addAll(List.of("--channel", seed % 3 == 2 ? "centre" : "contour"));
+        words.addAll(List.of("--dxf", seed % 2 == 0 ? "r2000" : "r12"));
+        words.addAll(List.of("--contours", seed % 5 < 3 ? "polylines" : "lines"));
+        CommandRun run = CommandRun.of(words.toArray(String[]::new));
+        assertTrue(run.code() <= 1, () -> "seed " + seed + ": " + run.err());
+    }
+
+    /** A floor of 0.9 to 1.9 m with a notch or a slanted corner, a drain, a vent, and bolts, one without a size. */
+    private static Floor floor(int seed, String given) {
+        Random random = new Random(seed);
+        int width = 1300 + 10 * random.nextInt(60);
+        int depth = 950 + 10 * random.nextInt(40);
+        int bite = 200 + 10 * random.nextInt(20);
+        String corner =
+                switch (seed % 3) {
+                    case 0 -> "[" + width + ", " + depth + "]";
+                    case 1 -> "[" + width + ", " + (depth - bite) + "], [" + (width - bite) + ", " + depth + "]";
+                    default ->
+                        "[" + width + ", " + (depth - bite) + "], [" + (width - bite) + ", " + (depth - bite) + "], ["
+                                + (width - bite) + ", " + depth + "]";
+                };
+        double drain = 20 + random.nextInt(30);
+        int x = width / 2 + random.nextInt(100);
+        int y = depth / 2 + random.nextInt(100);
+        String[] pipes = {"PX-16", "PX-12", "PX-10"};
+        String[] plates = {"SP-1", "SP-12", "SP-10"};
+        int kind = random.nextInt(3);
+        String yaml = "job: Floor " + seed + "\norder: F-" + seed + "\ncatalog: workshop.yaml\n"
+                + "floor:\n  outline: [[0, 0], [" + width + ", 0], " + corner + ", [0, " + depth + "]]\n"
+                + "  port: {at: [0, " + depth / 2 + "]" + given + "}\n  keepOut:\n"
+                + "    - {name: drain, kind: drain, circle: {centre: [" + x + ", " + y + "], radius: " + drain + "}}\n"
+                + "    - {name: seat bolt, kind: bolt, circle: {centre: [" + (width - 400) + ", 300], radius: 9}}\n"
+                + "    - {name: old bolt, kind: bolt, point: [" + (width - 300) + ", 600]}\n"
+                + "pipe: {product: " + pipes[kind] + "}\nplates: {product: [" + plates[kind] + "]}\n";
+        return new Floor(
+                yaml,
+                List.of(
+                        String.format(Locale.ROOT, "%d %d %.1f", x, y, 2 * drain),
+                        String.format(Locale.ROOT, "%d 300 18", width - 400)));
+    }
+}
