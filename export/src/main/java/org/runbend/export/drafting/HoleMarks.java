@@ -1,8 +1,10 @@
 package org.runbend.export.drafting;
 
 import java.util.LinkedHashMap;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -129,18 +131,11 @@ final class HoleMarks {
                     case LEVEL -> "straight on through the wall";
                 };
         boolean given = !port.holes().isEmpty();
-        StringBuilder places = new StringBuilder("pipe leaves " + how + " at x, y from 0, 0: ");
-        String between = "";
-        for (PortHole hole : plan.holes()) {
-            places.append(between)
-                    .append(hole.loop())
-                    .append(' ')
-                    .append(hole.kind().name().toLowerCase(Locale.ROOT))
-                    .append(' ')
-                    .append(Decimals.of(hole.at().x(), 1))
-                    .append(", ")
-                    .append(Decimals.of(hole.at().y(), 1));
-            between = "; ";
+        List<String> lines = new ArrayList<>();
+        lines.add("pipe leaves " + how + "; middles of the holes from 0, 0:");
+        List<PortHole> holes = plan.holes();
+        for (int i = 0; i + 1 < holes.size(); i += 2) {
+            lines.add(place(holes.get(i)) + "; " + place(holes.get(i + 1)));
         }
         String sizes = port.turn() == Job.Turn.LEVEL
                 ? ""
@@ -148,8 +143,12 @@ final class HoleMarks {
                         + Decimals.of(plan.holes().get(0).slot().length(), 1) + " long from the hole's middle, "
                         + Decimals.of(plan.holes().get(0).slot().width(), 1) + " wide";
         String proposed = given ? "" : "PROPOSED: look underneath before you drill";
-        return List.of(places.toString(), sizes, proposed).stream()
-                .filter(s -> !s.isEmpty())
-                .toList();
+        Stream.of(sizes, proposed).filter(words -> !words.isEmpty()).forEach(lines::add);
+        return lines;
+    }
+
+    private static String place(PortHole hole) {
+        return hole.loop() + " " + hole.kind().name().toLowerCase(Locale.ROOT) + " x "
+                + Decimals.of(hole.at().x(), 1) + ", y " + Decimals.of(hole.at().y(), 1);
     }
 }

@@ -98,7 +98,7 @@ class AlternativesCommandTest {
     @CsvSource({
         "0, runbend plan: --take 0: alternatives are numbered from 1 to at most 6",
         "7, runbend plan: --take 7: alternatives are numbered from 1 to at most 6",
-        "6, runbend plan: --take 6: this job has 3 alternatives"
+        "6, runbend plan: --take 6: this job has 2 alternatives"
     })
     void aNumberThatIsNone(String number, String line) {
         Path kit = folder.resolve("kit");

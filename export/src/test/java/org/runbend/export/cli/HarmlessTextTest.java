@@ -118,7 +118,7 @@ class HarmlessTextTest {
     void tableHoldsNoFormula() throws IOException {
         String cuts = Files.readString(kit.resolve("cuts.csv"));
         assertTrue(cuts.contains("pipe,'\uFF1D1+1,P-16,18250,"), cuts);
-        assertTrue(cuts.contains("plate,\"'=HYPERLINK(1,2)\",S-1,430,"), cuts);
+        assertTrue(cuts.contains("plate,\"'=HYPERLINK(1,2)\",S-1,560,"), cuts);
     }
 
     @Test
