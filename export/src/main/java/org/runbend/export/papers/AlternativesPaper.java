@@ -75,20 +75,20 @@ public final class AlternativesPaper {
 
     private static PdfTable table(Choice choice, Job job) {
         PdfTable table = new PdfTable(
-                Column.right("", 1),
-                Column.left("best at", 4.6),
-                Column.right("return bends", 2.4),
-                Column.right("quarter bends", 2.6),
-                Column.right("left out", 2.2),
-                Column.right("floor served", 2.8),
-                Column.right("pipe m", 2.5),
-                Column.right("plates", 2.6),
+                Column.right("", 0.8),
+                Column.left("best at", 3.6),
+                Column.right("return bends", 2.7),
+                Column.right("quarter bends", 3),
+                Column.right("left out", 1.9),
+                Column.right("floor served", 2.9),
+                Column.right("pipe m", 2.4),
+                Column.right("plates", 2.7),
                 Column.right("plated", 2.8),
-                Column.right("kg", 2),
-                Column.right("price " + job.catalog().currency(), 3),
+                Column.right("kg", 1.8),
+                Column.right("price " + job.catalog().currency(), 2.7),
                 Column.right("uneven", 3),
-                Column.right("heat W", 2.2),
-                Column.centre("coil", 1.9));
+                Column.right("heat W", 2),
+                Column.centre("coil", 1.8));
         Money money = new Money(job.catalog().currency());
         for (Alternative a : choice.alternatives()) {
             Figures f = a.figures();

@@ -75,9 +75,7 @@ public record Figures(
     }
 
     private static OptionalLong watts(KitPlan plan) {
-        return plan.heat()
-                .map(h -> OptionalLong.of(threeFigures(h.solution().output().upward())))
-                .orElse(OptionalLong.empty());
+        return plan.heat().map(h -> OptionalLong.of(threeFigures(h.upward()))).orElse(OptionalLong.empty());
     }
 
     private static long threeFigures(double watts) {

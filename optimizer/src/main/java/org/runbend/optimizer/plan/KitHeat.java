@@ -16,6 +16,11 @@ import org.runbend.optimizer.plates.PlatePlan;
  * @param solution what came of it
  */
 public record KitHeat(HeatProblem problem, HeatSolution solution) {
+    /** Heat into the room, W. */
+    public double upward() {
+        return solution.output().upward();
+    }
+
     /**
      * Heat, or why there is none.
      *
