@@ -100,6 +100,7 @@ class ChoicesRefereeTest {
                 catalog.replace("fitted: 55, byHand: 80", "fitted: " + radius + ", byHand: 160"));
         String text = Files.readString(shared().get().resolve("data/floors").resolve(floor + ".yaml"))
                 .replace(", prefer: long-runs", "")
+                .replace(layout.contains("leftOutPrice") ? "leftOutPrice: 10, " : "\0", "")
                 .replace("layout: {", "layout: {" + layout + ", ")
                 .replace("allowance: 2%", pipe);
         return Files.writeString(folder.resolve("job.yaml"), text);

@@ -200,7 +200,7 @@ class ConfirmPaperTest {
                 "Corners are lettered anticlockwise, seen from above, from A at the lower left.",
                 "Over all 2400 across and 1500 up the sheet.",
                 "A–C 2830 B–D 2830",
-                "gas <drain> \u2300 100 60 200 from A–B, 300 from D–A",
+                "gas <drain> \u2300 100 50 200 from A–B, 300 from D–A",
                 "step (no heat) 200 \u00d7 150 on A–B, 900 from D–A",
                 "on D–A, 300 from A–B",
                 "mark: cab on B–C, 750 from A–B",
@@ -240,7 +240,7 @@ class ConfirmPaperTest {
         List<List<Letter>> pages = letters(pdf);
         assertTrue(pages.size() > 1, "pages " + pages.size());
         String words = words(pdf);
-        assertTrue(words.contains("60 bolt of row 59 a point 20 220 from B–C, 300 from C–D"), words);
+        assertTrue(words.contains("60 bolt of row 59 point, \u2300 10 5 220 from B–C, 300 from C–D"), words);
     }
 
     @Test

@@ -17,6 +17,7 @@ import org.runbend.optimizer.bare.Reason;
 import org.runbend.optimizer.bare.Remedy;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
@@ -140,7 +141,7 @@ public final class DemoPlan {
                         new Job.FloorMark("door", new Point(1500, 600), -1)),
                 List.of(
                         new KeepOut("drain", KeepOut.Kind.DRAIN, new Shape.Circle(new Point(700, 600), 50), 60),
-                        new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(950, 600), 0), 50),
+                        new KeepOut("bolt", KeepOut.Kind.BOLT, new Shape.Spot(new Point(950, 600), 15), 35),
                         new KeepOut(
                                 "post",
                                 KeepOut.Kind.PILLAR,
@@ -159,19 +160,22 @@ public final class DemoPlan {
 
     private static KitPlan.LoopPlan loop() {
         Breakdown b = new Breakdown(List.of(
-                run(75, 375, 75, 150),
-                bend(75, 150, 150, 75, 150, 150, 90),
-                run(150, 75, 1350, 75),
-                bend(1350, 75, 1350, 225, 1350, 150, 180),
-                run(1350, 225, 300, 225),
-                bend(300, 225, 300, 375, 300, 300, -180),
-                run(300, 375, 1350, 375),
-                bend(1350, 375, 1425, 450, 1350, 450, 90),
-                run(1425, 450, 1425, 750),
-                bend(1425, 750, 1350, 825, 1350, 750, 90),
-                run(1350, 825, 150, 825),
-                bend(150, 825, 75, 750, 150, 750, 90),
-                run(75, 750, 75, 525)));
+                        run(75, 375, 75, 150),
+                        bend(75, 150, 150, 75, 150, 150, 90),
+                        run(150, 75, 1350, 75),
+                        bend(1350, 75, 1350, 225, 1350, 150, 180),
+                        run(1350, 225, 300, 225),
+                        bend(300, 225, 300, 375, 300, 300, -180),
+                        run(300, 375, 1350, 375),
+                        bend(1350, 375, 1425, 450, 1350, 450, 90),
+                        run(1425, 450, 1425, 750),
+                        bend(1425, 750, 1350, 825, 1350, 750, 90),
+                        run(1350, 825, 150, 825),
+                        bend(150, 825, 75, 750, 150, 750, 90),
+                        run(75, 750, 75, 525)))
+                .with(List.of(
+                        new Slot(new Point(75, 375), new Point(75, 312), 20),
+                        new Slot(new Point(75, 525), new Point(75, 588), 20)));
         List<Point> bare = List.of(new Point(225, 525), new Point(225, 675), new Point(525, 525));
         return new KitPlan.LoopPlan(
                 "A", b, b.floorLength(), 8357, 10, 3, OptionalInt.empty(), 40, OptionalInt.of(38), bare);

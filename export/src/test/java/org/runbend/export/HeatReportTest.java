@@ -54,7 +54,7 @@ class HeatReportTest {
         KitPlan plan = plan(name);
         HeatProblem problem = problem(plan);
         Path file = folder.resolve(name + ".pdf");
-        Files.write(file, HeatPaper.bytes(plan.job(), problem, new HeatReckoning().solve(problem)));
+        Files.write(file, HeatPaper.bytes(plan.job(), problem, new HeatReckoning().solve(problem), ""));
         String word = OutsideReader.run("qpdf", "--check", file.toString());
         assertTrue(word.contains("No syntax or stream encoding errors found"), word);
         return OutsideReader.run("pdftotext", "-layout", file.toString(), "-");
@@ -191,7 +191,7 @@ class HeatReportTest {
                 svg.toString(),
                 "-o",
                 folder.resolve("t.png").toString());
-        Path pdf = Files.write(folder.resolve("temperatures.pdf"), ShadedPdf.bytes(shaded, "order"));
+        Path pdf = Files.write(folder.resolve("temperatures.pdf"), ShadedPdf.bytes(shaded, "order", ""));
         assertTrue(OutsideReader.run("qpdf", "--check", pdf.toString())
                 .contains("No syntax or stream encoding errors found"));
         assertTrue(OutsideReader.run("pdftotext", pdf.toString(), "-").contains("degrees C"));

@@ -16,19 +16,27 @@ import org.runbend.export.drafting.GrooveForm;
 import org.runbend.export.drafting.MiniatureDrafting;
 import org.runbend.export.drafting.OrientationSign;
 import org.runbend.export.drafting.PaperDrafting;
+import org.runbend.export.drafting.TemperatureDrafting;
 import org.runbend.export.drafting.TitleBlock;
 import org.runbend.export.drawing.PaperSheet;
+import org.runbend.export.drawing.ShadedFloor;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.AlternativesPaper;
 import org.runbend.export.papers.ConfirmPaper;
+import org.runbend.export.papers.HeatPaper;
 import org.runbend.export.papers.InternalPaper;
 import org.runbend.export.papers.PickList;
+import org.runbend.export.pdf.ShadedPdf;
+import org.runbend.export.svg.ShadedSvg;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.choice.Choice;
+import org.runbend.optimizer.heat.field.ConductionField;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.TemperaturePart;
 import org.runbend.optimizer.tape.TapeMeasuring;
 import org.runbend.optimizer.tape.TapeSheet;
 
@@ -68,12 +76,39 @@ final class KitFiles {
                                 new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan),
                                 FloorDrafting.caption(plan)));
         files.put("confirm.pdf", confirm(plan));
+        plan.heat().ifPresent(h -> files.put("heat.pdf", heat(plan, h)));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
         new TreeMap<>(more).forEach(files::put);
         List<String> names = new ArrayList<>(files.keySet());
         names.add(KIT);
         files.put(KIT, new KitJson().bytes(plan, names));
         return files;
+    }
+
+    private static byte[] heat(KitPlan plan, KitHeat heat) {
+        return HeatPaper.bytes(plan.job(), heat.problem(), heat.solution(), warning(plan));
+    }
+
+    private static String warning(KitPlan plan) {
+        return plan.isSound() ? "" : TitleBlock.DO_NOT_CUT;
+    }
+
+    /** The temperatures of the floor, shaded, as picture and as paper; nothing where heat was not reckoned. */
+    static Map<String, byte[]> temperatures(KitPlan plan) {
+        if (plan.heat().isEmpty()) {
+            return Map.of();
+        }
+        KitHeat heat = plan.heat().get();
+        ShadedFloor floor = TemperatureDrafting.draw(
+                plan, new ConductionField().solve(TemperaturePart.problem(plan, heat.problem(), heat.solution())));
+        Job job = plan.job();
+        String footer = "order " + job.order() + ", " + job.title()
+                + job.revision().map(r -> ", revision " + r).orElse("");
+        return Map.of(
+                "temperatures.svg",
+                ShadedSvg.bytes(floor),
+                "temperatures.pdf",
+                ShadedPdf.bytes(floor, footer, warning(plan)));
     }
 
     /** What stays in the house: costs and wages. */
@@ -100,7 +135,7 @@ final class KitFiles {
                         new TapeMeasuring.Hole(h.loop() + " " + h.kind().name().toLowerCase(Locale.ROOT), h.at()))
                 .toList();
         TapeSheet tape = new TapeMeasuring().measure(plan.job(), holes);
-        return confirm(plan.job(), tape, plan.isSound() ? "" : TitleBlock.DO_NOT_CUT);
+        return confirm(plan.job(), tape, warning(plan));
     }
 
     private static byte[] confirm(Job job, TapeSheet tape, String warning) {

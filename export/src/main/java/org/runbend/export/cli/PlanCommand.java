@@ -91,6 +91,13 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     private Integer take;
 
     @Option(
+            names = "--temperatures",
+            description =
+                    "Write the floor shaded by surface temperature into temperatures.svg and temperatures.pdf; the job"
+                            + " needs build and heating.")
+    private boolean temperatures;
+
+    @Option(
             names = "--internal",
             description =
                     "Write what the kit costs the workshop, wages included, into internal.pdf, which does not travel.")
@@ -101,6 +108,11 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         checkWords();
         OutputFolder folder = new OutputFolder(out != null ? out : besideJob(jobFile()));
         Job job = read();
+        if (temperatures && (job.build().isEmpty() || job.heating().isEmpty())) {
+            throw new Unbuildable(
+                    job.build().isEmpty() ? "build" : "heating",
+                    "is missing: --temperatures needs build and heating to reckon with");
+        }
         if (improve && !job.hasOwnLoop()) {
             throw new Unbuildable("layout.loop", "is missing: --improve needs a loop that somebody drew");
         }
@@ -129,6 +141,11 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             plan = compared(plan);
             more = new TreeMap<>(more);
             more.putAll(KitFiles.internal(plan));
+        }
+        if (temperatures) {
+            progress().step("reckoning temperatures");
+            more = new TreeMap<>(more);
+            plan = withTemperatures(plan, more);
         }
         progress().step("drawing and writing");
         folder.write(KitFiles.of(plan, form(), more));
@@ -193,6 +210,17 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             return comparing.apply(plan);
         } catch (RuntimeException e) {
             return plan.withRemark(lost("Plates in few lengths and for other coverages", e));
+        }
+    }
+
+    /** The plan, its shaded floor put into the files; that never costs the kit. */
+    private static KitPlan withTemperatures(KitPlan plan, Map<String, byte[]> files) {
+        try {
+            files.putAll(KitFiles.temperatures(plan));
+            return plan;
+        } catch (RuntimeException e) {
+            return plan.withRemark("The floor could not be shaded by temperature: a fault of our own ("
+                    + e.getClass().getSimpleName() + "); the kit is whole without.");
         }
     }
 

@@ -9,6 +9,7 @@ import org.runbend.export.data.TapeText;
 import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
+import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.plan.LoopComparison;
@@ -54,6 +55,7 @@ final class Summary {
                 money(plan, plan.plates().runByRun()));
         fewer(plan).ifPresent(text -> line("%s", text));
         line("Box: %d lines, %.1f kg, %s", plan.items().size(), plan.weight(), money(plan, plan.total()));
+        plan.heat().map(h -> heat(h.solution())).ifPresent(text -> line("%s", text));
         if (!plan.notSupplied().isEmpty()) {
             line("Not in the box: %s", String.join("; ", plan.notSupplied()));
         }
@@ -64,6 +66,22 @@ final class Summary {
         }
         plan.remarks().forEach(r -> line("Note: %s", new TapeText(plan.job()).note(r)));
         line("Written to %s", folder);
+    }
+
+    private static String heat(HeatSolution heat) {
+        String need = heat.need()
+                .map(n -> String.format(Locale.ROOT, ", %.0f %% of what is needed", 100 * n.share()))
+                .orElse("");
+        return String.format(
+                Locale.ROOT,
+                "Heat: %.0f W into the room (%.0f to %.0f)%s, surface %.1f degrees C, %.2f l/min at %.1f kPa",
+                heat.output().upward(),
+                heat.output().upwardLeast(),
+                heat.output().upwardMost(),
+                need,
+                heat.output().surfaceMean(),
+                heat.flow().volume(),
+                heat.flow().pressureDrop());
     }
 
     /** What fewer lengths of plate would cost, where they were compared. */
@@ -111,7 +129,10 @@ final class Summary {
                     a.figures().served() / 10.0,
                     a.figures().uneven() / 10.0,
                     a.figures().weight() / 10.0,
-                    money(a.plan(), a.figures().price()));
+                    money(a.plan(), a.figures().price())
+                            + (a.figures().watts().isPresent()
+                                    ? ", " + a.figures().watts().getAsLong() + " W"
+                                    : ""));
         }
     }
 

@@ -64,6 +64,9 @@ public final class AlternativesJson {
                 .whole("total", plan.total())
                 .number("uneven", a.figures().uneven() / 1000.0)
                 .text("fitsCoil", a.figures().fitsCoil() ? "yes" : "no");
+        if (plan.heat().isPresent()) {
+            out.number("upward", plan.heat().get().solution().output().upward());
+        }
     }
 
     private static long sum(List<Long> values) {

@@ -48,6 +48,9 @@ public final class KitJson {
             plates(out, plan);
             coils(out, plan);
             channel(out, plan);
+            if (plan.heat().isPresent()) {
+                HeatJson.write(out, plan.heat().get().solution());
+            }
             box(out, plan);
             out.list("checks", plan.checks(), check -> check(out, check));
             out.list("bareFloor", plan.bareFloor(), bare -> bareFloor(out, bare));

@@ -3,6 +3,7 @@ package org.runbend.export.drafting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Path;
@@ -11,12 +12,15 @@ import org.runbend.export.drawing.ShadedFloor;
 import org.runbend.optimizer.heat.field.FieldSolution;
 import org.runbend.optimizer.heat.field.RasterFrame;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plan.KitPlan;
 
 /** Draws the temperatures of a floor: boxes of equal step, isotherms, legend in degrees C. */
 public final class TemperatureDrafting {
     private static final double[] STEPS = {0.5, 1, 2, 5, 10, 20};
     private static final int MOST_STEPS = 12;
+    /** Of a polygon that is drawn for a circle. */
+    private static final int CORNERS = 24;
     /** From cold to hot, each darker than the one before. */
     private static final int[] RAMP = {0xFFF8DC, 0xFFD27F, 0xF39A4A, 0xCF5A33, 0x8F2530, 0x46101F};
 
@@ -53,6 +57,7 @@ public final class TemperatureDrafting {
         List<Path> outline = new ArrayList<>();
         outline.add(Path.polygon(
                 job.floor().outline().stream().map(p -> new Point(p.x(), p.y())).toList()));
+        job.floor().keepOuts().forEach(k -> outline.add(edge(k.bare())));
         return new ShadedFloor(
                 "Temperatures of the floor, order " + job.order(),
                 captions(),
@@ -61,6 +66,25 @@ public final class TemperatureDrafting {
                 boxes(),
                 new Isotherms(field).lines(lowest, step, count),
                 outline);
+    }
+
+    /** What stands on the floor, by its edge. */
+    private static Path edge(Shape shape) {
+        if (shape instanceof Shape.Circle c) {
+            return round(c.centre(), c.radius());
+        }
+        if (shape instanceof Shape.Spot s) {
+            return round(s.at(), s.radius());
+        }
+        return Path.polygon(((Shape.Polygon) shape)
+                .corners().stream().map(p -> new Point(p.x(), p.y())).toList());
+    }
+
+    private static Path round(org.runbend.optimizer.job.Point centre, double radius) {
+        return Path.polygon(IntStream.range(0, CORNERS)
+                .mapToObj(i -> 2 * Math.PI * i / CORNERS)
+                .map(a -> new Point(centre.x() + radius * Math.cos(a), centre.y() + radius * Math.sin(a)))
+                .toList());
     }
 
     private List<String> captions() {

@@ -40,7 +40,8 @@ public final class AlternativesPaper {
                     + "Floor served: heated floor within half a spacing of pipe on it. Plated: straight pipe that has"
                     + " plates. Uneven: how far warmth differs over the floor, as the standard deviation of the place along"
                     + " the loop, half of a pipe and half of the pipes beside it: 0 % where flow lies beside return, 29 %"
-                    + " where the loop winds from one end to the other. Coil: whether at most a tenth of the coils is left"
+                    + " where the loop winds from one end to the other. Heat: into the room, where the job gives build and heating."
+                    + " Coil: whether at most a tenth of the coils is left"
                     + " over. Floors are seen from above.";
 
     private static final String CAUTIONS = "Take care: look at what lies under the floor before anybody drills or cuts:"
@@ -86,6 +87,7 @@ public final class AlternativesPaper {
                 Column.right("kg", 2),
                 Column.right("price " + job.catalog().currency(), 3),
                 Column.right("uneven", 3),
+                Column.right("heat W", 2.2),
                 Column.centre("coil", 1.9));
         Money money = new Money(job.catalog().currency());
         for (Alternative a : choice.alternatives()) {
@@ -103,6 +105,7 @@ public final class AlternativesPaper {
                     tenths(f.weight()),
                     money.bare(f.price()),
                     tenths(f.uneven()) + " %",
+                    f.watts().isPresent() ? Long.toString(f.watts().getAsLong()) : "-",
                     f.fitsCoil() ? "fits" : "-");
         }
         return table;

@@ -155,7 +155,7 @@ final class ConfirmLists {
         PdfTable table = new PdfTable(
                 Column.left("what", 6),
                 Column.left("size", 4),
-                Column.left("air to the groove", 3),
+                Column.left("air kept", 3),
                 Column.left("distance from side or corner", 7));
         table.row("port: flow and return", "", "", ties(tape.port()));
         for (TapeSheet.Thing hole : tape.holes()) {
@@ -198,7 +198,7 @@ final class ConfirmLists {
         }
         return shape instanceof Shape.Polygon p
                 ? size(p.corners())
-                : "a point, taken as " + DIAMETER + words.full(2 * ((Shape.Spot) shape).radius());
+                : "point, " + DIAMETER + words.full(2 * ((Shape.Spot) shape).radius());
     }
 
     private boolean given() {

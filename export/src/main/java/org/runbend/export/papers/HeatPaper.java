@@ -45,16 +45,18 @@ public final class HeatPaper {
     private final Job job;
     private final HeatProblem problem;
     private final HeatSolution heat;
+    private final String warning;
 
-    private HeatPaper(Job job, HeatProblem problem, HeatSolution heat) {
+    private HeatPaper(Job job, HeatProblem problem, HeatSolution heat, String warning) {
         this.job = job;
         this.problem = problem;
         this.heat = heat;
+        this.warning = warning;
     }
 
-    /** The paper, a PDF. */
-    public static byte[] bytes(Job job, HeatProblem problem, HeatSolution heat) {
-        return new HeatPaper(job, problem, heat).bytes();
+    /** The paper, a PDF; {@code warning} stands over every page, may be empty. */
+    public static byte[] bytes(Job job, HeatProblem problem, HeatSolution heat, String warning) {
+        return new HeatPaper(job, problem, heat, warning).bytes();
     }
 
     private byte[] bytes() {
@@ -62,6 +64,7 @@ public final class HeatPaper {
         try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
             document.footer("order " + job.order() + ", " + job.title()
                     + job.revision().map(r -> ", revision " + r).orElse(""));
+            document.warning(warning);
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());
             output(flow);
@@ -148,16 +151,16 @@ public final class HeatPaper {
     private void flowOf(PdfFlow flow) {
         flow.heading("Flow and pump");
         PdfTable table = new PdfTable(
-                Column.left("loop", 3),
+                Column.left("loop", 2.5),
                 Column.right("l/min", 2),
                 Column.right("m/s", 2),
-                Column.right("Reynolds", 2.4),
+                Column.right("Reynolds", 2.9),
                 Column.right("in \u00b0C", 2),
                 Column.right("out \u00b0C", 2),
                 Column.right("kPa", 2),
                 Column.right("W up", 2),
-                Column.right("W down", 2),
-                Column.right("throttle kPa", 2.6),
+                Column.right("W down", 2.2),
+                Column.right("throttle kPa", 2.4),
                 Column.right("Kv m3/h", 2.4));
         for (int i = 0; i < heat.loops().size(); i++) {
             LoopHeat l = heat.loops().get(i);
@@ -243,18 +246,18 @@ public final class HeatPaper {
 
     private void limits(PdfFlow flow) {
         PdfTable table = new PdfTable(
-                Column.left("limit", 7.5),
+                Column.left("limit", 7.2),
                 Column.right("found", 2.3),
                 Column.right("limit", 2.3),
-                Column.left("unit", 2.2),
+                Column.left("unit", 1.7),
                 Column.left("verdict", 2),
-                Column.left("limit from", 6));
+                Column.left("limit from", 6.8));
         for (Finding f : heat.findings()) {
             table.row(
                     f.name(),
                     figure(f.value()),
                     figure(f.limit()),
-                    f.unit(),
+                    f.unit().replace("degrees C", "\u00b0C"),
                     f.verdict().name().toLowerCase(Locale.ROOT),
                     f.source());
         }

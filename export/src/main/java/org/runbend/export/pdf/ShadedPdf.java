@@ -10,9 +10,12 @@ public final class ShadedPdf {
     private static final double LEGEND = 38;
     private static final int INK = 0x1A1A1A;
     private static final int THIN_INK = 0x333333;
+    private static final int PAPER = 0xFFFFFF;
     private static final double THIN = 0.13;
+    private static final double LEAST = 0.05;
     private static final double THICK = 0.5;
 
+    private final PdfDocument document;
     private final ShadedFloor floor;
     private final PdfPage page;
     private final double scale;
@@ -21,6 +24,7 @@ public final class ShadedPdf {
     private final double top;
 
     private ShadedPdf(PdfDocument document, ShadedFloor floor) {
+        this.document = document;
         this.floor = floor;
         page = document.addPage();
         Box inside = document.format().inside();
@@ -42,10 +46,11 @@ public final class ShadedPdf {
         bottom = top - scale * floor.extent().height();
     }
 
-    /** The file; {@code footer} stands on its foot. */
-    public static byte[] bytes(ShadedFloor floor, String footer) {
+    /** The file; {@code footer} stands on its foot, {@code warning} over its head, which may be empty. */
+    public static byte[] bytes(ShadedFloor floor, String footer, String warning) {
         try (PdfDocument document = new PdfDocument(floor.title(), "en", PageFormat.A4_WIDE)) {
             document.footer(footer);
+            document.warning(warning);
             new ShadedPdf(document, floor).draw();
             return document.toBytes();
         }
@@ -60,11 +65,14 @@ public final class ShadedPdf {
         }
         for (ShadedFloor.LevelLine l : floor.lines()) {
             for (Segment s : l.segments()) {
-                page.line(x(s.a().x()), y(s.a().y()), x(s.b().x()), y(s.b().y()), THIN, THIN_INK);
+                // A part shorter than the pen is wide is a dot, and many are a dotted line.
+                if (scale * s.a().distance(s.b()) > LEAST) {
+                    page.line(x(s.a().x()), y(s.a().y()), x(s.b().x()), y(s.b().y()), THIN, THIN_INK);
+                }
             }
         }
         for (ShadedFloor.LevelLine l : floor.lines()) {
-            page.text(x(l.label().x()), y(l.label().y()), TextStyle.SMALL.coloured(INK), Align.CENTRE, l.words());
+            label(x(l.label().x()), y(l.label().y()), l.words());
         }
         for (Path p : floor.outline()) {
             for (int i = 0; i < p.partCount(); i++) {
@@ -78,6 +86,17 @@ public final class ShadedPdf {
             }
         }
         legend();
+    }
+
+    /** On white, as some shades are as dark as ink, and nowhere over the edge of the floor. */
+    private void label(double atX, double atY, String words) {
+        double wide = document.width(words, TextStyle.SMALL) + 0.8;
+        double high = TextStyle.SMALL.ascent() + 0.8;
+        double right = left + scale * floor.extent().width();
+        double x = Math.max(left + wide / 2, Math.min(right - wide / 2, atX));
+        double y = Math.max(bottom + 0.4, Math.min(top - high, atY - high / 2));
+        page.fill(new Box(x - wide / 2, y, wide, high), PAPER);
+        page.text(x, y + 0.4, TextStyle.SMALL.coloured(INK), Align.CENTRE, words);
     }
 
     private void legend() {

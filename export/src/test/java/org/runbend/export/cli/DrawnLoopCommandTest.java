@@ -72,11 +72,25 @@ class DrawnLoopCommandTest {
         assertNotEquals(one.at("fingerprint").text(), other.at("fingerprint").text());
     }
 
-    /** Kind and places of each element, to a hundredth of a millimetre. */
+    /**
+     * Kind and places of each element, to a hundredth of a millimetre. A straight lead-in and the run that it goes on in are
+     * one line in a drawing.
+     */
     private static String elements(JsonIn kit) throws IOException {
-        return kit.at("loops").list().get(0).at("elements").list().stream()
-                .map(e -> e.at("kind").text() + " " + rounded(e.at("from")) + " " + rounded(e.at("to")))
-                .collect(Collectors.joining("\n"));
+        List<String> told = new ArrayList<>();
+        String open = "";
+        String from = "";
+        for (JsonIn e : kit.at("loops").list().get(0).at("elements").list()) {
+            String kind = e.at("kind").text();
+            boolean on = kind.equals("run") && open.equals("run");
+            from = on ? from : rounded(e.at("from"));
+            if (on) {
+                told.remove(told.size() - 1);
+            }
+            told.add(kind + " " + from + " " + rounded(e.at("to")));
+            open = kind;
+        }
+        return String.join("\n", told);
     }
 
     private static String rounded(JsonIn point) {

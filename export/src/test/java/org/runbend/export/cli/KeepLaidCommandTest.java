@@ -49,7 +49,7 @@ class KeepLaidCommandTest {
     void nothingChanges() throws IOException {
         CommandRun run = plan("along: x", "kit", before());
         assertEquals(0, run.code(), run.err());
-        assertTrue(run.out().contains(" m stay and 0.00 m with 0 bends go; 0.00 m with 0 bends are new."), run.out());
+        assertTrue(run.out().contains(" m stay and 0.00 m with no bends go; 0.00 m with no bends are new."), run.out());
         assertFalse(Files.readString(folder.resolve("kit").resolve("kit.json")).contains("\"kept\""));
     }
 

@@ -29,7 +29,7 @@ class TapeNotesTest {
                 j.fingerprint(),
                 List.of(),
                 List.of(),
-                new Job.Written(unit, List.of(), List.of())));
+                new Job.Written(unit, List.of(), List.of(), false)));
     }
 
     @Test

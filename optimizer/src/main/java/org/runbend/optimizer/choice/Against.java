@@ -40,6 +40,10 @@ final class Against {
         against.say(asked.weight() - plan.weight(), 10, 1, " kg", "lighter", "heavier");
         against.say(asked.price() - plan.price(), 100, 2, " " + currency, "cheaper", "dearer");
         against.say(asked.uneven() - plan.uneven(), 10, 1, " %", "less uneven", "more uneven");
+        if (plan.watts().isPresent() && asked.watts().isPresent()) {
+            long more = plan.watts().getAsLong() - asked.watts().getAsLong();
+            against.say(more, 1, 0, " W", "more heat", "less heat");
+        }
         return against.sentence();
     }
 

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.choice;
 
 import java.util.List;
+import java.util.OptionalLong;
 import org.runbend.optimizer.plan.KitPlan;
 
 /**
@@ -15,6 +16,7 @@ import org.runbend.optimizer.plan.KitPlan;
  * @param price of the box, minor units
  * @param uneven how far warmth differs over the floor, in tenths of %; see {@link Unevenness}
  * @param fitsCoil whether at most a tenth of the coils cut is left over
+ * @param watts heat into the room, W, to three figures; none where the job does not say what heat is reckoned with
  */
 public record Figures(
         int bends,
@@ -25,7 +27,22 @@ public record Figures(
         long weight,
         long price,
         long uneven,
-        boolean fitsCoil) {
+        boolean fitsCoil,
+        OptionalLong watts) {
+    /** Figures of a plan whose heat was not reckoned. */
+    public Figures(
+            int bends,
+            int leftOut,
+            long served,
+            long pipe,
+            long plated,
+            long weight,
+            long price,
+            long uneven,
+            boolean fitsCoil) {
+        this(bends, leftOut, served, pipe, plated, weight, price, uneven, fitsCoil, OptionalLong.empty());
+    }
+
     /** What may be left of coils that a plan fits (own limit). */
     private static final double LEFT = 0.1;
 
@@ -53,7 +70,19 @@ public record Figures(
                 Math.round(10 * plan.weight()),
                 plan.total(),
                 Math.round(1000 * Unevenness.of(plan)),
-                fitsCoil(plan));
+                fitsCoil(plan),
+                watts(plan));
+    }
+
+    private static OptionalLong watts(KitPlan plan) {
+        return plan.heat()
+                .map(h -> OptionalLong.of(threeFigures(h.solution().output().upward())))
+                .orElse(OptionalLong.empty());
+    }
+
+    private static long threeFigures(double watts) {
+        double step = Math.max(1, Math.pow(10, Math.floor(Math.log10(Math.max(1, Math.abs(watts)))) - 2));
+        return Math.round(Math.rint(watts / step) * step);
     }
 
     private static boolean fitsCoil(KitPlan plan) {
@@ -81,6 +110,16 @@ public record Figures(
 
     /** Everything that counts, less is better. */
     private List<Long> costs() {
-        return List.of((long) bends, (long) leftOut, -served, pipe, -plated, weight, price, uneven, fitsCoil ? 0L : 1L);
+        return List.of(
+                (long) bends,
+                (long) leftOut,
+                -served,
+                pipe,
+                -plated,
+                weight,
+                price,
+                uneven,
+                fitsCoil ? 0L : 1L,
+                -watts.orElse(0));
     }
 }

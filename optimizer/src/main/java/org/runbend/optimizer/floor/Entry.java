@@ -43,7 +43,7 @@ public record Entry(
         Job.Port port = job.floor().port();
         return new Entry(
                 port.turn(),
-                slot(job),
+                job.slotLength(),
                 groove.pad(),
                 groove.leastWeb(),
                 groove.half(),
@@ -53,28 +53,6 @@ public record Entry(
                         ? job.floor().below().stream().map(Job.Below::region).toList()
                         : List.of(),
                 loops);
-    }
-
-    /**
-     * Length of the slot from the hole's axis, mm: a pipe that turns at radius R over a travel h to the face that it pierces
-     * begins to dip sqrt(2 R h - h^2) before it (chord geometry), and half its diameter more. The travel is at most R; it
-     * is half the pipe and the plate with the foam under them downward, half the pipe and the cover upward, none through a
-     * wall. Where the build-up is not given, the pipe may need all of R.
-     */
-    private static double slot(Job job) {
-        double r = job.turnRadius();
-        double outer = job.pipe().product().outer();
-        double plate = job.groove().depth() - outer;
-        double travel =
-                switch (job.floor().port().turn()) {
-                    case DOWN ->
-                        job.build().map(b -> outer / 2 + plate + b.insulation()).orElse(r);
-                    case UP ->
-                        job.build().map(b -> outer / 2 + b.coverThickness()).orElse(r);
-                    case LEVEL -> 0.0;
-                };
-        double h = Math.min(r, travel);
-        return Math.sqrt(2 * r * h - h * h) + outer / 2;
     }
 
     /** Whether what leads from the holes to the lattice is settled before the loop is laid. */

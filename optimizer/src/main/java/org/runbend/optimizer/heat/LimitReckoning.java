@@ -50,14 +50,12 @@ final class LimitReckoning {
                         supply.coldest(),
                         problem.surroundings().outside()));
         problem.circuit().walls().ifPresent(w -> findings.add(new DrinkingWater().judge(supply.mixture(), w)));
-        findings.add(new Finding(
+        findings.add(Finding.atLeast(
                 "margin to boiling at least",
                 standing.margin(),
                 LITTLE_MARGIN,
                 "K",
-                standing.margin() < 0
-                        ? Finding.Verdict.FAIL
-                        : standing.margin() < LITTLE_MARGIN ? Finding.Verdict.WARN : Finding.Verdict.OK,
+                Finding.Verdict.WARN,
                 "Antoine and Raoult, from memory; 10 K are our choice"));
         findings.add(Finding.atMost(
                 "highest that the source can send at most what keeps every limit",

@@ -40,7 +40,10 @@ final class HeatWishReader {
                 number(heating, "spread", 0.1, 60),
                 number(heating, "start", -60, 80),
                 number(heating, "wanted", 0, 1e6),
-                heating.get("humidity", v -> v.share(0.01, 1), HeatWish.USUAL_HUMIDITY),
+                heating.find("humidity")
+                        .map(v -> v.share(0.01, 1))
+                        .filter(n -> !n.isNaN())
+                        .orElse(HeatWish.USUAL_HUMIDITY),
                 isSo(heating, "timber", false),
                 isSo(heating, "bath", false),
                 isSo(heating, "sleeping", false),
@@ -61,7 +64,7 @@ final class HeatWishReader {
         if (plain.isPresent() && (!surfaces.isEmpty() || volume > 0)) {
             plain.get().fault("a plain loss in W/K holds the whole space: leave it out, or surfaces and volume");
         }
-        if (plain.isEmpty() && surfaces.isEmpty()) {
+        if (plain.isEmpty() && m.find("surfaces").isEmpty()) {
             m.self().fault("a space needs its loss in W/K, or surfaces");
         }
         return m.make(() -> new SpaceLoss(surfaces, volume, airChanges, bridges));
@@ -73,7 +76,7 @@ final class HeatWishReader {
         BuildUp.HeatFlow flow = m.get("flow", v -> v.oneOf(BuildUp.HeatFlow.class), BuildUp.HeatFlow.SIDEWAYS);
         List<Layer> layers = m.each("layers", MOST_LAYERS, "a list of layers", v -> layer(v.map()));
         Optional<Double> given = m.find("transmittance").map(v -> v.number(0, 100));
-        if (given.isEmpty() && layers.isEmpty()) {
+        if (given.isEmpty() && m.find("layers").isEmpty()) {
             m.self().fault("a surface needs its transmittance in W/(m2 K), or layers");
         }
         return m.make(() -> new SpaceLoss.Surface(name, area, given.orElseGet(() -> new Iso6946()
@@ -149,7 +152,8 @@ final class HeatWishReader {
     }
 
     private static OptionalDouble number(YamlMap m, String key, double least, double most) {
-        return m.find(key).map(v -> OptionalDouble.of(v.number(least, most))).orElse(OptionalDouble.empty());
+        Optional<Double> value = m.find(key).map(v -> v.number(least, most)).filter(n -> !n.isNaN());
+        return value.isPresent() ? OptionalDouble.of(value.get()) : OptionalDouble.empty();
     }
 
     private static boolean isSo(YamlMap m, String key, boolean otherwise) {

@@ -10,6 +10,7 @@ import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.catalog.source.Unit;
+import org.runbend.optimizer.heat.HeatWish;
 
 /**
  * One order as it was read, with the products it names resolved. Sizes in mm, temperatures in degrees C.
@@ -99,10 +100,11 @@ public record Job(
      * @param unit the unit of numbers without one
      * @param corners the customer's names of the outline's corners, in its order; empty if there are none
      * @param assumptions what the file left to us and matters on the floor, one sentence each
+     * @param autoPrice whether it leaves to us what a place left out is worth
      */
-    public record Written(Unit unit, List<String> corners, List<String> assumptions) {
+    public record Written(Unit unit, List<String> corners, List<String> assumptions, boolean autoPrice) {
         /** Nothing but numbers in mm. */
-        public static final Written PLAIN = new Written(Unit.MM, List.of(), List.of());
+        public static final Written PLAIN = new Written(Unit.MM, List.of(), List.of(), false);
 
         /** Copies the lists. */
         public Written {
@@ -123,6 +125,27 @@ public record Job(
     public double turnRadius() {
         double byHand = pipe.product().handRadius();
         return byHand <= layout.spacing() / 2 + 1e-9 ? byHand : pipe.product().fittedRadius();
+    }
+
+    /**
+     * Length of the slot from the hole's axis, mm: a pipe that turns at radius R over a travel h to the face that it pierces
+     * begins to dip sqrt(2 R h - h^2) before it (chord geometry), and half its diameter more. The travel is at most R; it
+     * is half the pipe and the plate with the foam under them downward, half the pipe and the cover upward, none through a
+     * wall. Where the build-up is not given, the pipe may need all of R.
+     */
+    public double slotLength() {
+        double r = turnRadius();
+        double outer = pipe.product().outer();
+        double plate = groove().depth() - outer;
+        double travel =
+                switch (floor.port().turn()) {
+                    case DOWN ->
+                        build.map(b -> outer / 2 + plate + b.insulation()).orElse(r);
+                    case UP -> build.map(b -> outer / 2 + b.coverThickness()).orElse(r);
+                    case LEVEL -> 0.0;
+                };
+        double h = Math.min(r, travel);
+        return Math.sqrt(2 * r * h - h * h) + outer / 2;
     }
 
     /** The groove that the pipe lies in. */
@@ -467,6 +490,7 @@ public record Job(
      * @param maxPiece longest piece, mm; infinite where any length will do
      * @param leastPerRun share of each stretch to be covered at least, 0 to 1
      * @param maxLengths how many different lengths the pieces may have, 1 or more, if that is limited
+     * @param byHeat whether the coverage is to be chosen by the heat wanted; {@code coverage} then counts for nothing
      */
     public record PlateWish(
             List<SpreaderPlate> products,
@@ -477,7 +501,8 @@ public record Job(
             double plateClearance,
             double maxPiece,
             double leastPerRun,
-            OptionalInt maxLengths) {
+            OptionalInt maxLengths,
+            boolean byHeat) {
         /** A wish without a longest piece, a least share for each run and a limit of lengths. */
         public PlateWish(
                 List<SpreaderPlate> products,
@@ -495,7 +520,8 @@ public record Job(
                     plateClearance,
                     Double.POSITIVE_INFINITY,
                     0,
-                    OptionalInt.empty());
+                    OptionalInt.empty(),
+                    false);
         }
 
         /** Copies the list. */
@@ -514,19 +540,38 @@ public record Job(
                     plateClearance,
                     maxPiece,
                     leastPerRun,
-                    maxLengths);
+                    maxLengths,
+                    false);
         }
 
         /** The same wish with another limit of lengths. */
         public PlateWish withLengths(OptionalInt most) {
             return new PlateWish(
-                    products, bendClearance, gap, minPiece, coverage, plateClearance, maxPiece, leastPerRun, most);
+                    products,
+                    bendClearance,
+                    gap,
+                    minPiece,
+                    coverage,
+                    plateClearance,
+                    maxPiece,
+                    leastPerRun,
+                    most,
+                    byHeat);
         }
 
         /** The same wish with another least share for each run. */
         public PlateWish withLeastPerRun(double share) {
             return new PlateWish(
-                    products, bendClearance, gap, minPiece, coverage, plateClearance, maxPiece, share, maxLengths);
+                    products,
+                    bendClearance,
+                    gap,
+                    minPiece,
+                    coverage,
+                    plateClearance,
+                    maxPiece,
+                    share,
+                    maxLengths,
+                    byHeat);
         }
     }
 
@@ -550,6 +595,7 @@ public record Job(
      * @param coldest what the coolant must not freeze at, degrees C, if the job says it
      * @param pump pump of the catalog
      * @param namesCoolant whether the job names the coolant; else it is taken for granted
+     * @param wish what else the job says of heat
      */
     public record Heating(
             String coolant,
@@ -558,7 +604,8 @@ public record Job(
             double outside,
             OptionalDouble coldest,
             Optional<String> pump,
-            boolean namesCoolant) {
+            boolean namesCoolant,
+            HeatWish wish) {
         /** With a coolant that is named. */
         public Heating(
                 String coolant,
@@ -567,7 +614,7 @@ public record Job(
                 double outside,
                 OptionalDouble coldest,
                 Optional<String> pump) {
-            this(coolant, flow, room, outside, coldest, pump, true);
+            this(coolant, flow, room, outside, coldest, pump, true, HeatWish.NONE);
         }
     }
 }

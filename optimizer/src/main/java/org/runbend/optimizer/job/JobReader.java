@@ -22,6 +22,8 @@ import org.runbend.catalog.source.SourceFile;
 import org.runbend.catalog.source.Unit;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
+import org.runbend.optimizer.heat.CircuitParts;
+import org.runbend.optimizer.heat.need.SpaceLoss;
 
 /**
  * Reads a job file with what it extends, the catalog that it names and the shelf, and checks them against each other. A job that comes out is
@@ -95,7 +97,8 @@ public final class JobReader {
         Optional<Job.Layout> layout =
                 asked.map(l -> floor.map(f -> loopsForHoles(l, f.port(), root)).orElse(l));
         Optional<Job.Build> build = root.findMap("build").flatMap(products::build);
-        Optional<Job.Heating> heating = root.findMap("heating").flatMap(products::heating);
+        Optional<Job.Heating> heating = heating(root, products);
+        heatAsked(root, plates);
         return root.make(() -> new Job(
                 title,
                 order,
@@ -123,7 +126,40 @@ public final class JobReader {
                 new Job.Written(
                         root.get("units", v -> v.oneOf(Unit.class), Unit.MM),
                         floorReader.cornerNames(),
-                        Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()))));
+                        Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
+                        root.findMap("layout")
+                                .flatMap(l -> l.find("leftOutPrice"))
+                                .map(v -> v.isText("auto"))
+                                .orElse(true))));
+    }
+
+    private static Optional<Job.Heating> heating(YamlMap root, ProductsReader products) {
+        HeatWishReader reader = new HeatWishReader();
+        Optional<YamlMap> asked = root.findMap("heating");
+        Optional<YamlMap> spaceMap = root.findMap("space");
+        Optional<YamlMap> circuitMap = root.findMap("circuit");
+        if (asked.isEmpty()) {
+            spaceMap.ifPresent(m -> m.self().fault("space is reckoned with temperatures: give heating beside it"));
+            circuitMap.ifPresent(m -> m.self().fault("circuit is reckoned with temperatures: give heating beside it"));
+        }
+        Optional<SpaceLoss> space = spaceMap.flatMap(reader::space);
+        CircuitParts circuit = circuitMap.flatMap(reader::circuit).orElse(CircuitParts.NONE);
+        return asked.flatMap(m -> products.heating(m, space, circuit));
+    }
+
+    /** Plates can be chosen by heat only where heat can be reckoned and somebody says how much is wanted. */
+    private static void heatAsked(YamlMap root, Optional<Job.PlateWish> plates) {
+        boolean wanted = root.find("space").isPresent()
+                || root.findMap("heating").flatMap(h -> h.find("wanted")).isPresent();
+        boolean reckoned =
+                root.find("build").isPresent() && root.find("heating").isPresent() && wanted;
+        if (plates.filter(Job.PlateWish::byHeat).isPresent() && !reckoned) {
+            root.findMap("plates")
+                    .flatMap(p -> p.find("coverage"))
+                    .ifPresent(
+                            v -> v.fault("auto chooses plates by heat: give build, heating, and heating.wanted in W or"
+                                    + " space; or a share such as 85%"));
+        }
     }
 
     private static Optional<Groove> groove(

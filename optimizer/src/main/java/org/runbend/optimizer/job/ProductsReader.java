@@ -19,6 +19,9 @@ import org.runbend.catalog.source.Nearest;
 import org.runbend.catalog.source.Plain;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
+import org.runbend.optimizer.heat.CircuitParts;
+import org.runbend.optimizer.heat.HeatWish;
+import org.runbend.optimizer.heat.need.SpaceLoss;
 
 /** Reads what a job wants from the catalog: pipe, plates, floor build-up and heating. */
 final class ProductsReader {
@@ -99,7 +102,8 @@ final class ProductsReader {
         double bendClearance = m.get("bendClearance", v -> v.length(0, 2000), BEND_CLEARANCE);
         double gap = m.get("gap", v -> v.length(0, 1000), GAP);
         double minPiece = m.get("minPiece", v -> v.length(0, 5000), MIN_PIECE);
-        double coverage = m.get("coverage", v -> v.share(0, 1), COVERAGE);
+        boolean byHeat = m.find("coverage").filter(v -> v.isText("auto")).isPresent();
+        double coverage = m.get("coverage", v -> v.isText("auto") ? 1 : v.share(0, 1), COVERAGE);
         double clearance = m.get("plateClearance", v -> v.length(0, 1000), PLATE_CLEARANCE);
         double maxPiece = m.get(
                 "maxPiece",
@@ -111,7 +115,16 @@ final class ProductsReader {
                 v -> v.isText("none") ? OptionalInt.empty() : OptionalInt.of(v.whole(1, MOST_LENGTHS)),
                 OptionalInt.empty());
         return m.make(() -> new Job.PlateWish(
-                products, bendClearance, gap, minPiece, coverage, clearance, maxPiece, leastPerRun, maxLengths));
+                products,
+                bendClearance,
+                gap,
+                minPiece,
+                coverage,
+                clearance,
+                maxPiece,
+                leastPerRun,
+                maxLengths,
+                byHeat));
     }
 
     private static void checkGroove(YamlValue place, SpreaderPlate plate, Pipe pipe) {
@@ -156,8 +169,14 @@ final class ProductsReader {
         return m.make(() -> new Job.Build(insulation, thickness, material, resistance));
     }
 
-    /** Temperatures and pump, empty if something was wrong. */
-    Optional<Job.Heating> heating(YamlMap m) {
+    /**
+     * Temperatures, pump and what else heat is reckoned with, empty if something was wrong.
+     *
+     * @param space how the space loses heat, if the job says it
+     * @param circuit what else is in the circuit
+     */
+    Optional<Job.Heating> heating(YamlMap m, Optional<SpaceLoss> space, CircuitParts circuit) {
+        HeatWish wish = new HeatWishReader().heating(m, space, circuit);
         String coolant = m.find("coolant")
                 .map(v -> sku(v, "coolant", Catalog::findCoolant, Catalog::coolants, Coolant::sku))
                 .orElse("propylene-glycol-40");
@@ -174,7 +193,11 @@ final class ProductsReader {
                             + " degrees C");
         }
         boolean named = m.find("coolant").isPresent();
-        return m.make(() -> new Job.Heating(coolant, flow, room, outside, coldest, pump, named));
+        wish.source().ifPresent(s -> m.find("source")
+                .filter(v -> s < flow)
+                .ifPresent(v -> v.fault("source of " + Plain.number(s) + " degrees C cannot send a flow of "
+                        + Plain.number(flow) + " degrees C")));
+        return m.make(() -> new Job.Heating(coolant, flow, room, outside, coldest, pump, named, wish));
     }
 
     private <T> String sku(

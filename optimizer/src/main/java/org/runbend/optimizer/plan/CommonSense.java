@@ -9,7 +9,7 @@ import org.runbend.optimizer.plan.PlanCheck.Verdict;
 
 /**
  * What a fitter knows without reckoning: whether the coolant freezes, whether it is too hot for pipe and wood, whether a loop
- * is too long for its bore.
+ * is too long for its bore. Where heat was reckoned, its own findings stand for most of it.
  */
 final class CommonSense {
     /** Highest operating temperature of pipe for floor heating, degrees C: class 4 of ISO 10508, from memory. */
@@ -23,32 +23,48 @@ final class CommonSense {
 
     private CommonSense() {}
 
-    static List<PlanCheck> of(Job job, List<KitPlan.LoopPlan> loops) {
+    /**
+     * The checks.
+     *
+     * @param reckoned whether heat was reckoned, which knows frost and wood better
+     */
+    static List<PlanCheck> of(Job job, List<KitPlan.LoopPlan> loops, boolean reckoned) {
         List<PlanCheck> checks = new ArrayList<>();
         checks.add(length(job.pipe().product(), loops));
         job.heating().ifPresent(h -> {
-            job.catalog().findCoolant(h.coolant()).ifPresent(c -> checks.add(frost(c, h)));
-            double limit = job.pipe().product().maxTemperature().orElse(PIPE);
-            checks.add(new PlanCheck(
-                    "flow temperature, at most that of the pipe",
-                    h.flow(),
-                    limit,
-                    "degrees C",
-                    h.flow() <= limit ? Verdict.OK : Verdict.FAIL,
-                    job.pipe().product().maxTemperature().isPresent()
-                            ? "catalog, maxTemperature"
-                            : "ISO 10508 class 4, from memory"));
-            if (job.build().isPresent()) {
-                checks.add(new PlanCheck(
-                        "flow temperature under wood, at most",
-                        h.flow(),
-                        WOOD,
-                        "degrees C",
-                        h.flow() <= WOOD ? Verdict.OK : Verdict.WARN,
-                        "common practice; mix it down or ask the maker of the floor"));
+            boolean known = job.pipe().product().maxTemperature().isPresent();
+            if (!reckoned || !known) {
+                checks.add(pipe(job, h));
+            }
+            if (!reckoned) {
+                job.catalog().findCoolant(h.coolant()).ifPresent(c -> checks.add(frost(c, h)));
+                job.build().ifPresent(b -> checks.add(wood(h)));
             }
         });
         return checks;
+    }
+
+    private static PlanCheck pipe(Job job, Job.Heating heating) {
+        double limit = job.pipe().product().maxTemperature().orElse(PIPE);
+        return new PlanCheck(
+                "flow temperature, at most that of the pipe",
+                heating.flow(),
+                limit,
+                "degrees C",
+                heating.flow() <= limit ? Verdict.OK : Verdict.FAIL,
+                job.pipe().product().maxTemperature().isPresent()
+                        ? "catalog, maxTemperature"
+                        : "ISO 10508 class 4, from memory");
+    }
+
+    private static PlanCheck wood(Job.Heating heating) {
+        return new PlanCheck(
+                "flow temperature under wood, at most",
+                heating.flow(),
+                WOOD,
+                "degrees C",
+                heating.flow() <= WOOD ? Verdict.OK : Verdict.WARN,
+                "common practice; mix it down or ask the maker of the floor");
     }
 
     /** Without a coldest temperature nobody knows whether the coolant ever gets as cold as it is outside. */

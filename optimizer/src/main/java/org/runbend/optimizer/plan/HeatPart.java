@@ -76,7 +76,7 @@ public final class HeatPart {
 
     /** The problem, where the job says what the floor is built of and what heats it. */
     public static Optional<HeatProblem> problem(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
-        return problem(job, loops, plates, HeatWish.NONE);
+        return problem(job, loops, plates, job.heating().map(Job.Heating::wish).orElse(HeatWish.NONE));
     }
 
     /**

@@ -32,6 +32,7 @@ import org.runbend.optimizer.plates.PlatePlan;
  * @param remarks what a person should know, one sentence each
  * @param bareFloor the heated floor that stays bare, why, and what would free it, the largest part first
  * @param plateOptions what plates would cost if less were asked of them, if that was worked out
+ * @param heat what the floor gives, if the job says what it is built of and what heats it
  */
 public record KitPlan(
         Job job,
@@ -47,7 +48,8 @@ public record KitPlan(
         List<PlanCheck> checks,
         List<String> remarks,
         List<BareFloor> bareFloor,
-        Optional<PlateOptions> plateOptions) {
+        Optional<PlateOptions> plateOptions,
+        Optional<KitHeat> heat) {
     /** Copies the lists. */
     public KitPlan {
         loops = List.copyOf(loops);
@@ -86,6 +88,7 @@ public record KitPlan(
                 checks,
                 remarks,
                 bareFloor,
+                Optional.empty(),
                 Optional.empty());
     }
 
@@ -152,7 +155,8 @@ public record KitPlan(
                 checks,
                 Stream.concat(Stream.of(remark), remarks.stream()).toList(),
                 bareFloor,
-                plateOptions);
+                plateOptions,
+                heat);
     }
 
     /** The same plan with what its plates would cost if less were asked of them. */
@@ -171,7 +175,8 @@ public record KitPlan(
                 checks,
                 remarks,
                 bareFloor,
-                Optional.of(options));
+                Optional.of(options),
+                heat);
     }
 
     /**

@@ -31,6 +31,12 @@ public final class KitPlanner {
     /** Where pipe is short, places are left out for its length whatever else speaks against them. */
     private static final Set<Reason> CAUSED_BY_LENGTH = EnumSet.of(Reason.TURNS, Reason.COLOURS);
 
+    /** Prices tried where the usual one leaves too much bare; the contract holds them to 4. */
+    private static final int[] RAISED = {2, 4};
+
+    /** Share of the places that may stay bare before that (common practice: nine tenths of what can be reached are served). */
+    private static final double BARE = 0.1;
+
     private final Progress progress;
 
     /** A planner that tells the listener what it is at. */
@@ -45,7 +51,35 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job) {
-        return job.hasOwnLoop() ? own(job) : plan(job, lay(job));
+        return job.hasOwnLoop() ? own(job) : priced(job);
+    }
+
+    /**
+     * Where the price of a place left out is ours to say, it is raised while more than a tenth of the places stays bare and
+     * that helps: on a floor of few places a wave of bends is dear and a bare corner is seen.
+     */
+    private KitPlan priced(Job job) {
+        LaidFloor laid = lay(job);
+        Job now = job;
+        boolean free = job.written().autoPrice()
+                && job.pipe().loopLimit().isEmpty()
+                && !job.layout().fitCoil();
+        for (int price : free ? RAISED : new int[0]) {
+            if (leftOut(laid) <= BARE * laid.place().reachable()) {
+                break;
+            }
+            Job dearer = job.with(job.floor(), job.layout().withPrice(price));
+            LaidFloor other = lay(dearer);
+            if (leftOut(other) < leftOut(laid)) {
+                laid = other;
+                now = dearer;
+            }
+        }
+        return plan(now, laid);
+    }
+
+    private static int leftOut(LaidFloor laid) {
+        return laid.loops().stream().mapToInt(KitPlan.LoopPlan::leftOut).sum();
     }
 
     /** The designer's loop as it is: no lattice, no bounds, nothing left out. */
@@ -176,6 +210,16 @@ public final class KitPlanner {
                                 .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
                                 .toList()));
         progress.step("packing the plates");
+        if (job.plates().byHeat()) {
+            AutoCoverage.Asked asked = AutoCoverage.asked(job, loops);
+            return assemble(
+                    asked.job(),
+                    radius,
+                    place,
+                    loops,
+                    bare,
+                    Stream.concat(words.stream(), Stream.of(asked.words())).toList());
+        }
         PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
         PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
         KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, words);
@@ -204,6 +248,7 @@ public final class KitPlanner {
         List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
         double served = ServedFloor.share(job, breakdowns(loops));
+        KitHeat.Reckoning heat = KitHeat.of(job, loops, plates);
         KitPlan plan = new KitPlan(
                 job,
                 radius,
@@ -215,9 +260,18 @@ public final class KitPlanner {
                 items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
                 items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
                 channel,
-                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel),
-                remarks(job, radius, loops, plates, coils, bare, words),
-                bare);
+                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
+                remarks(
+                        job,
+                        radius,
+                        loops,
+                        plates,
+                        coils,
+                        bare,
+                        Stream.concat(words.stream(), heat.remark().stream()).toList()),
+                bare,
+                Optional.empty(),
+                heat.heat());
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {

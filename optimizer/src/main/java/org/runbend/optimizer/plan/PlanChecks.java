@@ -32,7 +32,8 @@ final class PlanChecks {
             List<KitPlan.LoopPlan> loops,
             double served,
             PlatePlan plates,
-            Optional<ChannelPlan> channel) {
+            Optional<ChannelPlan> channel,
+            Optional<KitHeat> heat) {
         long cut = loops.stream().mapToLong(KitPlan.LoopPlan::cutLength).max().orElse(0);
         List<PlanCheck> checks = new ArrayList<>();
         Pipe pipe = job.pipe().product();
@@ -79,7 +80,8 @@ final class PlanChecks {
         List<Breakdown> pipes = loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
         checks.addAll(AirChecks.of(job, pipes, plates));
         checks.add(straightAtHoles(pipes, job.hasOwnLoop()));
-        checks.addAll(CommonSense.of(job, loops));
+        checks.addAll(CommonSense.of(job, loops, heat.isPresent()));
+        heat.ifPresent(h -> checks.addAll(HeatChecks.of(h.solution())));
         channel.ifPresent(c -> checks.addAll(Channels.checks(job, c)));
         return checks;
     }

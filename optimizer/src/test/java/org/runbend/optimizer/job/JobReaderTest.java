@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.catalog.shelf.Remnant;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.SourceFile;
+import org.runbend.optimizer.heat.HeatWish;
 
 class JobReaderTest {
     @TempDir
@@ -58,7 +59,14 @@ class JobReaderTest {
         assertEquals(Optional.of(new Job.Build(30, 12, "birch-ply", 0.02)), bare.build());
         assertEquals(
                 Optional.of(new Job.Heating(
-                        "propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.empty(), false)),
+                        "propylene-glycol-40",
+                        60,
+                        20,
+                        -10,
+                        OptionalDouble.empty(),
+                        Optional.empty(),
+                        false,
+                        HeatWish.NONE)),
                 bare.heating());
     }
 
@@ -90,7 +98,7 @@ class JobReaderTest {
         assertEquals(1100, job.pipe().returnTail());
         assertEquals(
                 Optional.of(new Job.Heating(
-                        "propylene-glycol-40", 60, 20, -10, OptionalDouble.empty(), Optional.of("CP-12"))),
+                        "propylene-glycol-40", 50, 20, -10, OptionalDouble.of(-15), Optional.of("CP-12"))),
                 job.heating());
     }
 

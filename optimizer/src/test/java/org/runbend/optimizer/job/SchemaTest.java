@@ -32,7 +32,8 @@ class SchemaTest {
     private static final Path READERS = Path.of("src", "main", "java", "org", "runbend", "optimizer", "job");
     private static final Path CATALOG_READER = Path.of(
             "..", "catalog", "src", "main", "java", "org", "runbend", "catalog", "product", "CatalogReader.java");
-    private static final Pattern ASKED = Pattern.compile("\\b(?:require|find|findMap|get|each)\\(\\s*\"(\\w+)\"");
+    private static final Pattern ASKED =
+            Pattern.compile("\\b(?:require|find|findMap|get|each|number|isSo)\\(\\s*(?:\\w+, )?\"(\\w+)\"");
 
     private static JsonNode tree(String name) throws IOException {
         return JSON.readTree(Jobs.EXAMPLES.resolve(name).toFile());
@@ -80,6 +81,7 @@ class SchemaTest {
                 "Outline",
                 "MeasuredFloorReader",
                 "LayoutReader",
+                "HeatWishReader",
                 "LoopReader",
                 "ProductsReader")) {
             asked.addAll(asked(READERS.resolve(reader + ".java")));

@@ -44,7 +44,8 @@ class BoxContentsTest {
     /** The cut alone: its share of the coil's price, its own weight, and the rest stays on the shelf. */
     @Test
     void cutFromACoil() throws IOException {
-        String catalog = Sheds.catalog("    aid: BA-16\n    supply: whole", "    aid: BA-16\n    supply: cut");
+        String catalog = Sheds.catalog(
+                "    supply: whole\n    weightPerMetre: 0.083", "    supply: cut\n    weightPerMetre: 0.083");
         KitPlan plan = Sheds.plan(Sheds.job(folder, Sheds.SHED, catalog, Optional.empty()));
         double cut = plan.loops().get(0).cutLength();
         KitPlan.BoxItem line = item(plan, "PX-16");

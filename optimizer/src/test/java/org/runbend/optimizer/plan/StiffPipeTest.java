@@ -117,6 +117,7 @@ class StiffPipeTest {
     private Job job(String floor, double radius, String layout) throws IOException {
         String text = read(floor + ".yaml");
         if (!layout.isEmpty()) {
+            text = layout.contains("leftOutPrice") ? text.replace("leftOutPrice: 10, ", "") : text;
             text = text.replace("spacing: 150", "spacing: 150, " + layout);
         }
         String catalog = read("workshop.yaml").replace("fitted: 55, byHand: 80", "fitted: " + radius + ", byHand: 160");
