@@ -60,6 +60,20 @@ class CutFollowerTest {
         assertTrue(said.contains("post"), said);
     }
 
+    /** Where no cutter goes into the groove there is no line to follow; one line says what would do. */
+    @Test
+    void centreWithoutACutterThatGoesInIsRefused() throws IOException {
+        String catalog = Files.readString(PlannedKits.EXAMPLES.resolve(PlannedKits.CATALOG));
+        Files.writeString(folder.resolve(PlannedKits.CATALOG), catalog.replace("cutters: [8, 12]", "cutters: [25]"));
+        Path job = folder.resolve("job.yaml");
+        Files.writeString(job, floor(0, "").yaml());
+        Path kit = folder.resolve("kit");
+        CommandRun run = CommandRun.of("plan", job.toString(), "--out", kit.toString(), "--channel", "centre");
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("the thinnest cutter of the catalog 25 mm; give routing.cutters one"), run.err());
+        assertTrue(Files.notExists(kit));
+    }
+
     /** Plans the floor of a seed; the form of the drawing goes round. */
     private Path cut(int seed) throws IOException {
         Floor floor = floor(seed, "");
