@@ -1,10 +1,9 @@
 package org.runbend.export.drafting;
 
-import java.util.LinkedHashMap;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;

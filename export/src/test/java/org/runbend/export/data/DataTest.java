@@ -50,8 +50,8 @@ class DataTest {
                 .lines()
                 .toList();
         assertEquals(
-                "['job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'pipe', 'lattice', 'loops', 'plates', 'sawWork', 'coils',"
-                        + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'checks',"
+                "['contract', 'job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'port', 'pipe', 'lattice', 'loops', 'plates', 'sawWork', 'coils',"
+                        + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'notSupplied', 'checks',"
                         + " 'bareFloor', 'remarks', 'fingerprint', 'files']",
                 found.get(0));
         assertEquals(
