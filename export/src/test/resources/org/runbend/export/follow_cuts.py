@@ -83,7 +83,7 @@ class Drawing:
 
 def passes_of(drawing):
     said = drawing.say(
-        r"CHANNEL: pocket, tool inside the line, cleared whole: (?:1 pass|(\d+) passes side by side, step-over ([\d.]+) mm)"
+        r"CHANNEL: pocket, tool inside, cleared whole: (?:1 pass|(\d+) passes side by side, step-over ([\d.]+) mm)"
         r"(?:, pads dia ([\d.]+) in (\d+) rings of ([\d.]+))?, (\d+) passes down of ([\d.]+); "
     )
     across, step, pad, rings, ring, down, layer = said.groups()

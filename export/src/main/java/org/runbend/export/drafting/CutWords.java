@@ -86,8 +86,7 @@ final class CutWords {
         String across = passes.across() == 1
                 ? "1 pass"
                 : passes.across() + " passes side by side, step-over " + mm(passes.stepOver()) + " mm";
-        return "CHANNEL: pocket, tool inside the line, cleared whole: " + across + pads + ", " + depth + "; "
-                + size(size);
+        return "CHANNEL: pocket, tool inside, cleared whole: " + across + pads + ", " + depth + "; " + size(size);
     }
 
     private String uncut() {

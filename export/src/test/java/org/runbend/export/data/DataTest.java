@@ -69,8 +69,8 @@ class DataTest {
                 found.get(5));
         assertEquals("([None, '=S\"1,2', None], 0.647619, 900, 1000, 1500)", found.get(6));
         assertEquals(
-                "([{'product': 'PX', 'length': 25000.0, 'cuts': [{'loop': 'A', 'length': 8357.0}], 'left': 16643.0}],"
-                        + " 2125, 2125)",
+                "([{'product': 'PX', 'length': 25000.0, 'cuts': [{'loop': 'A', 'length': 8357.0}], 'left': 16643.0,"
+                        + " 'restGoesTo': 'customer'}], 2125, 2125)",
                 found.get(7));
         assertEquals(
                 "({'sku': 'PX-25', 'name': 'Pipe 16 x 2, coil of 25 m', 'quantity': 1, 'unit': 'coil', 'price': 3900,"
