@@ -136,7 +136,7 @@ class ExamplesTest {
                             .filter(m -> m.layer() == Layer.NOTE && m.shape() instanceof Paragraph)
                             .map(m -> String.join(" ", ((Paragraph) m.shape()).lines()))
                             .collect(Collectors.joining(" "));
-            String side = contour ? "CHANNEL: pocket, tool inside the line" : "PIPE and CHANNEL: tool on the line";
+            String side = contour ? "CHANNEL: pocket, tool inside" : "PIPE and CHANNEL: tool on the line";
             assertTrue(words.contains(side) && words.contains("FLOOR: through, tool outside the line"), words);
             assertTrue(words.contains(deep) && words.contains("step-over") == contour, words);
         }
