@@ -68,7 +68,12 @@ final class Measures {
 
     private void row(List<Double> chain, double offset, DoubleFunction<Point> place) {
         for (int i = 1; i < chain.size(); i++) {
-            add(place.apply(chain.get(i - 1)), place.apply(chain.get(i)), offset, "");
+            Point a = place.apply(chain.get(i - 1));
+            Point b = place.apply(chain.get(i));
+            // a first measure too short for its text is written away from the next one
+            boolean before =
+                    i == 1 && chain.size() > 2 && measure(a, b, offset, "").textMoved();
+            add(before ? b : a, before ? a : b, before ? -offset : offset, "");
         }
     }
 
@@ -144,7 +149,11 @@ final class Measures {
     }
 
     private void add(Point a, Point b, double offset, String word) {
+        sheet.add(Layer.DIMENSION, measure(a, b, offset, word));
+    }
+
+    private Dimension measure(Point a, Point b, double offset, String word) {
         String text = word + tape.beside(a.distance(b));
-        sheet.add(Layer.DIMENSION, new Dimension(a, b, offset * unit, HEIGHT * unit, text));
+        return new Dimension(a, b, offset * unit, HEIGHT * unit, text);
     }
 }
