@@ -257,7 +257,7 @@ class HolesTest {
                 .filter(c -> c.name().startsWith("longest loop"))
                 .findFirst()
                 .orElseThrow();
-        assertTrue(check.value() > 40, () -> check.toString());
+        assertTrue(check.value() > 40, check::toString);
         assertEquals(40, check.limit());
         assertEquals(PlanCheck.Verdict.WARN, check.verdict());
     }
