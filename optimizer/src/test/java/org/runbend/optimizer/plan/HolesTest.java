@@ -248,10 +248,15 @@ class HolesTest {
     @Test
     void loopsTooLongForTheirBore() throws IOException {
         Files.copy(Path.of("..", "examples", "workshop.yaml"), folder.resolve("workshop.yaml"));
-        String text = "job: Holes\norder: H-1\ncatalog: workshop.yaml\n"
-                + "floor: {outline: [[0, 0], [4800, 0], [4800, 1000], [0, 1000]], port: {at: [0, 500]}}\n"
-                + "layout: {spacing: 100, edge: 50}\npipe: {product: PX-10, tails: [900, 1100]}\n"
-                + "plates: {product: [SP-10]}\n";
+        String text = """
+                job: Holes
+                order: H-1
+                catalog: workshop.yaml
+                floor: {outline: [[0, 0], [4800, 0], [4800, 1000], [0, 1000]], port: {at: [0, 500]}}
+                layout: {spacing: 100, edge: 50}
+                pipe: {product: PX-10, tails: [900, 1100]}
+                plates: {product: [SP-10]}
+                """;
         KitPlan plan = plan(JobReader.read(Files.writeString(folder.resolve("job.yaml"), text), Optional.empty()));
         PlanCheck check = plan.checks().stream()
                 .filter(c -> c.name().startsWith("longest loop"))
