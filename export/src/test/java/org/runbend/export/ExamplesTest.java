@@ -135,7 +135,8 @@ class ExamplesTest {
                     .draw(plan).marks().stream()
                             .filter(m -> m.layer() == Layer.NOTE && m.shape() instanceof Paragraph)
                             .map(m -> String.join(" ", ((Paragraph) m.shape()).lines()))
-                            .collect(Collectors.joining(" "));
+                            .collect(Collectors.joining(" "))
+                            .replaceAll("\\s+", " ");
             String side = contour ? "CHANNEL: pocket, tool inside" : "PIPE and CHANNEL: tool on the line";
             assertTrue(words.contains(side) && words.contains("FLOOR: through, tool outside the line"), words);
             assertTrue(words.contains(deep) && words.contains("step-over") == contour, words);

@@ -18,7 +18,6 @@ import org.runbend.export.cli.DrawnLoops;
 import org.runbend.optimizer.job.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.KitPlanner;
-import org.runbend.optimizer.plan.PlateComparing;
 import org.runbend.optimizer.plan.Progress;
 
 /**
@@ -67,8 +66,8 @@ final class PlannedKits implements AutoCloseable {
 
     /** The plan made anew in this process. */
     KitPlan plan(Path job) {
-        return plans.computeIfAbsent(job, j -> new PlateComparing()
-                .compare(new KitPlanner(Progress.SILENT).plan(JobReader.read(j, Optional.empty(), new DrawnLoops()))));
+        return plans.computeIfAbsent(
+                job, j -> new KitPlanner(Progress.SILENT).plan(JobReader.read(j, Optional.empty(), new DrawnLoops())));
     }
 
     /** How many jobs the command line has planned. */

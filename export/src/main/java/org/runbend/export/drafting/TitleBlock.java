@@ -30,7 +30,7 @@ public final class TitleBlock {
     /** Letters of a line of notes beside the title at least, and of one under it. */
     private static final int BESIDE = 48;
 
-    private static final int UNDER = 84;
+    private static final int UNDER = 66;
 
     private final SheetBuilder sheet;
     private final double unit;
