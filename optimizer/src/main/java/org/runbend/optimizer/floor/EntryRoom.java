@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
@@ -35,7 +36,7 @@ public final class EntryRoom {
         for (Shape.Polygon b : entry.below()) {
             solid.add(new KeepOut("", KeepOut.Kind.OTHER, b, half));
         }
-        boolean wall = entry.turn() == org.runbend.optimizer.job.Job.Turn.LEVEL;
+        boolean wall = entry.turn() == Job.Turn.LEVEL;
         List<Point> outline = frame.in(problem.outline());
         this.pockets = new FreeSpace(
                 outline, half + entry.leastWeb(), solid.stream().map(frame::in).toList());
@@ -56,8 +57,7 @@ public final class EntryRoom {
 
     /** Whether a hole may be drilled there; through a wall any place will do. */
     public boolean allowsHole(Point at) {
-        return entry.turn() == org.runbend.optimizer.job.Job.Turn.LEVEL
-                || (pockets.allowsPoint(at.x(), at.y()) && site.mayEnd(at.x(), at.y()));
+        return entry.turn() == Job.Turn.LEVEL || (pockets.allowsPoint(at.x(), at.y()) && site.mayEnd(at.x(), at.y()));
     }
 
     /** Whether the pipe of a lead-in may lie there. */

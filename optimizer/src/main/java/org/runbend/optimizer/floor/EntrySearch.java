@@ -235,7 +235,7 @@ final class EntrySearch {
         for (Heading h : Heading.values()) {
             int next = graph.neighbour(node, h);
             if (next >= 0 && next != other) {
-                finder.find(hole, at, h.dx(), h.dy(), way -> true)
+                finder.find(hole, at, h.dx(), h.dy())
                         .ifPresent(w -> ends.add(new End(node, Optional.of(h), Optional.of(w), w.lead())));
             }
         }
@@ -250,7 +250,7 @@ final class EntrySearch {
             int next = graph.neighbour(node, h);
             Optional<Point> wall = next < 0 || next == other ? Optional.empty() : wallBehind(at, h);
             wall.filter(w -> frame.in(problem.port()).distance(w) <= problem.reach() + problem.spacing())
-                    .flatMap(w -> finder.find(w, at, h.dx(), h.dy(), way -> true))
+                    .flatMap(w -> finder.find(w, at, h.dx(), h.dy()))
                     .ifPresent(w -> ends.add(new End(node, Optional.of(h), Optional.of(w), w.lead())));
         }
         return ends;

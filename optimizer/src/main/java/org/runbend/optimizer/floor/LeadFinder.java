@@ -2,7 +2,6 @@ package org.runbend.optimizer.floor;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.job.Point;
@@ -51,21 +50,20 @@ final class LeadFinder {
      * @param node where it ends
      * @param dx direction in which the loop leaves the node
      * @param dy likewise
-     * @param fits whether a way may lie where it does, beside what this finder looks at
      */
-    Optional<Way> find(Point hole, Point node, int dx, int dy, Predicate<List<Element>> fits) {
+    Optional<Way> find(Point hole, Point node, int dx, int dy) {
         double along = (node.x() - hole.x()) * dx + (node.y() - hole.y()) * dy;
         double aside = Math.abs((node.x() - hole.x()) * dy - (node.y() - hole.y()) * dx);
         if (aside < SAME && along > SAME && along + straightBehindNode >= entry.slot()) {
-            Optional<Way> straight = way(List.of(hole, node), dx, dy, fits);
+            Optional<Way> straight = way(List.of(hole, node), dx, dy);
             if (straight.isPresent()) {
                 return straight;
             }
         }
-        return oneCorner(hole, node, dx, dy, fits).or(() -> twoCorners(hole, node, dx, dy, fits));
+        return oneCorner(hole, node, dx, dy).or(() -> twoCorners(hole, node, dx, dy));
     }
 
-    private Optional<Way> oneCorner(Point hole, Point node, int dx, int dy, Predicate<List<Element>> fits) {
+    private Optional<Way> oneCorner(Point hole, Point node, int dx, int dy) {
         for (double t = 0; t <= MOST_SPACINGS * spacing; t += STEP) {
             Point corner = new Point(node.x() - t * dx, node.y() - t * dy);
             double reach = hole.distance(corner);
@@ -77,7 +75,7 @@ final class LeadFinder {
             if (turn > SHARPEST || turn < 1e-6 || take > t + 1e-9 || reach - take < entry.slot()) {
                 continue;
             }
-            Optional<Way> way = way(List.of(hole, corner, node), dx, dy, fits);
+            Optional<Way> way = way(List.of(hole, corner, node), dx, dy);
             if (way.isPresent()) {
                 return way;
             }
@@ -85,7 +83,7 @@ final class LeadFinder {
         return Optional.empty();
     }
 
-    private Optional<Way> twoCorners(Point hole, Point node, int dx, int dy, Predicate<List<Element>> fits) {
+    private Optional<Way> twoCorners(Point hole, Point node, int dx, int dy) {
         Way best = null;
         for (int d = 0; d < DIRECTIONS; d++) {
             double ux = Math.cos(2 * Math.PI * d / DIRECTIONS);
@@ -99,7 +97,7 @@ final class LeadFinder {
                         continue;
                     }
                     if (fillets(s, hole, first, second, between, t, dx, dy)) {
-                        Optional<Way> way = way(List.of(hole, first, second, node), dx, dy, fits);
+                        Optional<Way> way = way(List.of(hole, first, second, node), dx, dy);
                         best = way.isPresent() && shorter(way.get(), best) ? way.get() : best;
                     }
                 }
@@ -150,10 +148,10 @@ final class LeadFinder {
         return true;
     }
 
-    private Optional<Way> way(List<Point> corners, int dx, int dy, Predicate<List<Element>> fits) {
+    private Optional<Way> way(List<Point> corners, int dx, int dy) {
         List<Element> elements =
                 new Filleting().breakDown(corners, entry.radius()).elements();
-        return isClearOfItself(elements, dx, dy) && room.allows(elements) && fits.test(elements)
+        return isClearOfItself(elements, dx, dy) && room.allows(elements)
                 ? Optional.of(new Way(new Lead(corners), elements))
                 : Optional.empty();
     }
