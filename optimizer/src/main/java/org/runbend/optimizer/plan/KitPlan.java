@@ -133,7 +133,7 @@ public record KitPlan(
     /** Share of the heated floor that the loops serve, %, as the checks say it. */
     public double served() {
         return checks.stream()
-                .filter(c -> c.name().equals(PlanChecks.SERVED))
+                .filter(c -> c.name().equals(PlanCheck.SERVED))
                 .mapToDouble(PlanCheck::value)
                 .findFirst()
                 .orElse(0);
@@ -160,7 +160,7 @@ public record KitPlan(
     }
 
     /** The same plan with what its plates would cost if less were asked of them. */
-    KitPlan with(PlateOptions options) {
+    public KitPlan with(PlateOptions options) {
         return new KitPlan(
                 job,
                 bendRadius,

@@ -11,6 +11,9 @@ package org.runbend.optimizer.plan;
  * @param source where the limit comes from
  */
 public record PlanCheck(String name, double value, double limit, String unit, Verdict verdict, String source) {
+    /** Name of the check that says what share of the heated floor the loops serve. */
+    public static final String SERVED = "share of heated floor served";
+
     /** What came of a check. */
     public enum Verdict {
         /** Within the limit. */
