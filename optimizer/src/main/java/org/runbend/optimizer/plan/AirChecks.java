@@ -55,13 +55,8 @@ final class AirChecks {
         AirChecks checks = new AirChecks(job, loops);
         List<PlanCheck> found = new ArrayList<>();
         double inside = clean(checks.inside());
-        found.add(new PlanCheck(
-                "least air between groove and outline",
-                inside,
-                0,
-                "mm",
-                inside >= 0 ? Verdict.OK : Verdict.FAIL,
-                "nothing is cut outside"));
+        found.add(PlanCheck.atLeast(
+                "least air between groove and outline", inside, 0, "mm", Verdict.FAIL, "nothing is cut outside"));
         checks.grooves().ifPresent(air -> found.add(check("least air between groove and things", air, LEAST_AIR)));
         checks.plates(plates).ifPresent(air -> found.add(check("least air between plates and things", air, 0)));
         return found;
@@ -69,8 +64,10 @@ final class AirChecks {
 
     private static PlanCheck check(String name, Air air, double asked) {
         double mm = clean(air.mm);
-        Verdict verdict = mm < 0 ? Verdict.FAIL : mm < asked ? Verdict.WARN : Verdict.OK;
-        return new PlanCheck(name, mm, verdict == Verdict.FAIL ? 0 : asked, "mm", verdict, "nearest is " + air.thing);
+        String source = "nearest is " + air.thing;
+        return mm < 0
+                ? PlanCheck.atLeast(name, mm, 0, "mm", Verdict.FAIL, source)
+                : PlanCheck.atLeast(name, mm, asked, "mm", Verdict.WARN, source);
     }
 
     /** What rounding took of an exact fit is none. */

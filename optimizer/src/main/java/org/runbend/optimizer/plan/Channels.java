@@ -66,19 +66,22 @@ final class Channels {
         checks.add(range("depth of the channel over the pipe", size.depth() - outer, -2, 0.5, DEPTH_PRACTICE));
         double web = routing(job).leastWeb();
         if (Double.isFinite(channel.leastWeb())) {
-            Verdict verdict = channel.leastWeb() >= web ? Verdict.OK : Verdict.WARN;
-            checks.add(new PlanCheck(
-                    "least web between channels", channel.leastWeb(), web, "mm", verdict, "catalog, routing.leastWeb"));
+            checks.add(PlanCheck.atLeast(
+                    "least web between channels",
+                    channel.leastWeb(),
+                    web,
+                    "mm",
+                    Verdict.WARN,
+                    "catalog, routing.leastWeb"));
         }
         return checks;
     }
 
     /** The limit printed is the one that was passed, or the nearer one. */
     private static PlanCheck range(String name, double value, double from, double to, String source) {
-        boolean over = value > to + 1e-9;
-        Verdict verdict = over || value < from - 1e-9 ? Verdict.WARN : Verdict.OK;
-        double limit = over || verdict == Verdict.OK ? to : from;
-        return new PlanCheck(name, value, limit, "mm", verdict, source);
+        return value < from - 1e-9
+                ? PlanCheck.atLeast(name, value, from, "mm", Verdict.WARN, source)
+                : PlanCheck.atMost(name, value, to, "mm", Verdict.WARN, source);
     }
 
     private static Routing routing(Job job) {

@@ -1,18 +1,10 @@
 package org.runbend.optimizer.plan;
 
-import java.util.List;
 import java.util.Locale;
 
-/**
- * Holds each check's verdict against its own numbers. Which side of the limit is the good one is read off the check's
- * name; a check whose name does not say it is only held to be complete.
- */
+/** Holds each check's verdict against its own numbers. */
 final class CheckRules {
     private static final double NOISE = 1e-6;
-    private static final List<String> NOT_UNDER =
-            List.of("least", "minimum", "at least", "clearance", "coverage", "by hand", "served");
-    private static final List<String> NOT_OVER =
-            List.of("most", "maximum", "at most", "longest", "greatest", "limit", "in one piece");
 
     private final KitFindings findings;
 
@@ -33,11 +25,7 @@ final class CheckRules {
                 check.name(),
                 check.value(),
                 check.limit());
-        boolean floor = says(NOT_UNDER, check.name());
-        boolean ceiling = says(NOT_OVER, check.name());
-        if (floor != ceiling) {
-            checkVerdict(check, floor ? check.value() - check.limit() : check.limit() - check.value());
-        }
+        checkVerdict(check, check.room());
     }
 
     private void checkVerdict(PlanCheck check, double room) {
@@ -52,10 +40,5 @@ final class CheckRules {
                 check.unit(),
                 check.limit(),
                 check.unit());
-    }
-
-    private static boolean says(List<String> words, String name) {
-        String text = " " + name.toLowerCase(Locale.ROOT) + " ";
-        return words.stream().anyMatch(w -> text.contains(" " + w + " "));
     }
 }

@@ -46,24 +46,24 @@ final class CommonSense {
 
     private static PlanCheck pipe(Job job, Job.Heating heating) {
         double limit = job.pipe().product().maxTemperature().orElse(PIPE);
-        return new PlanCheck(
+        return PlanCheck.atMost(
                 "flow temperature, at most that of the pipe",
                 heating.flow(),
                 limit,
                 "degrees C",
-                heating.flow() <= limit ? Verdict.OK : Verdict.FAIL,
+                Verdict.FAIL,
                 job.pipe().product().maxTemperature().isPresent()
                         ? "catalog, maxTemperature"
                         : "ISO 10508 class 4, from memory");
     }
 
     private static PlanCheck wood(Job.Heating heating) {
-        return new PlanCheck(
+        return PlanCheck.atMost(
                 "flow temperature under wood, at most",
                 heating.flow(),
                 WOOD,
                 "degrees C",
-                heating.flow() <= WOOD ? Verdict.OK : Verdict.WARN,
+                Verdict.WARN,
                 "common practice; mix it down or ask the maker of the floor");
     }
 
@@ -76,6 +76,7 @@ final class CommonSense {
         return new PlanCheck(
                 "freezing point of " + coolant.name() + ", at most",
                 coolant.freezes(),
+                PlanCheck.Side.AT_MOST,
                 coldest,
                 "degrees C",
                 verdict,
@@ -91,12 +92,12 @@ final class CommonSense {
         for (double[] row : LONGEST) {
             most = most == 0 && pipe.bore() >= row[0] - 1e-9 ? row[1] : most;
         }
-        return new PlanCheck(
+        return PlanCheck.atMost(
                 "longest loop for its bore, at most",
                 longest,
                 most,
                 "m",
-                longest <= most ? Verdict.OK : Verdict.WARN,
+                Verdict.WARN,
                 "common practice for " + org.runbend.catalog.source.Plain.number(pipe.bore())
                         + " mm of bore; more loops are shorter");
     }

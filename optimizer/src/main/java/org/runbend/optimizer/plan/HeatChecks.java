@@ -16,6 +16,7 @@ final class HeatChecks {
         return new PlanCheck(
                 f.name(),
                 f.value(),
+                PlanCheck.Side.valueOf(f.side().name()),
                 f.limit(),
                 f.unit(),
                 PlanCheck.Verdict.valueOf(f.verdict().name()),

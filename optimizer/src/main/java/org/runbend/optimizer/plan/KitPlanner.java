@@ -251,15 +251,13 @@ public final class KitPlanner {
         KitHeat.Reckoning heat = KitHeat.of(job, loops, plates);
         KitPlan plan = new KitPlan(
                 job,
-                radius,
-                place,
-                loops,
+                new KitPlan.LaidPart(radius, place, loops, 100 * served, bare),
                 plates,
                 coils,
-                items,
-                items.stream().mapToLong(KitPlan.BoxItem::sum).sum(),
-                items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum(),
+                KitPlan.Box.of(items),
                 channel,
+                heat.heat(),
+                Optional.empty(),
                 PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
                 remarks(
                         job,
@@ -268,10 +266,7 @@ public final class KitPlanner {
                         plates,
                         coils,
                         bare,
-                        Stream.concat(words.stream(), heat.remark().stream()).toList()),
-                bare,
-                Optional.empty(),
-                heat.heat());
+                        Stream.concat(words.stream(), heat.remark().stream()).toList()));
         progress.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {

@@ -35,14 +35,14 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
                 1,
                 100 * own.plates().coverage(),
                 100 * ours.plates().coverage()));
-        lines.add(line("heated floor served", "%", 1, served(own), served(ours)));
+        lines.add(line("heated floor served", "%", 1, own.served(), ours.served()));
         lines.add(money("box, price", own.total(), ours.total()));
         return lines;
     }
 
     /** What ours is better at, in one sentence. */
     public String verdict() {
-        double more = served(ours) - served(own);
+        double more = ours.served() - own.served();
         List<String> saved = new ArrayList<>();
         if (bends(ours) < bends(own)) {
             saved.add(
@@ -77,15 +77,6 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
 
     private static double sum(KitPlan plan, ToDoubleFunction<KitPlan.LoopPlan> of) {
         return plan.loops().stream().mapToDouble(of).sum();
-    }
-
-    /** Share of the heated floor served, %. */
-    private static double served(KitPlan plan) {
-        return plan.checks().stream()
-                .filter(c -> c.name().equals(PlanChecks.SERVED))
-                .mapToDouble(PlanCheck::value)
-                .findFirst()
-                .orElse(0);
     }
 
     /** The change is that of the figures as printed, so that they add up on paper. */

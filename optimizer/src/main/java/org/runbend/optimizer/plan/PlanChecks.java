@@ -18,10 +18,11 @@ import org.runbend.optimizer.plates.StretchFinder;
 
 /** What is checked on every plan and printed with it. */
 final class PlanChecks {
-    static final String SERVED = "share of heated floor served";
-
     /** How much shorter than the longest the shortest loop may be, %. */
     private static final double LIKE_LENGTH = 10;
+
+    /** Lengths of plates are whole hundredths of mm: a share this near to the one asked is meant to be it, %. */
+    private static final double ROUNDING = 0.01;
 
     private PlanChecks() {}
 
@@ -37,28 +38,23 @@ final class PlanChecks {
         long cut = loops.stream().mapToLong(KitPlan.LoopPlan::cutLength).max().orElse(0);
         List<PlanCheck> checks = new ArrayList<>();
         Pipe pipe = job.pipe().product();
-        checks.add(new PlanCheck(
-                "least bend radius",
-                tightest,
-                pipe.fittedRadius(),
-                "mm",
-                atLeast(tightest, pipe.fittedRadius()),
-                "catalog, as fitted"));
+        checks.add(PlanCheck.atLeast(
+                "least bend radius", tightest, pipe.fittedRadius(), "mm", Verdict.FAIL, "catalog, as fitted"));
         boolean aid = tightest < pipe.handRadius();
-        checks.add(new PlanCheck(
+        checks.add(PlanCheck.atLeast(
                 "bend radius by hand",
                 tightest,
                 pipe.handRadius(),
                 "mm",
-                aid ? Verdict.WARN : Verdict.OK,
+                Verdict.WARN,
                 aid ? "catalog, by hand: use the bending aid" : "catalog, by hand"));
         double limit = CutLength.longest(job) / 1000;
-        checks.add(new PlanCheck(
+        checks.add(PlanCheck.atMost(
                 "pipe in one piece",
                 cut / 1000.0,
                 limit,
                 "m",
-                cut / 1000.0 <= limit ? Verdict.OK : Verdict.FAIL,
+                Verdict.FAIL,
                 job.pipe().loopLimit().isPresent() ? "job, loopLimit, and longest coil" : "longest coil"));
         checks.add(served(served, job.hasOwnLoop()));
         if (!job.hasOwnLoop()) {
@@ -69,12 +65,12 @@ final class PlanChecks {
         balance(loops).ifPresent(checks::add);
         double plated = platedShare(job, loops, plates);
         double asked = 100 * job.plates().coverage();
-        checks.add(new PlanCheck(
+        checks.add(PlanCheck.atLeast(
                 "plated share of plateable length",
                 plated,
                 asked,
                 "%",
-                plated >= asked - 0.01 ? Verdict.OK : Verdict.WARN,
+                Verdict.WARN,
                 "job, plates.coverage; gaps and the last step of a stretch count as covered there"));
         checks.addAll(tape(job.measured()));
         List<Breakdown> pipes = loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
@@ -101,6 +97,7 @@ final class PlanChecks {
         return new PlanCheck(
                 "straight pipe at a hole, at least",
                 straight,
+                PlanCheck.Side.AT_LEAST,
                 slot,
                 "mm",
                 straight >= slot - 1e-6 ? Verdict.OK : bad,
@@ -130,7 +127,9 @@ final class PlanChecks {
                     .toList();
             covered += on.stream().mapToDouble(l -> l).sum() + wish.gap() * Math.max(0, on.size() - 1);
         }
-        return asked <= 0 ? (stretches.isEmpty() ? 0 : 100) : Math.min(100, 100 * covered / asked);
+        double share = asked <= 0 ? (stretches.isEmpty() ? 0 : 100) : Math.min(100, 100 * covered / asked);
+        double target = 100 * wish.coverage();
+        return Math.abs(share - target) < ROUNDING ? target : share;
     }
 
     private static boolean isOn(PlateStretch stretch, PlatePiece.Place at, double length) {
@@ -153,6 +152,7 @@ final class PlanChecks {
         return List.of(new PlanCheck(
                 "greatest residual of the measured lengths",
                 worst,
+                PlanCheck.Side.AT_MOST,
                 wrong ? Job.MeasuredLength.WRONG : Job.MeasuredLength.DOUBTFUL,
                 "mm",
                 verdict,
@@ -168,19 +168,13 @@ final class PlanChecks {
         double share = longest == 0 ? 0 : 100 * (longest - shortest) / longest;
         return loops.size() < 2
                 ? Optional.empty()
-                : Optional.of(new PlanCheck(
-                        "lengths of loops within, at most",
-                        share,
-                        LIKE_LENGTH,
-                        "%",
-                        share <= LIKE_LENGTH + 1e-9 ? Verdict.OK : Verdict.WARN,
-                        "common practice"));
+                : Optional.of(PlanCheck.atMost(
+                        "lengths of loops within, at most", share, LIKE_LENGTH, "%", Verdict.WARN, "common practice"));
     }
 
     private static PlanCheck reached(int reachable, int leftOut) {
         double share = reachable == 0 ? 0 : 100.0 * (reachable - leftOut) / reachable;
-        return new PlanCheck(
-                "reachable places served", share, 95, "%", share >= 95 ? Verdict.OK : Verdict.WARN, "common practice");
+        return PlanCheck.atLeast("reachable places served", share, 95, "%", Verdict.WARN, "common practice");
     }
 
     /**
@@ -188,11 +182,8 @@ final class PlanChecks {
      * Both are common practice.
      */
     private static PlanCheck served(double share, boolean wanted) {
-        Verdict verdict = share < 0.8 ? Verdict.WARN : Verdict.OK;
-        return new PlanCheck(SERVED, 100 * share, share < 0.6 && !wanted ? 60 : 80, "%", verdict, "common practice");
-    }
-
-    private static Verdict atLeast(double value, double limit) {
-        return value >= limit - 1e-9 ? Verdict.OK : Verdict.FAIL;
+        int limit = share < 0.6 && !wanted ? 60 : 80;
+        return PlanCheck.atLeast(
+                "share of heated floor served", 100 * share, limit, "%", Verdict.WARN, "common practice");
     }
 }

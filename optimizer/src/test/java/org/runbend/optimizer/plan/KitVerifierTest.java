@@ -187,23 +187,28 @@ class KitVerifierTest {
 
     @ParameterizedTest
     @CsvSource({
-        "least bend radius, 54, 55, OK, 'verdict ok'",
-        "least bend radius, 56, 55, FAIL, 'verdict fail'",
-        "longest cut, 56, 55, OK, 'verdict ok'",
-        "loop limit, 54, 55, FAIL, 'verdict fail'"
+        "54, AT_LEAST, OK, 'verdict ok'",
+        "56, AT_LEAST, FAIL, 'verdict fail'",
+        "56, AT_MOST, OK, 'verdict ok'",
+        "54, AT_MOST, FAIL, 'verdict fail'"
     })
-    void verdictAgreesWithTheNumbers(String name, double value, double limit, PlanCheck.Verdict verdict, String words) {
-        PlanCheck check = new PlanCheck(name, value, limit, "mm", verdict, "catalog");
-        assertFound(found(withCheck(check)), name, words, value + "0 mm", limit + "0 mm");
+    void verdictAgreesWithTheNumbers(double value, PlanCheck.Side good, PlanCheck.Verdict verdict, String words) {
+        double limit = 55;
+        PlanCheck check = new PlanCheck("depth of the channel", value, good, limit, "mm", verdict, "catalog");
+        assertFound(found(withCheck(check)), "depth of the channel", words, value + "0 mm", limit + "0 mm");
     }
 
     @Test
     void checkIsComplete() {
         assertFound(
-                found(withCheck(new PlanCheck("x", Double.NaN, 1, "mm", PlanCheck.Verdict.OK, "catalog"))),
+                found(withCheck(new PlanCheck(
+                        "x", Double.NaN, PlanCheck.Side.AT_MOST, 1, "mm", PlanCheck.Verdict.OK, "catalog"))),
                 "check 'x'",
                 "NaN");
-        assertFound(found(withCheck(new PlanCheck("x", 2, 1, "mm", PlanCheck.Verdict.OK, " "))), "check 'x'", "source");
+        assertFound(
+                found(withCheck(new PlanCheck("x", 2, PlanCheck.Side.AT_LEAST, 1, "mm", PlanCheck.Verdict.OK, " "))),
+                "check 'x'",
+                "source");
     }
 
     private static List<String> found(KitPlan plan) {
@@ -288,17 +293,14 @@ class KitVerifierTest {
             List<PlanCheck> checks) {
         return new KitPlan(
                 job,
-                75,
-                SOUND.lattice(),
-                loops,
+                new KitPlan.LaidPart(75, SOUND.lattice(), loops, SOUND.served(), List.of()),
                 plates,
                 coils,
-                items,
-                total,
-                weight,
+                new KitPlan.Box(items, total, weight),
+                Optional.empty(),
+                Optional.empty(),
                 Optional.empty(),
                 checks,
-                List.of(),
                 List.of());
     }
 }
