@@ -12,6 +12,7 @@ import org.runbend.optimizer.job.Job;
 /** What a job names and the box does not hold, so that nobody waits for it. */
 public final class Supplies {
     private static final double MM3_PER_LITRE = 1e6;
+    private static final double SAME = 1e-9;
 
     private Supplies() {}
 
@@ -48,9 +49,16 @@ public final class Supplies {
             boards.add(String.format(
                     Locale.ROOT, "cover (%s, %s mm, %.2f m2 of floor)", cover, mm(build.coverThickness()), area));
         }
-        if (build.insulation() > 0) {
+        build.board()
+                .ifPresent(b -> boards.add(String.format(
+                        Locale.ROOT,
+                        "board for the groove (%s, %s mm, %.2f m2 of floor)",
+                        b.board().name(),
+                        mm(b.thickness()),
+                        area)));
+        if (build.laidUnder() > SAME) {
             boards.add(String.format(
-                    Locale.ROOT, "insulation (at least %s mm, %.2f m2 of floor)", mm(build.insulation()), area));
+                    Locale.ROOT, "insulation (at least %s mm, %.2f m2 of floor)", mm(build.laidUnder()), area));
         }
         return boards;
     }

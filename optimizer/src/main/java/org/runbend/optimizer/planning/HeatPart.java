@@ -178,13 +178,19 @@ public final class HeatPart {
         Optional<Board> cover = job.catalog().boards().stream()
                 .filter(b -> b.sku().equals(build.coverMaterial()))
                 .findFirst();
-        Optional<Insulation> foam = Insulation.of(job.catalog(), build.insulation());
+        Optional<Insulation> foam = Insulation.of(job.catalog(), build.laidUnder());
+        double laid = foam.map(Insulation::thickness).orElse(build.laidUnder());
+        double stays = build.board().map(Job.RoutedBoard::insulating).orElse(0.0);
         Stack stack = Stack.of(
                 build.coverThickness(),
                 cover.map(Board::conductivity).orElse(0.13),
                 build.finishResistance(),
-                foam.map(Insulation::thickness).orElse(build.insulation()),
-                foam.map(f -> f.board().conductivity()).orElse(FOAM));
+                laid + stays,
+                inSeries(
+                        laid,
+                        foam.map(f -> f.board().conductivity()).orElse(FOAM),
+                        stays,
+                        build.board().map(b -> b.board().conductivity()).orElse(FOAM)));
         Pipe pipe = job.pipe().product();
         return new FloorBuild(
                 stack,
@@ -194,6 +200,13 @@ public final class HeatPart {
                         ? Optional.of(pipe.maxTemperature().getAsDouble())
                         : Optional.empty(),
                 wish.timber());
+    }
+
+    /** Conductivity of two layers, one on the other, W/(m K); ISO 6946: their resistances add up. */
+    private static double inSeries(double thickness, double conductivity, double thickness2, double conductivity2) {
+        return thickness2 == 0
+                ? conductivity
+                : (thickness + thickness2) / (thickness / conductivity + thickness2 / conductivity2);
     }
 
     static PipeWall wall(Pipe pipe) {

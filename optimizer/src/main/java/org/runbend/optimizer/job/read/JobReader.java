@@ -98,7 +98,7 @@ public final class JobReader {
         }
         Optional<Job.Layout> layout =
                 asked.map(l -> floor.map(f -> loopsForHoles(l, f.port(), root)).orElse(l));
-        Optional<Job.Build> build = root.findMap("build").flatMap(products::build);
+        Optional<Job.Build> build = root.findMap("build").flatMap(m -> products.build(m, groove));
         Optional<Job.Heating> heating = heating(root, products);
         heatAsked(root, plates);
         return root.make(() -> new Job(

@@ -35,6 +35,9 @@ final class ProductsReader {
     private static final double COVERAGE = 0.85;
     private static final double PLATE_CLEARANCE = 5;
     private static final int MOST_LENGTHS = 12;
+    private static final double INSULATION = 30;
+    private static final double THICKEST = 500;
+    private static final double SAME = 1e-9;
     /** A groove takes pipe of its diameter; makers state both rounded, so half a millimetre is forgiven (common practice). */
     private static final double GROOVE_TOLERANCE = 0.5;
     /** Twin grooves that are this much off the spacing can still be pressed on, mm. */
@@ -151,9 +154,20 @@ final class ProductsReader {
         }
     }
 
-    /** The floor build-up, empty if something was wrong. */
-    Optional<Job.Build> build(YamlMap m) {
-        double insulation = m.get("insulation", v -> v.length(0, 500), 30.0);
+    /**
+     * The floor build-up, empty if something was wrong.
+     *
+     * @param groove what is cut into its board, if it is known
+     */
+    Optional<Job.Build> build(YamlMap m, Optional<Groove> groove) {
+        Optional<Job.RoutedBoard> board = m.findMap("board").flatMap(b -> board(b, groove));
+        double stays = board.map(Job.RoutedBoard::insulating).orElse(0.0);
+        double insulation = m.get("insulation", v -> v.length(0, 500), stays > 0 ? stays : INSULATION);
+        if (insulation < stays) {
+            m.find("insulation")
+                    .ifPresent(v -> v.fault("it is the foam under the pipe in all, and of the board "
+                            + Plain.number(stays) + " mm stay there: give at least that, or leave it out"));
+        }
         Optional<YamlMap> cover = m.findMap("cover");
         double thickness = cover.flatMap(c -> c.find("thickness"))
                 .map(v -> v.length(0, 200))
@@ -167,7 +181,30 @@ final class ProductsReader {
                 .map(v -> v.number(0, 5))
                 .orElse(0.02);
         finish.ifPresent(f -> f.make(() -> resistance));
-        return m.make(() -> new Job.Build(insulation, thickness, material, resistance));
+        return m.make(() -> new Job.Build(insulation, thickness, material, resistance, board));
+    }
+
+    /** What the groove is cut into; a groove that would leave too little of it is a fault. */
+    private Optional<Job.RoutedBoard> board(YamlMap m, Optional<Groove> groove) {
+        Optional<Board> board = look(
+                m.require("material", "a board of the catalog"),
+                "board",
+                Catalog::findBoard,
+                Catalog::boards,
+                Board::sku);
+        YamlValue place = m.require("thickness", "the thickness of the board");
+        double thickness = place.length(0, THICKEST);
+        double depth = groove.map(Groove::depth).orElse(0.0);
+        double least = catalog.map(c -> c.routing().leastRest()).orElse(0.0);
+        if (thickness > 0 && thickness < depth + least - SAME) {
+            place.fault("a groove of " + Plain.number(depth) + " mm (pipe and plate) in a board of "
+                    + Plain.number(thickness) + " mm leaves "
+                    + (thickness > depth ? Plain.number(thickness - depth) + " mm" : "nothing")
+                    + " under it; a board of " + Plain.number(depth + least) + " mm or more leaves the "
+                    + Plain.number(least) + " mm of routing.leastRest in the catalog");
+        }
+        return m.make(() -> board.map(b -> new Job.RoutedBoard(b, thickness, thickness - depth)))
+                .flatMap(Function.identity());
     }
 
     /**

@@ -61,7 +61,7 @@ class JobReaderTest {
         Job bare = Jobs.read(folder, Jobs.GOOD.replace(", clearance: 60", "") + "build: {}\nheating: {}\n");
         assertEquals(20, bare.floor().keepOuts().get(0).clearance(), "half a groove of 20 mm and 10 mm of air");
         assertEquals(KeepOut.Kind.OTHER, bare.floor().keepOuts().get(0).kind());
-        assertEquals(Optional.of(new Job.Build(30, 12, "birch-ply", 0.02)), bare.build());
+        assertEquals(Optional.of(new Job.Build(30, 12, "birch-ply", 0.02, Optional.empty())), bare.build());
         assertEquals(
                 Optional.of(new Job.Heating(
                         "propylene-glycol-40",
@@ -73,6 +73,24 @@ class JobReaderTest {
                         false,
                         HeatWish.NONE)),
                 bare.heating());
+    }
+
+    /** Of a wooden board nothing insulates; what stays of foam is the insulation where none is given (sums by hand). */
+    @ParameterizedTest
+    @CsvSource({
+        "birch-ply, 21, , 30, 30, 34.5",
+        "birch-ply, 21, 20, 20, 20, 24.5",
+        "foam-300, 40, , 23.5, 0, 23.5",
+        "foam-300, 40, 50, 50, 26.5, 50",
+    })
+    void aBoardForTheGroove(String material, double thickness, Double insulation, double all, double laid, double under)
+            throws IOException {
+        String given = insulation == null ? "" : ", insulation: " + insulation;
+        String board = "{board: {material: " + material + ", thickness: " + thickness + "}" + given + "}";
+        Job.Build build =
+                Jobs.read(folder, Jobs.GOOD + "build: " + board + "\n").build().orElseThrow();
+        assertEquals(thickness - 16.5, build.board().orElseThrow().rest(), 1e-9);
+        assertEquals(List.of(all, laid, under), List.of(build.insulation(), build.laidUnder(), build.under()));
     }
 
     @Test
