@@ -22,6 +22,7 @@ import org.runbend.catalog.source.YamlValue;
 import org.runbend.optimizer.heat.CircuitParts;
 import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.need.SpaceLoss;
+import org.runbend.optimizer.job.Groove;
 import org.runbend.optimizer.job.Job;
 
 /** Reads what a job wants from the catalog: pipe, plates, floor build-up and heating. */
