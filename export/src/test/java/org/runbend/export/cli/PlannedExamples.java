@@ -23,7 +23,8 @@ final class PlannedExamples {
     static List<Path> jobs() throws IOException {
         try (Stream<Path> all = Files.walk(FOLDER, 2)) {
             return all.filter(p -> p.toString().endsWith(".yaml"))
-                    .filter(p -> !p.endsWith("workshop.yaml"))
+                    .filter(p -> !p.endsWith("workshop.yaml")
+                            && !p.getFileName().toString().startsWith("catalog"))
                     .sorted()
                     .toList();
         }
