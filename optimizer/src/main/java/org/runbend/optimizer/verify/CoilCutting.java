@@ -32,11 +32,11 @@ final class CoilCutting {
         this.loops = plan.loops().stream().map(KitPlan.LoopPlan::name).toList();
     }
 
-    static List<String> verify(KitPlan plan) {
+    static List<Finding> verify(KitPlan plan) {
         return new CoilCutting(plan).verify();
     }
 
-    private List<String> verify() {
+    private List<Finding> verify() {
         List<StockCut> cuts = plan.coils().coils().stream().map(this::cut).toList();
         List<Demand> demands = plan.loops().stream()
                 .map(l -> new Demand(l.name(), Math.round(l.cutLength() * HUNDREDTHS), 1))
@@ -56,7 +56,7 @@ final class CoilCutting {
                 none,
                 none);
         return CuttingVerifier.verify(problem, solution).stream()
-                .map(w -> "coils: " + w)
+                .map(f -> new Finding("coils: " + f.rule(), f.about()))
                 .toList();
     }
 

@@ -92,7 +92,7 @@ public final class KitVerifier {
         List<LoopCut> wanted = plan.loops().stream()
                 .map(l -> new LoopCut(l.name(), l.cutLength()))
                 .toList();
-        List<String> found =
+        List<Finding> found =
                 new CoilsVerifier(plan.job().pipe().product(), plan.job().shelf()).verify(wanted, plan.coils());
         return found.isEmpty() ? CoilCutting.verify(plan) : found;
     }
