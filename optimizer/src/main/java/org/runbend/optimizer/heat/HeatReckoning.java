@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.optimizer.heat.circuit.CircuitRun;
+import org.runbend.optimizer.heat.circuit.WarmUp;
 import org.runbend.optimizer.heat.coolant.CoolantFilling;
 import org.runbend.optimizer.heat.coolant.ExpansionProblem;
 import org.runbend.optimizer.heat.coolant.ExpansionSolution;
@@ -45,7 +46,12 @@ public final class HeatReckoning {
         StandingSolution standing = standing(problem);
         double film = state.loops().get(0).film();
         WarmUpReckoning overTime = new WarmUpReckoning(problem);
-        Optional<CircuitRun> circuit = overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres());
+        Optional<CircuitRun> circuit = overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres(), false);
+        Optional<CircuitRun> stuck = circuit.isPresent() && overTime.isHeldBack()
+                ? overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres(), true)
+                : Optional.empty();
+        Optional<HeatSolution.Sensor> sensor = limits.sensorSetting();
+        Optional<DampSolution> damp = damp(problem, state);
         Notes notes = new Notes(problem);
         List<Finding> findings = limits.judge(state, standing);
         return new HeatSolution(
@@ -57,13 +63,22 @@ public final class HeatReckoning {
                 expansion(problem, filling),
                 standing,
                 need(problem, state),
-                damp(problem, state),
-                overTime.warmUp(film, USUAL_GAP),
+                damp,
+                circuit.map(HeatReckoning::firstHour).orElseGet(() -> overTime.warmUp(film, USUAL_GAP)),
                 circuit,
+                stuck,
+                sensor,
                 findings,
                 limits.highestSupply(),
-                notes.notes(limits.highestSupply(), circuit, state),
+                notes.notes(limits.highestSupply(), sensor, circuit, damp, state),
                 notes.assumptions());
+    }
+
+    private static WarmUp firstHour(CircuitRun run) {
+        return new WarmUp(run.points().stream()
+                .limit(WarmUpReckoning.WATCHED + 1L)
+                .map(p -> new WarmUp.Point(p.minute(), p.surface(), p.sensor(), p.coolant()))
+                .toList());
     }
 
     private static HeatSolution.Output output(HeatProblem problem, FloorState state, double peak) {

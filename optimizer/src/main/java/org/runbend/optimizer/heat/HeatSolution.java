@@ -30,6 +30,8 @@ import org.runbend.optimizer.heat.output.TypeBSolution;
  * @param damp metal under the floor, if there is some
  * @param warmUp from cold
  * @param circuit over time, if its source is known
+ * @param stuck the circuit over time with its valve stuck open and nothing mixed; where that differs from {@code circuit}
+ * @param sensor how a floor sensor may be set, where there are plates
  * @param findings numbers held against limits
  * @param highestSupply that keeps every limit
  * @param notes what a person must know, one sentence each
@@ -47,6 +49,8 @@ public record HeatSolution(
         Optional<DampSolution> damp,
         WarmUp warmUp,
         Optional<CircuitRun> circuit,
+        Optional<CircuitRun> stuck,
+        Optional<Sensor> sensor,
         List<Finding> findings,
         HighestSupply.Answer highestSupply,
         List<String> notes,
@@ -101,6 +105,15 @@ public record HeatSolution(
             double pumpHead,
             double flushing,
             CoolantProperties coolant) {}
+
+    /**
+     * Setting of a floor sensor under a plate.
+     *
+     * @param highest that keeps the floor's top and the cover under their limits, degrees C at the sensor
+     * @param top of the floor over the plates, degrees C, when the plates are at the job's setting, or at the highest one
+     * @param hysteresis between on and off, K
+     */
+    public record Sensor(double highest, double top, double hysteresis) {}
 
     /** Copies the lists. */
     public HeatSolution {

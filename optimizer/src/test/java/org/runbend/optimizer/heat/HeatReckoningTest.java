@@ -10,6 +10,7 @@ import org.runbend.catalog.product.Coolant;
 import org.runbend.optimizer.heat.circuit.HeatSource;
 import org.runbend.optimizer.heat.coolant.Mixture;
 import org.runbend.optimizer.heat.limits.Finding;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.heat.output.FloorOutput;
 import org.runbend.optimizer.heat.output.FloorZone;
@@ -100,7 +101,8 @@ class HeatReckoningTest {
     void sleepersAndFrostFail() {
         Supply hot = new Supply(Mixture.water(), 40, Optional.of(75.0), Optional.of(-10.0), new FlowWish.ByVolume(2));
         HeatProblem plain = SampleFloors.camper(hot);
-        Surroundings bed = new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, true, true);
+        Surroundings bed =
+                new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, Sleeping.YES, true);
         HeatSolution s = solve(new HeatProblem(
                 plain.build(),
                 plain.loops(),
@@ -114,7 +116,9 @@ class HeatReckoningTest {
                 Finding.Verdict.FAIL,
                 finding(s, "highest supply at most what the pipe").verdict());
         assertEquals(Finding.Verdict.WARN, finding(s, "bare tails").verdict());
-        assertEquals(Finding.Verdict.WARN, finding(s, "highest that the source").verdict());
+        assertEquals(
+                Finding.Verdict.WARN,
+                finding(s, "supply at its highest at most what keeps").verdict());
         assertEquals("sleeper on the floor", s.highestSupply().name());
         assertTrue(s.notes().stream().anyMatch(n -> n.startsWith("A mixing valve")));
         assertTrue(s.notes().contains("A floor sensor with an on/off valve is control, not a safety limit."));

@@ -22,6 +22,7 @@ import org.runbend.catalog.source.YamlMap;
 import org.runbend.optimizer.heat.CircuitParts;
 import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.circuit.HeatSource;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 
 class HeatWishReaderTest {
@@ -60,7 +61,7 @@ class HeatWishReaderTest {
         assertEquals(0, faults.count());
         assertEquals(75, wish.source().getAsDouble());
         assertEquals(0.6, wish.humidity(), 1e-12);
-        assertTrue(wish.sleeping() && wish.timber() && !wish.bath());
+        assertTrue(wish.sleeping() == Sleeping.YES && wish.timber() && !wish.bath());
         // EN ISO 6946: 0.9103 x 20 + 5.8 x 2 + 0.34 x 10.
         assertEquals(0.9103 * 20 + 11.6 + 3.4, wish.space().orElseThrow().perKelvin(), 2e-3);
         HeatSource source = wish.circuit().source().orElseThrow();

@@ -50,8 +50,12 @@ final class ZoneRaster {
         double resistance = pipe.plated()
                 ? PipeCoupling.inPlate(problem.pipe(), problem.contact())
                 : PipeCoupling.inGroove(problem.pipe(), problem.contact());
+        double down = pipe.plated()
+                ? PipeCoupling.downFromPlate(problem.stack(), problem.pipe(), problem.spacing())
+                : PipeCoupling.downFromGroove(problem.stack(), problem.pipe(), problem.spacing());
         Band band = pipe.band(width);
         double conductance = band.length() / 1000 / resistance;
+        double shield = pipe.plated() ? 0 : shield(band.length() / 1000 * down);
         Strewing.over(band, PIECE, (x, y, part, along) -> {
             int cell = frame.at(x, y);
             if (cell < 0 || !floor[cell]) {
@@ -59,11 +63,15 @@ final class ZoneRaster {
             }
             double coolant = pipe.from() + along * (pipe.to() - pipe.from());
             coupling[cell] += part * conductance;
-            drive[cell] += part * conductance * (coolant - problem.room());
+            drive[cell] += part * (conductance * (coolant - problem.room()) + shield);
         });
-        double down = pipe.plated()
-                ? PipeCoupling.downFromPlate(problem.stack(), problem.pipe(), problem.spacing())
-                : PipeCoupling.downFromGroove(problem.stack(), problem.pipe(), problem.spacing());
-        straightDown += band.length() / 1000 * down * ((pipe.from() + pipe.to()) / 2 - problem.outside());
+        straightDown += band.length() / 1000 * down * ((pipe.from() + pipe.to()) / 2 - problem.outside()) - shield;
+    }
+
+    /** Heat of the plane that a groove's own loss stands in for, W: as much as keeps the room from so much cold. */
+    private double shield(double straight) {
+        double up = problem.stack().up();
+        double all = up + problem.stack().down(problem.pipe().outer());
+        return PipeCoupling.SHIELDED * straight * (problem.room() - problem.outside()) * all / up;
     }
 }

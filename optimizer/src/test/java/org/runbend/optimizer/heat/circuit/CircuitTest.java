@@ -23,6 +23,7 @@ class CircuitTest {
                 GLYCOL,
                 8,
                 4,
+                Double.POSITIVE_INFINITY,
                 source,
                 Optional.of(new Cylinder(10, 150, 15)),
                 0,
@@ -86,6 +87,7 @@ class CircuitTest {
                 GLYCOL,
                 8,
                 4,
+                Double.POSITIVE_INFINITY,
                 new HeatSource.EngineExchanger(50, 5),
                 Optional.of(new Cylinder(10, 150, 5)),
                 0,
@@ -115,7 +117,7 @@ class CircuitTest {
     @Test
     void noFlowNoHeat() {
         CircuitProblem still = new CircuitProblem(
-                MASS, 4, GLYCOL, 8, 0, HEATER, Optional.empty(), 0, Optional.empty(), false, 12, 20, 0, 60);
+                MASS, 4, GLYCOL, 8, 0, 60, HEATER, Optional.empty(), 0, Optional.empty(), false, 12, 20, 0, 60);
         assertEquals(0, new CircuitSimulation().solve(still).floor(), 1e-9);
     }
 }
