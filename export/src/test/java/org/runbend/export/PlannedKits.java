@@ -42,7 +42,8 @@ final class PlannedKits implements AutoCloseable {
     static List<Path> jobs() throws IOException {
         try (Stream<Path> files = Files.walk(EXAMPLES, 2)) {
             return files.filter(f -> f.toString().endsWith(".yaml"))
-                    .filter(f -> !f.endsWith(CATALOG))
+                    .filter(f ->
+                            !f.endsWith(CATALOG) && !f.getFileName().toString().startsWith("catalog-"))
                     .sorted()
                     .toList();
         }

@@ -86,6 +86,11 @@ public record Catalog(
                 .flatMap(Function.identity());
     }
 
+    /** An amount of this catalog's currency, from its minor units. */
+    public Money money(long minor) {
+        return new Money(minor, currency);
+    }
+
     /** The pipe of a part number, if it is sold. */
     public Optional<Pipe> findPipe(String sku) {
         return pipes.stream().filter(p -> p.sku().equals(sku)).findFirst();

@@ -61,7 +61,7 @@ public final class CatalogReader {
             return 2;
         }
         try {
-            return Math.max(0, Currency.getInstance(currency).getDefaultFractionDigits());
+            return Money.decimals(Currency.getInstance(currency).getCurrencyCode());
         } catch (IllegalArgumentException e) {
             root.find("currency").ifPresent(v -> v.wrong("a code of ISO 4217 such as EUR"));
             return 2;

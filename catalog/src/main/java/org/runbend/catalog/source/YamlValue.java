@@ -223,7 +223,8 @@ public final class YamlValue {
         }
         BigDecimal amount = new BigDecimal(text).movePointRight(digits);
         if (amount.stripTrailingZeros().scale() > 0 || amount.compareTo(MOST_MONEY) > 0) {
-            wrong("an amount of at most " + digits + " decimals and not over 1000000");
+            String most = MOST_MONEY.movePointLeft(digits).toBigInteger().toString();
+            wrong("an amount of at most " + digits + " decimals and not over " + most);
             return 0;
         }
         return amount.longValueExact();

@@ -112,7 +112,7 @@ class CatalogReaderTest {
         assertEquals(
                 List.of(
                         "shop.yaml:12:34: pipes[0].coils[0].cost: found '40.05', an amount of at most 0 decimals and not"
-                                + " over 1000000 is wanted"),
+                                + " over 100000000 is wanted"),
                 faults("currency: EUR", "currency: JPY").subList(0, 1));
         assertEquals(
                 List.of("shop.yaml:2:11: currency: found 'EURO', a code of ISO 4217 such as EUR is wanted"),

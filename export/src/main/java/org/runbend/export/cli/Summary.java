@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.runbend.catalog.product.Money;
 import org.runbend.export.data.TapeText;
 import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.choice.Alternative;
@@ -162,13 +163,8 @@ final class Summary {
         return text.replaceFirst("\\.?0+$", "");
     }
 
-    private static String money(KitPlan plan, long minor) {
-        return String.format(
-                Locale.ROOT,
-                "%d.%02d %s",
-                minor / 100,
-                Math.abs(minor % 100),
-                plan.job().catalog().currency());
+    private static Money money(KitPlan plan, long minor) {
+        return plan.job().catalog().money(minor);
     }
 
     private void line(String text, Object... values) {

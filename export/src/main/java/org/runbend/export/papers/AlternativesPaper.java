@@ -3,6 +3,7 @@ package org.runbend.export.papers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.runbend.catalog.product.Catalog;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Align;
@@ -89,7 +90,7 @@ public final class AlternativesPaper {
                 Column.right("uneven", 3),
                 Column.right("heat W", 2),
                 Column.centre("coil", 1.8));
-        Money money = new Money(job.catalog().currency());
+        Catalog prices = job.catalog();
         for (Alternative a : choice.alternatives()) {
             Figures f = a.figures();
             table.row(
@@ -103,7 +104,7 @@ public final class AlternativesPaper {
                     Integer.toString(a.plan().plates().pieces().size()),
                     tenths(f.plated()) + " %",
                     tenths(f.weight()),
-                    money.bare(f.price()),
+                    prices.money(f.price()).bare(),
                     tenths(f.uneven()) + " %",
                     f.watts().isPresent() ? Long.toString(f.watts().getAsLong()) : "-",
                     f.fitsCoil() ? "fits" : "-");

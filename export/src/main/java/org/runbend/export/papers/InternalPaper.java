@@ -2,6 +2,7 @@ package org.runbend.export.papers;
 
 import java.util.List;
 import java.util.Locale;
+import org.runbend.catalog.product.Catalog;
 import org.runbend.export.pdf.PageFormat;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
@@ -36,24 +37,24 @@ public final class InternalPaper {
     }
 
     private static List<String> costs(KitPlan plan) {
-        Money money = new Money(plan.job().catalog().currency());
+        Catalog prices = plan.job().catalog();
         return List.of(
                 String.format(
                         Locale.ROOT,
                         "Plates cost %s; cut run by run, with the rest of each stock plate thrown away, the same"
                                 + " coverage would cost %s. %s",
-                        money.full(plan.plates().bought()),
-                        money.full(plan.plates().runByRun()),
-                        bound(money, plan.plates().bought(), plan.plates().bound())),
-                "Pipe costs " + money.full(plan.coils().cost()) + ". "
-                        + bound(money, plan.coils().cost(), plan.coils().bound()));
+                        prices.money(plan.plates().bought()),
+                        prices.money(plan.plates().runByRun()),
+                        bound(prices, plan.plates().bought(), plan.plates().bound())),
+                "Pipe costs " + prices.money(plan.coils().cost()) + ". "
+                        + bound(prices, plan.coils().cost(), plan.coils().bound()));
     }
 
     private static String chosen(KitPlan plan) {
-        Money money = new Money(plan.job().catalog().currency());
+        Catalog prices = plan.job().catalog();
         return "Plates are chosen by material and saw work together: "
-                + money.full(plan.plates().objective())
-                + ", of which " + money.full(plan.plates().workCost()) + " are work"
+                + prices.money(plan.plates().objective())
+                + ", of which " + prices.money(plan.plates().workCost()) + " are work"
                 + (hasHour(plan)
                         ? "."
                         : "; the catalog does not say what an hour costs, so a minute is held to be worth a quarter of a"
@@ -67,9 +68,9 @@ public final class InternalPaper {
         return plan.job().catalog().labour().filter(l -> l.hour().isPresent()).isPresent();
     }
 
-    private static String bound(Money money, long cost, long bound) {
+    private static String bound(Catalog prices, long cost, long bound) {
         return cost == bound
                 ? "It is proved that it cannot be had for less."
-                : "It is proved that it cannot be had for less than " + money.full(bound) + ".";
+                : "It is proved that it cannot be had for less than " + prices.money(bound) + ".";
     }
 }

@@ -3,6 +3,7 @@ package org.runbend.export.papers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.runbend.catalog.product.Catalog;
 import org.runbend.export.data.KitJson;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Decimals;
@@ -85,7 +86,7 @@ public final class PickList {
     }
 
     private static PdfTable items(KitPlan plan) {
-        Money money = new Money(plan.job().catalog().currency());
+        Catalog prices = plan.job().catalog();
         PdfTable table = new PdfTable(
                 Column.centre("", 1),
                 Column.left("part", 3.4),
@@ -103,8 +104,8 @@ public final class PickList {
                     Long.toString(item.quantity()),
                     item.unit(),
                     fixed(item.weight(), 3),
-                    money.bare(item.price()),
-                    money.bare(item.sum()));
+                    prices.money(item.price()).bare(),
+                    prices.money(item.sum()).bare());
         }
         return table.strongRow(
                 "",
@@ -114,7 +115,7 @@ public final class PickList {
                 "",
                 "",
                 plan.job().catalog().currency(),
-                money.bare(plan.total()));
+                prices.money(plan.total()).bare());
     }
 
     private static void plates(PdfFlow flow, KitPlan plan) {

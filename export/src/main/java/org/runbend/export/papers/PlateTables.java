@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.runbend.catalog.product.Catalog;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.optimizer.plan.KitPlan;
@@ -16,11 +17,11 @@ final class PlateTables {
     private static final double MINUTE = 60;
 
     private final KitPlan plan;
-    private final Money money;
+    private final Catalog prices;
 
     PlateTables(KitPlan plan) {
         this.plan = plan;
-        money = new Money(plan.job().catalog().currency());
+        prices = plan.job().catalog();
     }
 
     /** A row for each number of lengths; empty where there is nothing to compare. */
@@ -56,13 +57,15 @@ final class PlateTables {
                 option.limit().isPresent()
                         ? "at most " + option.limit().getAsInt()
                         : "any number (" + work.lengths() + ")",
-                money.bare(option.plates().bought()),
-                money.bare(option.plates().bound()),
+                prices.money(option.plates().bought()).bare(),
+                prices.money(option.plates().bound()).bare(),
                 Integer.toString(option.plates().pieces().size()),
                 Integer.toString(work.cuts()),
                 Integer.toString(work.stopSettings())));
         work.seconds().ifPresent(s -> row.add(minutes(s)));
-        work.cost().ifPresent(c -> row.add(money.bare(option.plates().bought() + c)));
+        work.cost()
+                .ifPresent(
+                        c -> row.add(prices.money(option.plates().bought() + c).bare()));
         return row;
     }
 
@@ -84,7 +87,7 @@ final class PlateTables {
             return "";
         }
         String cost = withCost && work.cost().isPresent()
-                ? ", which cost " + money.full(work.cost().getAsLong())
+                ? ", which cost " + prices.money(work.cost().getAsLong())
                 : "";
         return " That takes " + minutes(work.seconds().getAsDouble()) + " minutes" + cost + ".";
     }
@@ -98,7 +101,7 @@ final class PlateTables {
                 : Optional.of("Plates for other shares of what can take plates: "
                         + options.stream()
                                 .map(o -> Math.round(o.asked() * 100) + " % "
-                                        + money.bare(o.plates().bought()))
+                                        + prices.money(o.plates().bought()).bare())
                                 .collect(Collectors.joining(", "))
                         + " " + plan.job().catalog().currency() + ".");
     }

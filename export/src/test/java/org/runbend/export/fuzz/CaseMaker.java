@@ -25,9 +25,11 @@ final class CaseMaker {
         try (Stream<Path> files = Files.walk(folder, 2)) {
             for (Path f :
                     files.filter(f -> f.toString().endsWith(".yaml")).sorted().toList()) {
-                examples.put(
-                        f.getFileName().toString(),
-                        Files.readString(f).replaceAll("(?m)^catalog: .*$", "catalog: ../" + CATALOG));
+                String text = Files.readString(f);
+                if (f.endsWith(CATALOG) || text.contains(CATALOG) || text.contains("\nextends:")) {
+                    examples.put(
+                            f.getFileName().toString(), text.replaceAll("(?m)^catalog: .*$", "catalog: ../" + CATALOG));
+                }
             }
         }
         this.catalog = examples.remove(CATALOG);

@@ -80,15 +80,6 @@ class PickListTest {
         assertArrayEquals(paper(), paper());
     }
 
-    /** Codes and digits of ISO 4217: euro 2, yen 0, Tunisian dinar 3; XXQ is not a currency. */
-    @Test
-    void moneyHasTheDigitsOfItsCurrency() {
-        assertEquals("-0.05 EUR", new Money("EUR").full(-5));
-        assertEquals("1234 JPY", new Money("JPY").full(1234));
-        assertEquals("1.234 TND", new Money("TND").full(1234));
-        assertEquals("12.34 XXQ", new Money("XXQ").full(1234));
-    }
-
     private static byte[] paper() {
         KitPlan plan = DemoPlan.plan();
         return new PickList()

@@ -3,6 +3,7 @@ package org.runbend.optimizer.choice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.runbend.catalog.product.Catalog;
 
 /** Says in one sentence how a plan differs from the one asked: first what is better, then what is worse. */
 final class Against {
@@ -16,9 +17,9 @@ final class Against {
      *
      * @param plan figures of the plan
      * @param asked figures of the plan of the job as it is
-     * @param currency of the prices
+     * @param prices the catalog of their prices
      */
-    static String sentence(Figures plan, Figures asked, String currency) {
+    static String sentence(Figures plan, Figures asked, Catalog prices) {
         Against against = new Against();
         against.say(
                 asked.bends() - plan.bends(),
@@ -38,7 +39,8 @@ final class Against {
                 "more of the straight pipe in plates",
                 "less of the straight pipe in plates");
         against.say(asked.weight() - plan.weight(), 10, 1, " kg", "lighter", "heavier");
-        against.say(asked.price() - plan.price(), 100, 2, " " + currency, "cheaper", "dearer");
+        long saved = asked.price() - plan.price();
+        against.say(saved, prices.money(Math.abs(saved)).toString(), "cheaper", "dearer");
         against.say(asked.uneven() - plan.uneven(), 10, 1, " %", "less uneven", "more uneven");
         if (plan.watts().isPresent() && asked.watts().isPresent()) {
             long more = plan.watts().getAsLong() - asked.watts().getAsLong();
@@ -50,7 +52,13 @@ final class Against {
     private void say(long gain, int scale, int digits, String unit, String good, String bad) {
         if (gain != 0) {
             String number = String.format(Locale.ROOT, "%." + digits + "f", Math.abs(gain) / (double) scale);
-            (gain > 0 ? better : worse).add(number + unit + " " + (gain > 0 ? good : bad));
+            say(gain, number + unit, good, bad);
+        }
+    }
+
+    private void say(long gain, String amount, String good, String bad) {
+        if (gain != 0) {
+            (gain > 0 ? better : worse).add(amount + " " + (gain > 0 ? good : bad));
         }
     }
 

@@ -207,7 +207,6 @@ public final class ChoicePlanner {
     }
 
     private static String sentence(Planned p, Planned asked) {
-        return Against.sentence(
-                p.figures(), asked.figures(), asked.plan().job().catalog().currency());
+        return Against.sentence(p.figures(), asked.figures(), asked.plan().job().catalog());
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
+import org.runbend.catalog.product.Catalog;
 import org.runbend.optimizer.breakdown.BendCount;
 
 /**
@@ -27,12 +28,7 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
                 0,
                 own.plates().pieces().size(),
                 ours.plates().pieces().size()));
-        lines.add(line(
-                "plates, cost",
-                currency(),
-                2,
-                own.plates().bought() / 100.0,
-                ours.plates().bought() / 100.0));
+        lines.add(money("plates, cost", own.plates().bought(), ours.plates().bought()));
         lines.add(line(
                 "straight pipe that has plates",
                 "%",
@@ -40,7 +36,7 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
                 100 * own.plates().coverage(),
                 100 * ours.plates().coverage()));
         lines.add(line("heated floor served", "%", 1, served(own), served(ours)));
-        lines.add(line("box, price", currency(), 2, own.total() / 100.0, ours.total() / 100.0));
+        lines.add(money("box, price", own.total(), ours.total()));
         return lines;
     }
 
@@ -53,7 +49,7 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
                     String.format(Locale.ROOT, "%.0f quarter bends (a return bend is two)", bends(own) - bends(ours)));
         }
         if (ours.total() < own.total()) {
-            saved.add(String.format(Locale.ROOT, "%.2f %s", (own.total() - ours.total()) / 100.0, currency()));
+            saved.add(own.job().catalog().money(own.total() - ours.total()).toString());
         }
         String serves = Math.abs(more) < 0.5
                 ? "serves as much of the floor"
@@ -63,8 +59,11 @@ public record LoopComparison(KitPlan own, KitPlan ours) {
                 + (saved.isEmpty() ? "neither bends nor money" : String.join(" and ", saved)) + ".";
     }
 
-    private String currency() {
-        return own.job().catalog().currency();
+    private String money(String what, long own, long ours) {
+        Catalog prices = this.own.job().catalog();
+        String change =
+                own == ours ? "the same" : prices.money(Math.abs(own - ours)).bare() + (own > ours ? " less" : " more");
+        return what + ": yours " + prices.money(own).bare() + ", ours " + prices.money(ours) + " (" + change + ")";
     }
 
     private static BendCount count(KitPlan plan) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.runbend.catalog.product.Coil;
+import org.runbend.catalog.product.Money;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
@@ -126,13 +127,8 @@ final class NearMiss {
                 .findFirst();
     }
 
-    private String money(long minor) {
-        return String.format(
-                Locale.ROOT,
-                "%d.%02d %s",
-                minor / 100,
-                minor % 100,
-                job.catalog().currency());
+    private Money money(long minor) {
+        return job.catalog().money(minor);
     }
 
     private static String metres(double mm) {
