@@ -92,7 +92,7 @@ final class Diagram {
     Diagram point(Point value, String name) {
         Point at = place(value);
         sheet.add(Layer.KEEP_OUT, new Circle(at, 1.2));
-        words(at.plus(2.5, 2.5), Anchor.BOTTOM_LEFT, name);
+        words(at.plus(4, 0.4), Anchor.MIDDLE_LEFT, name);
         return this;
     }
 

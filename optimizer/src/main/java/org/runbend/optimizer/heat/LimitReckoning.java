@@ -39,8 +39,8 @@ final class LimitReckoning {
         return highest;
     }
 
-    double surfacePeak() {
-        return limits.surface(problem.supply().temperature());
+    HeatSolution.Hottest hottest() {
+        return limits.hottest(problem.supply().temperature());
     }
 
     List<Finding> judge(FloorState state, StandingSolution standing) {
@@ -64,13 +64,18 @@ final class LimitReckoning {
                 Finding.Verdict.WARN,
                 "Antoine and Raoult, from memory; 10 K are our choice"));
         findings.add(Finding.atMost(
-                "supply at its highest at most what keeps every limit",
-                supply.highest(),
+                "supply to the floor at most what keeps every limit",
+                supply.temperature(),
                 highest.celsius(),
                 DEGREES,
                 Finding.Verdict.WARN,
                 "the first limit to be passed is that of: " + highest.name()
-                        + "; a source that can send more needs a mixing valve or a limit"));
+                        + (supply.highest() > supply.temperature()
+                                ? String.format(
+                                        Locale.ROOT,
+                                        "; the source can send %.0f, so the mixing valve must hold it down",
+                                        supply.highest())
+                                : "; mix it down or limit it")));
         return findings;
     }
 
@@ -147,7 +152,7 @@ final class LimitReckoning {
         sensorSetting().ifPresent(s -> problem.circuit()
                 .sensor()
                 .ifPresent(given -> findings.add(Finding.atMost(
-                        "floor sensor set to at most what keeps the floor's top",
+                        "setting of the floor sensor at most what keeps the floor's top",
                         given.setting(),
                         s.highest(),
                         DEGREES,

@@ -117,6 +117,13 @@ final class Notes {
                         h.most()));
             }
         }
+        run.filter(r -> r.duty() == 1 && problem.circuit().sensor().isPresent())
+                .ifPresent(r -> notes.add(String.format(
+                        Locale.ROOT,
+                        "The floor sensor never closes the valve: with what is sent to the floor the plates come to %.0f degrees C"
+                                + " only%s.",
+                        r.hottestPlates(),
+                        problem.circuit().cylinder().isPresent() ? ", and the cylinder gets nothing" : "")));
         run.ifPresent(r -> notes.add(String.format(
                 Locale.ROOT,
                 "In the long run the valve is open to the floor for %.0f %% of the time, the surface swings by %.1f K and the floor"
@@ -129,6 +136,9 @@ final class Notes {
     List<String> assumptions() {
         List<String> list = new ArrayList<>();
         list.add("Contact of pipe and plate: 0 to 0.2 mm of air, 0.1 mm in the figures, none where a limit is held.");
+        list.add(
+                "Each kind of floor gives as if it went on for ever; the shaded plan of the floor, which has the edges of the"
+                        + " plates, comes to up to 9 % less.");
         list.add(String.format(
                 Locale.ROOT,
                 "Heat transfer of the surface %.1f W/(m2 K), radiation included (EN 1264-2).",

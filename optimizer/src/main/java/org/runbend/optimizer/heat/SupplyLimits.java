@@ -1,6 +1,7 @@
 package org.runbend.optimizer.heat;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -40,6 +41,19 @@ final class SupplyLimits {
     /** Hottest spot of the surface for a supply, degrees C. */
     double surface(double supply) {
         return strips.stream().mapToDouble(s -> surface(s, supply)).max().orElseThrow();
+    }
+
+    /** What that spot is made of. */
+    HeatSolution.Hottest hottest(double supply) {
+        StripOutput s = strips.stream()
+                .max(Comparator.comparingDouble(x -> surface(x, supply)))
+                .orElseThrow();
+        return new HeatSolution.Hottest(
+                s.up(),
+                s.exchange(),
+                supply >= problem.surroundings().room() ? s.peak() : s.least(),
+                problem.build().stack().surface(),
+                surface(s, supply));
     }
 
     private double surface(StripOutput s, double supply) {

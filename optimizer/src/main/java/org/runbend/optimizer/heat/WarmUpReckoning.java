@@ -101,7 +101,8 @@ final class WarmUpReckoning {
                 .orElseThrow();
     }
 
-    private FloorMass mass(double film, double gap) {
+    /** What stores heat, at a film and a gap. */
+    FloorMass mass(double film, double gap) {
         PipeStrip most = most();
         StripOutput output = new StripMethods(problem.build()).output(most, new Contact(gap, film));
         double plate = most.plate().map(p -> held(p, most)).orElse(NO_PLATE);

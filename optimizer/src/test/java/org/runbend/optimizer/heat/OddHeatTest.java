@@ -175,7 +175,7 @@ class OddHeatTest {
                     maybe() ? Optional.of(SpaceLoss.plain(some(5, 200, 0))) : Optional.empty(),
                     some(0.3, 0.8, 1),
                     maybe(),
-                    Sleeping.values()[r.nextInt(3)],
+                    List.of(Sleeping.YES, Sleeping.NO, Sleeping.UNSAID).get(r.nextInt(3)),
                     maybe());
         }
 

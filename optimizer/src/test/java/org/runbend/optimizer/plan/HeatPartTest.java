@@ -127,7 +127,7 @@ class HeatPartTest {
                 < wanted);
     }
 
-    /** The field of the real plan and the sum of its zones, two methods, agree on the heat within 12 % and on the mean within 0.6 K. */
+    /** The field of the real plan and the sum of its zones, two methods, agree on the heat within 9 % and on the mean within 0.5 K. */
     @ParameterizedTest
     @ValueSource(strings = {"camper.yaml", "sauna-rest.yaml", "cabin-boat.yaml"})
     void fieldAndZonesAgree(String example) throws IOException, BadInput {
@@ -139,8 +139,8 @@ class HeatPartTest {
         assertEquals(
                 heat.output().upward(),
                 field.balance().upward(),
-                0.12 * heat.output().upward());
-        assertEquals(heat.output().surfaceMean(), field.mean(), 0.6);
+                0.09 * heat.output().upward());
+        assertEquals(heat.output().surfaceMean(), field.mean(), 0.5);
         assertEquals(
                 field.balance().given(),
                 field.balance().upward() + field.balance().downward(),

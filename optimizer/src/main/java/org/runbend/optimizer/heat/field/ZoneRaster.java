@@ -55,7 +55,6 @@ final class ZoneRaster {
                 : PipeCoupling.downFromGroove(problem.stack(), problem.pipe(), problem.spacing());
         Band band = pipe.band(width);
         double conductance = band.length() / 1000 / resistance;
-        double shield = pipe.plated() ? 0 : shield(band.length() / 1000 * down);
         Strewing.over(band, PIECE, (x, y, part, along) -> {
             int cell = frame.at(x, y);
             if (cell < 0 || !floor[cell]) {
@@ -63,15 +62,25 @@ final class ZoneRaster {
             }
             double coolant = pipe.from() + along * (pipe.to() - pipe.from());
             coupling[cell] += part * conductance;
-            drive[cell] += part * (conductance * (coolant - problem.room()) + shield);
+            drive[cell] += part * conductance * (coolant - problem.room());
         });
-        straightDown += band.length() / 1000 * down * ((pipe.from() + pipe.to()) / 2 - problem.outside()) - shield;
+        straightDown += band.length() / 1000 * down * ((pipe.from() + pipe.to()) / 2 - problem.outside());
+        if (!pipe.plated()) {
+            shield(pipe.band(problem.spacing()), band.length() / 1000 * down);
+        }
     }
 
-    /** Heat of the plane that a groove's own loss stands in for, W: as much as keeps the room from so much cold. */
-    private double shield(double straight) {
+    /** What a groove's own loss keeps off the floor beside it goes into the plane instead of straight down. */
+    private void shield(Band beside, double straight) {
         double up = problem.stack().up();
         double all = up + problem.stack().down(problem.pipe().outer());
-        return PipeCoupling.SHIELDED * straight * (problem.room() - problem.outside()) * all / up;
+        double kept = PipeCoupling.SHIELDED * straight * (problem.room() - problem.outside()) * all / up;
+        Strewing.over(beside, frame.cell(), (x, y, part, along) -> {
+            int cell = frame.at(x, y);
+            if (cell >= 0 && floor[cell]) {
+                drive[cell] += part * kept;
+                straightDown -= part * kept;
+            }
+        });
     }
 }
