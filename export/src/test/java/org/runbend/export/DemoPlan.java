@@ -45,9 +45,8 @@ public final class DemoPlan {
     public static KitPlan plan() {
         return new KitPlan(
                 job(),
-                75,
-                new KitPlan.LatticePlace(new Point(75, 75), 0, 150, 60),
-                List.of(loop()),
+                new KitPlan.LaidPart(
+                        75, new KitPlan.LatticePlace(new Point(75, 75), 0, 150, 60), List.of(loop()), 95, bare()),
                 plates(),
                 new CoilPlan(
                         List.of(new CoilPlan.CoilCut(
@@ -55,29 +54,40 @@ public final class DemoPlan {
                         2125,
                         2125,
                         "one coil holds it"),
-                List.of(
-                        new KitPlan.BoxItem("PX-25", "Pipe 16 x 2, coil of 25 m", 1, "coil", 3900, 2.075),
-                        new KitPlan.BoxItem("SP", "Spreader plate 1200", 1, "piece", 990, 0.5),
-                        new KitPlan.BoxItem(
-                                "CL", "Clip with a name so long that it needs a second line", 48, "piece", 5, 0.002)),
-                5130,
-                2.671,
+                new KitPlan.Box(
+                        List.of(
+                                new KitPlan.BoxItem("PX-25", "Pipe 16 x 2, coil of 25 m", 1, "coil", 3900, 2.075),
+                                new KitPlan.BoxItem("SP", "Spreader plate 1200", 1, "piece", 990, 0.5),
+                                new KitPlan.BoxItem(
+                                        "CL",
+                                        "Clip with a name so long that it needs a second line",
+                                        48,
+                                        "piece",
+                                        5,
+                                        0.002)),
+                        5130,
+                        2.671),
+                Optional.empty(),
+                Optional.empty(),
                 Optional.empty(),
                 List.of(
-                        new PlanCheck("pipe to cut", 8357, 25000, "mm", PlanCheck.Verdict.OK, "longest coil"),
-                        new PlanCheck("coverage", 64.8, 85, "%", PlanCheck.Verdict.WARN, "job")),
-                List.of("Some places stay bare."),
-                List.of(new BareFloor(
-                        Reason.NOT_JOINED,
-                        3,
-                        0.0675,
-                        1,
-                        new Point(225, 675),
-                        "at [225, 675] near post",
-                        " join the port's part of the floor nowhere.",
-                        List.of(
-                                new Remedy(Remedy.Change.CLEARANCE, "post", 40, 25, 0, 0, 3, 4, 0.09),
-                                new Remedy(Remedy.Change.PORT, "", 0, 0, 150, 600, 3, 3, 0.0675)))));
+                        PlanCheck.atMost("pipe to cut", 8357, 25000, "mm", PlanCheck.Verdict.FAIL, "longest coil"),
+                        PlanCheck.atLeast("coverage", 64.8, 85, "%", PlanCheck.Verdict.WARN, "job")),
+                List.of("Some places stay bare."));
+    }
+
+    private static List<BareFloor> bare() {
+        return List.of(new BareFloor(
+                Reason.NOT_JOINED,
+                3,
+                0.0675,
+                1,
+                new Point(225, 675),
+                "at [225, 675] near post",
+                " join the port's part of the floor nowhere.",
+                List.of(
+                        new Remedy(Remedy.Change.CLEARANCE, "post", 40, 25, 0, 0, 3, 4, 0.09),
+                        new Remedy(Remedy.Change.PORT, "", 0, 0, 150, 600, 3, 3, 0.0675))));
     }
 
     /** A run of the loop, by its place among the elements. */

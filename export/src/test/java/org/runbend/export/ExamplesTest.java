@@ -39,7 +39,7 @@ import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.PickList;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitVerifier;
+import org.runbend.optimizer.verify.KitVerifier;
 
 /**
  * Every job under examples/ goes the whole way through the command line, once; the tests read what lies in its folder.

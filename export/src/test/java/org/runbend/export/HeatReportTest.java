@@ -27,9 +27,9 @@ import org.runbend.optimizer.heat.HeatReckoning;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.heat.field.ConductionField;
 import org.runbend.optimizer.heat.field.FieldSolution;
-import org.runbend.optimizer.plan.HeatPart;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.TemperaturePart;
+import org.runbend.optimizer.planning.HeatPart;
+import org.runbend.optimizer.planning.TemperaturePart;
 
 /** The heat report of a camper, a boat and a hut, worked through again from the figures that it prints. */
 @ExtendWith(PlannedKits.Supply.class)

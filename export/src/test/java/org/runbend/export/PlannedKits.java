@@ -15,10 +15,10 @@ import org.junit.jupiter.api.extension.ExtensionContext.Namespace;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
 import org.runbend.export.cli.DrawnLoops;
-import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.read.JobReader;
+import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitPlanner;
-import org.runbend.optimizer.plan.Progress;
+import org.runbend.optimizer.planning.KitPlanner;
 
 /**
  * The examples' kits, each planned once for all test classes of a run that ask for it, as a plan takes seconds and is only

@@ -26,6 +26,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -36,10 +37,13 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.runbend.optimizer.loop.search.LoopSolver;
 
 /** The walls of the house: who may know whom, and what may not be anywhere. */
 class RoomsTest {
     private static final String ROOT = "org.runbend.";
+
+    private static final String VERIFY = ROOT + "optimizer.verify";
 
     /** Bytes of all rooms as they were compiled, without tests. */
     private static final JavaClasses OURS = new ClassFileImporter()
@@ -55,35 +59,56 @@ class RoomsTest {
             Map.entry("catalog.product", List.of("catalog.source")),
             Map.entry("catalog.shelf", List.of("catalog.source", "catalog.product")),
             Map.entry("optimizer.survey", List.of()),
+            // what a job says of heat is told in heat's own records
             Map.entry(
-                    "optimizer.job",
+                    "optimizer.job", List.of("catalog.product", "catalog.shelf", "catalog.source", "optimizer.heat..")),
+            Map.entry(
+                    "optimizer.job.read",
                     List.of(
                             "catalog.source",
                             "catalog.product",
                             "catalog.shelf",
                             "optimizer.survey",
-                            // what a job says of heat is told in heat's own records
+                            "optimizer.job",
                             "optimizer.heat..")),
             Map.entry("optimizer.natives", List.of()),
-            Map.entry("optimizer.loop", List.of("optimizer.natives")),
-            Map.entry("optimizer.cutting", List.of("optimizer.natives")),
+            Map.entry("optimizer.mip", List.of("optimizer.natives")),
+            Map.entry("optimizer.lattice", List.of()),
+            Map.entry("optimizer.loop", List.of("optimizer.lattice")),
+            Map.entry("optimizer.loop.search", List.of("optimizer.natives", "optimizer.lattice", "optimizer.loop")),
+            Map.entry("optimizer.cutting", List.of()),
+            Map.entry("optimizer.cutting.patterns", List.of("optimizer.mip", "optimizer.cutting")),
+            Map.entry("optimizer.cutting.cover", List.of("optimizer.mip", "optimizer.cutting")),
             // how much room a bend needs is told by the bend itself
-            Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.loop", "optimizer.breakdown")),
-            Map.entry("optimizer.division", List.of("optimizer.loop")),
+            Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.lattice", "optimizer.breakdown")),
+            Map.entry("optimizer.division", List.of("optimizer.lattice", "optimizer.loop..", "optimizer.verify")),
             Map.entry(
-                    "optimizer.bare", List.of("catalog.product", "optimizer.job", "optimizer.loop", "optimizer.floor")),
+                    "optimizer.bare",
+                    List.of(
+                            "catalog.product",
+                            "optimizer.job",
+                            "optimizer.lattice",
+                            "optimizer.loop..",
+                            "optimizer.floor")),
             Map.entry("optimizer.tape", List.of("optimizer.job", "optimizer.floor")),
-            Map.entry("optimizer.breakdown", List.of("optimizer.job")),
+            Map.entry("optimizer.breakdown", List.of("catalog.product", "catalog.shelf", "optimizer.job")),
             Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
             Map.entry(
                     "optimizer.coils",
-                    List.of("catalog.product", "catalog.shelf", "optimizer.cutting", "optimizer.job")),
+                    List.of(
+                            "catalog.product",
+                            "catalog.shelf",
+                            "optimizer.cutting",
+                            "optimizer.cutting.patterns",
+                            "optimizer.job")),
             Map.entry(
                     "optimizer.plates",
                     List.of(
                             "catalog.product",
                             "catalog.shelf",
+                            "optimizer.mip",
                             "optimizer.cutting",
+                            "optimizer.cutting.cover",
                             "optimizer.job",
                             "optimizer.floor",
                             "optimizer.breakdown")),
@@ -107,23 +132,63 @@ class RoomsTest {
                             "optimizer.heat.output")),
             // plans, loops and floors stay outside: heat knows lengths, areas and products
             Map.entry("optimizer.heat", List.of("catalog.product", "optimizer.heat..")),
-            Map.entry("optimizer.plan", List.of("catalog..", "optimizer..")),
+            Map.entry(
+                    "optimizer.plan",
+                    List.of(
+                            "catalog..",
+                            "optimizer.job",
+                            "optimizer.floor",
+                            "optimizer.loop",
+                            "optimizer.bare",
+                            "optimizer.breakdown",
+                            "optimizer.channel",
+                            "optimizer.coils",
+                            "optimizer.plates",
+                            "optimizer.heat..")),
+            // held to records by {@link #verifiersUseRecordsAlone()}
+            Map.entry(
+                    "optimizer.verify",
+                    List.of(
+                            "catalog..",
+                            "optimizer.job",
+                            "optimizer.lattice",
+                            "optimizer.loop",
+                            "optimizer.cutting",
+                            "optimizer.breakdown",
+                            "optimizer.coils",
+                            "optimizer.plates",
+                            "optimizer.plan")),
+            Map.entry(
+                    "optimizer.laying",
+                    List.of(
+                            "catalog..",
+                            "optimizer.job",
+                            "optimizer.floor",
+                            "optimizer.lattice",
+                            "optimizer.loop..",
+                            "optimizer.division",
+                            "optimizer.bare",
+                            "optimizer.breakdown",
+                            "optimizer.verify")),
+            Map.entry("optimizer.planning", List.of("catalog..", "optimizer..")),
             Map.entry(
                     "optimizer.choice",
                     List.of(
                             "catalog.product",
                             "catalog.shelf",
                             "optimizer.job",
-                            "optimizer.loop",
+                            "optimizer.lattice",
                             "optimizer.breakdown",
                             "optimizer.coils",
                             "optimizer.plates",
-                            "optimizer.plan")),
+                            "optimizer.laying",
+                            "optimizer.plan",
+                            "optimizer.planning")),
             Map.entry("export.drawing", List.of()),
             Map.entry("export.dxf", List.of("export.drawing")),
             Map.entry("export.dxf.read", List.of("export.dxf")),
             // what it drafts is held against the rules of job files
-            Map.entry("export.outline", List.of("export.drawing", "export.dxf", "export.dxf.read", "optimizer.job")),
+            Map.entry("export.outline", List.of("export.drawing", "export.dxf", "export.dxf.read", "optimizer.job..")),
             Map.entry("export.svg", List.of("export.drawing")),
             Map.entry("export.pdf", List.of("export.drawing")),
             Map.entry("export.data", List.of("catalog..", "optimizer..", "export.drawing")),
@@ -149,11 +214,11 @@ class RoomsTest {
     @CsvSource({
         "catalog.product.CatalogReader",
         "catalog.source.BadInput",
-        "optimizer.job.JobReader",
-        "optimizer.loop.LoopSolver",
-        "optimizer.cutting.IntegerSolver",
-        "optimizer.cutting.LinearSolver",
-        "optimizer.plan.KitPlanner",
+        "optimizer.job.read.JobReader",
+        "optimizer.loop.search.LoopSolver",
+        "optimizer.mip.IntegerSolver",
+        "optimizer.mip.LinearSolver",
+        "optimizer.planning.KitPlanner",
         "export.dxf.DxfBackend",
         "export.pdf.PdfBackend",
         "export.cli.Runbend"
@@ -221,8 +286,9 @@ class RoomsTest {
                 .that(describe("use the solver library", RoomsTest::usesSolver))
                 .should()
                 .resideInAnyPackage(
-                        "org.runbend.optimizer.cutting",
-                        "org.runbend.optimizer.loop",
+                        "org.runbend.optimizer.mip",
+                        "org.runbend.optimizer.cutting.patterns",
+                        "org.runbend.optimizer.loop.search",
                         "org.runbend.optimizer.natives"));
     }
 
@@ -266,6 +332,48 @@ class RoomsTest {
         check(noClasses().should().resideInAnyPackage("..util..", "..utils..", "..common..", "..helper..", "..misc.."));
     }
 
+    /** A verifier sees the question and the answer, records both, and the graph of the question; nothing that answers. */
+    @Test
+    void verifiersUseRecordsAlone() {
+        check(usesRecordsAlone(resideInAPackage(VERIFY)));
+        assertTrue(OURS.stream()
+                        .filter(c -> c.getPackageName().equals(VERIFY))
+                        .filter(c -> c.getSimpleName().endsWith("Verifier"))
+                        .count()
+                >= 8);
+        check(noClasses().that().resideOutsideOfPackage(VERIFY).should().haveSimpleNameEndingWith("Verifier"));
+    }
+
+    private static ArchRule usesRecordsAlone(DescribedPredicate<JavaClass> who) {
+        return classes()
+                .that(who)
+                .should()
+                .onlyDependOnClassesThat(not(resideInAPackage("org.runbend.."))
+                        .or(resideInAnyPackage(VERIFY, "org.runbend.catalog.."))
+                        .or(describe(
+                                "are records",
+                                c -> c.getBaseComponentType().isRecord()
+                                        || c.getBaseComponentType().isEnum()
+                                        || c.getBaseComponentType().isInterface()
+                                        || c.getName().equals(ROOT + "optimizer.lattice.LatticeGraph"))));
+    }
+
+    /** Halls: only the search for loops may be one, and it says how to walk through it. */
+    @Test
+    void noPackageIsAHall() {
+        assertEquals(Set.of("optimizer.loop.search"), halls(40).keySet());
+    }
+
+    private static Map<String, Long> halls(int most) {
+        TreeMap<String, Long> count = OURS.stream()
+                .filter(c -> !c.isNestedClass() && !c.isAnonymousClass())
+                .filter(c -> !c.getSimpleName().equals("package-info"))
+                .collect(Collectors.groupingBy(
+                        c -> c.getPackageName().substring(ROOT.length()), TreeMap::new, Collectors.counting()));
+        count.values().removeIf(n -> n <= most);
+        return count;
+    }
+
     /** Guard: the rules can fail. Each is held against a class that breaks it on purpose. */
     @Test
     void rulesCanFail() {
@@ -274,6 +382,8 @@ class RoomsTest {
         ArchRule silent = noClasses().should(ACCESS_STANDARD_STREAMS);
         assertThrows(AssertionError.class, () -> fixed.check(bad));
         assertThrows(AssertionError.class, () -> silent.check(bad));
+        assertThrows(AssertionError.class, () -> usesRecordsAlone(describe("all", c -> true))
+                .check(bad));
         assertEquals(1, fieldsOfType(bad, solverTypes()).size());
         assertEquals(2, signaturesWith(bad, solverTypes()).size());
         assertEquals(
@@ -290,6 +400,10 @@ class RoomsTest {
         static List<MPVariable> handedOut() {
             System.out.println(COUNT);
             return List.of();
+        }
+
+        static LoopSolver asked() {
+            return new LoopSolver();
         }
 
         static String takenIn(MPSolver solver) {

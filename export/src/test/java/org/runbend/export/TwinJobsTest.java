@@ -13,8 +13,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.JobReader;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.read.JobReader;
 
 /** One floor written in two ways is one kit: the whole of kit.json is the same but the fingerprint of the files read. */
 class TwinJobsTest {

@@ -100,7 +100,8 @@ public final class CatalogReader {
         double bendPlay = m.get("bendPlay", v -> v.length(0, 20), usual.bendPlay());
         double pad = m.get("pad", v -> v.length(0, 200), usual.pad());
         double web = m.get("leastWeb", v -> v.length(0, 200), usual.leastWeb());
-        return m.make(() -> new Routing(cutters.isEmpty() ? usual.cutters() : cutters, play, bendPlay, pad, web));
+        double rest = m.get("leastRest", v -> v.length(0, 200), usual.leastRest());
+        return m.make(() -> new Routing(cutters.isEmpty() ? usual.cutters() : cutters, play, bendPlay, pad, web, rest));
     }
 
     private void checkAids() {

@@ -11,10 +11,15 @@ import java.util.OptionalDouble;
  * @param bendPlay width of the channel over the pipe, at bends
  * @param pad diameter of the round pocket where the pipe comes through the floor; 0 for none
  * @param leastWeb what must stay between two channels
+ * @param leastRest what must stay of the board under a channel
  */
-public record Routing(List<Double> cutters, double play, double bendPlay, double pad, double leastWeb) {
-    /** Cutters of 8 and 12 mm, 0.5 mm of play, 4 mm at bends, pads of 32 mm and webs of 10 mm: common practice for 16 mm pipe. */
-    public static final Routing USUAL = new Routing(List.of(8.0, 12.0), 0.5, 4, 32, 10);
+public record Routing(
+        List<Double> cutters, double play, double bendPlay, double pad, double leastWeb, double leastRest) {
+    /**
+     * Cutters of 8 and 12 mm, 0.5 mm of play, 4 mm at bends, pads of 32 mm, webs of 10 mm and 3 mm under the groove, about
+     * two plies: common practice for 16 mm pipe.
+     */
+    public static final Routing USUAL = new Routing(List.of(8.0, 12.0), 0.5, 4, 32, 10, 3);
 
     /** Checks ranges. */
     public Routing {
@@ -27,6 +32,7 @@ public record Routing(List<Double> cutters, double play, double bendPlay, double
         Check.that(bendPlay >= 0 && bendPlay <= 20, "routing: bendPlay %s mm must be 0 to 20 mm", bendPlay);
         Check.that(pad >= 0 && pad <= 200, "routing: pad %s mm must be 0 to 200 mm", pad);
         Check.that(leastWeb >= 0 && leastWeb <= 200, "routing: leastWeb %s mm must be 0 to 200 mm", leastWeb);
+        Check.that(leastRest >= 0 && leastRest <= 200, "routing: leastRest %s mm must be 0 to 200 mm", leastRest);
     }
 
     /** The thickest cutter that goes into a channel of a width, mm, if one does. */

@@ -11,23 +11,23 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.runbend.optimizer.cutting.AssignmentModel;
 import org.runbend.optimizer.cutting.CoverAnswer;
-import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
-import org.runbend.optimizer.cutting.CoverVerifier;
 import org.runbend.optimizer.cutting.CuttingAnswer;
 import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.CuttingSolution;
-import org.runbend.optimizer.cutting.CuttingVerifier;
 import org.runbend.optimizer.cutting.Demand;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
-import org.runbend.optimizer.cutting.FewLengthsCutting;
 import org.runbend.optimizer.cutting.FewLengthsProblem;
-import org.runbend.optimizer.cutting.PatternCutting;
-import org.runbend.optimizer.cutting.RunByRunCutting;
 import org.runbend.optimizer.cutting.Stock;
+import org.runbend.optimizer.cutting.cover.CoverCutting;
+import org.runbend.optimizer.cutting.cover.FewLengthsCutting;
+import org.runbend.optimizer.cutting.cover.RunByRunCutting;
+import org.runbend.optimizer.cutting.patterns.AssignmentModel;
+import org.runbend.optimizer.cutting.patterns.PatternCutting;
+import org.runbend.optimizer.verify.CoverVerifier;
+import org.runbend.optimizer.verify.CuttingVerifier;
 
 /**
  * How many stock pieces the cutting engine needs for instances of the cutting stock problem, what is proved, and in what

@@ -1,6 +1,6 @@
 package org.runbend.export.bench;
 
-import org.runbend.optimizer.cutting.Watch;
+import org.runbend.optimizer.mip.Watch;
 
 /** Asks a solver for an end after so many seconds, or once it has proved its cost: what comes later is not measured. */
 final class Deadline implements Watch {

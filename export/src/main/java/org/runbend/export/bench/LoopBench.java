@@ -14,11 +14,11 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.runbend.optimizer.job.JobReader;
-import org.runbend.optimizer.loop.CircuitModel;
+import org.runbend.optimizer.job.read.JobReader;
+import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.loop.LoopProblem;
-import org.runbend.optimizer.plan.LoopInspector;
-import org.runbend.optimizer.plan.Progress;
+import org.runbend.optimizer.loop.search.CircuitModel;
+import org.runbend.optimizer.planning.LoopInspector;
 
 /**
  * How good the loops of a folder of floors are, how much of that is proved, and how long the whole {@code plan} takes in a

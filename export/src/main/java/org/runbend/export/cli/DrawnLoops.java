@@ -12,10 +12,10 @@ import org.runbend.export.dxf.read.DxfReader;
 import org.runbend.export.outline.DrawnLine;
 import org.runbend.export.outline.LoopReading;
 import org.runbend.export.outline.NoLoop;
-import org.runbend.optimizer.job.DrawingUnits;
 import org.runbend.optimizer.job.DrawnLoop;
-import org.runbend.optimizer.job.LoopDrawings;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.read.DrawingUnits;
+import org.runbend.optimizer.job.read.LoopDrawings;
 
 /** Brings loops out of DXF drawings for the reader of job files. */
 public final class DrawnLoops implements LoopDrawings {

@@ -36,7 +36,7 @@ import org.runbend.optimizer.heat.field.ConductionField;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.TemperaturePart;
+import org.runbend.optimizer.planning.TemperaturePart;
 import org.runbend.optimizer.tape.TapeMeasuring;
 import org.runbend.optimizer.tape.TapeSheet;
 

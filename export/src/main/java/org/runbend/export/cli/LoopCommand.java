@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.runbend.export.drafting.LoopDrafting;
 import org.runbend.export.svg.SvgBackend;
-import org.runbend.optimizer.plan.LoopInspector;
 import org.runbend.optimizer.plan.LoopView;
+import org.runbend.optimizer.planning.LoopInspector;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 

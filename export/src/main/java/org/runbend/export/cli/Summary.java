@@ -12,10 +12,10 @@ import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.LoopChange;
-import org.runbend.optimizer.plan.LoopComparison;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
+import org.runbend.optimizer.planning.LoopChange;
+import org.runbend.optimizer.planning.LoopComparison;
 
 /** What a person reads on the terminal after a plan. */
 final class Summary {

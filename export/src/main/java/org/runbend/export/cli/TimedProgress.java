@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.function.LongSupplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.runbend.optimizer.plan.Progress;
+import org.runbend.optimizer.laying.Progress;
 
 /**
  * Tells a person at a terminal what the planner is at, since when, and about how long it will be where steps are counted

@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Remedy;
@@ -13,12 +14,12 @@ import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
 import org.runbend.optimizer.plan.PortHole;
 import org.runbend.optimizer.plan.SawWork;
+import org.runbend.optimizer.planning.KeptPipe;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
@@ -298,8 +299,17 @@ public final class KitJson {
                 .number("ringStep", channel.passes().ringStep())
                 .whole("down", channel.passes().down())
                 .number("layer", channel.passes().layer())
-                .close()
                 .close();
+        Optional<Job.RoutedBoard> board = plan.job().build().flatMap(Job.Build::board);
+        if (board.isPresent()) {
+            out.open("board")
+                    .text("material", board.get().board().sku())
+                    .text("name", board.get().board().name())
+                    .number("thickness", board.get().thickness())
+                    .number("rest", board.get().rest())
+                    .close();
+        }
+        out.close();
     }
 
     private static void box(JsonOut out, KitPlan plan) throws IOException {

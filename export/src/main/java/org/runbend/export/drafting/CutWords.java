@@ -111,9 +111,15 @@ final class CutWords {
                 });
     }
 
-    /** The board that the groove is cut into lies on the foam, or is foam itself with what the job asks under the pipe. */
+    /** The board that the job names; else it lies on the foam, or is foam itself with what the job asks under the pipe. */
     private String material() {
         Optional<Double> depth = plan.channel().map(c -> c.size().depth());
+        Optional<Job.RoutedBoard> given = plan.job().build().flatMap(Job.Build::board);
+        if (given.isPresent() && depth.isPresent()) {
+            Job.RoutedBoard b = given.get();
+            return "board: " + b.board().name() + ", " + mm(b.thickness()) + " mm; depth from its top, "
+                    + mm(depth.get()) + " of groove, " + mm(b.rest()) + " stay under it";
+        }
         if (depth.isEmpty()) {
             return "board: as thick as the pipe and what lies round it; no groove is drawn";
         }

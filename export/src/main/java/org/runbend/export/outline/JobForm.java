@@ -14,7 +14,7 @@ import org.runbend.export.drawing.Arc;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Shape;
 import org.runbend.export.drawing.Vertex;
-import org.runbend.optimizer.job.RegionCheck;
+import org.runbend.optimizer.job.read.RegionCheck;
 
 /**
  * The form in which a job file holds a contour: sides with three decimals that its reader takes. A line that fits no form

@@ -20,8 +20,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.runbend.export.CommandRun;
 import org.runbend.export.OutsideReader;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.JobReader;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.read.JobReader;
 
 /**
  * Drawings written by ezdxf, read with {@code outline}, against what a person expects of them: a table that was written down

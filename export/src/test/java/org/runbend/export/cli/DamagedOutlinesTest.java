@@ -13,7 +13,7 @@ import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.Fault;
 import org.runbend.export.CommandRun;
 import org.runbend.export.dxf.read.DamagedDrawings;
-import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.read.JobReader;
 
 /** Spoiled drawings through the whole of {@code runbend outline}; a fifth of {@code -Dfuzz.drawings=N}. */
 class DamagedOutlinesTest {

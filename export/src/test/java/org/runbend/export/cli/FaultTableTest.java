@@ -47,6 +47,7 @@ class FaultTableTest {
             "routing: bendPlay",
             "routing: pad",
             "routing: leastWeb",
+            "routing: leastRest",
             "trim %s mm must be",
             "labour: cut",
             "labour: stopSetting",

@@ -19,7 +19,7 @@ import org.runbend.export.dxf.DxfDocument;
 import org.runbend.export.dxf.DxfLayer;
 import org.runbend.export.dxf.DxfVertex;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.read.JobReader;
 
 /** {@code runbend outline} from a drawing to a job that can be planned. */
 class OutlineCommandTest {

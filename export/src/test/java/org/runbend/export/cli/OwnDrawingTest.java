@@ -25,10 +25,10 @@ import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.JobReader;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 
 /** A drawing of ours goes out and in again: the job is the same within a tenth of a millimetre but for its wishes. */

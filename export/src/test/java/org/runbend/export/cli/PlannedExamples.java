@@ -8,10 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
-import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.read.JobReader;
+import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitPlanner;
-import org.runbend.optimizer.plan.Progress;
+import org.runbend.optimizer.planning.KitPlanner;
 
 /** All examples, each planned once for all tests of drawings. */
 final class PlannedExamples {

@@ -3,7 +3,7 @@ package org.runbend.optimizer.bare;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.runbend.optimizer.loop.BiconnectedBlock;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
 
 /**
  * Finds the parts of the heated floor that stay bare, says why, and tries which change of the job would free them.

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.NavigableSet;
 import java.util.TreeSet;
 import org.runbend.optimizer.floor.Lattice;
-import org.runbend.optimizer.loop.BiconnectedBlock;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
 
 /** Places outside the port's block: joined to it by one place, or by none. */
 final class CutOffParts {

@@ -8,14 +8,14 @@ import java.util.Locale;
 import java.util.Set;
 import org.runbend.optimizer.floor.Colours;
 import org.runbend.optimizer.floor.Lattice;
-import org.runbend.optimizer.loop.BiconnectedBlock;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.loop.LoopProblem;
-import org.runbend.optimizer.loop.LoopSketch;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.WorkLimit;
+import org.runbend.optimizer.loop.search.LoopSketch;
 
 /** Places of the port's block that the loop does not serve: no bend fits, colours do not come out, or turns cost more. */
 final class LeftOutParts {

@@ -10,10 +10,10 @@ import org.runbend.optimizer.floor.Colours;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.loop.BiconnectedBlock;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * The nodes that a closed loop through one link may pass, as far as links and bends tell.

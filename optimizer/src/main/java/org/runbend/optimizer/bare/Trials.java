@@ -16,7 +16,7 @@ import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.floor.LatticeSearch;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * Tries changes of the job on the lattice. A glance tells which change is worth a search; only what the search confirms on

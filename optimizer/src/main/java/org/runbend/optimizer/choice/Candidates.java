@@ -12,9 +12,9 @@ import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Veto;
-import org.runbend.optimizer.loop.Axis;
+import org.runbend.optimizer.lattice.Axis;
+import org.runbend.optimizer.laying.LatticeDirection;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.LatticeDirection;
 
 /**
  * What may be wished otherwise on a floor, in a fixed order: what a place left out costs, what decides among equal loops,

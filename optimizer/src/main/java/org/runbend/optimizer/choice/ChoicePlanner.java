@@ -9,10 +9,10 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitPlanner;
 import org.runbend.optimizer.plan.PlanCheck;
-import org.runbend.optimizer.plan.Progress;
+import org.runbend.optimizer.planning.KitPlanner;
 
 /**
  * Plans a floor in several ways and keeps the good plans: of those that no other dominates, the best for each aim. Each is a

@@ -7,10 +7,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitPlanner;
 import org.runbend.optimizer.plan.LaidFloor;
-import org.runbend.optimizer.plan.Progress;
+import org.runbend.optimizer.planning.KitPlanner;
 
 /**
  * Lays the loops of many jobs for one floor: those that differ in plates alone are laid once, different ones side by side on

@@ -11,9 +11,9 @@ import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.CuttingSolution;
 import org.runbend.optimizer.cutting.Demand;
 import org.runbend.optimizer.cutting.Impossible;
-import org.runbend.optimizer.cutting.PatternCutting;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.StockCut;
+import org.runbend.optimizer.cutting.patterns.PatternCutting;
 import org.runbend.optimizer.job.Unbuildable;
 
 /**

@@ -3,11 +3,11 @@ package org.runbend.optimizer.cutting;
 import java.util.Locale;
 
 /** The rules of this package's records, worded once. */
-final class Check {
+public final class Check {
     private Check() {}
 
     /** Throws IllegalArgumentException with the formatted message when the rule does not hold. */
-    static void that(boolean rule, String message, Object... values) {
+    public static void that(boolean rule, String message, Object... values) {
         if (!rule) {
             throw new IllegalArgumentException(String.format(Locale.ROOT, message, values));
         }

@@ -3,14 +3,14 @@ package org.runbend.optimizer.cutting;
 import java.util.List;
 
 /** Which sums the costs of stock can make: a bound may be lifted to the next of them. */
-final class CostSums {
+public final class CostSums {
     private static final long TABLE = 2_000_000;
 
     private final long grain;
     private final boolean[] makes;
 
     /** Sums up to {@code most}, each kind of stock as often as it is available. */
-    CostSums(List<Stock> stock, long most) {
+    public CostSums(List<Stock> stock, long most) {
         grain = Costs.grain(stock);
         long size = most / grain + 1;
         makes = new boolean[size <= TABLE ? (int) size : 0];
@@ -35,7 +35,7 @@ final class CostSums {
     }
 
     /** The least sum that is at least {@code bound}, as far as the table goes; above it the next multiple of all costs; the greatest long (no plan at all) stays. */
-    long lift(long bound) {
+    public long lift(long bound) {
         if (bound <= 0) {
             return 0;
         }
@@ -52,7 +52,7 @@ final class CostSums {
     }
 
     /** The greatest sum below {@code cost}, or less than 0 when there is none. */
-    long below(long cost) {
+    public long below(long cost) {
         long from = -Math.floorDiv(-cost, grain) - 1;
         if (from >= makes.length) {
             return from * grain;

@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.List;
 
 /** Which sums the costs of stock can make: a bound may be lifted to the next of them. */
-final class Costs {
+public final class Costs {
     private static final int TABLE = 2_000_000;
 
     private Costs() {}
@@ -19,12 +19,12 @@ final class Costs {
     }
 
     /** Greatest common divisor of two numbers from 0 up. */
-    static long gcd(long a, long b) {
+    public static long gcd(long a, long b) {
         return b == 0 ? a : gcd(b, a % b);
     }
 
     /** The least sum of stock costs, each as often as available, that is at least {@code bound}. */
-    static long lift(List<Stock> stock, long bound) {
+    public static long lift(List<Stock> stock, long bound) {
         long grain = grain(stock);
         long from = Math.max(0, -Math.floorDiv(-bound, grain));
         long dearest = stock.stream().mapToLong(Stock::cost).max().orElse(0) / grain;

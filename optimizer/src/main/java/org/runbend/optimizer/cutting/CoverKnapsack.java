@@ -9,7 +9,7 @@ import java.util.OptionalLong;
  * Least cost of stock whose worths reach a need, in whole numbers of stock pieces: depth-first, best worth for the money
  * first, cut off by the fractional filling. Worths and need may have any common scale.
  */
-final class CoverKnapsack {
+public final class CoverKnapsack {
     private static final int NODES = 200_000;
 
     private final List<Item> items = new ArrayList<>();
@@ -23,19 +23,19 @@ final class CoverKnapsack {
         }
     }
 
-    CoverKnapsack(long need) {
+    public CoverKnapsack(long need) {
         this.need = need;
     }
 
     /** Offers stock; worthless stock is left aside. */
-    void add(long worth, long cost, long available) {
+    public void add(long worth, long cost, long available) {
         if (worth > 0 && available > 0) {
             items.add(new Item(worth, cost, available));
         }
     }
 
     /** No choice costs less; empty when all stock together does not reach the need. */
-    OptionalLong bound() {
+    public OptionalLong bound() {
         items.sort(Comparator.comparingDouble(Item::ratio).thenComparingLong(Item::cost));
         boolean complete = walk(0, need, 0);
         if (complete) {

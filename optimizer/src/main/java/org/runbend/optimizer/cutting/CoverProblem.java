@@ -74,12 +74,12 @@ public record CoverProblem(
     }
 
     /** The same where the longest piece of the shortest stock is known. */
-    long mostPieces(long stretch, long whole) {
+    public long mostPieces(long stretch, long whole) {
         return whole == 0 ? 0 : -Math.floorDiv(-(stretch + gap), whole + gap) + extraPieces;
     }
 
     /** Longest piece of the shortest stock that gives one, as in {@link #mostPieces}; 0 where none does. */
-    long wholePiece() {
+    public long wholePiece() {
         long whole = wholePiece(true);
         return whole > 0 ? whole : wholePiece(false);
     }

@@ -1,5 +1,5 @@
 /**
- * The one-dimensional cutting engine: lengths, costs and counts; it knows no pipe and no plate.
+ * Cutting in one dimension, what is asked and what came of it: lengths, costs and counts; it knows no pipe and no plate.
  *
  * <p>All lengths are whole hundredths of a millimetre, all costs whole minor units of one currency.
  */

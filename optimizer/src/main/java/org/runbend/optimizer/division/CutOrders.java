@@ -5,8 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.function.ToIntFunction;
 import java.util.stream.Stream;
-import org.runbend.optimizer.loop.LatticeGraph;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * Orders in which nodes fall to one side of a cut. A cut runs from the rim at the port straight in between two lines of

@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * Ways to cut a lattice into parts of nearly equal number of heated nodes, each with its own port pair; those that look

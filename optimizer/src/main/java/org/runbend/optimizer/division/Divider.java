@@ -4,15 +4,15 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.runbend.optimizer.loop.BiconnectedBlock;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.loop.LimitedProblem;
-import org.runbend.optimizer.loop.LimitedSolver;
 import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
-import org.runbend.optimizer.loop.LoopSketch;
 import org.runbend.optimizer.loop.LoopSolution;
-import org.runbend.optimizer.loop.LoopSolver;
-import org.runbend.optimizer.loop.LoopVerifier;
+import org.runbend.optimizer.loop.search.LimitedSolver;
+import org.runbend.optimizer.loop.search.LoopSketch;
+import org.runbend.optimizer.loop.search.LoopSolver;
+import org.runbend.optimizer.verify.LoopVerifier;
 
 /**
  * Lays several loops of nearly equal length: cuts the lattice into parts, each with its own port pair, and lays the loop

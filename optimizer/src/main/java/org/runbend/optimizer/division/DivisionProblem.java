@@ -2,8 +2,8 @@ package org.runbend.optimizer.division;
 
 import java.util.List;
 import java.util.Objects;
-import org.runbend.optimizer.loop.LatticeGraph;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.WorkLimit;
 

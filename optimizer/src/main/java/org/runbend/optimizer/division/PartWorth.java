@@ -3,10 +3,10 @@ package org.runbend.optimizer.division;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.runbend.optimizer.loop.BiconnectedBlock;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * What a part is worth at a glance.

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.PortPair;
 
 /** How many loops can begin and end among port pairs at once: pairs that share no node. */
 public final class PortPlaces {

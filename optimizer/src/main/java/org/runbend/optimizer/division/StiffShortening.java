@@ -6,13 +6,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import org.runbend.optimizer.loop.BiconnectedBlock;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
-import org.runbend.optimizer.loop.LoopSolver;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.loop.search.LoopSolver;
 
 /**
  * Shortens a loop of stiff pipe: the lines of nodes furthest from the port are given up, as many as it takes. A stiff loop

@@ -3,10 +3,10 @@ package org.runbend.optimizer.division;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.loop.LoopSolution;
-import org.runbend.optimizer.loop.PortPair;
 
 /** Some nodes of a lattice as a lattice of their own: links within, bends and wanted nodes as they were. */
 final class Subgraph {

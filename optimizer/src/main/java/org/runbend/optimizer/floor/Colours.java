@@ -1,7 +1,7 @@
 package org.runbend.optimizer.floor;
 
 import java.util.List;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.LatticeGraph;
 
 /**
  * What colours tell: neighbouring nodes differ in colour like the fields of a chessboard, so a closed loop passes as many

@@ -11,10 +11,10 @@ import org.runbend.optimizer.floor.Distance.Arc;
 import org.runbend.optimizer.floor.LeadFinder.Way;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.loop.BiconnectedBlock;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * Joins holes that are given, or places on the wall, to the lattice: for each loop the port pair and the lead-ins that leave

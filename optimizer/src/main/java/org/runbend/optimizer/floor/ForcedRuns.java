@@ -8,8 +8,8 @@ import java.util.stream.Stream;
 import org.runbend.optimizer.breakdown.Keyhole;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Veto;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
 
 /**
  * Lines that the loop must run along, forced by what the lattice offers: the nodes on such a line keep no link but those

@@ -1,8 +1,8 @@
 package org.runbend.optimizer.floor;
 
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 
 /** Tells whether two lattices offer a loop the same choices. */
 final class GraphSignature {

@@ -4,8 +4,8 @@ import java.util.List;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Keyhole;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
 
 /** Where on a lattice stiff pipe has room for a return bend: all three arcs of a keyhole keep off edge
  * and keep-outs, and no line that straight pipe must cover loses length to it. */

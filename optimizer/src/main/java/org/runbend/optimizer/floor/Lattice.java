@@ -2,8 +2,8 @@ package org.runbend.optimizer.floor;
 
 import java.util.List;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.loop.LatticeGraph;
-import org.runbend.optimizer.loop.PortPair;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * The lattice on a floor: its graph, where its nodes lie, and the port pairs that a loop may use.

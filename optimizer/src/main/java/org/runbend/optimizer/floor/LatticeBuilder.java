@@ -6,8 +6,8 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
-import org.runbend.optimizer.loop.Heading;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.Heading;
+import org.runbend.optimizer.lattice.LatticeGraph;
 
 /**
  * Builds the lattice of one offset: nodes, links and corner arcs, each tested against edge and keep-outs.

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.loop.BiconnectedBlock;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
 
 /**
  * Finds the offsets at which a loop on the lattice can serve most of the heated floor.

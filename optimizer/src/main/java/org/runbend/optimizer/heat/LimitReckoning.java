@@ -135,6 +135,7 @@ final class LimitReckoning {
             findings.add(new Finding(
                     "under a mattress with the valve stuck open at most",
                     celsius,
+                    Finding.Side.AT_MOST,
                     SleepingFloor.WARN,
                     DEGREES,
                     celsius < SleepingFloor.WARN

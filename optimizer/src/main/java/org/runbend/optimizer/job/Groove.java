@@ -16,7 +16,7 @@ import org.runbend.catalog.product.SpreaderPlate;
  */
 public record Groove(double width, double bendWidth, double depth, double pad, double leastWeb) {
     /** The groove for pipe of 16 mm and a plate of 0.5 mm, where pipe or plate of a job could not be read. */
-    static final Groove USUAL = new Groove(17.5, 20, 16.5, 32, 10);
+    public static final Groove USUAL = new Groove(17.5, 20, 16.5, 32, 10);
 
     /** The groove for a pipe and the thickest of some plates. */
     public static Groove of(Pipe pipe, List<SpreaderPlate> plates, Routing routing) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
+import org.runbend.catalog.product.Board;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
@@ -139,8 +140,7 @@ public record Job(
         double plate = groove().depth() - outer;
         double travel =
                 switch (floor.port().turn()) {
-                    case DOWN ->
-                        build.map(b -> outer / 2 + plate + b.insulation()).orElse(r);
+                    case DOWN -> build.map(b -> outer / 2 + plate + b.under()).orElse(r);
                     case UP -> build.map(b -> outer / 2 + b.coverThickness()).orElse(r);
                     case LEVEL -> 0.0;
                 };
@@ -578,12 +578,42 @@ public record Job(
     /**
      * What lies under and over the pipe. Read, checked and kept.
      *
-     * @param insulation thickness under the pipe, mm
+     * @param insulation thickness under the pipe, mm; what stays of a board of foam under the groove is part of it
      * @param coverThickness mm
      * @param coverMaterial board of the catalog
      * @param finishResistance thermal resistance of the floor covering, m2 K/W
+     * @param board what the groove is cut into, if the job says it
      */
-    public record Build(double insulation, double coverThickness, String coverMaterial, double finishResistance) {}
+    public record Build(
+            double insulation,
+            double coverThickness,
+            String coverMaterial,
+            double finishResistance,
+            Optional<RoutedBoard> board) {
+        /** From the bottom of the groove to the bottom of the floor, mm. */
+        public double under() {
+            return insulation + board.map(b -> b.rest() - b.insulating()).orElse(0.0);
+        }
+
+        /** Insulation to be laid under the board, mm. */
+        public double laidUnder() {
+            return insulation - board.map(RoutedBoard::insulating).orElse(0.0);
+        }
+    }
+
+    /**
+     * What the groove is cut into.
+     *
+     * @param board a board of the catalog
+     * @param thickness mm
+     * @param rest what stays of it under the groove, mm
+     */
+    public record RoutedBoard(Board board, double thickness, double rest) {
+        /** What of it insulates under the pipe, mm: what stays of foam; wood counts for nothing. */
+        public double insulating() {
+            return board.kind() == Board.Kind.INSULATION ? rest : 0;
+        }
+    }
 
     /**
      * Temperatures and pump. Read, checked and kept.

@@ -1,2 +1,2 @@
-/** The job: what the customer sent, read from its file. */
+/** The job: what the customer asked for. */
 package org.runbend.optimizer.job;

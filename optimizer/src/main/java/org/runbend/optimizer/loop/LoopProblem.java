@@ -2,6 +2,8 @@ package org.runbend.optimizer.loop;
 
 import java.util.List;
 import java.util.Objects;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * One loop to be laid: through exactly one of the port pairs, every other node optional at its price.

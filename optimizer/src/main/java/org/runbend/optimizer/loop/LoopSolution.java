@@ -3,6 +3,7 @@ package org.runbend.optimizer.loop;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
+import org.runbend.optimizer.lattice.PortPair;
 
 /**
  * A closed loop and what is known about how good it is.

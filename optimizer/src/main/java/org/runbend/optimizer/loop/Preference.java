@@ -1,6 +1,7 @@
 package org.runbend.optimizer.loop;
 
 import java.util.Objects;
+import org.runbend.optimizer.lattice.Axis;
 
 /**
  * What decides between loops of equal objective.

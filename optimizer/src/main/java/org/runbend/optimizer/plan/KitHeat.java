@@ -1,13 +1,7 @@
 package org.runbend.optimizer.plan;
 
-import java.util.List;
-import java.util.Optional;
 import org.runbend.optimizer.heat.HeatProblem;
-import org.runbend.optimizer.heat.HeatReckoning;
 import org.runbend.optimizer.heat.HeatSolution;
-import org.runbend.optimizer.heat.quantity.OddInput;
-import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.plates.PlatePlan;
 
 /**
  * What a plan gives off and needs.
@@ -19,32 +13,5 @@ public record KitHeat(HeatProblem problem, HeatSolution solution) {
     /** Heat into the room, W. */
     public double upward() {
         return solution.output().upward();
-    }
-
-    /**
-     * Heat, or why there is none.
-     *
-     * @param heat if it was reckoned
-     * @param remark what a person should know where the job asks for it and it was not; at most one of both is there
-     */
-    record Reckoning(Optional<KitHeat> heat, Optional<String> remark) {}
-
-    /** Reckons heat where the job has what it needs; whatever goes wrong costs a remark, never the kit. */
-    static Reckoning of(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
-        try {
-            Optional<KitHeat> heat =
-                    HeatPart.problem(job, loops, plates).map(p -> new KitHeat(p, new HeatReckoning().solve(p)));
-            return new Reckoning(heat, Optional.empty());
-        } catch (OddInput e) {
-            return without(e.getMessage());
-        } catch (RuntimeException e) {
-            return without("a fault of our own (" + e.getClass().getSimpleName() + ")");
-        }
-    }
-
-    private static Reckoning without(String reason) {
-        return new Reckoning(
-                Optional.empty(),
-                Optional.of("Heat and flow could not be reckoned: " + reason + "; the kit is whole without."));
     }
 }

@@ -19,77 +19,71 @@ import org.runbend.optimizer.plates.PlatePlan;
  * Everything that leaves: what papers, drawings and data files say stands here, so that none of them computes.
  *
  * @param job the job
- * @param bendRadius radius at which bends are laid, mm
- * @param lattice where the lattice lies
- * @param loops the loops
+ * @param laid the loops on the floor
  * @param plates plates
  * @param coils coils
- * @param items everything that goes in the box
- * @param total sum of the prices, minor units
- * @param weight of the box without packing, kg
+ * @param box everything that goes in the box
  * @param channel the groove for the pipe, if a cutter of the catalog fits it
+ * @param heat what the floor gives, if the job says what it is built of and what heats it
+ * @param plateOptions what plates would cost if less were asked of them, if that was worked out
  * @param checks what was checked and what came of it
  * @param remarks what a person should know, one sentence each
- * @param bareFloor the heated floor that stays bare, why, and what would free it, the largest part first
- * @param plateOptions what plates would cost if less were asked of them, if that was worked out
- * @param heat what the floor gives, if the job says what it is built of and what heats it
  */
 public record KitPlan(
         Job job,
-        double bendRadius,
-        LatticePlace lattice,
-        List<LoopPlan> loops,
+        LaidPart laid,
         PlatePlan plates,
         CoilPlan coils,
-        List<BoxItem> items,
-        long total,
-        double weight,
+        Box box,
         Optional<ChannelPlan> channel,
-        List<PlanCheck> checks,
-        List<String> remarks,
-        List<BareFloor> bareFloor,
+        Optional<KitHeat> heat,
         Optional<PlateOptions> plateOptions,
-        Optional<KitHeat> heat) {
+        List<PlanCheck> checks,
+        List<String> remarks) {
     /** Copies the lists. */
     public KitPlan {
-        loops = List.copyOf(loops);
-        items = List.copyOf(items);
         checks = List.copyOf(checks);
         remarks = List.copyOf(remarks);
-        bareFloor = List.copyOf(bareFloor);
     }
 
-    /** A plan without other ways to plate it. */
-    public KitPlan(
-            Job job,
-            double bendRadius,
-            LatticePlace lattice,
-            List<LoopPlan> loops,
-            PlatePlan plates,
-            CoilPlan coils,
-            List<BoxItem> items,
-            long total,
-            double weight,
-            Optional<ChannelPlan> channel,
-            List<PlanCheck> checks,
-            List<String> remarks,
-            List<BareFloor> bareFloor) {
-        this(
-                job,
-                bendRadius,
-                lattice,
-                loops,
-                plates,
-                coils,
-                items,
-                total,
-                weight,
-                channel,
-                checks,
-                remarks,
-                bareFloor,
-                Optional.empty(),
-                Optional.empty());
+    /** Radius at which bends are laid, mm. */
+    public double bendRadius() {
+        return laid.bendRadius();
+    }
+
+    /** Where the lattice lies. */
+    public LatticePlace lattice() {
+        return laid.lattice();
+    }
+
+    /** The loops. */
+    public List<LoopPlan> loops() {
+        return laid.loops();
+    }
+
+    /** The heated floor that stays bare, why, and what would free it, the largest part first. */
+    public List<BareFloor> bareFloor() {
+        return laid.bareFloor();
+    }
+
+    /** Share of the heated floor that the loops serve, %. */
+    public double served() {
+        return laid.served();
+    }
+
+    /** Everything that goes in the box. */
+    public List<BoxItem> items() {
+        return box.items();
+    }
+
+    /** Sum of the prices, minor units. */
+    public long total() {
+        return box.total();
+    }
+
+    /** Of the box without packing, kg. */
+    public double weight() {
+        return box.weight();
     }
 
     /** The work of cutting plates and mounting coils. */
@@ -100,7 +94,7 @@ public record KitPlan(
     /** The holes of all loops, flow before return. */
     public List<PortHole> holes() {
         List<PortHole> holes = new ArrayList<>();
-        for (LoopPlan loop : loops) {
+        for (LoopPlan loop : loops()) {
             boolean given = !job.floor().port().holes().isEmpty();
             Slot flow = loop.breakdown().slots().get(0);
             Slot back = loop.breakdown().slots().get(1);
@@ -112,7 +106,7 @@ public record KitPlan(
 
     /** What the job names and the box does not hold, with how much of it is needed, one phrase each. */
     public List<String> notSupplied() {
-        return Supplies.missing(job, loops.stream().map(LoopPlan::breakdown).toList());
+        return Supplies.missing(job, loops().stream().map(LoopPlan::breakdown).toList());
     }
 
     /** Who keeps what is left of a coil: the customer, who gets it whole, or the shelf of the workshop. */
@@ -130,53 +124,55 @@ public record KitPlan(
         return checks.stream().noneMatch(c -> c.verdict() == PlanCheck.Verdict.FAIL);
     }
 
-    /** Share of the heated floor that the loops serve, %, as the checks say it. */
-    public double served() {
-        return checks.stream()
-                .filter(c -> c.name().equals(PlanChecks.SERVED))
-                .mapToDouble(PlanCheck::value)
-                .findFirst()
-                .orElse(0);
-    }
-
     /** The same plan with one more thing to know, before the others. */
     public KitPlan withRemark(String remark) {
-        return new KitPlan(
-                job,
-                bendRadius,
-                lattice,
-                loops,
-                plates,
-                coils,
-                items,
-                total,
-                weight,
-                channel,
-                checks,
-                Stream.concat(Stream.of(remark), remarks.stream()).toList(),
-                bareFloor,
-                plateOptions,
-                heat);
+        List<String> more = Stream.concat(Stream.of(remark), remarks.stream()).toList();
+        return new KitPlan(job, laid, plates, coils, box, channel, heat, plateOptions, checks, more);
     }
 
     /** The same plan with what its plates would cost if less were asked of them. */
-    KitPlan with(PlateOptions options) {
-        return new KitPlan(
-                job,
-                bendRadius,
-                lattice,
-                loops,
-                plates,
-                coils,
-                items,
-                total,
-                weight,
-                channel,
-                checks,
-                remarks,
-                bareFloor,
-                Optional.of(options),
-                heat);
+    public KitPlan with(PlateOptions options) {
+        return new KitPlan(job, laid, plates, coils, box, channel, heat, Optional.of(options), checks, remarks);
+    }
+
+    /**
+     * The loops on the floor.
+     *
+     * @param bendRadius radius at which bends are laid, mm
+     * @param lattice where the lattice lies
+     * @param loops the loops
+     * @param served share of the heated floor that they serve, %
+     * @param bareFloor the heated floor that stays bare, why, and what would free it, the largest part first
+     */
+    public record LaidPart(
+            double bendRadius, LatticePlace lattice, List<LoopPlan> loops, double served, List<BareFloor> bareFloor) {
+        /** Copies the lists. */
+        public LaidPart {
+            loops = List.copyOf(loops);
+            bareFloor = List.copyOf(bareFloor);
+        }
+    }
+
+    /**
+     * What goes in the box.
+     *
+     * @param items lines of the pick list
+     * @param total sum of the prices, minor units
+     * @param weight without packing, kg
+     */
+    public record Box(List<BoxItem> items, long total, double weight) {
+        /** Copies the list. */
+        public Box {
+            items = List.copyOf(items);
+        }
+
+        /** A box of lines, summed. */
+        public static Box of(List<BoxItem> items) {
+            return new Box(
+                    items,
+                    items.stream().mapToLong(BoxItem::sum).sum(),
+                    items.stream().mapToDouble(i -> i.weight() * i.quantity()).sum());
+        }
     }
 
     /**

@@ -5,17 +5,19 @@ import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.product.Coolant;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 
 /** What a job names and the box does not hold, so that nobody waits for it. */
-final class Supplies {
+public final class Supplies {
     private static final double MM3_PER_LITRE = 1e6;
+    private static final double SAME = 1e-9;
 
     private Supplies() {}
 
     /** Coolant that the pipe holds, tails and allowance included, whole litres rounded up; pump, tank and valves hold more. */
-    static long litres(Job job, List<Breakdown> loops) {
+    public static long litres(Job job, List<Breakdown> loops) {
         double bore = job.pipe().product().outer() - 2 * job.pipe().product().wall();
         double length = loops.stream().mapToLong(l -> CutLength.of(job, l)).sum();
         return (long) Math.ceil(Math.PI / 4 * bore * bore * length / MM3_PER_LITRE - 1e-9);
@@ -47,9 +49,16 @@ final class Supplies {
             boards.add(String.format(
                     Locale.ROOT, "cover (%s, %s mm, %.2f m2 of floor)", cover, mm(build.coverThickness()), area));
         }
-        if (build.insulation() > 0) {
+        build.board()
+                .ifPresent(b -> boards.add(String.format(
+                        Locale.ROOT,
+                        "board for the groove (%s, %s mm, %.2f m2 of floor)",
+                        b.board().name(),
+                        mm(b.thickness()),
+                        area)));
+        if (build.laidUnder() > SAME) {
             boards.add(String.format(
-                    Locale.ROOT, "insulation (at least %s mm, %.2f m2 of floor)", mm(build.insulation()), area));
+                    Locale.ROOT, "insulation (at least %s mm, %.2f m2 of floor)", mm(build.laidUnder()), area));
         }
         return boards;
     }

@@ -1,2 +1,2 @@
-/** Puts the steps together: from a job to one immutable kit plan, verified before it leaves. */
+/** The plan as data: everything that leaves the house stands here, and nothing here decides. */
 package org.runbend.optimizer.plan;

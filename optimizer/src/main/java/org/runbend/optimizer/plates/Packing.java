@@ -13,11 +13,11 @@ import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.cutting.Bound;
 import org.runbend.optimizer.cutting.CoverAnswer;
-import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.SawCost;
+import org.runbend.optimizer.cutting.cover.CoverCutting;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 

@@ -7,8 +7,8 @@ import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Remnant;
 import org.runbend.optimizer.cutting.Bound;
 import org.runbend.optimizer.cutting.CoverProblem;
-import org.runbend.optimizer.cutting.LeastStock;
 import org.runbend.optimizer.cutting.Stock;
+import org.runbend.optimizer.cutting.cover.LeastStock;
 
 /**
  * A lower bound on the cost of plates that also holds for products that were named but not used.

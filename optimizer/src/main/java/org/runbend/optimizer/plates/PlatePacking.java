@@ -10,8 +10,8 @@ import org.runbend.optimizer.job.Unbuildable;
  * Decides which stretches get plates, in which pieces and from which stock plates, at least cost of material and saw work for
  * the coverage asked; among equals in fewer lengths, then fewer pieces, then with a longer least piece.
  *
- * <p>Lengths and cutting are one problem, see {@link org.runbend.optimizer.cutting.CoverCutting}; where the job limits the
- * different lengths, see {@link org.runbend.optimizer.cutting.FewLengthsCutting}. The single-groove products of the
+ * <p>Lengths and cutting are one problem, see {@link org.runbend.optimizer.cutting.cover.CoverCutting}; where the job limits the
+ * different lengths, see {@link org.runbend.optimizer.cutting.cover.FewLengthsCutting}. The single-groove products of the
  * narrowest width named are used. Where a twin-groove product costs less by the groove, plans with it over neighbouring
  * runs are made at several shares of what it can cover, single plates doing the rest, and the cheapest plan of all is
  * taken. The bound holds for all products named: for those that the cutting bound does not know, the material is a bound

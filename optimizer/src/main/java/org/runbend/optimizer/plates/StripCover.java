@@ -7,19 +7,19 @@ import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Remnant;
 import org.runbend.optimizer.cutting.CoverAnswer;
-import org.runbend.optimizer.cutting.CoverCutting;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
-import org.runbend.optimizer.cutting.FewLengthsCutting;
 import org.runbend.optimizer.cutting.FewLengthsProblem;
-import org.runbend.optimizer.cutting.RunByRunCutting;
 import org.runbend.optimizer.cutting.SawCost;
-import org.runbend.optimizer.cutting.SawTidying;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.StockUse;
 import org.runbend.optimizer.cutting.Stretch;
-import org.runbend.optimizer.cutting.Watch;
+import org.runbend.optimizer.cutting.cover.CoverCutting;
+import org.runbend.optimizer.cutting.cover.FewLengthsCutting;
+import org.runbend.optimizer.cutting.cover.RunByRunCutting;
+import org.runbend.optimizer.cutting.cover.SawTidying;
+import org.runbend.optimizer.mip.Watch;
 
 /** Covers strips with plates of some products of equal grooves: one problem of the cutting engine. */
 final class StripCover {

@@ -8,10 +8,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.read.JobReader;
+import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitPlanner;
-import org.runbend.optimizer.plan.Progress;
+import org.runbend.optimizer.planning.KitPlanner;
 
 /**
  * A floor made by hand, spacing 150 unless said otherwise, and the same floor with a remedy taken.

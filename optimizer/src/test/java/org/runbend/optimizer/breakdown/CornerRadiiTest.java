@@ -1,14 +1,10 @@
 package org.runbend.optimizer.breakdown;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.runbend.optimizer.plan.SoundKit.points;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
-import org.runbend.optimizer.job.Point;
 
 /** Corners as drawn, rounded at the radius wanted or at what their legs leave. */
 class CornerRadiiTest {
@@ -53,36 +49,5 @@ class CornerRadiiTest {
         List<Double> radii = radii(75, 0, 0, 300, 0, 300, 90, 300 + 200 / Math.sqrt(2), 90 + 200 / Math.sqrt(2));
         assertEquals(share, radii.get(0), 1e-9);
         assertEquals(share, radii.get(1), 1e-9);
-    }
-
-    /** Whatever is drawn, the elements join without a kink, no leg is overrun, and what touches with one hand is one bend. */
-    @Test
-    void drawnAtRandom() {
-        Random random = new Random(5);
-        int tight = 0;
-        for (int i = 0; i < 500; i++) {
-            List<Point> path = wander(random);
-            Breakdown loop = new Filleting().breakDownDrawn(path, 75);
-            Findings findings = new Findings();
-            new JointRules(0, findings).check("loop A", loop);
-            assertEquals(List.of(), findings.sentences(), path::toString);
-            assertEquals(0, path.get(0).distance(loop.elements().get(0).from()), 1e-9);
-            Point end = loop.elements().get(loop.elements().size() - 1).to();
-            assertEquals(0, path.get(path.size() - 1).distance(end), 1e-9);
-            tight += loop.elements().stream().anyMatch(e -> e instanceof Element.Bend b && b.radius() < 74) ? 1 : 0;
-        }
-        assertTrue(tight > 100, tight + " paths had a leg that is shared");
-    }
-
-    private static List<Point> wander(Random random) {
-        List<Point> path = new ArrayList<>(List.of(new Point(0, 0)));
-        double heading = 0;
-        for (int i = 0; i < 12; i++) {
-            Point at = path.get(path.size() - 1);
-            double step = 20 + random.nextInt(300);
-            path.add(new Point(at.x() + step * Math.cos(heading), at.y() + step * Math.sin(heading)));
-            heading += Math.toRadians(random.nextInt(3) == 0 ? 90 : random.nextInt(320) - 160);
-        }
-        return path;
     }
 }

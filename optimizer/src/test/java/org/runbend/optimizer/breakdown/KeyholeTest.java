@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.verify.LoopPathVerifier;
 
 class KeyholeTest {
     /**

@@ -14,11 +14,11 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.JobReader;
+import org.runbend.optimizer.job.read.JobReader;
+import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.KitPlanner;
-import org.runbend.optimizer.plan.KitVerifier;
-import org.runbend.optimizer.plan.Progress;
+import org.runbend.optimizer.planning.KitPlanner;
+import org.runbend.optimizer.verify.KitVerifier;
 
 /** The choice of plans on the floors of the examples. */
 class ChoicePlannerTest {

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** Tries every set of pieces on every stretch and packs each set by brute force; for a handful of pieces. */
-final class CoverBruteForce {
+public final class CoverBruteForce {
     private static final long NONE = Long.MAX_VALUE;
 
     private final CoverProblem problem;
@@ -18,28 +18,28 @@ final class CoverBruteForce {
     private long fewest = NONE;
     private long mostCover;
 
-    CoverBruteForce(CoverProblem problem) {
+    public CoverBruteForce(CoverProblem problem) {
         this(problem, Integer.MAX_VALUE);
     }
 
     /** Pieces of at most so many different lengths. */
-    CoverBruteForce(CoverProblem problem, int lengths) {
+    public CoverBruteForce(CoverProblem problem, int lengths) {
         this.problem = problem;
         this.lengths = lengths;
     }
 
     /** Least cost with which the target is reached, or Long.MAX_VALUE. */
-    long best() {
+    public long best() {
         return overStretches(0, new ArrayList<>(), 0);
     }
 
     /** Fewest pieces of all plans of the least cost; to be asked for after {@link #best}. */
-    long fewestPieces() {
+    public long fewestPieces() {
         return fewest;
     }
 
     /** Most cover of all plans of the least cost with the fewest pieces; likewise. */
-    long mostCover() {
+    public long mostCover() {
         return mostCover;
     }
 

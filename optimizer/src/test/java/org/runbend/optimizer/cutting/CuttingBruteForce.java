@@ -8,14 +8,14 @@ import java.util.List;
 import java.util.Set;
 
 /** Puts every cut into every stock piece in turn; for up to seven or eight cuts. */
-final class CuttingBruteForce {
+public final class CuttingBruteForce {
     private final CuttingProblem problem;
     private final List<Long> cuts = new ArrayList<>();
     private final int[] used;
     private final List<Integer> where = new ArrayList<>();
     private long[] best = {};
 
-    CuttingBruteForce(CuttingProblem problem) {
+    public CuttingBruteForce(CuttingProblem problem) {
         this.problem = problem;
         used = new int[problem.stock().size()];
         for (Demand d : problem.demands()) {
@@ -26,7 +26,7 @@ final class CuttingBruteForce {
     }
 
     /** Least cost, then scrap, new stock pieces and different ways of cutting; empty when there is no plan. */
-    long[] best() {
+    public long[] best() {
         place(0, new ArrayList<>());
         return best;
     }

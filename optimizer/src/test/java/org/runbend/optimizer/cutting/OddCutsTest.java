@@ -11,6 +11,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.cutting.cover.CoverCutting;
+import org.runbend.optimizer.cutting.patterns.PatternCutting;
+import org.runbend.optimizer.verify.CoverVerifier;
+import org.runbend.optimizer.verify.CuttingVerifier;
 
 /** Odd input: the right answer, or one clear sentence. */
 class OddCutsTest {

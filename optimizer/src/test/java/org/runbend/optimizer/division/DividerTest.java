@@ -12,9 +12,9 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.runbend.optimizer.loop.LatticeGraph;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.loop.LoopSolution;
-import org.runbend.optimizer.loop.PortPair;
 import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.WorkLimit;
 

@@ -213,17 +213,19 @@ public final class SoundKit {
     public static KitPlan plan() {
         return new KitPlan(
                 job(OptionalDouble.empty()),
-                75,
-                new KitPlan.LatticePlace(new Point(75, 75), 0, SPACING, 12),
-                List.of(loopPlan()),
+                new KitPlan.LaidPart(
+                        75,
+                        new KitPlan.LatticePlace(new Point(75, 75), 0, SPACING, 12),
+                        List.of(loopPlan()),
+                        95,
+                        List.of()),
                 plates(),
                 coils(),
-                items(),
-                13_640,
-                5.108,
+                new KitPlan.Box(items(), 13_640, 5.108),
                 Optional.empty(),
-                List.of(new PlanCheck("least bend radius", 75, 55, "mm", PlanCheck.Verdict.OK, "catalog")),
-                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(PlanCheck.atLeast("least bend radius", 75, 55, "mm", PlanCheck.Verdict.FAIL, "catalog")),
                 List.of());
     }
 

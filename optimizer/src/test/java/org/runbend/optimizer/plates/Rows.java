@@ -9,6 +9,7 @@ import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.verify.PlatesVerifier;
 
 /** Floors for plates alone: straight rows 150 mm apart, to and fro, joined by return bends (each row's end counts as clear). */
 final class Rows {

@@ -5,14 +5,23 @@ import org.runbend.optimizer.heat.quantity.Within;
 /**
  * A number held against a limit.
  *
- * @param name what is held; it says which side of the limit is the good one (at least, at most)
+ * @param name what is held
  * @param value the number
+ * @param side which side of the limit is the good one
  * @param limit the limit
  * @param unit of both
  * @param verdict what follows
  * @param source where the limit comes from
  */
-public record Finding(String name, double value, double limit, String unit, Verdict verdict, String source) {
+public record Finding(String name, double value, Side side, double limit, String unit, Verdict verdict, String source) {
+    /** The good side of a limit, the limit included. */
+    public enum Side {
+        /** The limit and what is over it. */
+        AT_LEAST,
+        /** The limit and what is under it. */
+        AT_MOST
+    }
+
     /** What follows from a finding. */
     public enum Verdict {
         /** All is well. */
@@ -31,11 +40,11 @@ public record Finding(String name, double value, double limit, String unit, Verd
 
     /** A value that should not be over its limit. */
     public static Finding atMost(String name, double value, double limit, String unit, Verdict over, String source) {
-        return new Finding(name, value, limit, unit, value > limit ? over : Verdict.OK, source);
+        return new Finding(name, value, Side.AT_MOST, limit, unit, value > limit ? over : Verdict.OK, source);
     }
 
     /** A value that should not be under its limit. */
     public static Finding atLeast(String name, double value, double limit, String unit, Verdict under, String source) {
-        return new Finding(name, value, limit, unit, value < limit ? under : Verdict.OK, source);
+        return new Finding(name, value, Side.AT_LEAST, limit, unit, value < limit ? under : Verdict.OK, source);
     }
 }

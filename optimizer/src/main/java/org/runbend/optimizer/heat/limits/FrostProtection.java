@@ -15,6 +15,7 @@ public final class FrostProtection {
             return new Finding(
                     "freezing point of the coolant, with no coldest temperature given",
                     freezes,
+                    Finding.Side.AT_MOST,
                     outside,
                     "degrees C",
                     Finding.Verdict.WARN,

@@ -1,0 +1,101 @@
+package org.runbend.optimizer.laying;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.optimizer.floor.Lattice;
+import org.runbend.optimizer.floor.LatticeSearch;
+import org.runbend.optimizer.job.Job;
+
+/**
+ * Turns the lattice to the long wall along which a loop serves the floor best, where the job leaves the direction free and
+ * nothing on site settles it.
+ *
+ * <p>Linear programs compare the directions: turns, and the price of each heated node that another direction reaches or the
+ * loop leaves out.
+ */
+public final class FreeDirection {
+    /** Lattices of a direction that are reckoned, on small floors and on others. */
+    private static final int MOST_RECKONED = 3;
+
+    private static final int SMALL = 250;
+    /** What a turned lattice must save where long walls lie along the axes, in turns: programs flatter ragged rims. */
+    private static final int MARGIN = 10;
+
+    private final double radius;
+    private final Progress progress;
+
+    public FreeDirection(double radius, Progress progress) {
+        this.radius = radius;
+        this.progress = progress;
+    }
+
+    /** A direction with its lattices and what the best of them reaches. */
+    private record Option(Job job, boolean turned, List<Lattice> lattices, int reachable) {
+        /** The price of what another lattice reaches and this one does not. */
+        double outOfReach(int most) {
+            return price(most - reachable);
+        }
+
+        double value(int most) {
+            return lattices.stream()
+                    .limit(most <= SMALL ? MOST_RECKONED : 1)
+                    .mapToDouble(l -> LoopLaying.estimate(job, l) + price(most - l.reachable()))
+                    .min()
+                    .orElse(Double.MAX_VALUE);
+        }
+
+        private double price(int nodes) {
+            return (double) job.layout().leftOutPrice() * nodes;
+        }
+    }
+
+    /** The job with its direction settled, or the job itself where there is but one. */
+    public Job settle(Job job) {
+        List<Double> angles =
+                LatticeDirection.isOpen(job) ? LongWalls.angles(job.floor().outline()) : List.of();
+        if (angles.isEmpty()) {
+            return job;
+        }
+        progress.step("comparing the directions of long walls");
+        List<Option> options = new ArrayList<>(List.of(option(job, false)));
+        angles.forEach(angle -> options.add(option(LatticeDirection.turned(job, angle), true)));
+        Option best = best(options, LongWalls.alongAxes(job.floor().outline()) ? MARGIN : 0);
+        if (best.turned()) {
+            progress.step(String.format(
+                    Locale.ROOT,
+                    "runs lie along a wall at %.1f degrees",
+                    best.job().layout().along().orElse(0)));
+        }
+        return best.job();
+    }
+
+    /** The best option; the one that is not turned has so many turns in hand. */
+    private static Option best(List<Option> options, int inHand) {
+        options.sort(Comparator.comparingInt(option -> -option.reachable()));
+        int most = options.get(0).reachable();
+        Option best = options.get(0);
+        double least = Double.MAX_VALUE;
+        for (Option option : options) {
+            double bonus = option.turned() ? 0 : inHand;
+            if (option.outOfReach(most) - bonus >= least) {
+                continue;
+            }
+            double value = option.value(most) - bonus;
+            best = value < least ? option : best;
+            least = Math.min(least, value);
+        }
+        return best;
+    }
+
+    private Option option(Job job, boolean turned) {
+        double reach = job.floor().port().reach();
+        List<Lattice> lattices = new LatticeSearch().best(LoopLaying.problem(job, radius, reach), MOST_RECKONED);
+        return new Option(
+                job,
+                turned,
+                lattices,
+                lattices.stream().mapToInt(Lattice::reachable).max().orElse(0));
+    }
+}

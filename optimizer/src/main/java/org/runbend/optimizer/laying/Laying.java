@@ -1,0 +1,108 @@
+package org.runbend.optimizer.laying;
+
+import java.util.Locale;
+import java.util.OptionalInt;
+import org.runbend.optimizer.breakdown.CutLength;
+import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
+
+/** Lays as many loops as the job asks for, or as few as its limits of length allow. */
+public final class Laying {
+    private static final int MOST_LOOPS = 6;
+    /** Share of the heated floor that loops serve at the very least; with fewer loops than it needs none is laid. */
+    private static final double SERVED = 0.6;
+    /** The same for wide floors, where laying too few loops for a look takes a minute. */
+    private static final double WIDE_SERVED = 0.75;
+    /** Places of a wide floor. */
+    private static final double WIDE = 1_000;
+
+    private final Job job;
+    private final double radius;
+    private final Progress progress;
+
+    private Laying(Job job, double radius, Progress progress) {
+        this.job = job;
+        this.radius = radius;
+        this.progress = progress;
+    }
+
+    /** Laying for a job, its direction settled. */
+    public static Laying of(Job job, double radius, Progress progress) {
+        return new Laying(new FreeDirection(radius, progress).settle(job), radius, progress);
+    }
+
+    public LaidLoops lay() {
+        OptionalInt asked = job.layout().loops();
+        return asked.isPresent() ? new CoilFitting(job, radius, progress).fit(lay(asked.getAsInt())) : fewest();
+    }
+
+    /** Whether loops can be laid within the limit of the pipe. */
+    static boolean isWithinLimit(Job job) {
+        double radius = LoopPipes.bendRadius(job);
+        Laying laying = of(job, radius, Progress.SILENT);
+        LaidLoops laid = laying.lay(job.layout().loops().orElse(1));
+        return new CoilFitting(laying.job, radius, Progress.SILENT).fitted(laid).isPresent();
+    }
+
+    private LaidLoops lay(int loops) {
+        return loops == 1 ? single() : new SeveralLaying(job, radius, loops).lay(progress);
+    }
+
+    private LaidLoops single() {
+        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
+        return job.isStiff()
+                ? LaidLoops.ofStiff(laid.lattice(), laid.loop())
+                : LaidLoops.of(laid.lattice(), laid.loop());
+    }
+
+    private LaidLoops fewest() {
+        double limit = CutLength.longest(job);
+        int loops = atLeast(limit);
+        while (loops <= MOST_LOOPS) {
+            LaidLoops laid = new CoilFitting(job, radius, progress).balanced(layAtLeast(loops, limit));
+            if (laid.loops().stream().allMatch(l -> cut(l) <= limit)) {
+                return laid;
+            }
+            loops++;
+        }
+        throw new Unbuildable(
+                "layout.loops",
+                String.format(
+                        Locale.ROOT,
+                        "%d loops are not enough: none may be cut longer than %.0f mm; a greater spacing needs less pipe",
+                        MOST_LOOPS,
+                        limit));
+    }
+
+    /** Names the limit too where so many loops as it takes cannot be had. */
+    private LaidLoops layAtLeast(int loops, double limit) {
+        try {
+            return lay(loops);
+        } catch (Unbuildable fault) {
+            throw loops == 1 || !fault.key().equals("layout.loops")
+                    ? fault
+                    : new Unbuildable(
+                            fault.key(),
+                            String.format(
+                                    Locale.ROOT,
+                                    "auto takes %d loops, none cut longer than %.0f mm: %s",
+                                    loops,
+                                    limit,
+                                    fault.getMessage()));
+        }
+    }
+
+    /** Fewer loops could not serve the floor. */
+    private int atLeast(double limit) {
+        double all = FloorShapes.heatedArea(job.floor()) / job.layout().spacing();
+        double onFloor = (all / job.layout().spacing() > WIDE ? WIDE_SERVED : SERVED) * all;
+        double tails = job.pipe().flowTail() + job.pipe().returnTail();
+        double room = limit / (1 + job.pipe().allowance()) - tails;
+        return room <= 0 ? MOST_LOOPS + 1 : (int) Math.max(1, Math.ceil(onFloor / room));
+    }
+
+    private long cut(LaidLoops.One loop) {
+        return CutLength.of(job, new LoopPipes(job, radius).of(loop));
+    }
+}

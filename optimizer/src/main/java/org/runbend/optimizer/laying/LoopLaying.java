@@ -1,0 +1,302 @@
+package org.runbend.optimizer.laying;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.bare.BareFloorSearch;
+import org.runbend.optimizer.bare.BareProblem;
+import org.runbend.optimizer.breakdown.Keyhole;
+import org.runbend.optimizer.floor.Entry;
+import org.runbend.optimizer.floor.FloorProblem;
+import org.runbend.optimizer.floor.Lattice;
+import org.runbend.optimizer.floor.LatticeSearch;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.lattice.PortPair;
+import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSolution;
+import org.runbend.optimizer.loop.Preference;
+import org.runbend.optimizer.loop.WorkLimit;
+import org.runbend.optimizer.loop.search.LoopSketch;
+import org.runbend.optimizer.loop.search.LoopSolver;
+import org.runbend.optimizer.verify.LoopVerifier;
+
+/**
+ * Chooses lattice and port pair and lays the loop: the best over a few lattices that reach equally many nodes.
+ *
+ * <p>On small floors several offsets reach as many nodes but leave bends different room, so each is tried.
+ */
+public final class LoopLaying {
+    /** Floors up to this many nodes try several lattices. */
+    private static final int SMALL = 130;
+
+    private static final int MOST_LATTICES = 3;
+    /** Lattices on which a quick look tries to find any loop. */
+    private static final int MOST_LOOKED_AT = 6;
+    /** A floor of up to so many nodes is laid in earnest where the quick look finds nothing. */
+    private static final int QUICKLY_LAID = 200;
+
+    /** The share comes from floors of 1 to 9 m2, measured. */
+    private static final String STIFF =
+            "stiff pipe: at this spacing no two bends in a row, so expect 80 to 95 % of the places to be"
+                    + " served, less on narrow floors";
+
+    /** What to expect of a stiff pipe. */
+    public static String stiff(Job job) {
+        double radius = job.pipe().product().fittedRadius();
+        double spacing = job.layout().spacing();
+        return Keyhole.fitsBeside(spacing, radius)
+                ? String.format(
+                        Locale.ROOT,
+                        "stiff pipe: return bends are keyholes that swing out %.1f mm on each side, and floor may stay"
+                                + " bare where they have no room",
+                        radius - spacing / 2)
+                : STIFF;
+    }
+
+    /** A loop on its lattice. */
+    public record Laid(Lattice lattice, LoopSolution loop) {
+        /** Whether the ways to the holes were settled before it was laid. */
+        boolean hasLeads() {
+            return !lattice.leads().isEmpty();
+        }
+    }
+
+    /** The floor that stays bare beside the loops laid, and what would free it. */
+    public List<BareFloor> bareFloor(Job job, double radius, LaidLoops laid) {
+        FloorProblem problem =
+                problem(laid.turned(job), radius, job.floor().port().reach());
+        return new BareFloorSearch()
+                .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.whole(), BareProblem.Limits.of(job)));
+    }
+
+    public Laid lay(Job job, double radius, Progress progress) {
+        FloorProblem problem = problem(job, radius, job.floor().port().reach());
+        if (job.isStiff()) {
+            progress.step(stiff(job));
+        }
+        progress.step("choosing the lattice");
+        List<Lattice> lattices = new LatticeSearch().best(problem, LatticeSearch.MOST_CHOSEN_FROM);
+        if (lattices.isEmpty()) {
+            throw WishConflict.of(job, LoopLaying::canBeLaid).orElseGet(() -> noPlace(job, radius));
+        }
+        if (lattices.size() > 1) {
+            progress.step("comparing lattices");
+            int most = lattices.get(0).reachable() > SMALL ? 1 : MOST_LATTICES;
+            lattices = mostPromising(job, lattices, most);
+        }
+        LoopPipes pipes = new LoopPipes(job, radius);
+        Laid best = best(job, lattices, progress);
+        while (pipes.withoutRoom(problem, List.of(pipes.of(best.lattice, best.loop)), best.hasLeads())
+                .isPresent()) {
+            progress.step("no room to turn into the holes there, trying others");
+            lattices = without(best.loop.port(), best.lattice, lattices);
+            if (lattices.isEmpty()) {
+                throw noRoomForSlots(problem);
+            }
+            best = best(job, lattices, progress);
+        }
+        return best;
+    }
+
+    private static Laid best(Job job, List<Lattice> lattices, Progress progress) {
+        List<Laid> laid = new ArrayList<>();
+        Unbuildable failure = null;
+        for (Lattice lattice : lattices) {
+            progress.step(String.format(
+                    Locale.ROOT, "laying the loop on %d nodes", lattice.graph().size()));
+            LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
+            LoopOutcome outcome = solver(progress).solve(loop);
+            if (outcome instanceof LoopOutcome.Found found) {
+                verify(loop, found.solution());
+                laid.add(new Laid(lattice, found.solution()));
+            } else {
+                failure = failure(outcome);
+            }
+        }
+        if (laid.isEmpty()) {
+            Unbuildable reason = failure;
+            throw WishConflict.of(job, LoopLaying::canBeLaid).orElse(reason);
+        }
+        Laid best = laid.get(0);
+        for (Laid other : laid) {
+            best = other.loop().objective() < best.loop().objective() ? other : best;
+        }
+        return best;
+    }
+
+    /** The lattices, one of them without a port pair, or not at all where it has no other. */
+    private static List<Lattice> without(PortPair pair, Lattice lattice, List<Lattice> lattices) {
+        List<PortPair> ports = new ArrayList<>(lattice.ports());
+        ports.remove(LoopPipes.indexOf(lattice, pair));
+        List<Lattice> left = new ArrayList<>(lattices);
+        int at = lattices.indexOf(lattice);
+        left.remove(at);
+        if (!ports.isEmpty()) {
+            left.add(at, lattice.withPorts(ports));
+        }
+        return left;
+    }
+
+    /** Says that no slot fits, and what is short. */
+    static Unbuildable noRoomForSlots(FloorProblem problem) {
+        Entry entry = problem.entry();
+        return new Unbuildable(
+                "floor.port",
+                String.format(
+                        Locale.ROOT,
+                        "the pipe cannot turn into a hole anywhere within %.0f mm of the port: each slot takes %.0f mm of"
+                                + " straight pipe, and its pocket of %.0f mm keeps %.0f mm from the edge of the floor; a"
+                                + " greater spacing or edge, or another place of the port, would do",
+                        problem.reach(),
+                        entry.slot(),
+                        entry.pad(),
+                        entry.leastWeb()));
+    }
+
+    /** Whether a quick look finds any loop; a look of a few seconds at most. */
+    static boolean canBeLaid(Job job) {
+        double radius = LoopPipes.bendRadius(job);
+        List<Lattice> lattices =
+                new LatticeSearch().best(problem(job, radius, job.floor().port().reach()), MOST_LOOKED_AT);
+        return lattices.stream().anyMatch(lattice -> look(job, lattice) < Long.MAX_VALUE)
+                || lattices.stream()
+                        .filter(lattice -> lattice.reachable() <= QUICKLY_LAID)
+                        .limit(1)
+                        .anyMatch(l -> new LoopSolver().solve(loopProblem(job, l)) instanceof LoopOutcome.Found);
+    }
+
+    private static LoopProblem loopProblem(Job job, Lattice lattice) {
+        return new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
+    }
+
+    /**
+     * The lattices on which a quick look finds the best loops; the freest ones among equals. The looks are independent, so
+     * they may run on all cores; their order stays.
+     */
+    private static List<Lattice> mostPromising(Job job, List<Lattice> lattices, int most) {
+        return lattices.parallelStream().map(lattice -> new Look(lattice, look(job, lattice))).toList().stream()
+                .sorted(Comparator.comparingLong(Look::objective))
+                .limit(most)
+                .map(Look::lattice)
+                .toList();
+    }
+
+    private record Look(Lattice lattice, long objective) {}
+
+    private static long look(Job job, Lattice lattice) {
+        return new LoopSketch().objective(loopProblem(job, lattice)).orElse(Long.MAX_VALUE);
+    }
+
+    /** About what the best loop on a lattice costs, or the largest number. */
+    static long estimate(Job job, Lattice lattice) {
+        return new LoopSketch().estimate(loopProblem(job, lattice)).orElse(Long.MAX_VALUE);
+    }
+
+    private static void verify(LoopProblem problem, LoopSolution solution) {
+        List<String> violations = LoopVerifier.verify(problem, solution);
+        if (!violations.isEmpty()) {
+            throw new IllegalStateException("the loop laid breaks a rule: " + violations);
+        }
+    }
+
+    private static Unbuildable failure(LoopOutcome outcome) {
+        return outcome instanceof LoopOutcome.TooWide wide
+                ? new Unbuildable("floor.outline", "the floor is too wide to lay a loop on yet: " + wide.what())
+                : new Unbuildable("floor", "no closed loop is possible: " + ((LoopOutcome.NoLoop) outcome).reason());
+    }
+
+    static FloorProblem problem(Job job, double radius, double reach) {
+        return problem(job, radius, reach, FloorProblem.PORTS);
+    }
+
+    static FloorProblem problem(Job job, double radius, double reach, int mostPorts) {
+        return problem(job, radius, reach, mostPorts, job.layout().loops().orElse(1));
+    }
+
+    static FloorProblem problem(Job job, double radius, double reach, int mostPorts, int loops) {
+        return new FloorProblem(
+                job.floor().outline(),
+                job.floor().keepOuts(),
+                job.floor().unheated().stream().map(Job.Unheated::region).toList(),
+                job.floor().port().at(),
+                reach,
+                job.layout().spacing(),
+                job.layout().edge(),
+                radius,
+                LatticeDirection.of(job).angle(),
+                job.layout().leftOutPrice(),
+                job.floor().supports().stream()
+                        .map(s -> s.widened(job.pipe().product().outer()))
+                        .toList(),
+                job.layout().vetoes(),
+                mostPorts,
+                Entry.of(job, loops));
+    }
+
+    public static Preference preference(Job job) {
+        return new Preference(
+                LatticeDirection.of(job).axis(),
+                job.layout().prefer() == Job.Prefer.EVEN_HEAT,
+                job.plates().bendClearance() / job.layout().spacing());
+    }
+
+    /** Says whether the floor is too small or the port too far, and what would do. */
+    static Unbuildable noPlace(Job job, double radius) {
+        if (!job.floor().port().holes().isEmpty()) {
+            return new NearestHoles(job, radius).fault();
+        }
+        List<Lattice> anywhere = new LatticeSearch().best(problem(job, radius, 1e6), 1);
+        List<Lattice> free = anywhere.isEmpty()
+                ? new LatticeSearch().best(problem(job, radius, 1e6).withFreeEntry(), 1)
+                : List.of();
+        if (!free.isEmpty()) {
+            return new Unbuildable(
+                    "floor.port",
+                    "no place for the holes of flow and return on this floor: "
+                            + (job.floor().port().turn() == Job.Turn.LEVEL
+                                    ? "nowhere can both run straight on through the wall"
+                                    : "a hole keeps off the edge, off what stands on the floor and off what lies below")
+                            + "; another floor.port.turn or less in floor.below would do");
+        }
+        if (anywhere.isEmpty()) {
+            return new Unbuildable(
+                    "floor.outline",
+                    String.format(
+                            Locale.ROOT,
+                            "the floor is too small for any loop: at spacing %.0f and edge %.0f mm a clear square of at"
+                                    + " least %.0f mm is needed",
+                            job.layout().spacing(),
+                            job.layout().edge(),
+                            job.layout().spacing() + 2 * job.layout().edge()));
+        }
+        Point port = job.floor().port().at();
+        double nearest = Double.POSITIVE_INFINITY;
+        for (PortPair pair : anywhere.get(0).ports()) {
+            double reach = Math.max(
+                    port.distance(anywhere.get(0).at(pair.from())),
+                    port.distance(anywhere.get(0).at(pair.to())));
+            nearest = Math.min(nearest, reach);
+        }
+        return new Unbuildable(
+                "floor.port",
+                String.format(
+                        Locale.ROOT,
+                        "no place for flow and return within %.0f mm of the port; a reach of %.0f mm would do",
+                        job.floor().port().reach(),
+                        Math.ceil(nearest)));
+    }
+
+    private static LoopSolver solver(Progress progress) {
+        return new LoopSolver(pair -> progress.step(String.format(
+                Locale.ROOT,
+                "a loop with %d corners, %d %s left out",
+                pair.turns(),
+                pair.leftOut(),
+                pair.leftOut() == 1 ? "place" : "places")));
+    }
+}

@@ -1,0 +1,209 @@
+package org.runbend.optimizer.loop.search;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.loop.Preference;
+
+/**
+ * Chooses among all loops of least objective by {@link Wishes}, then lowest port rank, then the first met.
+ *
+ * <p>Method: a backward pass marks the states on ways of least cost; a forward pass over these alone carries one more bit
+ * per open link, whether its earlier end turned, so that a link between two corners (a return bend or an offset) is seen
+ * when its later end is decided. If the bits make too many states, length is left out of the comparison.
+ */
+final class BestOfEqual {
+    private static final int MOST_STATES = 3_000_000;
+
+    private final Frontier frontier;
+    private final Packing packing;
+    private final LatticeGraph graph;
+    private final Wishes wishes;
+
+    BestOfEqual(Frontier frontier, Packing packing, Preference preference, LatticeGraph graph) {
+        this.frontier = frontier;
+        this.packing = packing;
+        this.graph = graph;
+        long ranks = 1;
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int h = 0; h < 4; h++) {
+                ranks = Math.max(ranks, frontier.portRank(t, h) + 1L);
+            }
+        }
+        this.wishes = new Wishes(preference, frontier.size(), ranks);
+    }
+
+    /** Legs by step of the loop chosen among the best ones of a lossless sweep. */
+    int[] choose(Sweep sweep) {
+        List<Layer> optimal = mark(sweep);
+        Pass withLength = new Pass(optimal, sweep.best(), true);
+        if (withLength.run()) {
+            return withLength.trace();
+        }
+        Pass without = new Pass(optimal, sweep.best(), false);
+        return without.run() ? without.trace() : sweep.trace();
+    }
+
+    /** For each step the states before it that lie on a way of least cost, with that cost. */
+    private List<Layer> mark(Sweep sweep) {
+        List<Layer> all = sweep.layers();
+        List<Layer> optimal = new ArrayList<>(all);
+        Layer after = new Layer(packing.words(), 1);
+        for (int t = all.size() - 1; t >= 0; t--) {
+            Layer layer = all.get(t);
+            Marker marker = new Marker(after, sweep.best());
+            Expansion expansion = new Expansion(frontier, packing, marker);
+            Layer kept = new Layer(packing.words(), 16);
+            for (int i = 0; i < layer.size(); i++) {
+                marker.start(layer.cost(i));
+                if (layer.cost(i) <= sweep.best()) {
+                    expansion.expand(layer.keys(), i * packing.words(), t);
+                }
+                if (marker.hit) {
+                    kept.offer(layer.keys(), i * packing.words(), layer.cost(i), -1, 0);
+                }
+            }
+            optimal.set(t, kept);
+            after = kept;
+        }
+        return optimal;
+    }
+
+    private static final class Marker implements Expansion.Sink {
+        private final Layer after;
+        private final long best;
+        private long base;
+        private boolean hit;
+
+        Marker(Layer after, long best) {
+            this.after = after;
+            this.best = best;
+        }
+
+        void start(long cost) {
+            base = cost;
+            hit = false;
+        }
+
+        @Override
+        public void next(long[] state, long cost, int legs, int portRank) {
+            if (!hit && base + cost <= best) {
+                int i = after.find(state, 0);
+                hit = i >= 0 && after.cost(i) == base + cost;
+            }
+        }
+
+        @Override
+        public void closed(long cost, int legs) {
+            hit |= base + cost == best;
+        }
+    }
+
+    /** The forward pass over marked states; the last word of a state holds the bits of corners at earlier ends. */
+    private final class Pass implements Expansion.Sink {
+        private final List<Layer> optimal;
+        private final long best;
+        private final boolean withLength;
+        private final List<Layer> layers = new ArrayList<>();
+        private final long[] extended = new long[packing.words() + 1];
+        private Layer growing = new Layer(packing.words() + 1, 1);
+        private int step;
+        private int parent;
+        private long mainCost;
+        private long wishCost;
+        private long corners;
+        private long bestWish = Long.MAX_VALUE;
+        private int bestStep = -1;
+        private int bestState = -1;
+        private int bestLegs;
+
+        Pass(List<Layer> optimal, long best, boolean withLength) {
+            this.optimal = optimal;
+            this.best = best;
+            this.withLength = withLength;
+        }
+
+        /** False if there were too many states. */
+        boolean run() {
+            growing.offer(extended, 0, 0, -1, 0);
+            Expansion expansion = new Expansion(frontier, packing, this);
+            long total = 0;
+            for (step = 0; step < optimal.size(); step++) {
+                Layer current = growing;
+                total += current.size();
+                if (total > MOST_STATES) {
+                    return false;
+                }
+                growing = new Layer(packing.words() + 1, current.size());
+                for (parent = 0; parent < current.size(); parent++) {
+                    int at = parent * (packing.words() + 1);
+                    mainCost = optimal.get(step).cost(optimal.get(step).find(current.keys(), at));
+                    wishCost = current.cost(parent);
+                    corners = current.keys()[at + packing.words()];
+                    expansion.expand(current.keys(), at, step);
+                }
+                current.seal();
+                layers.add(current);
+            }
+            return true;
+        }
+
+        @Override
+        public void next(long[] state, long cost, int legs, int portRank) {
+            if (step + 1 == optimal.size()) {
+                return;
+            }
+            Layer after = optimal.get(step + 1);
+            int i = after.find(state, 0);
+            if (i < 0 || after.cost(i) != mainCost + cost) {
+                return;
+            }
+            System.arraycopy(state, 0, extended, 0, state.length);
+            extended[state.length] = withLength ? cornersAfter(legs) : 0;
+            growing.offer(extended, 0, wishCost + wish(legs) + Math.max(0, portRank), parent, legs);
+        }
+
+        @Override
+        public void closed(long cost, int legs) {
+            long wish = wishCost + wish(legs);
+            if (mainCost + cost == best && wish < bestWish) {
+                bestWish = wish;
+                bestStep = step;
+                bestState = parent;
+                bestLegs = legs;
+            }
+        }
+
+        private long cornersAfter(int legs) {
+            long after = corners;
+            for (int pass = 0; pass < 2; pass++) {
+                for (int h = 0; h < 4; h++) {
+                    boolean used = (legs >> h & 1) == 1;
+                    if (used && frontier.isEarlier(step, h) == (pass == 0)) {
+                        long bit = 1L << frontier.slot(step, h);
+                        after = pass == 1 && Frontier.isCorner(legs) ? after | bit : after & ~bit;
+                    }
+                }
+            }
+            return after;
+        }
+
+        private long wish(int legs) {
+            if (!withLength) {
+                return wishes.offAxis(legs);
+            }
+            long wish = wishes.node(legs, graph.price(frontier.node(step)) > 0);
+            for (int h = 0; h < 4 && Frontier.isCorner(legs); h++) {
+                boolean both = (legs >> h & 1) == 1
+                        && frontier.isEarlier(step, h)
+                        && (corners >> frontier.slot(step, h) & 1) == 1;
+                wish += both ? wishes.link() : 0;
+            }
+            return wish;
+        }
+
+        int[] trace() {
+            return Layer.wayTo(layers, frontier.size(), bestStep, bestLegs, bestState);
+        }
+    }
+}

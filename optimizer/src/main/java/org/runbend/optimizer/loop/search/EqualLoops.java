@@ -1,0 +1,43 @@
+package org.runbend.optimizer.loop.search;
+
+import java.util.stream.IntStream;
+
+/**
+ * Another loop with the same turns and the same nodes' worth left out that meets the wishes of lower order better:
+ * plateable length and direction first, and then, where it is preferred, evenness before these.
+ */
+final class EqualLoops {
+    private static final long LEAST_WORK = 300_000;
+    private static final long WORK_PER_NODE = 2_000;
+    /** People who ask for even heat wait for it. */
+    private static final long EVEN_WORK_PER_NODE = 20_000;
+
+    private final Setting setting;
+    private final PriceUnits prices;
+
+    EqualLoops(Setting setting, PriceUnits prices) {
+        this.setting = setting;
+        this.prices = prices;
+    }
+
+    /** Price units that a loop leaves out. */
+    static int units(PriceUnits prices, int[] legs) {
+        return IntStream.range(0, legs.length)
+                .filter(t -> legs[t] == 0)
+                .map(prices::units)
+                .sum();
+    }
+
+    /** The better loop by step, or the same; the guide is that of the loop's units. */
+    int[] choose(int[] legs, Guide guide) {
+        long work = Math.max(LEAST_WORK, WORK_PER_NODE * legs.length);
+        return even(new TieSearch(setting, prices, guide, work).improve(legs), guide);
+    }
+
+    /** A more even loop if that is preferred, else the same. */
+    int[] even(int[] legs, Guide guide) {
+        return setting.problem().preference().evenHeat()
+                ? new EvenSearch(setting, prices, guide, EVEN_WORK_PER_NODE * legs.length).improve(legs)
+                : legs;
+    }
+}

@@ -1,0 +1,269 @@
+package org.runbend.optimizer.loop.search;
+
+import com.google.ortools.linearsolver.MPConstraint;
+import com.google.ortools.linearsolver.MPObjective;
+import com.google.ortools.linearsolver.MPSolver;
+import com.google.ortools.linearsolver.MPVariable;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.runbend.optimizer.natives.SolverLibrary;
+
+/**
+ * The configuration program: choose a state for each node so that both ends of every link agree, a port link is used and
+ * so many price units are left out, at least turns; relaxed to fractions, connectivity cuts added until none is violated.
+ *
+ * <p>Of the many optimal multipliers those are wanted that leave few states at a reduced cost of 0, for what costs nothing is
+ * never dropped. So in the end a small share of each state is offered at less than its cost: the dual of that adds, to the
+ * bound, the sum of all reduced costs (each up to that rebate) times the share.
+ *
+ * <p>The unit row may be missed at a price above any number of turns, so that there is always an optimum. The cuts found
+ * hold for all numbers of units and are kept.
+ */
+final class GuideProgram {
+    private static final int MOST_ROUNDS = 25;
+    /** Nodes x rounds; a round's work grows faster than the nodes. */
+    private static final int MOST_WORK = 28_000;
+
+    private static final int CUTS_A_ROUND = 60;
+    /**
+     * Rows are added between solves, so the dual simplex goes on from where it stood; scaling and presolve would change
+     * the matrix under it. How precise the duals are does not matter: the guide reckons with them exactly.
+     */
+    private static final String GO_ON =
+            "use_preprocessing: false use_scaling: false use_dual_simplex: true" + " change_status_to_imprecise: false";
+
+    private static final String FROM_THE_OPTIMUM = GO_ON.replace("use_dual_simplex: true", "use_dual_simplex: false");
+    /** How much of each state comes cheaper at the end. */
+    private static final double SHARE = 1e-4;
+    /** How much cheaper, in turns. */
+    private static final double WORTH = 0.3;
+
+    private final Configurations configurations;
+    private final Frontier frontier;
+    private final PriceUnits prices;
+    private final List<Cut> cuts = new ArrayList<>();
+
+    GuideProgram(Configurations configurations, PriceUnits prices) {
+        this.configurations = configurations;
+        this.frontier = configurations.frontier();
+        this.prices = prices;
+    }
+
+    /** The same program for another order of the steps, with the cuts found so far. */
+    GuideProgram inOrder(Frontier other, int[] steps) {
+        GuideProgram moved = new GuideProgram(new Configurations(other), prices.inOrder(steps));
+        cuts.forEach(cut -> moved.cuts.add(cut.inOrder(steps)));
+        return moved;
+    }
+
+    /** The guide for loops that leave out so many units. */
+    Guide guide(int units) {
+        SolverLibrary.load();
+        MPSolver solver = MPSolver.createSolver("GLOP");
+        try {
+            solver.setSolverSpecificParametersAsString(GO_ON);
+            return solve(solver, units);
+        } finally {
+            solver.delete();
+        }
+    }
+
+    private Guide solve(MPSolver solver, int units) {
+        int n = frontier.size();
+        MPVariable[] states = states(solver);
+        MPConstraint[] links = linkRows(solver, states);
+        MPConstraint unitRow = unitRow(solver, states, units);
+        MPConstraint portRow = portRow(solver, states);
+        List<MPConstraint> cutRows = new ArrayList<>();
+        cuts.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
+        CutSeparator separator = new CutSeparator(configurations, CUTS_A_ROUND);
+        double[] duals = new double[4 * n + 2];
+        int rounds = Math.max(1, Math.min(MOST_ROUNDS, MOST_WORK / n));
+        for (int round = 0; round < rounds; round++) {
+            Cancelling.check();
+            if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
+                break;
+            }
+            double[] values = new double[16 * n];
+            for (int i = 0; i < values.length; i++) {
+                values[i] = states[i] == null ? 0 : states[i].solutionValue();
+            }
+            duals = duals(links, unitRow, portRow, cutRows);
+            List<Cut> violated = round + 1 == rounds ? List.of() : separator.separate(values);
+            if (violated.isEmpty()) {
+                break;
+            }
+            violated.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
+            cuts.addAll(violated);
+        }
+        Guide before = guide(duals, units);
+        openShares(states);
+        solver.setSolverSpecificParametersAsString(FROM_THE_OPTIMUM);
+        if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
+            return before;
+        }
+        Guide central = guide(duals(links, unitRow, portRow, cutRows), units);
+        return central.turnBound() < before.turnBound() ? before : central;
+    }
+
+    /** By 16 x step + legs; then the shares of all, in the same order, which stay shut until the end. */
+    private MPVariable[] states(MPSolver solver) {
+        MPObjective objective = solver.objective();
+        objective.setMinimization();
+        int shares = 16 * frontier.size();
+        MPVariable[] states = new MPVariable[2 * shares];
+        for (int t = 0; t < frontier.size(); t++) {
+            MPConstraint row = solver.makeConstraint(1, 1);
+            for (int legs : configurations.legs(t)) {
+                MPVariable state = solver.makeNumVar(0, Double.POSITIVE_INFINITY, "");
+                states[16 * t + legs] = state;
+                states[shares + 16 * t + legs] = solver.makeNumVar(0, 0, "");
+                put(row, states, t, legs, 1);
+                objective.setCoefficient(state, Frontier.isCorner(legs) ? 1 : 0);
+                objective.setCoefficient(states[shares + 16 * t + legs], Frontier.isCorner(legs) ? 1 - WORTH : -WORTH);
+            }
+        }
+        return states;
+    }
+
+    /** A coefficient for a state and its share. */
+    private static void put(MPConstraint row, MPVariable[] states, int t, int legs, double coefficient) {
+        row.setCoefficient(states[16 * t + legs], coefficient);
+        row.setCoefficient(states[states.length / 2 + 16 * t + legs], coefficient);
+    }
+
+    private static void openShares(MPVariable[] states) {
+        for (int i = states.length / 2; i < states.length; i++) {
+            if (states[i] != null) {
+                states[i].setUb(SHARE);
+            }
+        }
+    }
+
+    /** By 4 x step + heading at the end decided first. */
+    private MPConstraint[] linkRows(MPSolver solver, MPVariable[] states) {
+        MPConstraint[] rows = new MPConstraint[4 * frontier.size()];
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int h = 0; h < 4; h++) {
+                int other = frontier.otherEnd(t, h);
+                if (other > t) {
+                    rows[4 * t + h] = solver.makeConstraint(0, 0);
+                    addUse(rows[4 * t + h], states, t, h, 1);
+                    addUse(rows[4 * t + h], states, other, h ^ 2, -1);
+                }
+            }
+        }
+        return rows;
+    }
+
+    private void addUse(MPConstraint row, MPVariable[] states, int t, int h, int sign) {
+        for (int legs : configurations.legs(t)) {
+            if ((legs >> h & 1) == 1) {
+                put(row, states, t, legs, sign);
+            }
+        }
+    }
+
+    private MPConstraint unitRow(MPSolver solver, MPVariable[] states, int units) {
+        MPConstraint row = solver.makeConstraint(units, units);
+        for (int t = 0; t < frontier.size(); t++) {
+            if (prices.units(t) > 0 && states[16 * t] != null) {
+                put(row, states, t, 0, prices.units(t));
+            }
+        }
+        for (int sign = -1; sign <= 1; sign += 2) {
+            MPVariable miss = solver.makeNumVar(0, Double.POSITIVE_INFINITY, "");
+            row.setCoefficient(miss, sign);
+            solver.objective().setCoefficient(miss, 2.0 * frontier.size());
+        }
+        return row;
+    }
+
+    private MPConstraint portRow(MPSolver solver, MPVariable[] states) {
+        MPConstraint row = solver.makeConstraint(1, Double.POSITIVE_INFINITY);
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int legs : configurations.legs(t)) {
+                if (configurations.portUses(t, legs) > 0) {
+                    put(row, states, t, legs, configurations.portUses(t, legs));
+                }
+            }
+        }
+        return row;
+    }
+
+    private MPConstraint cutRow(MPSolver solver, MPVariable[] states, Cut cut) {
+        MPConstraint row = solver.makeConstraint(2, Double.POSITIVE_INFINITY);
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int legs : configurations.legs(t)) {
+                int coefficient = cut.coefficient(frontier, t, legs);
+                if (coefficient > 0) {
+                    put(row, states, t, legs, coefficient);
+                }
+            }
+        }
+        return row;
+    }
+
+    /** Links first, then the unit row, the port row and the cuts. */
+    private static double[] duals(
+            MPConstraint[] links, MPConstraint unitRow, MPConstraint portRow, List<MPConstraint> cutRows) {
+        double[] duals = new double[links.length + 2 + cutRows.size()];
+        for (int i = 0; i < links.length; i++) {
+            duals[i] = links[i] == null ? 0 : links[i].dualValue();
+        }
+        duals[links.length] = unitRow.dualValue();
+        duals[links.length + 1] = portRow.dualValue();
+        for (int i = 0; i < cutRows.size(); i++) {
+            duals[links.length + 2 + i] = cutRows.get(i).dualValue();
+        }
+        return duals;
+    }
+
+    /** Rounds the duals to whole parts of a turn, those of one-sided rows to at least 0, and prices all states exactly. */
+    private Guide guide(double[] duals, int units) {
+        int links = 4 * frontier.size();
+        long[] whole = new long[duals.length];
+        for (int i = 0; i < duals.length; i++) {
+            long part = Math.round(duals[i] * Guide.SCALE);
+            whole[i] = i > links ? Math.max(0, part) : part;
+        }
+        long constant = whole[links] * units + whole[links + 1];
+        long[] costs = new long[16 * frontier.size()];
+        Arrays.fill(costs, Guide.BARRED);
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int legs : configurations.legs(t)) {
+                costs[16 * t + legs] = cost(t, legs, whole, links);
+            }
+        }
+        for (int i = links + 2; i < whole.length; i++) {
+            if (whole[i] > 0) {
+                constant += 2 * whole[i];
+                subtract(costs, cuts.get(i - links - 2), whole[i]);
+            }
+        }
+        return new Guide(units, constant, whole[links], costs);
+    }
+
+    private long cost(int t, int legs, long[] whole, int links) {
+        if (legs == 0) {
+            return -whole[links] * prices.units(t);
+        }
+        long cost = Frontier.isCorner(legs) ? Guide.SCALE : 0;
+        for (int h = 0; h < 4; h++) {
+            if ((legs >> h & 1) == 1) {
+                int other = frontier.otherEnd(t, h);
+                cost += other > t ? -whole[4 * t + h] : whole[4 * other + (h ^ 2)];
+            }
+        }
+        return cost - whole[links + 1] * configurations.portUses(t, legs);
+    }
+
+    private void subtract(long[] costs, Cut cut, long multiplier) {
+        for (int t = 0; t < frontier.size(); t++) {
+            for (int legs : configurations.legs(t)) {
+                costs[16 * t + legs] -= multiplier * cut.coefficient(frontier, t, legs);
+            }
+        }
+    }
+}

@@ -1,0 +1,328 @@
+package org.runbend.optimizer.loop.search;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.runbend.optimizer.loop.LoopListener;
+import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.loop.TradeOff;
+import org.runbend.optimizer.loop.WorkLimit;
+
+/**
+ * Lays the loop of one block by guided passes. Always the pair (units left out, turns) of least objective that is still
+ * open is asked for; a pass that fails without loss proves that the pair is impossible, so the first loop found is best
+ * if all passes before it were lossless. Where passes become long, beams look for loops, which are then improved window
+ * by window; the passes go on only for what would be better still. What was proved stays proved.
+ */
+final class GuidedLaying {
+    private static final int MOST_PER_LAYER = 2_000_000;
+    /** Work for a pair of nodes: people wait longer for large floors. */
+    private static final long STATES_PER_PAIR = 140;
+    /** Work after which a loop is wanted before the passes go on. */
+    private static final long PATIENCE = 8_000_000;
+
+    private static final int[] BEAMS = {3_000, 20_000};
+    private static final int MOST_IN_BEAM = 22_000_000;
+    private static final int ROUGH_BEAM = 1_500;
+    /** States in all layers of beams that meet. */
+    private static final int MOST_NARROW = 1_200_000;
+
+    private static final int MOST_WIDE = 5_000_000;
+    /** Pairs of nodes for each state of a layer of a wide beam; a narrow one has half of them. */
+    private static final int PAIRS_PER_STATE = 50;
+
+    private static final int LEAST_BEAM = 200;
+
+    /** How far above the bound a beam may go, in turns. */
+    private static final int BEAM_REACH = 40;
+    /** Numbers of units for which beams look for loops. */
+    private static final int MOST_SCOUTED = 3;
+    /** Share of all work that windows may do, for each loop found by a beam. */
+    private static final int WINDOW_SHARE = 12;
+    /** The same for the best of them. */
+    private static final int POLISH_SHARE = 3;
+
+    private final Setting setting;
+    private final LoopListener listener;
+    private final PriceUnits prices;
+    private final GuideProgram program;
+    private final int nodes;
+    private final long mostInAll;
+    private final Passes passes;
+    private final List<Front> fronts = new ArrayList<>();
+    private final Map<Integer, Guide> guides = new TreeMap<>();
+    /** Least turns met, by nodes left out. */
+    private final Map<Integer, Integer> met = new TreeMap<>();
+
+    private int[] best = {};
+    private long bestObjective = Long.MAX_VALUE / 4;
+    /** States of passes, and those of beams and windows. */
+    private long passed;
+
+    private long spent;
+    private boolean scouted;
+
+    /** What is known about loops with one number of units. */
+    private static final class Front {
+        private final Guide guide;
+        private int proved;
+        private int next;
+        private boolean stalled;
+
+        Front(Guide guide) {
+            this.guide = guide;
+            this.proved = guide.turnBound();
+            this.next = proved;
+        }
+    }
+
+    GuidedLaying(Setting setting) {
+        this(setting, LoopListener.SILENT);
+    }
+
+    GuidedLaying(Setting setting, LoopListener listener) {
+        this.listener = listener;
+        WorkLimit limit = setting.problem().limit();
+        Prelude prelude = new Prelude(setting);
+        this.setting = prelude.setting();
+        this.prices = prelude.prices();
+        this.program = prelude.program();
+        this.guides.putAll(prelude.guides());
+        this.passed = prelude.spent();
+        this.nodes = setting.frontier().size();
+        this.mostInAll = Math.min(limit.totalStates(), Math.max(2 * PATIENCE, STATES_PER_PAIR * nodes * nodes));
+        this.passes = new Passes(
+                this.setting.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
+    }
+
+    LoopOutcome solve() {
+        guides.keySet().forEach(this::open);
+        while (passed < mostInAll) {
+            openWhatMayBeBetter();
+            Front front =
+                    asked().min(Comparator.comparingLong(this::nextObjective)).orElse(null);
+            if (front == null || nextObjective(front) >= bestObjective) {
+                break;
+            }
+            attempt(front);
+            if (passed > PATIENCE) {
+                scout();
+            }
+        }
+        if (best.length == 0) {
+            scout();
+        }
+        return outcome();
+    }
+
+    /** Fronts of which more can be asked without loss. */
+    private Stream<Front> asked() {
+        return fronts.stream().filter(front -> front.next <= nodes && !front.stalled);
+    }
+
+    private long nextObjective(Front front) {
+        return front.next + prices.price() * front.guide.units();
+    }
+
+    private long provedObjective(Front front) {
+        return front.proved + prices.price() * front.guide.units();
+    }
+
+    private void open(int units) {
+        fronts.add(new Front(guide(units)));
+    }
+
+    private Guide guide(int units) {
+        return guides.computeIfAbsent(units, program::guide);
+    }
+
+    /** Opens the next number of units while its bound is below all that is still asked for. */
+    private void openWhatMayBeBetter() {
+        while (nextUnits() <= prices.unitsFrom(0)) {
+            long bound = boundOfUnopened();
+            long least = asked().mapToLong(this::nextObjective).min().orElse(bestObjective);
+            if (bound > Math.min(least, bestObjective - 1)) {
+                return;
+            }
+            open(nextUnits());
+        }
+    }
+
+    private int nextUnits() {
+        return fronts.get(fronts.size() - 1).guide.units() + prices.step();
+    }
+
+    /** Least objective, rounded up, of loops with more units than any front. */
+    private long boundOfUnopened() {
+        if (nextUnits() > prices.unitsFrom(0)) {
+            return Long.MAX_VALUE / 4;
+        }
+        long best = 4 + prices.price() * nextUnits();
+        for (Front front : fronts) {
+            long parts = front.guide.objectiveFrom(nextUnits(), prices.price());
+            best = Math.max(best, -Math.floorDiv(-parts, Guide.SCALE));
+        }
+        return best;
+    }
+
+    /** Asks without loss for a loop of the next number of turns. */
+    private void attempt(Front front) {
+        int[] found = passes.ask(front.guide, front.next, scouted ? mostInAll - passed : PATIENCE);
+        passed += Math.max(1, passes.total());
+        if (found.length == 0 && passes.cut() && !scouted) {
+            scout();
+            return;
+        }
+        if (found.length > 0) {
+            keep(front, found);
+        } else if (passes.cut()) {
+            front.stalled = true;
+            scout();
+        } else {
+            front.next += 2;
+            front.proved = front.next;
+        }
+    }
+
+    /** Looks once for good loops without proof: with beams, or else by merging cycles; then window by window. */
+    private void scout() {
+        boolean needless = scouted || best.length > 0;
+        scouted = true;
+        if (needless) {
+            return;
+        }
+        Sweep rough = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
+        rough.runBeam(ROUGH_BEAM);
+        spent += rough.total();
+        if (rough.best() < Sweep.NONE) {
+            int[] legs = rough.trace();
+            Frontier frontier = setting.frontier();
+            int port = setting.portLink(legs);
+            improve(new CycleMerge(frontier, legs, frontier.linkOf(port)).merge(), mostInAll / WINDOW_SHARE);
+        }
+        meet();
+        if (best.length == 0) {
+            promising().forEach(this::beam);
+        }
+        if (best.length == 0) {
+            int[] merged = new MergedCover(setting, 1).find();
+            if (merged.length > 0) {
+                improve(merged, mostInAll / WINDOW_SHARE);
+            }
+        }
+        if (best.length > 0) {
+            improve(best, mostInAll / POLISH_SHARE);
+        }
+    }
+
+    private List<Front> promising() {
+        return fronts.stream()
+                .filter(front -> front.proved <= nodes)
+                .sorted(Comparator.comparingLong(this::provedObjective))
+                .limit(MOST_SCOUTED)
+                .toList();
+    }
+
+    /** Beams from both ends: narrow ones for a loop soon, then wide ones. */
+    private void meet() {
+        MeetingBeam beams = new MeetingBeam(setting.frontier(), prices);
+        int wide = Math.max(LEAST_BEAM, nodes * nodes / PAIRS_PER_STATE);
+        List<Front> promising = promising();
+        promising.forEach(front -> meet(beams, front, Math.min(wide / 2, MOST_NARROW / nodes)));
+        promising.forEach(front -> meet(beams, front, Math.min(wide, MOST_WIDE / nodes)));
+        spent += beams.spent();
+    }
+
+    private void meet(MeetingBeam beams, Front front, int beam) {
+        int[] loop = beams.find(front.guide, front.proved + BEAM_REACH, beam);
+        if (loop.length > 0) {
+            improve(loop, mostInAll / WINDOW_SHARE);
+        }
+    }
+
+    private void beam(Front front) {
+        for (int beam : BEAMS) {
+            GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.proved + BEAM_REACH);
+            sweep.runBeam(Math.min(beam, MOST_IN_BEAM / nodes), mostInAll - spent);
+            spent += sweep.total();
+            if (sweep.found().length > 0) {
+                improve(sweep.found(), mostInAll / WINDOW_SHARE);
+                return;
+            }
+        }
+    }
+
+    private void improve(int[] loop, long most) {
+        keepIfBetter(loop);
+        long goal = Math.min(
+                boundOfUnopened(),
+                fronts.stream()
+                        .filter(front -> front.proved <= nodes)
+                        .mapToLong(this::provedObjective)
+                        .min()
+                        .orElse(0));
+        WindowSearch windows = new WindowSearch(setting, prices, this::guide, most, goal);
+        keepIfBetter(windows.improve(loop));
+        spent += windows.spent();
+    }
+
+    private void keep(Front front, int[] found) {
+        front.next = nodes + 1;
+        keepIfBetter(found);
+    }
+
+    private void keepIfBetter(int[] loop) {
+        TradeOff pair = setting.tradeOff(loop);
+        met.merge(pair.leftOut(), pair.turns(), Math::min);
+        if (setting.objective(loop) < bestObjective) {
+            best = loop;
+            bestObjective = setting.objective(loop);
+            listener.better(pair);
+        }
+    }
+
+    private LoopOutcome outcome() {
+        if (best.length == 0) {
+            return fronts.stream().allMatch(front -> front.proved > nodes) && nextUnits() > prices.unitsFrom(0)
+                    ? new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden")
+                    : setting.tooWide("the work limit came after " + (passed + spent) + " states");
+        }
+        long bound = Math.min(bestObjective, boundOfUnopened());
+        int turns = Integer.MAX_VALUE;
+        for (Front front : fronts) {
+            bound = Math.min(bound, front.proved > nodes ? bound : provedObjective(front));
+            turns = front.guide.units() == EqualLoops.units(prices, best) ? front.proved : turns;
+        }
+        best = new EqualLoops(setting, prices).choose(best, guide(EqualLoops.units(prices, best)));
+        CycleTrace trace = setting.trace(best);
+        boolean asked = prices.isUniform() && turns < Integer.MAX_VALUE;
+        int turnBound = asked ? turns : setting.turnBound(bound, trace.leftOut());
+        return new LoopOutcome.Found(setting.solution(
+                best,
+                OptionalInt.of(Math.min(trace.turns(), turnBound)),
+                OptionalInt.of((int) bound),
+                pairsBeside(trace.leftOut())));
+    }
+
+    /** The other pairs met, each with what was proved about it. */
+    private List<TradeOff> pairsBeside(int leftOut) {
+        List<TradeOff> pairs = new ArrayList<>();
+        met.forEach((left, turns) -> {
+            if (left != leftOut) {
+                pairs.add(new TradeOff(left, turns, provedTurns(left, turns)));
+            }
+        });
+        return pairs;
+    }
+
+    private OptionalInt provedTurns(int left, int turns) {
+        return fronts.stream()
+                .filter(front -> prices.isUniform() && front.guide.units() == left)
+                .mapToInt(front -> Math.min(turns, front.proved))
+                .findFirst();
+    }
+}

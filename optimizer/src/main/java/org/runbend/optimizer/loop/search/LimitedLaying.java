@@ -1,0 +1,156 @@
+package org.runbend.optimizer.loop.search;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import org.runbend.optimizer.loop.LoopOutcome;
+
+/**
+ * Lays a loop that leaves out at least so many price units: guided passes over the pairs (units, turns) of least objective,
+ * each a proof that there is no such loop or the loop itself. Where a pass needs too many states a beam looks for a loop.
+ */
+final class LimitedLaying {
+    private static final int MOST_PER_LAYER = 250_000;
+    private static final int[] BEAMS = {3_000, 20_000};
+    private static final int MOST_IN_BEAM = 22_000_000;
+    private static final int BEAM_REACH = 40;
+    /** More numbers of units than these are not looked at: each costs a linear program. */
+    private static final int MOST_FRONTS = 5;
+
+    private final Setting setting;
+    private final PriceUnits prices;
+    private final GuideProgram program;
+    private final int nodes;
+    private final int least;
+    private final int dearest;
+    private final long mostInAll;
+    private final List<Front> fronts = new ArrayList<>();
+
+    private int[] best = {};
+    private long bestObjective = Long.MAX_VALUE / 4;
+    private long spent;
+
+    /** What is known about loops with one number of units. */
+    private static final class Front {
+        private final Guide guide;
+        private int proved;
+        private boolean done;
+
+        Front(Guide guide) {
+            this.guide = guide;
+            this.proved = guide.turnBound();
+        }
+    }
+
+    LimitedLaying(Setting setting, int leastUnits) {
+        this.setting = setting;
+        this.prices = new PriceUnits(setting.frontier());
+        this.program = new GuideProgram(new Configurations(setting.frontier()), prices);
+        this.nodes = setting.frontier().size();
+        int least = Math.max(leastUnits, prices.first());
+        boolean odd = prices.step() == 2 && Math.floorMod(least - prices.first(), 2) == 1;
+        this.least = odd ? least + 1 : least;
+        this.dearest =
+                Math.max(1, IntStream.range(0, nodes).map(prices::units).max().orElse(1));
+        this.mostInAll = setting.problem().limit().totalStates() / 2;
+    }
+
+    LoopOutcome solve() {
+        if (least > prices.unitsFrom(0)) {
+            return new LoopOutcome.NoLoop("no loop is that short");
+        }
+        open(least);
+        while (spent < mostInAll) {
+            openWhatMayBeBetter();
+            Front front = fronts.stream()
+                    .filter(f -> !f.done && f.proved <= mostTurns(f))
+                    .min(Comparator.comparingLong(this::objective))
+                    .orElse(null);
+            if (front == null || objective(front) >= bestObjective) {
+                break;
+            }
+            attempt(front);
+        }
+        return outcome();
+    }
+
+    /** A loop turns at each of its nodes at most, and so many units are so many nodes at least that it does not pass. */
+    private int mostTurns(Front front) {
+        return nodes - (front.guide.units() + dearest - 1) / dearest;
+    }
+
+    private void open(int units) {
+        fronts.add(new Front(program.guide(units)));
+    }
+
+    private long objective(Front front) {
+        return front.proved + prices.price() * front.guide.units();
+    }
+
+    /** A further unit costs its price and saves what the program says; fronts in a row tell when it pays. */
+    private void openWhatMayBeBetter() {
+        int next = fronts.get(fronts.size() - 1).guide.units() + prices.step();
+        long asked = fronts.stream()
+                .filter(f -> !f.done && f.proved <= mostTurns(f))
+                .mapToLong(this::objective)
+                .min()
+                .orElse(Long.MAX_VALUE / 4);
+        boolean maybe = 4 + prices.price() * next <= Math.min(asked, bestObjective - 1);
+        if (fronts.size() < MOST_FRONTS && next <= prices.unitsFrom(0) && maybe) {
+            open(next);
+        }
+    }
+
+    private void attempt(Front front) {
+        GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.proved);
+        sweep.runExactly(MOST_PER_LAYER, mostInAll - spent);
+        spent += Math.max(1, sweep.total());
+        if (sweep.found().length > 0) {
+            front.done = true;
+            keep(front, sweep);
+        } else if (sweep.cut()) {
+            front.done = true;
+            for (int beam : BEAMS) {
+                scout(front, Math.min(beam, MOST_IN_BEAM / nodes));
+            }
+        } else {
+            front.proved += 2;
+        }
+    }
+
+    private void scout(Front front, int beam) {
+        long beaten = bestObjective - 1 - prices.price() * front.guide.units();
+        int target = (int) Math.min(front.proved + BEAM_REACH, beaten - Math.floorMod(beaten, 2));
+        if (target < front.proved) {
+            return;
+        }
+        GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, target);
+        sweep.runBeam(beam, Long.MAX_VALUE);
+        spent += sweep.total();
+        if (sweep.found().length > 0) {
+            keep(front, sweep);
+        }
+    }
+
+    private void keep(Front front, GuidedSweep sweep) {
+        long objective = sweep.turns() + prices.price() * front.guide.units();
+        if (objective < bestObjective) {
+            best = sweep.found();
+            bestObjective = objective;
+        }
+    }
+
+    private LoopOutcome outcome() {
+        if (best.length == 0) {
+            return setting.tooWide("the work limit came after " + spent + " states");
+        }
+        CycleTrace trace = setting.trace(best);
+        OptionalInt bound = fronts.stream()
+                .filter(f -> prices.isUniform() && f.guide.units() == trace.leftOut())
+                .mapToInt(f -> Math.min(trace.turns(), f.proved))
+                .findFirst();
+        return new LoopOutcome.Found(setting.solution(best, bound, OptionalInt.empty(), List.of()));
+    }
+}

@@ -1,0 +1,60 @@
+package org.runbend.optimizer.loop.search;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * Tries the orders in which few links are open, forth and back, with short passes. Where many reduced costs are 0, the
+ * number of states depends on the order far more than on the links that are open.
+ */
+final class OrderTrial {
+    private static final int MOST_PER_LAYER = 20_000;
+    private static final long MOST_STATES = 400_000;
+
+    private final List<int[]> orders = new ArrayList<>();
+    private final List<Long> sizes = new ArrayList<>();
+    private int best;
+    private long spent;
+
+    /** Tries all orders of a setting with the guide for its present one. */
+    OrderTrial(Setting setting, PriceUnits prices, Guide guide) {
+        for (int[] order : setting.orders()) {
+            orders.add(order);
+            orders.add(IntStream.range(0, order.length)
+                    .map(t -> order[order.length - 1 - t])
+                    .toArray());
+        }
+        for (int[] order : orders) {
+            int[] steps = IntStream.of(order).map(setting.frontier()::step).toArray();
+            GuidedSweep sweep = new GuidedSweep(
+                    setting.inOrder(order).frontier(),
+                    prices.inOrder(steps),
+                    guide.inOrder(steps),
+                    guide.turnBound(),
+                    Frontier.PORT_OPEN);
+            sweep.runExactly(MOST_PER_LAYER, MOST_STATES);
+            sizes.add(sweep.cut() ? Long.MAX_VALUE / 2 - sweep.steps() : sweep.total());
+            spent += sweep.total();
+            best = sizes.get(sizes.size() - 1) < sizes.get(best) ? sizes.size() - 1 : best;
+        }
+    }
+
+    /** Local numbers in the order that made fewest states. */
+    int[] best() {
+        return orders.get(best).clone();
+    }
+
+    /** States of the best order, and of the same back; at least what was allowed if that was too little. */
+    long early() {
+        return Math.min(sizes.get(best), 2 * MOST_STATES);
+    }
+
+    long late() {
+        return Math.min(sizes.get(best ^ 1), 2 * MOST_STATES);
+    }
+
+    long spent() {
+        return spent;
+    }
+}

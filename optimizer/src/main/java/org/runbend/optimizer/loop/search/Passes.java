@@ -1,0 +1,80 @@
+package org.runbend.optimizer.loop.search;
+
+/**
+ * Lossless passes over one block, from one end or from both. How the slack is shared is learned from the numbers of
+ * states of earlier passes: it is aimed at equal numbers on both sides, taking it that they grow so much with each turn.
+ */
+final class Passes {
+    /** Growth of the number of states with a turn of slack; about what was seen. */
+    private static final double GROWTH = 2.2;
+    /** Kept states of a pass back; a few hundred MB. */
+    private static final long MOST_KEPT = 6_000_000;
+
+    private final MeetingSweep sweep;
+    private final int mostPerLayer;
+    private double early;
+    private double late;
+    private boolean cut;
+    private long total;
+
+    /** Passes in the order of the frontier; the prelude says how many states a pass makes on either side. */
+    Passes(Frontier frontier, PriceUnits prices, int mostPerLayer, Prelude prelude) {
+        this.sweep = new MeetingSweep(frontier, prices);
+        this.mostPerLayer = mostPerLayer;
+        learnEarly(prelude.early(), prelude.slack());
+        learnLate(prelude.late(), prelude.slack());
+    }
+
+    private void learnEarly(long states, long slack) {
+        early = logarithm(states) - turns(slack);
+    }
+
+    private void learnLate(long states, long slack) {
+        late = logarithm(states) - turns(slack);
+    }
+
+    private static double logarithm(long states) {
+        return StrictMath.log((double) Math.max(1, states)) / StrictMath.log(GROWTH);
+    }
+
+    private static double turns(long slack) {
+        return (double) slack / Guide.SCALE;
+    }
+
+    /** Legs by step of a loop for the guide's units with at most so many turns; empty if there is none or if {@link #cut}. */
+    int[] ask(Guide guide, int target, long mostInAll) {
+        total = 0;
+        long slack = guide.slack(target);
+        long back = (long) (Guide.SCALE * Math.min(0.75 * turns(slack), (turns(slack) + early - late) / 2));
+        if (back > 0) {
+            run(guide, target, back, mostInAll);
+            if (!sweep.cut()) {
+                return sweep.found();
+            }
+        }
+        if (back <= 0 || sweep.lateCut()) {
+            run(guide, target, 0, mostInAll);
+        }
+        return sweep.found();
+    }
+
+    private void run(Guide guide, int target, long back, long mostInAll) {
+        sweep.run(guide, target, back, mostPerLayer, MOST_KEPT, mostInAll - total);
+        total += sweep.early() + sweep.late();
+        cut = sweep.cut();
+        if (back > 0) {
+            learnLate(sweep.lateCut() ? 4 * sweep.late() : sweep.late(), back);
+        }
+        if (!sweep.lateCut()) {
+            learnEarly(sweep.early(), guide.slack(target) - Math.max(0, back));
+        }
+    }
+
+    boolean cut() {
+        return cut;
+    }
+
+    long total() {
+        return total;
+    }
+}

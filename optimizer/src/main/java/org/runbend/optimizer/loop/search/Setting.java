@@ -1,0 +1,159 @@
+package org.runbend.optimizer.loop.search;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.PortPair;
+import org.runbend.optimizer.lattice.Region;
+import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSolution;
+import org.runbend.optimizer.loop.TradeOff;
+
+/** One block to be laid: the order in which its nodes are decided, and how a loop in it is read back. */
+final class Setting {
+    /** Wider or larger blocks are not tried without guidance: the states no longer fit the time a person waits. */
+    private static final int NARROW_SLOTS = 14;
+
+    private static final int NARROW_NODES = 260;
+    /** Beyond 62 open links a mask of slots no longer fits one word. */
+    private static final int MOST_SLOTS = 62;
+
+    private final LoopProblem problem;
+    private final List<PortPair> ports;
+    private final Region region;
+    private final List<int[]> orders;
+    private final Frontier frontier;
+
+    Setting(LoopProblem problem, BiconnectedBlock block, List<PortPair> ports) {
+        this.problem = problem;
+        this.ports = List.copyOf(ports);
+        this.region = new Region(problem.graph(), block);
+        int[] portNodes = ports.stream()
+                .flatMapToInt(port -> IntStream.of(port.from(), port.to()))
+                .map(region::local)
+                .toArray();
+        this.orders = new NodeOrder(region, portNodes).choose();
+        this.frontier = new Frontier(region, orders.get(0), ports);
+    }
+
+    private Setting(Setting other, int[] order) {
+        this.problem = other.problem;
+        this.ports = other.ports;
+        this.region = other.region;
+        this.orders = other.orders;
+        this.frontier = new Frontier(region, order, ports);
+    }
+
+    /** The same block with its nodes decided in another order of their local numbers. */
+    Setting inOrder(int[] order) {
+        return new Setting(this, order);
+    }
+
+    LoopProblem problem() {
+        return problem;
+    }
+
+    Frontier frontier() {
+        return frontier;
+    }
+
+    /** Orders of the local numbers that open few links at a time; the frontier has the first. */
+    List<int[]> orders() {
+        return orders.stream().map(int[]::clone).toList();
+    }
+
+    Region region() {
+        return region;
+    }
+
+    /** The port that a loop comes in by, as 4 x local number + heading. */
+    int portLink(int[] legs) {
+        PortPair port = trace(legs).bestPort(ports);
+        int from = region.local(port.from());
+        return 4 * from + region.graph().headingTo(port.from(), port.to()).index();
+    }
+
+    Packing packing() {
+        return new Packing(frontier.slotCount());
+    }
+
+    /** Whether the exact program can be expected to end without guidance. */
+    boolean isNarrow() {
+        return frontier.slotCount() <= NARROW_SLOTS && frontier.size() <= NARROW_NODES;
+    }
+
+    /** Whether a state fits the words foreseen for it. */
+    boolean isRepresentable() {
+        return frontier.slotCount() <= MOST_SLOTS;
+    }
+
+    /** The outcome when nothing was found and nothing is certain. */
+    LoopOutcome tooWide(String why) {
+        return new LoopOutcome.TooWide(
+                frontier.size() + " nodes with up to " + frontier.slotCount() + " links open at once: " + why);
+    }
+
+    /** Reads the legs of a loop, the ways out of its port chosen by rank. */
+    CycleTrace trace(int[] legs) {
+        return new CycleTrace(region.graph(), frontier, legs);
+    }
+
+    /** The solution for the legs of a loop by step; both bounds only where proved. */
+    LoopSolution solution(int[] legs, OptionalInt turnBound, OptionalInt objectiveBound, List<TradeOff> met) {
+        CycleTrace trace = trace(legs);
+        PortPair port = trace.bestPort(ports);
+        TradeOff own = new TradeOff(trace.leftOut(), trace.turns(), turnBound);
+        List<TradeOff> pairs = IntStream.range(0, met.size() + 1)
+                .mapToObj(i -> i < met.size() ? met.get(i) : own)
+                .sorted(Comparator.comparingInt(TradeOff::leftOut))
+                .toList();
+        return new LoopSolution(
+                trace.cycle(port),
+                port,
+                trace.turns(),
+                trace.leftOut(),
+                turnBound,
+                (int) objective(legs),
+                objectiveBound,
+                pairs);
+    }
+
+    /** What a loop leaves out and how often it turns. */
+    TradeOff tradeOff(int[] legs) {
+        CycleTrace trace = trace(legs);
+        return new TradeOff(trace.leftOut(), trace.turns(), OptionalInt.empty());
+    }
+
+    /** The unevenness of a loop. */
+    double unevenness(Unevenness measure, int[] legs) {
+        CycleTrace trace = trace(legs);
+        return measure.of(trace.cycle(trace.bestPort(ports)));
+    }
+
+    /** Turns plus the prices of the nodes left out. */
+    long objective(int[] legs) {
+        long objective = 0;
+        for (int t = 0; t < legs.length; t++) {
+            objective += legs[t] == 0 ? frontier.price(t) : Frontier.isCorner(legs[t]) ? 1 : 0;
+        }
+        return objective;
+    }
+
+    /**
+     * Every loop has turns + prices at least the bound, and leaving out so many nodes costs no more than the dearest of
+     * them; turns come in pairs.
+     */
+    int turnBound(long objectiveBound, int leftOut) {
+        long dearest = IntStream.range(0, region.size())
+                .map(i -> -region.graph().price(region.node(i)))
+                .sorted()
+                .limit(leftOut)
+                .mapToLong(price -> -price)
+                .sum();
+        long bound = Math.max(4, objectiveBound - dearest);
+        return (int) (bound + bound % 2);
+    }
+}

@@ -1,0 +1,46 @@
+package org.runbend.optimizer.loop.search;
+
+import java.util.List;
+import java.util.OptionalInt;
+import org.runbend.optimizer.loop.LoopOutcome;
+
+/**
+ * Lays the loop of one block for pipe that cannot turn twice in a row but where a return bend has room: by the frontier
+ * program with what each link's earlier end did; first with a beam for a ceiling, then without loss. If the work limit
+ * comes first, the beam's loop is the answer, without bounds.
+ */
+final class StiffLaying {
+    private static final int BEAM = 12_000;
+    private static final int MOST_STATES = 300_000;
+    private static final long MOST_IN_ALL = 8_000_000;
+
+    private final Setting setting;
+
+    StiffLaying(Setting setting) {
+        this.setting = setting;
+    }
+
+    LoopOutcome solve() {
+        StiffSweep beam = new StiffSweep(setting, StiffSweep.NONE);
+        beam.run(BEAM, Long.MAX_VALUE);
+        StiffSweep exact = beam;
+        if (beam.cut()) {
+            exact = new StiffSweep(setting, beam.best());
+            exact.run(MOST_STATES, MOST_IN_ALL);
+        }
+        if (!exact.cut() && exact.best() == StiffSweep.NONE) {
+            return new LoopOutcome.NoLoop("the pipe is too stiff for every ring through a port pair");
+        }
+        StiffSweep found = exact.best() <= beam.best() && exact.best() < StiffSweep.NONE ? exact : beam;
+        if (found.best() == StiffSweep.NONE) {
+            return setting.tooWide("no loop for pipe as stiff as this was met");
+        }
+        int[] legs = found.trace();
+        if (exact.cut()) {
+            return new LoopOutcome.Found(setting.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
+        }
+        int turnBound = setting.turnBound(exact.best(), setting.trace(legs).leftOut());
+        return new LoopOutcome.Found(
+                setting.solution(legs, OptionalInt.of(turnBound), OptionalInt.of((int) exact.best()), List.of()));
+    }
+}

@@ -1,0 +1,77 @@
+package org.runbend.optimizer.loop.search;
+
+/**
+ * A part of a laid loop that is laid anew without loss, the rest staying as it is: the loop's pieces outside become
+ * links that must be used.
+ */
+final class Window {
+    private final Setting setting;
+    private final PriceUnits prices;
+    private final int statesPerLayer;
+
+    /** Windows in which a layer may hold so many states; where it would hold more, the loop stays as it is. */
+    Window(Setting setting, PriceUnits prices, int statesPerLayer) {
+        this.setting = setting;
+        this.prices = prices;
+        this.statesPerLayer = statesPerLayer;
+    }
+
+    /** What came of one window: the legs of the whole loop by step, and the work done. */
+    static final class Relaid {
+        private final int[] legs;
+        private final int gain;
+        private final long states;
+
+        Relaid(int[] legs, int gain, long states) {
+            this.legs = legs;
+            this.gain = gain;
+            this.states = states;
+        }
+
+        int[] legs() {
+            return legs.clone();
+        }
+
+        /** How much less turns and prices come to; 0 if the loop is merely another. */
+        int gain() {
+            return gain;
+        }
+
+        long states() {
+            return states;
+        }
+    }
+
+    /**
+     * Lays the window anew; with as many units left out as before, also at equal cost, else only at a gain.
+     *
+     * @param legs the loop by step
+     * @param locals local numbers of the window's nodes in the order in which they are decided
+     * @param portLink the loop's port, 4 x local number + heading
+     * @param guide for the units that the whole loop shall leave out
+     * @param change how many more units that is than now
+     */
+    Relaid relay(int[] legs, int[] locals, int portLink, Guide guide, int change) {
+        WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
+        int[] steps = frame.steps();
+        int units = change + frame.units(prices);
+        if (units < 0 || !frame.isOpen()) {
+            return new Relaid(legs, 0, locals.length);
+        }
+        int turns = frame.turns();
+        int target = turns - (int) prices.price() * change - (change == 0 ? 0 : 1);
+        GuidedSweep sweep = new GuidedSweep(
+                frame.frontier(),
+                prices.within(steps),
+                guide.within(steps, legs, units),
+                target,
+                Frontier.PORT_SETTLED);
+        sweep.runExactly(statesPerLayer, Long.MAX_VALUE);
+        long states = sweep.total() + locals.length;
+        if (sweep.found().length == 0) {
+            return new Relaid(legs, 0, states);
+        }
+        int gain = turns - sweep.turns() - (int) prices.price() * change;
+        return new Relaid(frame.with(sweep.found()), gain, states);
+    }
+}

@@ -1,0 +1,78 @@
+package org.runbend.optimizer.loop.search;
+
+import org.runbend.optimizer.lattice.Axis;
+import org.runbend.optimizer.loop.Preference;
+
+/**
+ * What decides between loops of equal objective, least first: plateable length, then links off the wanted axis, as one sum
+ * over nodes and over links between two corners.
+ *
+ * <p>Plateable length of a closed loop, in spacings: (nodes - turns) - 2 k (turns - links between corners), k being the
+ * clearance beside a bend: each of the runs of two links or more loses k at both ends. That a run may be too short for
+ * its clearances is not seen here. Left-out nodes and nodes of price 0 carry nothing.
+ */
+final class Wishes {
+    private static final long SPACING = 1000;
+
+    private final long clearances;
+    private final int offAxis;
+    private final long axisWeight;
+    private final long lengthWeight;
+
+    /**
+     * Wishes for loops of up to so many nodes.
+     *
+     * @param ranks a number above all that shall count less than a link off the axis
+     */
+    Wishes(Preference preference, int nodes, long ranks) {
+        this.clearances = Math.round(2 * SPACING * preference.bendClearanceInSpacings());
+        this.offAxis = offAxis(preference.axis());
+        this.axisWeight = ranks;
+        this.lengthWeight = ranks * (2L * nodes + 1);
+    }
+
+    private static int offAxis(Axis axis) {
+        if (axis == Axis.NONE) {
+            return 0;
+        }
+        return axis == Axis.X ? 10 : 5;
+    }
+
+    /** What a node with those legs adds, links between corners aside. */
+    long node(int legs, boolean priced) {
+        return -straight(legs, priced) * lengthWeight + offAxis(legs);
+    }
+
+    /** The same where plateable length does not count. */
+    long offAxis(int legs) {
+        return Integer.bitCount(legs & offAxis) * axisWeight;
+    }
+
+    private long straight(int legs, boolean priced) {
+        if (legs == 0) {
+            return 0;
+        }
+        long length = priced ? SPACING : 0;
+        return Frontier.isCorner(legs) ? length - SPACING - clearances : length;
+    }
+
+    /** What a link between two corners adds. */
+    long link() {
+        return -clearances * lengthWeight;
+    }
+
+    /** The whole sum for a loop, its legs by step. */
+    long of(Frontier frontier, int[] legs) {
+        long sum = 0;
+        for (int t = 0; t < legs.length; t++) {
+            sum += node(legs[t], frontier.price(t) > 0);
+            for (int h = 0; h < 4 && Frontier.isCorner(legs[t]); h++) {
+                boolean both = (legs[t] >> h & 1) == 1
+                        && frontier.isEarlier(t, h)
+                        && Frontier.isCorner(legs[frontier.otherEnd(t, h)]);
+                sum += both ? link() : 0;
+            }
+        }
+        return sum;
+    }
+}

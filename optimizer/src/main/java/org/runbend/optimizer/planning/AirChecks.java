@@ -1,0 +1,184 @@
+package org.runbend.optimizer.planning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.breakdown.Slot;
+import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.job.Groove;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plan.PlanCheck.Verdict;
+import org.runbend.optimizer.plates.PlatePiece;
+import org.runbend.optimizer.plates.PlatePlan;
+
+/**
+ * The air that is left on the finished floor: between the edge of the groove and each thing, between plates and things. The
+ * groove counts as wide as at its bends, its pockets as wide as they are, so that the air is never less than what is said.
+ * Arcs go as chords of a degree: 0.006 mm off at most for a radius of 150 mm.
+ */
+final class AirChecks {
+    private static final GeometryFactory SHAPES = new GeometryFactory();
+
+    /** What a router led by hand may wander, mm (common practice). */
+    private static final double LEAST_AIR = 5;
+
+    private static final double HAIR = 0.01;
+
+    /** Overlaps under this are rounding, mm2. */
+    private static final double NOTHING = 0.5;
+
+    private final Job job;
+    private final Groove groove;
+    private final List<Breakdown> loops;
+
+    private AirChecks(Job job, List<Breakdown> loops) {
+        this.job = job;
+        this.groove = job.groove();
+        this.loops = loops;
+    }
+
+    /** A thing and the air to it, mm; negative where it is cut into. */
+    private record Air(String thing, double mm) {}
+
+    /** The checks; of things only where some stand on the floor. */
+    static List<PlanCheck> of(Job job, List<Breakdown> loops, PlatePlan plates) {
+        AirChecks checks = new AirChecks(job, loops);
+        List<PlanCheck> found = new ArrayList<>();
+        double inside = clean(checks.inside());
+        found.add(PlanCheck.atLeast(
+                "least air between groove and outline", inside, 0, "mm", Verdict.FAIL, "nothing is cut outside"));
+        checks.grooves().ifPresent(air -> found.add(check("least air between groove and things", air, LEAST_AIR)));
+        checks.plates(plates).ifPresent(air -> found.add(check("least air between plates and things", air, 0)));
+        return found;
+    }
+
+    private static PlanCheck check(String name, Air air, double asked) {
+        double mm = clean(air.mm);
+        String source = "nearest is " + air.thing;
+        return mm < 0
+                ? PlanCheck.atLeast(name, mm, 0, "mm", Verdict.FAIL, source)
+                : PlanCheck.atLeast(name, mm, asked, "mm", Verdict.WARN, source);
+    }
+
+    /** What rounding took of an exact fit is none. */
+    private static double clean(double air) {
+        return Math.abs(air) < HAIR ? 0 : air;
+    }
+
+    /** From the edge of the groove to the outline; what leads through a wall is meant to come to it. */
+    private double inside() {
+        Geometry outline = FloorShapes.polygon(job.floor().outline()).getBoundary();
+        boolean wall = job.floor().port().turn() == Job.Turn.LEVEL;
+        double least = Double.POSITIVE_INFINITY;
+        for (Breakdown loop : loops) {
+            Breakdown inner = wall ? new Breakdown(loop.laid()) : loop;
+            least = Math.min(least, line(inner).distance(outline) - groove.half());
+            for (Slot slot : wall ? List.<Slot>of() : loop.slots()) {
+                least = Math.min(least, FloorShapes.point(slot.from()).distance(outline) - groove.pad() / 2);
+            }
+        }
+        return least;
+    }
+
+    private Optional<Air> grooves() {
+        List<Geometry> pipes = loops.stream().map(AirChecks::line).toList();
+        Air least = null;
+        for (KeepOut k : job.floor().keepOuts()) {
+            Geometry thing = FloorShapes.bare(k.bare());
+            double air = Double.POSITIVE_INFINITY;
+            for (int i = 0; i < pipes.size(); i++) {
+                air = Math.min(air, pipes.get(i).distance(thing) - groove.half());
+                for (Slot slot : loops.get(i).slots()) {
+                    double pocket = FloorShapes.point(slot.from()).distance(thing) - groove.pad() / 2;
+                    double dip = FloorShapes.line(slot.from(), slot.to()).distance(thing) - slot.width() / 2;
+                    air = Math.min(air, Math.min(pocket, dip));
+                }
+            }
+            least = least == null || air < least.mm ? new Air(k.name(), air) : least;
+        }
+        return Optional.ofNullable(least);
+    }
+
+    private Optional<Air> plates(PlatePlan plates) {
+        Air least = null;
+        for (KeepOut k : job.floor().plateless()) {
+            Geometry thing = FloorShapes.bare(k.bare());
+            for (PlatePiece piece : plates.pieces()) {
+                Geometry body = body(piece);
+                double air = body.distance(thing);
+                if (air == 0) {
+                    double over = OverlayNGRobust.overlay(body, thing, OverlayNG.INTERSECTION)
+                            .getArea();
+                    air = over > NOTHING ? -Math.sqrt(over) : 0;
+                }
+                least = least == null || air < least.mm ? new Air(k.name(), air) : least;
+            }
+        }
+        return Optional.ofNullable(least);
+    }
+
+    private static Geometry line(Breakdown loop) {
+        List<Coordinate> line = new ArrayList<>();
+        for (Element e : loop.elements()) {
+            line.add(new Coordinate(e.from().x(), e.from().y()));
+            if (e instanceof Element.Bend bend) {
+                int steps = (int) Math.ceil(Math.abs(bend.turn()));
+                double start = Math.atan2(
+                        e.from().y() - bend.centre().y(),
+                        e.from().x() - bend.centre().x());
+                for (int i = 1; i < steps; i++) {
+                    double angle = start + Math.toRadians(bend.turn()) * i / steps;
+                    line.add(new Coordinate(
+                            bend.centre().x() + bend.radius() * Math.cos(angle),
+                            bend.centre().y() + bend.radius() * Math.sin(angle)));
+                }
+            }
+            line.add(new Coordinate(e.to().x(), e.to().y()));
+        }
+        return SHAPES.createLineString(line.toArray(Coordinate[]::new));
+    }
+
+    /** The rectangle of a piece: over its run, or midway between its two runs. */
+    private Geometry body(PlatePiece piece) {
+        double half = job.catalog()
+                        .findPlate(piece.product())
+                        .map(SpreaderPlate::width)
+                        .orElse(0.0)
+                / 2;
+        Point[] ends = ends(piece, 0);
+        if (piece.places().size() > 1) {
+            Point[] others = ends(piece, 1);
+            boolean against = ends[0].distance(others[0]) > ends[0].distance(others[1]);
+            ends = new Point[] {middle(ends[0], others[against ? 1 : 0]), middle(ends[1], others[against ? 0 : 1])};
+        }
+        double length = ends[0].distance(ends[1]);
+        double nx = -(ends[1].y() - ends[0].y()) / length * half;
+        double ny = (ends[1].x() - ends[0].x()) / length * half;
+        return FloorShapes.polygon(List.of(
+                new Point(ends[0].x() + nx, ends[0].y() + ny),
+                new Point(ends[1].x() + nx, ends[1].y() + ny),
+                new Point(ends[1].x() - nx, ends[1].y() - ny),
+                new Point(ends[0].x() - nx, ends[0].y() - ny)));
+    }
+
+    private Point[] ends(PlatePiece piece, int groove) {
+        PlatePiece.Place place = piece.places().get(groove);
+        Element.Run run = (Element.Run) loops.get(place.loop()).elements().get(place.element());
+        return new Point[] {run.along(place.from()), run.along(place.from() + piece.length())};
+    }
+
+    private static Point middle(Point a, Point b) {
+        return new Point((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
+    }
+}

@@ -1,0 +1,347 @@
+package org.runbend.optimizer.planning;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.bare.Reason;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.CutLength;
+import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.channel.ChannelPlan;
+import org.runbend.optimizer.coils.CoilNesting;
+import org.runbend.optimizer.coils.CoilPlan;
+import org.runbend.optimizer.coils.CoilProblem;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.laying.CoilFitting;
+import org.runbend.optimizer.laying.LaidLoops;
+import org.runbend.optimizer.laying.Laying;
+import org.runbend.optimizer.laying.LoopLaying;
+import org.runbend.optimizer.laying.LoopPipes;
+import org.runbend.optimizer.laying.OwnLoop;
+import org.runbend.optimizer.laying.Progress;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LaidFloor;
+import org.runbend.optimizer.plates.PlatePacking;
+import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.plates.PlateProblem;
+import org.runbend.optimizer.verify.KitVerifier;
+
+/**
+ * The main job: floor, loop, breakdown, plates, coils, box, in this order, then verified.
+ *
+ * <p>Same job, same plan: no step reads a clock or an unseeded number.
+ */
+public final class KitPlanner {
+    /** Where pipe is short, places are left out for its length whatever else speaks against them. */
+    private static final Set<Reason> CAUSED_BY_LENGTH = EnumSet.of(Reason.TURNS, Reason.COLOURS);
+
+    /** Prices tried where the usual one leaves too much bare; the contract holds them to 4. */
+    private static final int[] RAISED = {2, 4};
+
+    /** Share of the places that may stay bare before that (common practice: nine tenths of what can be reached are served). */
+    private static final double BARE = 0.1;
+
+    private final Progress progress;
+
+    /** A planner that tells the listener what it is at. */
+    public KitPlanner(Progress progress) {
+        this.progress = progress;
+    }
+
+    /**
+     * Plans a job.
+     *
+     * @throws Unbuildable if the job cannot be built as asked
+     * @throws IllegalStateException if a verifier finds a fault in our own plan
+     */
+    public KitPlan plan(Job job) {
+        return job.hasOwnLoop() ? own(job) : priced(job);
+    }
+
+    /**
+     * Where the price of a place left out is ours to say, it is raised while more than a tenth of the places stays bare and
+     * that helps: on a floor of few places a wave of bends is dear and a bare corner is seen.
+     */
+    private KitPlan priced(Job job) {
+        LaidFloor laid = lay(job);
+        Job now = job;
+        boolean free = job.written().autoPrice()
+                && job.pipe().loopLimit().isEmpty()
+                && !job.layout().fitCoil();
+        for (int price : free ? RAISED : new int[0]) {
+            if (leftOut(laid) <= BARE * laid.place().reachable()) {
+                break;
+            }
+            Job dearer = job.with(job.floor(), job.layout().withPrice(price));
+            LaidFloor other = lay(dearer);
+            if (leftOut(other) < leftOut(laid)) {
+                laid = other;
+                now = dearer;
+            }
+        }
+        return plan(now, laid);
+    }
+
+    private static int leftOut(LaidFloor laid) {
+        return laid.loops().stream().mapToInt(KitPlan.LoopPlan::leftOut).sum();
+    }
+
+    /** The designer's loop as it is: no lattice, no bounds, nothing left out. */
+    private KitPlan own(Job job) {
+        progress.step("checking the loop drawn");
+        Breakdown breakdown = new LoopPipes(job, LoopPipes.bendRadius(job)).withSlots(new OwnLoop(job).checked());
+        long cut = CutLength.of(job, breakdown);
+        checkLimit(job, "the loop", cut);
+        int turns = (int)
+                Math.round(bends(breakdown).mapToDouble(b -> Math.abs(b.turn())).sum() / 90);
+        double radius = bends(breakdown).mapToDouble(Element.Bend::radius).min().orElse(LoopPipes.bendRadius(job));
+        KitPlan.LoopPlan loop = new KitPlan.LoopPlan(
+                "A",
+                breakdown,
+                breakdown.floorLength(),
+                cut,
+                turns,
+                0,
+                OptionalInt.empty(),
+                turns,
+                OptionalInt.empty(),
+                List.of());
+        return assemble(
+                job, radius, KitPlan.LatticePlace.none(job.layout().spacing()), List.of(loop), List.of(), List.of());
+    }
+
+    private static Stream<Element.Bend> bends(Breakdown breakdown) {
+        return breakdown.elements().stream()
+                .filter(Element.Bend.class::isInstance)
+                .map(Element.Bend.class::cast);
+    }
+
+    /**
+     * Lays the loops of a job without plates and coils. Jobs that differ in nothing but the products and the coverage of
+     * their plates are laid alike.
+     *
+     * @throws Unbuildable if the job cannot be laid as asked
+     */
+    public LaidFloor lay(Job job) {
+        double radius = LoopPipes.bendRadius(job);
+        LaidLoops laid = Laying.of(job, radius, progress).lay();
+        List<KitPlan.LoopPlan> loops = new ArrayList<>();
+        for (LaidLoops.One one : laid.loops()) {
+            loops.add(loopPlan(job, radius, laid.loops().size() == 1, LaidLoops.name(loops.size()), one));
+        }
+        KitPlan.LatticePlace place = new KitPlan.LatticePlace(
+                laid.lattice().origin(),
+                laid.lattice().angle(),
+                laid.lattice().spacing(),
+                laid.lattice().reachable());
+        progress.step("asking why floor stays bare");
+        List<BareFloor> bare = new LoopLaying()
+                .bareFloor(job, radius, laid).stream()
+                        .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
+                        .toList();
+        List<String> words = new ArrayList<>(several(laid));
+        CoilFitting.words(job, laid).ifPresent(words::add);
+        stiff(job, laid).ifPresent(words::add);
+        return new LaidFloor(place, loops, bare, words);
+    }
+
+    /**
+     * Plans the rest of a job.
+     *
+     * @param job the job laid, or one that is laid alike
+     * @param laid its loops
+     * @throws Unbuildable if the job cannot be built as asked
+     * @throws IllegalStateException if a verifier finds a fault in our own plan
+     */
+    public KitPlan plan(Job job, LaidFloor laid) {
+        return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.words());
+    }
+
+    private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
+        Breakdown breakdown = new LoopPipes(job, radius).of(one);
+        long cut = CutLength.of(job, breakdown);
+        checkLimit(job, single ? "the loop" : "loop " + name, cut);
+        return new KitPlan.LoopPlan(
+                name,
+                breakdown,
+                breakdown.floorLength(),
+                cut,
+                one.turns(),
+                one.leftOut(),
+                one.turnBound(),
+                one.objective(),
+                one.objectiveBound(),
+                one.bare());
+    }
+
+    private static Optional<String> stiff(Job job, LaidLoops laid) {
+        return job.isStiff()
+                ? Optional.of("S" + LoopLaying.stiff(job).substring(1) + "."
+                        + (laid.eachProvedBest()
+                                ? " It is proved that no such loop is better."
+                                : " This is the best such loop that was met, not proved best."))
+                : Optional.empty();
+    }
+
+    /** What a person should know of several loops. */
+    private static List<String> several(LaidLoops laid) {
+        int loops = laid.loops().size();
+        if (loops == 1) {
+            return List.of();
+        }
+        String last = LaidLoops.name(loops - 1);
+        String proof = laid.eachProvedBest()
+                ? "no loop of a part has fewer bends, counted with what is left out; other cuts were tried, not all"
+                : "the cut and its loops are the best that were tried, not proved best";
+        return List.of(
+                "The floor is cut into " + loops + " parts; loops A to " + last + " follow each other along the rim"
+                        + " at the port and go to valve outlets 1 to " + loops + ": " + proof + ".");
+    }
+
+    private KitPlan assemble(
+            Job job,
+            double radius,
+            KitPlan.LatticePlace place,
+            List<KitPlan.LoopPlan> loops,
+            List<BareFloor> bare,
+            List<String> words) {
+        progress.step("nesting the pipe");
+        CoilPlan coils = new CoilNesting()
+                .nest(new CoilProblem(
+                        job.pipe().product(),
+                        job.shelf(),
+                        loops.stream()
+                                .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
+                                .toList()));
+        progress.step("packing the plates");
+        if (job.plates().byHeat()) {
+            AutoCoverage.Asked asked = AutoCoverage.asked(job, loops);
+            return assemble(
+                    asked.job(),
+                    radius,
+                    place,
+                    loops,
+                    bare,
+                    Stream.concat(words.stream(), Stream.of(asked.words())).toList());
+        }
+        PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
+        PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
+        KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, words);
+        return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
+    }
+
+    private static List<Breakdown> breakdowns(List<KitPlan.LoopPlan> loops) {
+        return loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
+    }
+
+    private KitPlan assemble(
+            Job job,
+            double radius,
+            KitPlan.LatticePlace place,
+            List<KitPlan.LoopPlan> loops,
+            PlatePlan plates,
+            CoilPlan coils,
+            List<BareFloor> bare,
+            List<String> words) {
+        double tightest = tightest(job, radius, breakdowns(loops));
+        List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
+        Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
+        double served = ServedFloor.share(job, breakdowns(loops));
+        ReckonedHeat heat = ReckonedHeat.of(job, loops, plates);
+        KitPlan plan = new KitPlan(
+                job,
+                new KitPlan.LaidPart(radius, place, loops, 100 * served, bare),
+                plates,
+                coils,
+                KitPlan.Box.of(items),
+                channel,
+                heat.heat(),
+                Optional.empty(),
+                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
+                remarks(
+                        job,
+                        radius,
+                        loops,
+                        plates,
+                        coils,
+                        bare,
+                        Stream.concat(words.stream(), heat.remark().stream()).toList()));
+        progress.step("verifying");
+        List<String> violations = KitVerifier.verify(plan);
+        if (!violations.isEmpty()) {
+            throw new IllegalStateException("the plan breaks a rule: " + violations);
+        }
+        return plan;
+    }
+
+    /** The tightest bend of pipe, lead-ins and the turn into the holes among them, mm. */
+    static double tightest(Job job, double radius, List<Breakdown> loops) {
+        double turn = job.floor().port().turn() == Job.Turn.LEVEL ? Double.POSITIVE_INFINITY : job.turnRadius();
+        double bend = loops.stream()
+                .flatMap(KitPlanner::bends)
+                .mapToDouble(Element.Bend::radius)
+                .min()
+                .orElse(radius);
+        return Math.min(turn, Math.min(radius, bend));
+    }
+
+    private static List<String> remarks(
+            Job job,
+            double radius,
+            List<KitPlan.LoopPlan> loops,
+            PlatePlan plates,
+            CoilPlan coils,
+            List<BareFloor> bare,
+            List<String> words) {
+        List<String> remarks = new ArrayList<>(job.warnings());
+        if (job.pipe().flowTail() + job.pipe().returnTail() == 0) {
+            remarks.add(
+                    "No tails are given: no pipe is counted from the port to the valves, so what is cut may be too short."
+                            + " Measure both ways and write pipe.tails: [flow, return].");
+        }
+        remarks.addAll(words);
+        new NearMiss(job).words(coils, plates).ifPresent(remarks::add);
+        Channels.remark(job).ifPresent(remarks::add);
+        remarks.addAll(plates.remarks());
+        if (job.hasOwnLoop()) {
+            remarks.add(asDrawn(job));
+        }
+        KeptPipe.remark(
+                        job,
+                        radius,
+                        loops.stream().map(KitPlan.LoopPlan::breakdown).toList())
+                .ifPresent(remarks::add);
+        bare.forEach(b -> remarks.add(b.sentence()));
+        return remarks;
+    }
+
+    /** A loop is laid as it was drawn only if nothing was rounded, joined or taken for an arc. */
+    private static String asDrawn(Job job) {
+        String how = job.layout().loop().hasCorners()
+                ? "along the line that was drawn, with its corners rounded"
+                : job.warnings().stream().anyMatch(w -> w.contains("the drawn loop"))
+                        ? "along the line that was drawn, but for what is noted of it"
+                        : "as it was drawn";
+        return "The loop is laid " + how + ": it was checked, not improved.";
+    }
+
+    private static void checkLimit(Job job, String which, long cut) {
+        if (cut > job.pipe().loopLimit().orElse(Double.POSITIVE_INFINITY)) {
+            throw new Unbuildable(
+                    "pipe.loopLimit",
+                    String.format(
+                            Locale.ROOT,
+                            "%s needs %d mm of pipe, the limit is %.0f mm; a loop that was drawn is not shortened",
+                            which,
+                            cut,
+                            job.pipe().loopLimit().orElseThrow()));
+        }
+    }
+}

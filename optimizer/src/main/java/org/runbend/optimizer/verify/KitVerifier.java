@@ -1,0 +1,186 @@
+package org.runbend.optimizer.verify;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.coils.CoilPlan.LoopCut;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+
+/**
+ * Holds a whole plan against its job before it is written; it shares no line with what made the plan. It runs the
+ * verifiers of loops, plates and coils, reckons lengths, turns, objective and box anew, and compares.
+ *
+ * <p>A sentence means that the program is at fault, not the job: what a job asks in vain is said by the plan's checks.
+ */
+public final class KitVerifier {
+    private static final double FORGIVEN = 0.01;
+
+    private KitVerifier() {}
+
+    /** One sentence for each rule broken; empty for a sound plan. */
+    public static List<String> verify(KitPlan plan) {
+        KitFindings findings = new KitFindings();
+        findings.addAll(paths(plan));
+        findings.addAll(wishes(plan));
+        findings.addAll(plates(plan));
+        findings.addAll(coils(plan));
+        Set<String> names = new HashSet<>();
+        for (KitPlan.LoopPlan loop : plan.loops()) {
+            findings.unless(names.add(loop.name()), "loop %s: the name stands twice, 1 loop asked", loop.name());
+            checkLengths(plan.job(), loop, findings);
+            checkTurns(plan, loop, findings);
+            checkObjective(plan, loop, findings);
+        }
+        new BoxRules(plan, findings).check();
+        CheckRules checks = new CheckRules(findings);
+        plan.checks().forEach(checks::check);
+        return findings.sentences();
+    }
+
+    private static List<String> paths(KitPlan plan) {
+        Job job = plan.job();
+        return new LoopPathVerifier(
+                        job.floor().outline(),
+                        job.layout().edge(),
+                        job.floor().keepOuts(),
+                        job.layout().spacing(),
+                        job.floor().port().at(),
+                        job.floor().port().reach(),
+                        job.pipe().product().fittedRadius(),
+                        plan.isOnLattice()
+                                ? 1.1 * job.layout().spacing()
+                                : job.floor().port().reach(),
+                        leads(job))
+                .ofDrawn(job.hasOwnLoop())
+                .verify(breakdowns(plan));
+    }
+
+    /** Groove and least web; through a wall the web to the outline is the wall itself. */
+    private static LoopPathVerifier.LeadSizes leads(Job job) {
+        double half = job.groove().bendWidth() / 2;
+        double web = job.groove().leastWeb();
+        boolean wall = job.floor().port().turn() == Job.Turn.LEVEL;
+        return new LoopPathVerifier.LeadSizes(wall ? 0 : half + web, 2 * half + web);
+    }
+
+    private static List<String> wishes(KitPlan plan) {
+        Job job = plan.job();
+        return new WishVerifier(
+                        job.floor().supports(),
+                        job.layout().vetoes(),
+                        job.pipe().product().outer())
+                .verify(breakdowns(plan));
+    }
+
+    private static List<String> plates(KitPlan plan) {
+        Job job = plan.job();
+        return new PlatesVerifier(
+                        job.plates(),
+                        job.floor().outline(),
+                        job.floor().plateless(),
+                        job.floor().unheated().stream()
+                                .map(Job.Unheated::region)
+                                .toList(),
+                        job.shelf())
+                .verify(breakdowns(plan), plan.plates());
+    }
+
+    private static List<String> coils(KitPlan plan) {
+        List<LoopCut> wanted = plan.loops().stream()
+                .map(l -> new LoopCut(l.name(), l.cutLength()))
+                .toList();
+        return new CoilsVerifier(plan.job().pipe().product(), plan.job().shelf()).verify(wanted, plan.coils());
+    }
+
+    private static List<Breakdown> breakdowns(KitPlan plan) {
+        return plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList();
+    }
+
+    private static void checkLengths(Job job, KitPlan.LoopPlan loop, KitFindings findings) {
+        Job.PipeWish pipe = job.pipe();
+        double floor = Reckoned.length(loop.breakdown().elements());
+        findings.unless(
+                Math.abs(floor - loop.floorLength()) <= FORGIVEN,
+                "loop %s: floorLength %.2f mm is claimed, its elements add up to %.2f mm",
+                loop.name(),
+                loop.floorLength(),
+                floor);
+        List<Element> elements = loop.breakdown().elements();
+        double outside =
+                Reckoned.distance(elements.get(0).from(), job.floor().port().at())
+                        + Reckoned.distance(
+                                elements.get(elements.size() - 1).to(),
+                                job.floor().port().at());
+        double cut = (floor + outside + pipe.flowTail() + pipe.returnTail()) * (1 + pipe.allowance());
+        // a sum of many lengths may fall a hair on either side of a whole millimetre
+        boolean right =
+                loop.cutLength() == (long) Math.ceil(cut - 1e-6) || loop.cutLength() == (long) Math.ceil(cut + 1e-6);
+        findings.unless(
+                right,
+                "loop %s: cutLength %d mm is claimed, floor, ways to the port, tails and allowance make %.2f mm",
+                loop.name(),
+                loop.cutLength(),
+                cut);
+        double limit = pipe.loopLimit().orElse(Double.POSITIVE_INFINITY);
+        findings.unless(
+                loop.cutLength() <= limit,
+                "loop %s: cutLength %d mm is over the loopLimit of %.2f mm",
+                loop.name(),
+                loop.cutLength(),
+                limit);
+    }
+
+    private static void checkTurns(KitPlan plan, KitPlan.LoopPlan loop, KitFindings findings) {
+        if (!plan.isOnLattice()) {
+            double degrees = Reckoned.degrees(loop.breakdown().elements());
+            findings.unless(
+                    Math.abs(loop.turns() - degrees / 90) <= 0.5,
+                    "loop %s: turns %d, its bends make %.1f degrees in all",
+                    loop.name(),
+                    loop.turns(),
+                    degrees);
+            return;
+        }
+        long bends =
+                loop.breakdown().laid().stream().mapToLong(Reckoned::quarters).sum();
+        findings.unless(
+                loop.turns() >= bends && loop.turns() <= bends + 2,
+                "loop %s: turns %d, its bends make %d and the port at most 2 more",
+                loop.name(),
+                loop.turns(),
+                bends);
+        findings.unless(
+                loop.turnBound().orElse(0) <= loop.turns(),
+                "loop %s: turnBound %d is over its turns %d",
+                loop.name(),
+                loop.turnBound().orElse(0),
+                loop.turns());
+    }
+
+    private static void checkObjective(KitPlan plan, KitPlan.LoopPlan loop, KitFindings findings) {
+        int price = plan.job().layout().leftOutPrice();
+        int objective = loop.turns() + price * loop.leftOut();
+        findings.unless(
+                loop.objective() == objective,
+                "loop %s: objective %d is claimed, turns and %d nodes left out make %d",
+                loop.name(),
+                loop.objective(),
+                loop.leftOut(),
+                objective);
+        findings.unless(
+                loop.objectiveBound().orElse(0) <= loop.objective(),
+                "loop %s: objectiveBound %d is over its objective %d",
+                loop.name(),
+                loop.objectiveBound().orElse(0),
+                loop.objective());
+        findings.unless(
+                loop.leftOut() >= 0 && loop.leftOut() <= plan.lattice().reachable(),
+                "loop %s: leftOut %d of %d reachable nodes",
+                loop.name(),
+                loop.leftOut(),
+                plan.lattice().reachable());
+    }
+}
