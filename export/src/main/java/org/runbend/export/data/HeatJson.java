@@ -104,6 +104,7 @@ public final class HeatJson {
                 .number("floorShare", run.floorShare())
                 .number("cylinder", run.cylinder())
                 .number("blowers", run.blowers())
+                .number("kept", run.kept())
                 .whole("firstOpen", run.firstOpen());
         if (stuck.isPresent()) {
             out.open("stuckOpen")

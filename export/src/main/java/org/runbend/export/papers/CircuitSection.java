@@ -158,14 +158,15 @@ final class CircuitSection {
         table.row(
                 "source gives",
                 three(run.source()),
-                starts ? "starts " + run.starts() + " times in " + (last(run) / 60) + " hours" : "");
+                starts ? "starts " + run.starts() + " times in " + one(last(run) / 60.0) + " hours" : "");
         table.row("floor takes", three(run.floor()), whole(100 * run.floorShare()) + " % of it");
         if (parts.cylinder().isPresent()) {
-            table.row("cylinder takes", three(run.cylinder()), "while nobody draws water");
+            table.row("cylinder takes", whole(run.cylinder()), "while nobody draws water");
         }
         if (parts.blowers() > 0) {
             table.row("blowers take", three(run.blowers()), "");
         }
+        table.row("coolant keeps", whole(run.kept()), "what it is warmer at the end of that time than at its begin");
         return table;
     }
 

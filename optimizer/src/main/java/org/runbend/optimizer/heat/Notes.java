@@ -138,7 +138,7 @@ final class Notes {
         list.add("Contact of pipe and plate: 0 to 0.2 mm of air, 0.1 mm in the figures, none where a limit is held.");
         list.add(
                 "Each kind of floor gives as if it went on for ever; the shaded plan of the floor, which has the edges of the"
-                        + " plates, comes to up to 9 % less.");
+                        + " plates, comes to up to 12 % less.");
         list.add(String.format(
                 Locale.ROOT,
                 "Heat transfer of the surface %.1f W/(m2 K), radiation included (EN 1264-2).",

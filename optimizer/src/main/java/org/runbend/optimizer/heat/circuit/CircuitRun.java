@@ -62,6 +62,11 @@ public record CircuitRun(
         return points.stream().mapToDouble(Point::sensor).max().orElse(0);
     }
 
+    /** What the source gave and nobody took within the last third, W: the coolant's own heat. */
+    public double kept() {
+        return source - floor - cylinder - blowers;
+    }
+
     /** The floor's share of what the source gives, 0 to 1. */
     public double floorShare() {
         return source <= 0 ? 0 : Math.max(0, Math.min(1, floor / source));
