@@ -28,9 +28,7 @@ class BoardCommandTest {
         String words = Files.readString(kit.resolve("floor.svg"))
                 .replaceAll("<[^>]*>", " ")
                 .replaceAll("\\s+", " ");
-        assertTrue(
-                words.contains("board: Birch plywood, 21 mm; depth from its top, 10.5 of groove, 10.5 stay under it"),
-                words);
+        assertTrue(words.contains("board: Birch plywood, 21 mm; groove 10.5 deep from its top, 10.5 left"), words);
         JsonIn board = JsonIn.read(kit.resolve("kit.json")).at("channel").at("board");
         assertEquals("birch-ply", board.at("material").text());
         assertEquals(21, board.at("thickness").number());

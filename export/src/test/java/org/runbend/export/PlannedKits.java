@@ -16,9 +16,9 @@ import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
 import org.runbend.export.cli.DrawnLoops;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.KitPlanner;
+import org.runbend.optimizer.work.Work;
 
 /**
  * The examples' kits, each planned once for all test classes of a run that ask for it, as a plan takes seconds and is only
@@ -68,7 +68,7 @@ final class PlannedKits implements AutoCloseable {
     /** The plan made anew in this process. */
     KitPlan plan(Path job) {
         return plans.computeIfAbsent(
-                job, j -> new KitPlanner(Progress.SILENT).plan(JobReader.read(j, Optional.empty(), new DrawnLoops())));
+                job, j -> new KitPlanner(Work.silent()).plan(JobReader.read(j, Optional.empty(), new DrawnLoops())));
     }
 
     /** How many jobs the command line has planned. */

@@ -24,6 +24,7 @@ import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -72,6 +73,7 @@ class RoomsTest {
                             "optimizer.job",
                             "optimizer.heat..")),
             Map.entry("optimizer.natives", List.of()),
+            Map.entry("optimizer.work", List.of()),
             Map.entry("optimizer.mip", List.of("optimizer.natives")),
             Map.entry("optimizer.lattice", List.of()),
             Map.entry("optimizer.loop", List.of("optimizer.lattice")),
@@ -169,7 +171,8 @@ class RoomsTest {
                             "optimizer.division",
                             "optimizer.bare",
                             "optimizer.breakdown",
-                            "optimizer.verify")),
+                            "optimizer.verify",
+                            "optimizer.work")),
             Map.entry("optimizer.planning", List.of("catalog..", "optimizer..")),
             Map.entry(
                     "optimizer.choice",
@@ -183,7 +186,16 @@ class RoomsTest {
                             "optimizer.plates",
                             "optimizer.laying",
                             "optimizer.plan",
-                            "optimizer.planning")),
+                            "optimizer.planning",
+                            "optimizer.work")),
+            Map.entry(
+                    "optimizer.service",
+                    List.of(
+                            "optimizer.job",
+                            "optimizer.plan",
+                            "optimizer.planning",
+                            "optimizer.choice",
+                            "optimizer.work")),
             Map.entry("export.drawing", List.of()),
             Map.entry("export.dxf", List.of("export.drawing")),
             Map.entry("export.dxf.read", List.of("export.dxf")),
@@ -219,6 +231,7 @@ class RoomsTest {
         "optimizer.mip.IntegerSolver",
         "optimizer.mip.LinearSolver",
         "optimizer.planning.KitPlanner",
+        "optimizer.service.PlanService",
         "export.dxf.DxfBackend",
         "export.pdf.PdfBackend",
         "export.cli.Runbend"
@@ -318,6 +331,27 @@ class RoomsTest {
                 .that()
                 .resideOutsideOfPackage("org.runbend.export.cli")
                 .should(ACCESS_STANDARD_STREAMS));
+    }
+
+    /** Plans are made through the service alone, and no thread comes from the pool that all of Java shares. */
+    @Test
+    void oneDoorToPlanning() {
+        check(noClasses()
+                .that()
+                .resideOutsideOfPackages(
+                        "org.runbend.optimizer.planning",
+                        "org.runbend.optimizer.choice",
+                        "org.runbend.optimizer.service")
+                .should()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("org.runbend.optimizer.planning.KitPlanner"));
+        check(noClasses()
+                .that()
+                .resideOutsideOfPackages("org.runbend.optimizer.choice", "org.runbend.optimizer.service")
+                .should()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("org.runbend.optimizer.choice.ChoicePlanner"));
+        check(noClasses().should().callMethod(Collection.class, "parallelStream"));
     }
 
     @Test

@@ -1,13 +1,16 @@
 """Cuts floors from drawing.dxf alone: reads what layers and legend say, lets a round cutter follow it and looks at what is
 left. Polygons by shapely, arcs by ezdxf; knows nothing of the program that drew.
 
-follow_cuts.py FOLDER...: each holds drawing.dxf and holes.txt (x y diameter of a hole that must be there, a line each).
-Prints a line a folder: its name, then "ok" or what is wrong.
+follow_cuts.py [--program LAUNCHER] FOLDER...: each holds drawing.dxf and holes.txt (x y diameter of a hole that must be there,
+a line each). Prints a line a folder: its name, then "ok" or what is wrong. With a launcher (run_dxf2gcode.py) the cutter follows
+the paths that this program makes of the drawing, in its order, and only the words are read from the drawing.
 """
 import math
 import os
 import re
+import subprocess
 import sys
+import tempfile
 
 import ezdxf
 from ezdxf import path
@@ -70,6 +73,13 @@ class Drawing:
         parts = [[(p.x, p.y) for p in path.make_path(e).flattening(CHORD)] for e in self.on(layer)]
         return [LineString(chain) for chain in joined(parts)]
 
+    def circles(self, layer):
+        return [(e.dxf.center.x, e.dxf.center.y, 2 * e.dxf.radius) for e in self.on(layer)]
+
+    def order(self):
+        """Layers in the order of the file."""
+        return [e.dxf.layer for e in self.entities]
+
     def areas(self, layer):
         lines = self.lines(layer)
         assert lines and all(l.is_closed for l in lines), layer + " has a line that is not closed"
@@ -79,6 +89,73 @@ class Drawing:
         found = re.search(pattern, self.words)
         assert found, "legend does not say " + pattern + " in " + self.words
         return found
+
+
+class Paths(Drawing):
+    """What a program makes of a drawing: its words as they stand, its lines as G-code (RS274: G1, G2 and G3 with I and J)."""
+
+    def __init__(self, file, launcher):
+        super().__init__(file)
+        with tempfile.TemporaryDirectory() as home:
+            code = os.path.join(home, "paths.ngc")
+            run = [sys.executable, launcher, file, code]
+            said = subprocess.run(run, env={**os.environ, "HOME": home}, capture_output=True, text=True, timeout=100)
+            assert os.path.exists(code), "no paths: " + said.stdout[-300:] + said.stderr[-300:]
+            self.paths = list(self.read(open(code)))
+
+    @staticmethod
+    def read(lines):
+        """(layer, points) of each path, down to its first depth; later ones repeat it."""
+        layer, at, down, points = None, (0.0, 0.0), 0, None
+        for line in lines:
+            named = re.match(r"\(\*+ LAYER: (\S+)", line)
+            if named:
+                layer = named[1]
+            if line.startswith("(* SHAPE"):
+                down, points = 0, None
+            moved = re.match(r"G([0123]) ", line)
+            if not moved:
+                continue
+            values = {k: float(v) for k, v in re.findall(r"([XYZIJ]) *(-?[\d.]+)", line)}
+            if "Z" in values:
+                if values["Z"] < 0:
+                    down += 1
+                    points = [at] if down == 1 else points
+                if values["Z"] > 0 and points and len(points) > 1:
+                    yield layer, points
+                    points = None
+                continue
+            to = (values.get("X", at[0]), values.get("Y", at[1]))
+            if down == 1 and points is not None:
+                points += Paths.arc(at, to, values, moved[1] == "3") if moved[1] in "23" else [to]
+            at = to
+
+    @staticmethod
+    def arc(at, to, values, left):
+        x, y = at[0] + values["I"], at[1] + values["J"]
+        radius = math.dist(at, (x, y))
+        start, end = (math.atan2(p[1] - y, p[0] - x) for p in (at, to))
+        turn = (end - start) % (2 * math.pi) if left else -((start - end) % (2 * math.pi))
+        if at == to:
+            turn = 2 * math.pi if left else -2 * math.pi
+        count = math.ceil(abs(turn) / math.acos(1 - min(1, CHORD / radius))) + 1
+        steps = (start + turn * k / count for k in range(1, count))
+        return [(x + radius * math.cos(a), y + radius * math.sin(a)) for a in steps] + [to]
+
+    def lines(self, layer):
+        return [LineString(p) for p in map(closed, (p for l, p in self.paths if l == layer))]
+
+    def circles(self, layer):
+        areas = self.areas(layer) if layer in self.order() else []
+        return [(a.centroid.x, a.centroid.y, 2 * math.sqrt(a.area / math.pi)) for a in areas]
+
+    def order(self):
+        return [l for l, _ in self.paths]
+
+
+def closed(points):
+    """Paths are written to a thousandth, so ends that are one may lie so far apart."""
+    return points[:-1] + [points[0]] if math.dist(points[0], points[-1]) <= JOIN else points
 
 
 def passes_of(drawing):
@@ -149,8 +226,9 @@ def bends(line):
     return found
 
 
-def check(folder):
-    drawing = Drawing(os.path.join(folder, "drawing.dxf"))
+def check(folder, launcher):
+    file = os.path.join(folder, "drawing.dxf")
+    drawing = Paths(file, launcher) if launcher else Drawing(file)
     sizes = drawing.say(r"([\d.]+) wide, ([\d.]+) at bends, ([\d.]+) deep, cutter dia ([\d.]+)")
     width, wide, deep, cutter = map(float, sizes.groups())
     centre = "CHANNEL: tool on the line, all of them" in drawing.words
@@ -199,18 +277,18 @@ def check(folder):
     assert loss.area < 0.1, "the cutter round the floor takes %.2f mm2 of it" % loss.area
     assert swept.difference(part).area < 1e-6, "cut outside the floor"
 
-    holes = [(e.dxf.center.x, e.dxf.center.y, 2 * e.dxf.radius) for e in drawing.on("HOLE")]
+    holes = drawing.circles("HOLE")
     wanted = [tuple(map(float, l.split())) for l in open(os.path.join(folder, "holes.txt"))]
     assert len(holes) == len(wanted), "%d holes, %d wanted" % (len(holes), len(wanted))
     for hole in wanted:
         assert any(math.dist(hole, h) < 0.01 for h in holes), "no hole at %s" % (hole,)
     for x, y, d in holes:
         assert Point(x, y).buffer(d / 2).difference(part).area < 1e-6, "hole off the floor"
-        if d != pad:
+        if abs(d - pad) > 0.02:
             assert not Point(x, y).buffer(d / 2).intersects(swept), "the groove runs into a hole"
 
-    first = min(i for i, e in enumerate(drawing.entities) if e.dxf.layer == "FLOOR")
-    inner = [i for i, e in enumerate(drawing.entities) if e.dxf.layer in ("CHANNEL", "SLOT", "HOLE")]
+    first = drawing.order().index("FLOOR")
+    inner = [i for i, layer in enumerate(drawing.order()) if layer in ("CHANNEL", "SLOT", "HOLE")]
     assert max(inner) < first, "the floor is cut free before its grooves and holes"
     order = [drawing.words.find(" " + l + ":") for l in ("CHANNEL", "HOLE", "FLOOR")]
     order = [o for o in order if o >= 0]
@@ -220,9 +298,12 @@ def check(folder):
         assert re.search(r"\b%s\b" % layer_name, said) or (centre and layer_name == "PIPE"), layer_name + " unsaid"
 
 
-for folder in sys.argv[1:]:
+folders, launcher = sys.argv[1:], None
+if folders[0] == "--program":
+    launcher, folders = folders[1], folders[2:]
+for folder in folders:
     try:
-        check(folder)
+        check(folder, launcher)
         print(os.path.basename(folder), "ok")
     except AssertionError as e:
         print(os.path.basename(folder), e)

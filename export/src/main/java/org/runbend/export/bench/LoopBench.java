@@ -15,10 +15,10 @@ import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.search.CircuitModel;
 import org.runbend.optimizer.planning.LoopInspector;
+import org.runbend.optimizer.work.Work;
 
 /**
  * How good the loops of a folder of floors are, how much of that is proved, and how long the whole {@code plan} takes in a
@@ -92,7 +92,7 @@ public final class LoopBench {
             return;
         }
         LoopFigures found = LoopFigures.read(kit.resolve("kit.json"));
-        LoopProblem problem = new LoopInspector(Progress.SILENT).problem(JobReader.read(job, Optional.empty()));
+        LoopProblem problem = new LoopInspector(Work.silent()).problem(JobReader.read(job, Optional.empty()));
         OptionalInt nodes = OptionalInt.of(problem.graph().size());
         print(name, nodes, found, seconds);
         if (beside) {

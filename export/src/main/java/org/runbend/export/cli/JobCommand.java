@@ -5,9 +5,10 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.planning.KitPlanner;
+import org.runbend.optimizer.service.PlanService;
+import org.runbend.optimizer.work.Progress;
+import org.runbend.optimizer.work.Work;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -16,6 +17,9 @@ import picocli.CommandLine.Spec;
 
 /** What commands on a job have in common: the job file, the shelf, and progress on a terminal. */
 abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand, ConfirmCommand {
+    private final PlanService service = new PlanService(1);
+    private Work work;
+
     @Spec
     private CommandSpec spec;
 
@@ -61,10 +65,22 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
 
     /** Plans a job, with progress on the error stream when a person watches. */
     final KitPlan plan(Job job) {
-        return new KitPlanner(progress()).plan(job);
+        return service().plan(job, work()).get();
     }
 
-    final Progress progress() {
+    final PlanService service() {
+        return service;
+    }
+
+    /** Work whose progress goes to the error stream when a person watches. */
+    final Work work() {
+        if (work == null) {
+            work = Work.told(progress());
+        }
+        return work;
+    }
+
+    private Progress progress() {
         PrintWriter err = spec.commandLine().getErr();
         return isWatched() ? new TimedProgress(err, System::nanoTime) : Progress.SILENT;
     }

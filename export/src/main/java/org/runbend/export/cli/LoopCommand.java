@@ -5,7 +5,6 @@ import java.util.concurrent.Callable;
 import org.runbend.export.drafting.LoopDrafting;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.plan.LoopView;
-import org.runbend.optimizer.planning.LoopInspector;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -27,7 +26,7 @@ final class LoopCommand extends JobCommand implements Callable<Integer> {
     public Integer call() {
         OutputFile picture = OutputFile.svg(svg);
         picture.check(replace);
-        LoopView view = new LoopInspector(progress()).inspect(read());
+        LoopView view = service().look(read(), work()).get();
         picture.write(SvgBackend.bytes(new LoopDrafting().draw(view)));
         if (!isQuiet()) {
             LoopDrafting.words(view).forEach(w -> out().println(Terminal.plain(w)));

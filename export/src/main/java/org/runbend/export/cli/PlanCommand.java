@@ -15,13 +15,11 @@ import org.runbend.export.dxf.DxfVersion;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
-import org.runbend.optimizer.choice.ChoicePlanner;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.LoopChange;
 import org.runbend.optimizer.planning.LoopComparison;
-import org.runbend.optimizer.planning.PlateComparing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -126,28 +124,27 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         KitPlan plan = plan(job);
         Map<String, byte[]> more = Map.of();
         if (take != null) {
-            Choice choice = new ChoicePlanner(progress()).choose(plan);
+            Choice choice = service().choose(plan, work()).get();
             plan = taken(choice);
             more = alternatives ? told(choice) : more;
         } else if (alternatives) {
             try {
-                more = told(new ChoicePlanner(progress()).choose(plan));
+                more = told(service().choose(plan, work()).get());
             } catch (RuntimeException e) {
                 plan = plan.withRemark(lost("The alternatives", e));
             }
         }
         if (internal) {
-            progress().step("comparing plates");
             plan = compared(plan);
             more = new TreeMap<>(more);
             more.putAll(KitFiles.internal(plan));
         }
         if (temperatures) {
-            progress().step("reckoning temperatures");
+            work().step("reckoning temperatures");
             more = new TreeMap<>(more);
             plan = withTemperatures(plan, more);
         }
-        progress().step("drawing and writing");
+        work().step("drawing and writing");
         folder.write(KitFiles.of(plan, form(), more));
         if (!isQuiet()) {
             new Summary(out()).print(plan, folder.path());
@@ -201,8 +198,8 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     }
 
     /** The plan with plates compared; what is there to compare never costs the kit. */
-    private static KitPlan compared(KitPlan plan) {
-        return compared(plan, new PlateComparing()::compare);
+    private KitPlan compared(KitPlan plan) {
+        return compared(plan, p -> service().comparePlates(p, work()).get());
     }
 
     static KitPlan compared(KitPlan plan, UnaryOperator<KitPlan> comparing) {

@@ -48,7 +48,7 @@ final class CutWords {
         if (layers.contains(Layer.HOLE)) {
             cuts.add("HOLE: through, tool inside the line, or drilled: " + HoleMarks.sizes(plan));
         }
-        cuts.add("FLOOR: through, tool outside the line, last of all, as it frees the part");
+        cuts.add("FLOOR: through, tool outside the line, last of all, as it frees the part" + innerCorners());
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < cuts.size(); i++) {
             lines.add((cuts.size() > 1 ? "cut " + (i + 1) + ": " : "cut: ") + cuts.get(i));
@@ -89,6 +89,15 @@ final class CutWords {
         return "CHANNEL: pocket, tool inside, cleared whole: " + across + pads + ", " + depth + "; " + size(size);
     }
 
+    /** A tool outside the line rounds the corners that point into the part. */
+    private String innerCorners() {
+        Optional<Double> cutter = plan.channel().map(c -> c.size().cutter());
+        return cutter.isEmpty() || !Measures.hasInnerCorner(plan.job())
+                ? ""
+                : "; inner corners stay round by the cutter's radius, " + mm(cutter.get() / 2) + " with dia "
+                        + mm(cutter.get());
+    }
+
     private String uncut() {
         Set<Layer> uncut = EnumSet.copyOf(layers);
         uncut.addAll(Set.of(Layer.NOTE, Layer.TITLE));
@@ -117,8 +126,8 @@ final class CutWords {
         Optional<Job.RoutedBoard> given = plan.job().build().flatMap(Job.Build::board);
         if (given.isPresent() && depth.isPresent()) {
             Job.RoutedBoard b = given.get();
-            return "board: " + b.board().name() + ", " + mm(b.thickness()) + " mm; depth from its top, "
-                    + mm(depth.get()) + " of groove, " + mm(b.rest()) + " stay under it";
+            return "board: " + b.board().name() + ", " + mm(b.thickness()) + " mm; groove " + mm(depth.get())
+                    + " deep from its top, " + mm(b.rest()) + " left";
         }
         if (depth.isEmpty()) {
             return "board: as thick as the pipe and what lies round it; no groove is drawn";

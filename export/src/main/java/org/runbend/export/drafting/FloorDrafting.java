@@ -68,7 +68,8 @@ public final class FloorDrafting {
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         labels.keepIn(floor.grow(ROOM * unit));
-        new Measures(sheet, unit, plan.job()).draw(plan, floor);
+        Measures measures = new Measures(sheet, unit, plan.job());
+        measures.draw(plan, floor);
         sheet.build().marks().forEach(measure -> labels.shun(measure.shape()));
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
         FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
@@ -78,6 +79,7 @@ public final class FloorDrafting {
         HoleMarks.draw(sheet, plan);
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
+        measures.radii(plan.job(), labels);
         Datum.draw(sheet, labels, unit, plan.job());
         loops.numberRuns(plan);
         loops.numberPlates(plan);

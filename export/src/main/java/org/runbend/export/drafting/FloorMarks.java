@@ -1,6 +1,7 @@
 package org.runbend.export.drafting;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Circle;
@@ -18,6 +19,9 @@ import org.runbend.optimizer.job.Support;
 
 /** Draws what the customer gave: outline, keep-outs, unheated floor, port and the marks to recognise it by. */
 final class FloorMarks {
+    /** Rows and columns of places in a region. */
+    private static final int SPOTS = 12;
+
     private final SheetBuilder sheet;
     private final Labels labels;
     private final double unit;
@@ -79,15 +83,50 @@ final class FloorMarks {
         sheet.annotate(notes);
         shapes.port(Places.at(floor.port().at()));
         floor.marks().forEach(mark -> mark(mark, outline));
+        floor.unheated().forEach(this::unheated);
         for (int i = 0; i < floor.keepOuts().size(); i++) {
             keepOut(floor.keepOuts().get(i), i);
         }
-        for (Job.Unheated cold : floor.unheated()) {
-            Path region = TrueArcs.of(Places.all(cold.region().corners()));
-            sheet.add(Layer.UNHEATED, region);
-            sheet.annotate(ReadBack.unheated(cold));
-            labels.put(Labels.around(region.extent(), unit, 2.2 * unit, Wording.brief(cold.name())));
+    }
+
+    /** Its name stands in it wherever there is room, else a line leads to anywhere in it. */
+    private void unheated(Job.Unheated cold) {
+        Path region = TrueArcs.of(Places.all(cold.region().corners()));
+        sheet.add(Layer.UNHEATED, region);
+        sheet.annotate(ReadBack.unheated(cold));
+        double height = 2.2 * unit;
+        String name = Wording.brief(cold.name());
+        List<Point> spots = spots(cold.region());
+        List<Text> places = new ArrayList<>();
+        spots.stream()
+                .map(s -> Text.level(s, height, Anchor.MIDDLE_CENTRE, name))
+                .filter(t -> holds(cold.region(), t.extent()))
+                .forEach(places::add);
+        places.addAll(Labels.around(region.extent(), unit, height, name));
+        labels.put(places, spots.isEmpty() ? List.of(region.extent().centre()) : spots);
+    }
+
+    /** Points of a region, those near its middle first. */
+    private static List<Point> spots(Shape.Polygon region) {
+        Extent box = Extent.around(Places.all(region.corners()));
+        List<Point> spots = new ArrayList<>();
+        for (int i = 1; i < SPOTS; i++) {
+            for (int j = 1; j < SPOTS; j++) {
+                spots.add(new Point(box.minX() + box.width() * i / SPOTS, box.minY() + box.height() * j / SPOTS));
+            }
         }
+        spots.removeIf(p -> !holds(region, Extent.at(p)));
+        spots.sort(Comparator.comparingDouble(p -> p.distance(box.centre())));
+        return spots;
+    }
+
+    /** Whether the corners of a box lie in a region. */
+    private static boolean holds(Shape.Polygon region, Extent box) {
+        List<Point> ring = Places.all(region.corners());
+        return Places.isInside(new Point(box.minX(), box.minY()), ring)
+                && Places.isInside(new Point(box.maxX(), box.minY()), ring)
+                && Places.isInside(new Point(box.maxX(), box.maxY()), ring)
+                && Places.isInside(new Point(box.minX(), box.maxY()), ring);
     }
 
     /** A mark stands outside the edge it belongs to, along it; one inside the floor stands at its point. */

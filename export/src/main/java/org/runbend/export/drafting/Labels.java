@@ -29,11 +29,12 @@ final class Labels {
     private static final double STEP = 1.6;
 
     private static final int STEPS = 26;
-    private static final int DIRECTIONS = 24;
+    private static final int DIRECTIONS = 48;
     private static final int PARTS_OF_ARC = 8;
 
     private final SheetBuilder sheet;
     private final List<Area> used = new ArrayList<>();
+    private final List<Area> texts = new ArrayList<>();
     private final List<Area> shy = new ArrayList<>();
     private final List<Area> plates = new ArrayList<>();
     private final List<Point> heads = new ArrayList<>();
@@ -180,24 +181,36 @@ final class Labels {
 
     /** Writes the text at the first free place, or at one farther off, from where a line leads to the thing. */
     void put(List<Text> places, Point thing) {
+        put(places, List.of(thing));
+    }
+
+    /** Likewise for a thing that a line may lead to at several points, the best of them first. */
+    void put(List<Text> places, List<Point> thing) {
         Optional<Text> near = places.stream().filter(t -> isFree(Area.of(t))).findFirst();
         if (near.isPresent()) {
             write(near.get());
             return;
         }
         Text like = places.get(0);
-        Optional<Text> far = farther(like, thing, t -> isFree(Area.of(t)) && isClear(leader(t, thing), like.height()))
-                .or(() -> farther(like, thing, t -> isFree(Area.of(t))));
-        if (far.isPresent()) {
-            lead(far.get(), thing);
-            write(far.get());
-            return;
+        // a line that crosses nothing, else one that crosses no text, else one that crosses what it must
+        List<Predicate<Segment>> wishes =
+                List.of(s -> isClear(s, like.height()), s -> crossesNone(s, texts), s -> true);
+        for (Predicate<Segment> wish : wishes) {
+            for (Point end : thing) {
+                Optional<Text> far = farther(like, end, t -> isFree(Area.of(t)) && wish.test(leader(t, end)));
+                if (far.isPresent()) {
+                    lead(far.get(), end);
+                    write(far.get());
+                    return;
+                }
+            }
         }
+        Point end = thing.get(0);
         // on a plate rather than on pipe, on anything rather than on another text
         write(places.stream()
                 .filter(t -> isFree(Area.of(t), used))
                 .findFirst()
-                .or(() -> farther(like, thing, t -> isFree(Area.of(t), used)))
+                .or(() -> farther(like, end, t -> isFree(Area.of(t), used)))
                 .orElse(like));
     }
 
@@ -236,9 +249,13 @@ final class Labels {
 
     /** Whether a line that leads to a thing crosses no text or other such line and passes no other thing closely. */
     private boolean isClear(Segment line, double near) {
-        Area area = Area.of(List.of(line.a(), line.b()));
         return heads.stream().allMatch(h -> h.distance(line.b()) < 1e-6 || distance(h, line) > near)
-                && used.stream().noneMatch(area::meets);
+                && crossesNone(line, used);
+    }
+
+    private static boolean crossesNone(Segment line, List<Area> areas) {
+        Area area = Area.of(List.of(line.a(), line.b()));
+        return areas.stream().noneMatch(area::meets);
     }
 
     private static double distance(Point p, Segment s) {
@@ -261,6 +278,7 @@ final class Labels {
 
     private void write(Text text) {
         used.add(Area.of(text));
+        texts.add(Area.of(text));
         sheet.add(Layer.NOTE, text);
     }
 

@@ -102,6 +102,10 @@ final class LoopMarks {
     void numberPlates(KitPlan plan) {
         Map<PlatePiece, String> names = CutList.plateNames(plan);
         for (PlatePiece piece : plan.plates().pieces()) {
+            List<Point> line = centreLine(plan, piece);
+            labels.keepLeadersOff(head(line.get(0), line.get(1)));
+        }
+        for (PlatePiece piece : plan.plates().pieces()) {
             double half = plan.job()
                             .catalog()
                             .findPlate(piece.product())
@@ -125,7 +129,12 @@ final class LoopMarks {
                 }
             }
         }
-        labels.putOn(places, Places.between(a, b, 0.4));
+        labels.putOn(places, head(a, b));
+    }
+
+    /** Where a line from a plate's number ends on it. */
+    private static Point head(Point a, Point b) {
+        return Places.between(a, b, 0.4);
     }
 
     /** The rectangle that a piece covers: along its run, or midway between its two runs. */

@@ -1,11 +1,16 @@
 package org.runbend.export.drafting;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.DoubleFunction;
 import java.util.function.ToDoubleFunction;
 import org.runbend.export.data.TapeText;
+import org.runbend.export.drawing.Arc;
 import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
@@ -34,6 +39,9 @@ final class Measures {
 
     /** A side that leaves level or upright by less is one of them, mm. */
     private static final double SLANT = 5;
+
+    /** Corners that turn by less are none that a cutter rounds, degrees. */
+    private static final double SHARP = 5;
 
     /** Measures closer than this are one, mm. */
     private static final double SAME = 0.5;
@@ -126,6 +134,53 @@ final class Measures {
                 }
             }
         }
+    }
+
+    /** Whether the floor has a sharp corner that points into it. */
+    static boolean hasInnerCorner(Job job) {
+        Path outline = TrueArcs.of(Places.all(job.floor().outline()));
+        List<Shape> parts = outline.parts();
+        double hand = Places.isAnticlockwise(
+                        outline.vertices().stream().map(Vertex::point).toList())
+                ? 1
+                : -1;
+        for (int i = 0; i < parts.size(); i++) {
+            double turn = heading(parts.get((i + 1) % parts.size()), true) - heading(parts.get(i), false);
+            if (hand * Math.IEEEremainder(turn, 360) < -SHARP) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Direction in which a part of an outline begins or ends, degrees. */
+    private static double heading(Shape part, boolean atStart) {
+        if (part instanceof Arc a) {
+            return a.startAngle() + (atStart ? 0 : a.sweep()) + Math.copySign(90, a.sweep());
+        }
+        Segment s = (Segment) part;
+        return s.a().angleTo(s.b());
+    }
+
+    /** Radii of round corners and curved sides, those of one size at the longest of them, with how many there are. */
+    void radii(Job job, Labels labels) {
+        Map<Long, List<Arc>> sizes = new TreeMap<>();
+        for (Shape part : TrueArcs.of(Places.all(job.floor().outline())).parts()) {
+            if (part instanceof Arc a) {
+                sizes.computeIfAbsent(Math.round(10 * a.radius()), r -> new ArrayList<>())
+                        .add(a);
+            }
+        }
+        sizes.values().forEach(arcs -> {
+            Arc arc = arcs.stream().max(Comparator.comparingDouble(Arc::length)).orElseThrow();
+            String count = arcs.size() > 1 ? arcs.size() + " x " : "";
+            Point middle = arc.centre().polar(arc.radius(), arc.startAngle() + arc.sweep() / 2);
+            String text = count + "R " + tape.beside(arc.radius());
+            labels.put(
+                    Labels.around(Extent.at(middle), 2 * unit, HEIGHT * unit, text)
+                            .subList(1, 5),
+                    middle);
+        });
     }
 
     private static boolean isSlanted(Segment s) {

@@ -30,6 +30,20 @@ final class Places {
         return new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y()));
     }
 
+    /** Whether a point lies in a ring of points: a ray from it crosses the ring an odd number of times. */
+    static boolean isInside(Point p, List<Point> ring) {
+        boolean inside = false;
+        for (int i = 0; i < ring.size(); i++) {
+            Point a = ring.get(i);
+            Point b = ring.get((i + 1) % ring.size());
+            if ((a.y() > p.y()) != (b.y() > p.y())
+                    && p.x() < a.x() + (b.x() - a.x()) * (p.y() - a.y()) / (b.y() - a.y())) {
+                inside = !inside;
+            }
+        }
+        return inside;
+    }
+
     /** Whether a ring of points runs anticlockwise. */
     static boolean isAnticlockwise(List<Point> ring) {
         double twice = 0;

@@ -15,7 +15,6 @@ import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.LineStyle;
-import org.runbend.export.drawing.Mark;
 import org.runbend.export.drawing.PaperSheet;
 import org.runbend.export.drawing.Paragraph;
 import org.runbend.export.drawing.Path;
@@ -50,7 +49,7 @@ public final class DxfBackend implements Backend {
         return bytes(sheet, Optional.empty(), DxfVersion.R2000);
     }
 
-    /** The sheet as a DXF file, with a sheet of paper to print it on. R12 files have no paper. */
+    /** The sheet as a DXF file, with a sheet of paper to print it on. R12 files have no paper, its words stand in the drawing too. */
     public static byte[] bytes(Sheet sheet, Optional<PaperSheet> paper, DxfVersion version) {
         return bytes(sheet, paper, version, false);
     }
@@ -66,25 +65,11 @@ public final class DxfBackend implements Backend {
             sheet.drawOn(new DxfBackend(document, document.model(), inParts));
             if (paper.isPresent() && version != DxfVersion.R12) {
                 drawPaper(document, paper.get());
-            } else if (paper.isPresent()) {
-                drawLegend(document, paper.get(), sheet.extent());
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return document.toBytes();
-    }
-
-    /** A form without paper has the legend under the drawing, as large as on paper. */
-    private static void drawLegend(DxfDocument document, PaperSheet paper, Extent below) throws IOException {
-        DxfBackend backend = new DxfBackend(document, document.model(), false);
-        double y = below.minY() - 4 * paper.scale();
-        for (Mark mark : paper.marks().marks()) {
-            if (mark.shape() instanceof Paragraph p) {
-                Point at = new Point(below.minX(), y);
-                new Paragraph(at, p.height() * paper.scale(), p.lines()).drawOn(backend, mark.layer());
-            }
-        }
     }
 
     private static void drawPaper(DxfDocument document, PaperSheet paper) throws IOException {

@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -78,6 +80,15 @@ class DrawingLooksTest {
                 }
             }
         }
+        for (Mark mark : sheet.marks()) {
+            if (mark.layer() == Layer.NOTE && mark.shape() instanceof org.runbend.export.drawing.Segment s) {
+                Geometry leader = GEOMETRY.createLineString(
+                        new Coordinate[] {new Coordinate(s.a().x(), s.a().y()), new Coordinate(s.b().x(), s.b().y())});
+                words.stream()
+                        .filter(t -> box(t).intersects(leader))
+                        .forEach(t -> wrong.add("a line crosses " + t.string()));
+            }
+        }
         assertEquals(List.of(), wrong);
     }
 
@@ -96,6 +107,29 @@ class DrawingLooksTest {
         assertTrue(List.of(1.0, 2.0, 5.0, 10.0, 20.0, 50.0).contains(paper.scale()));
         Extent page = new Extent(0, 0, paper.width(), paper.height());
         assertEquals(page, page.union(paper.marks().extent()).union(paper.window()));
+    }
+
+    /** A form without paper says once what is cut: its words stand in the drawing already. */
+    @ParameterizedTest
+    @ValueSource(strings = {"polylines", "lines"})
+    void r12SaysItOnce(String contours) {
+        KitPlan plan = PlannedExamples.plan(PlannedExamples.FOLDER.resolve("camper.yaml"));
+        Sheet sheet = new FloorDrafting().draw(plan);
+        PaperSheet paper = new PaperDrafting().draw(plan, sheet);
+        byte[] file = DxfBackend.bytes(sheet, Optional.of(paper), DxfVersion.R12, contours.equals("lines"));
+        assertEquals(2, new String(file, StandardCharsets.ISO_8859_1).split("cut 1: ", -1).length);
+    }
+
+    /** Round corners of the floor have their radius, by its sagitta of 480 and half chord of 750 mm. */
+    @Test
+    void radiiAreSaid() {
+        Sheet bow = new FloorDrafting()
+                .draw(PlannedExamples.plan(PlannedExamples.FOLDER.resolve("ways-in/caravan-bow.yaml")));
+        List<String> radii = bow.marks().stream()
+                .filter(m -> m.shape() instanceof Text t && t.string().contains("R "))
+                .map(m -> ((Text) m.shape()).string())
+                .toList();
+        assertEquals(List.of("R 825.9"), radii, "(480^2 + 750^2) / (2 x 480)");
     }
 
     /** Lines and arcs take the place of polylines, as long as these and at the same places. */

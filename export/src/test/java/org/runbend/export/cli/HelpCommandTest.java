@@ -19,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.export.CommandRun;
+import org.runbend.optimizer.work.Progress;
 import picocli.AutoComplete;
 
 /** Help, launchers, completion and progress. */
@@ -104,17 +105,17 @@ class HelpCommandTest {
         Deque<Long> times = new ArrayDeque<>(List.of(0L, 2L, 5L, 15L, 35L, 150L));
         StringWriter said = new StringWriter();
         TimedProgress progress = new TimedProgress(new PrintWriter(said), () -> times.pop() * 1_000_000_000L);
-        progress.step("packing plates");
-        progress.step("alternative 1 of 14: more");
-        progress.step("alternative 2 of 14: less");
-        progress.step("alternative 4 of 14: other");
-        progress.step("verifying");
+        progress.step(new Progress.Step("packing plates", 0, 0));
+        progress.step(new Progress.Step("more", 1, 14));
+        progress.step(new Progress.Step("less", 2, 14));
+        progress.step(new Progress.Step("other", 4, 14));
+        progress.step(new Progress.Step("verifying", 0, 0));
         assertEquals(
                 List.of(
                         "... 2 s  packing plates",
-                        "... 5 s  alternative 1 of 14: more",
-                        "... 15 s  alternative 2 of 14: less, about 2 min 10 s to go",
-                        "... 35 s  alternative 4 of 14: other, about 1 min 50 s to go",
+                        "... 5 s  1 of 14, more",
+                        "... 15 s  2 of 14, less, about 2 min 10 s to go",
+                        "... 35 s  4 of 14, other, about 1 min 50 s to go",
                         "... 2 min 30 s  verifying"),
                 said.toString().lines().toList());
     }

@@ -9,10 +9,10 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.runbend.optimizer.job.Unbuildable;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.planning.KitPlanner;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Plans a floor in several ways and keeps the good plans: of those that no other dominates, the best for each aim. Each is a
@@ -22,12 +22,12 @@ public final class ChoicePlanner {
     /** A plan that serves less than this share of what the fullest serves is no answer to the same floor (own limit). */
     private static final double LEAST_SERVED = 0.8;
 
-    private final Progress progress;
+    private final Work work;
     private final List<Choice.Other> others = new ArrayList<>();
 
-    /** A planner that tells the listener what it is at. */
-    public ChoicePlanner(Progress progress) {
-        this.progress = progress;
+    /** A planner under some work. */
+    public ChoicePlanner(Work work) {
+        this.work = work;
     }
 
     /** A plan with its figures. */
@@ -43,13 +43,11 @@ public final class ChoicePlanner {
         List<Planned> planned = new ArrayList<>();
         planned.add(new Planned(new Candidate(List.of(), asked.job()), asked, Figures.of(asked, asked.isOnLattice())));
         List<Candidate> candidates = Candidates.of(asked);
-        progress.step(String.format(Locale.ROOT, "laying the floor for %d alternatives", candidates.size()));
-        List<FloorLaying.Laid> laid = new FloorLaying(asked)
+        List<FloorLaying.Laid> laid = new FloorLaying(asked, work)
                 .lay(candidates.stream().map(Candidate::job).toList());
         for (int i = 0; i < candidates.size(); i++) {
             Candidate candidate = candidates.get(i);
-            progress.step(String.format(
-                    Locale.ROOT, "alternative %d of %d: %s", i + 1, candidates.size(), candidate.words()));
+            work.step("packing and checking: " + candidate.words(), i + 1, candidates.size());
             plan(candidate, laid.get(i), asked.isOnLattice())
                     .filter(p -> isNew(p, planned))
                     .ifPresent(planned::add);
@@ -64,7 +62,7 @@ public final class ChoicePlanner {
             return Optional.empty();
         }
         try {
-            KitPlan plan = new KitPlanner(Progress.SILENT)
+            KitPlan plan = new KitPlanner(work.hushed())
                     .plan(candidate.job(), laid.floor().get());
             return Optional.of(new Planned(candidate, plan, Figures.of(plan, onLattice)));
         } catch (Unbuildable reason) {

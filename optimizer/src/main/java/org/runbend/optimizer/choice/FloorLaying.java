@@ -4,13 +4,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LaidFloor;
 import org.runbend.optimizer.planning.KitPlanner;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Lays the loops of many jobs for one floor: those that differ in plates alone are laid once, different ones side by side on
@@ -21,9 +22,11 @@ final class FloorLaying {
     private static final double MOST_SIDE_BY_SIDE = 700;
 
     private final KitPlan asked;
+    private final Work work;
 
-    FloorLaying(KitPlan asked) {
+    FloorLaying(KitPlan asked, Work work) {
         this.asked = asked;
+        this.work = work;
     }
 
     /**
@@ -37,8 +40,14 @@ final class FloorLaying {
     /** What comes of each job, in their order. */
     List<Laid> lay(List<Job> jobs) {
         List<Job> layings = jobs.stream().map(this::laying).distinct().toList();
-        Stream<Job> all = places() <= MOST_SIDE_BY_SIDE ? layings.parallelStream() : layings.stream();
-        List<Laid> laid = all.map(FloorLaying::laid).toList();
+        AtomicInteger at = new AtomicInteger();
+        Function<Job, Laid> lay = job -> {
+            work.step("laying loops for alternatives", at.incrementAndGet(), layings.size());
+            return laid(job);
+        };
+        List<Laid> laid = places() <= MOST_SIDE_BY_SIDE
+                ? work.each(layings, lay)
+                : layings.stream().map(lay).toList();
         Map<Job, Laid> byLaying = new HashMap<>();
         for (int i = 0; i < laid.size(); i++) {
             byLaying.put(layings.get(i), laid.get(i));
@@ -58,9 +67,9 @@ final class FloorLaying {
         return pipe / asked.job().layout().spacing();
     }
 
-    private static Laid laid(Job job) {
+    private Laid laid(Job job) {
         try {
-            return new Laid(Optional.of(new KitPlanner(Progress.SILENT).lay(job)), "");
+            return new Laid(Optional.of(new KitPlanner(work.hushed()).lay(job)), "");
         } catch (Unbuildable reason) {
             return new Laid(Optional.empty(), reason.getMessage());
         }

@@ -14,6 +14,7 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.WorkLimit;
+import org.runbend.optimizer.work.Work;
 
 /** Shortens loops to the limit of the pipe, or to a coil that they would be a little too long for. */
 public final class CoilFitting {
@@ -32,12 +33,12 @@ public final class CoilFitting {
 
     private final Job job;
     private final double radius;
-    private final Progress progress;
+    private final Work work;
 
-    CoilFitting(Job job, double radius, Progress progress) {
+    CoilFitting(Job job, double radius, Work work) {
         this.job = job;
         this.radius = radius;
-        this.progress = progress;
+        this.work = work;
     }
 
     /**
@@ -74,7 +75,7 @@ public final class CoilFitting {
         List<LoopSolution> shorter = new ArrayList<>();
         for (int i = 0; i < loops.size(); i++) {
             LoopSolution loop = loops.get(i);
-            progress.step(String.format(Locale.ROOT, "fitting loop %d to %.2f m", i + 1, limit / 1000));
+            work.step(String.format(Locale.ROOT, "fitting loop %d to %.2f m", i + 1, limit / 1000));
             Optional<LoopSolution> fitted = cut(laid, loop) <= limit ? Optional.of(loop) : shortened(laid, i, limit);
             if (fitted.isEmpty()) {
                 return Optional.empty();

@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.floor.LatticeSearch;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Turns the lattice to the long wall along which a loop serves the floor best, where the job leaves the direction free and
@@ -24,11 +25,11 @@ public final class FreeDirection {
     private static final int MARGIN = 10;
 
     private final double radius;
-    private final Progress progress;
+    private final Work work;
 
-    public FreeDirection(double radius, Progress progress) {
+    public FreeDirection(double radius, Work work) {
         this.radius = radius;
-        this.progress = progress;
+        this.work = work;
     }
 
     /** A direction with its lattices and what the best of them reaches. */
@@ -58,12 +59,12 @@ public final class FreeDirection {
         if (angles.isEmpty()) {
             return job;
         }
-        progress.step("comparing the directions of long walls");
+        work.step("comparing the directions of long walls");
         List<Option> options = new ArrayList<>(List.of(option(job, false)));
         angles.forEach(angle -> options.add(option(LatticeDirection.turned(job, angle), true)));
         Option best = best(options, LongWalls.alongAxes(job.floor().outline()) ? MARGIN : 0);
         if (best.turned()) {
-            progress.step(String.format(
+            work.step(String.format(
                     Locale.ROOT,
                     "runs lie along a wall at %.1f degrees",
                     best.job().layout().along().orElse(0)));

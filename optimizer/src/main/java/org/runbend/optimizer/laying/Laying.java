@@ -6,6 +6,7 @@ import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.work.Work;
 
 /** Lays as many loops as the job asks for, or as few as its limits of length allow. */
 public final class Laying {
@@ -19,38 +20,38 @@ public final class Laying {
 
     private final Job job;
     private final double radius;
-    private final Progress progress;
+    private final Work work;
 
-    private Laying(Job job, double radius, Progress progress) {
+    private Laying(Job job, double radius, Work work) {
         this.job = job;
         this.radius = radius;
-        this.progress = progress;
+        this.work = work;
     }
 
     /** Laying for a job, its direction settled. */
-    public static Laying of(Job job, double radius, Progress progress) {
-        return new Laying(new FreeDirection(radius, progress).settle(job), radius, progress);
+    public static Laying of(Job job, double radius, Work work) {
+        return new Laying(new FreeDirection(radius, work).settle(job), radius, work);
     }
 
     public LaidLoops lay() {
         OptionalInt asked = job.layout().loops();
-        return asked.isPresent() ? new CoilFitting(job, radius, progress).fit(lay(asked.getAsInt())) : fewest();
+        return asked.isPresent() ? new CoilFitting(job, radius, work).fit(lay(asked.getAsInt())) : fewest();
     }
 
     /** Whether loops can be laid within the limit of the pipe. */
     static boolean isWithinLimit(Job job) {
         double radius = LoopPipes.bendRadius(job);
-        Laying laying = of(job, radius, Progress.SILENT);
+        Laying laying = of(job, radius, Work.silent());
         LaidLoops laid = laying.lay(job.layout().loops().orElse(1));
-        return new CoilFitting(laying.job, radius, Progress.SILENT).fitted(laid).isPresent();
+        return new CoilFitting(laying.job, radius, Work.silent()).fitted(laid).isPresent();
     }
 
     private LaidLoops lay(int loops) {
-        return loops == 1 ? single() : new SeveralLaying(job, radius, loops).lay(progress);
+        return loops == 1 ? single() : new SeveralLaying(job, radius, loops).lay(work);
     }
 
     private LaidLoops single() {
-        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, progress);
+        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, work);
         return job.isStiff()
                 ? LaidLoops.ofStiff(laid.lattice(), laid.loop())
                 : LaidLoops.of(laid.lattice(), laid.loop());
@@ -60,7 +61,7 @@ public final class Laying {
         double limit = CutLength.longest(job);
         int loops = atLeast(limit);
         while (loops <= MOST_LOOPS) {
-            LaidLoops laid = new CoilFitting(job, radius, progress).balanced(layAtLeast(loops, limit));
+            LaidLoops laid = new CoilFitting(job, radius, work).balanced(layAtLeast(loops, limit));
             if (laid.loops().stream().allMatch(l -> cut(l) <= limit)) {
                 return laid;
             }

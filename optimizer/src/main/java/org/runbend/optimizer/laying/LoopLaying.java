@@ -24,6 +24,7 @@ import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.loop.search.LoopSketch;
 import org.runbend.optimizer.loop.search.LoopSolver;
 import org.runbend.optimizer.verify.LoopVerifier;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Chooses lattice and port pair and lays the loop: the best over a few lattices that reach equally many nodes.
@@ -74,43 +75,43 @@ public final class LoopLaying {
                 .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.whole(), BareProblem.Limits.of(job)));
     }
 
-    public Laid lay(Job job, double radius, Progress progress) {
+    public Laid lay(Job job, double radius, Work work) {
         FloorProblem problem = problem(job, radius, job.floor().port().reach());
         if (job.isStiff()) {
-            progress.step(stiff(job));
+            work.step(stiff(job));
         }
-        progress.step("choosing the lattice");
+        work.step("choosing the lattice");
         List<Lattice> lattices = new LatticeSearch().best(problem, LatticeSearch.MOST_CHOSEN_FROM);
         if (lattices.isEmpty()) {
             throw WishConflict.of(job, LoopLaying::canBeLaid).orElseGet(() -> noPlace(job, radius));
         }
         if (lattices.size() > 1) {
-            progress.step("comparing lattices");
+            work.step("comparing lattices");
             int most = lattices.get(0).reachable() > SMALL ? 1 : MOST_LATTICES;
-            lattices = mostPromising(job, lattices, most);
+            lattices = mostPromising(job, lattices, most, work);
         }
         LoopPipes pipes = new LoopPipes(job, radius);
-        Laid best = best(job, lattices, progress);
+        Laid best = best(job, lattices, work);
         while (pipes.withoutRoom(problem, List.of(pipes.of(best.lattice, best.loop)), best.hasLeads())
                 .isPresent()) {
-            progress.step("no room to turn into the holes there, trying others");
+            work.step("no room to turn into the holes there, trying others");
             lattices = without(best.loop.port(), best.lattice, lattices);
             if (lattices.isEmpty()) {
                 throw noRoomForSlots(problem);
             }
-            best = best(job, lattices, progress);
+            best = best(job, lattices, work);
         }
         return best;
     }
 
-    private static Laid best(Job job, List<Lattice> lattices, Progress progress) {
+    private static Laid best(Job job, List<Lattice> lattices, Work work) {
         List<Laid> laid = new ArrayList<>();
         Unbuildable failure = null;
         for (Lattice lattice : lattices) {
-            progress.step(String.format(
+            work.step(String.format(
                     Locale.ROOT, "laying the loop on %d nodes", lattice.graph().size()));
             LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
-            LoopOutcome outcome = solver(progress).solve(loop);
+            LoopOutcome outcome = solver(work).solve(loop);
             if (outcome instanceof LoopOutcome.Found found) {
                 verify(loop, found.solution());
                 laid.add(new Laid(lattice, found.solution()));
@@ -178,8 +179,8 @@ public final class LoopLaying {
      * The lattices on which a quick look finds the best loops; the freest ones among equals. The looks are independent, so
      * they may run on all cores; their order stays.
      */
-    private static List<Lattice> mostPromising(Job job, List<Lattice> lattices, int most) {
-        return lattices.parallelStream().map(lattice -> new Look(lattice, look(job, lattice))).toList().stream()
+    private static List<Lattice> mostPromising(Job job, List<Lattice> lattices, int most, Work work) {
+        return work.each(lattices, lattice -> new Look(lattice, look(job, lattice))).stream()
                 .sorted(Comparator.comparingLong(Look::objective))
                 .limit(most)
                 .map(Look::lattice)
@@ -291,8 +292,8 @@ public final class LoopLaying {
                         Math.ceil(nearest)));
     }
 
-    private static LoopSolver solver(Progress progress) {
-        return new LoopSolver(pair -> progress.step(String.format(
+    private static LoopSolver solver(Work work) {
+        return new LoopSolver(pair -> work.step(String.format(
                 Locale.ROOT,
                 "a loop with %d corners, %d %s left out",
                 pair.turns(),

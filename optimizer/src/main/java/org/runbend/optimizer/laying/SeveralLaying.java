@@ -18,6 +18,7 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.loop.WorkLimit;
+import org.runbend.optimizer.work.Work;
 
 /** Lays so many loops of nearly equal length on the lattice that serves most, each from its own place at the port. */
 final class SeveralLaying {
@@ -58,17 +59,17 @@ final class SeveralLaying {
         this.loops = loops;
     }
 
-    LaidLoops lay(Progress progress) {
+    LaidLoops lay(Work work) {
         if (job.isStiff()) {
-            progress.step(LoopLaying.stiff(job));
+            work.step(LoopLaying.stiff(job));
         }
-        progress.step("choosing the lattice");
+        work.step("choosing the lattice");
         double reach = job.floor().port().reach() + (loops - 1) * job.layout().spacing();
         List<Lattice> wide = lattices(reach);
         if (wide.isEmpty()) {
             throw failure();
         }
-        progress.step(String.format(
+        work.step(String.format(
                 Locale.ROOT,
                 "cutting %d nodes for %d loops",
                 wide.get(0).graph().size(),

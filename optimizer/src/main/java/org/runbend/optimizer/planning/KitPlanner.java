@@ -25,13 +25,13 @@ import org.runbend.optimizer.laying.Laying;
 import org.runbend.optimizer.laying.LoopLaying;
 import org.runbend.optimizer.laying.LoopPipes;
 import org.runbend.optimizer.laying.OwnLoop;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LaidFloor;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /**
  * The main job: floor, loop, breakdown, plates, coils, box, in this order, then verified.
@@ -48,11 +48,11 @@ public final class KitPlanner {
     /** Share of the places that may stay bare before that (common practice: nine tenths of what can be reached are served). */
     private static final double BARE = 0.1;
 
-    private final Progress progress;
+    private final Work work;
 
-    /** A planner that tells the listener what it is at. */
-    public KitPlanner(Progress progress) {
-        this.progress = progress;
+    /** A planner under some work. */
+    public KitPlanner(Work work) {
+        this.work = work;
     }
 
     /**
@@ -95,7 +95,7 @@ public final class KitPlanner {
 
     /** The designer's loop as it is: no lattice, no bounds, nothing left out. */
     private KitPlan own(Job job) {
-        progress.step("checking the loop drawn");
+        work.step("checking the loop drawn");
         Breakdown breakdown = new LoopPipes(job, LoopPipes.bendRadius(job)).withSlots(new OwnLoop(job).checked());
         long cut = CutLength.of(job, breakdown);
         checkLimit(job, "the loop", cut);
@@ -131,7 +131,7 @@ public final class KitPlanner {
      */
     public LaidFloor lay(Job job) {
         double radius = LoopPipes.bendRadius(job);
-        LaidLoops laid = Laying.of(job, radius, progress).lay();
+        LaidLoops laid = Laying.of(job, radius, work).lay();
         List<KitPlan.LoopPlan> loops = new ArrayList<>();
         for (LaidLoops.One one : laid.loops()) {
             loops.add(loopPlan(job, radius, laid.loops().size() == 1, LaidLoops.name(loops.size()), one));
@@ -141,7 +141,7 @@ public final class KitPlanner {
                 laid.lattice().angle(),
                 laid.lattice().spacing(),
                 laid.lattice().reachable());
-        progress.step("asking why floor stays bare");
+        work.step("asking why floor stays bare");
         List<BareFloor> bare = new LoopLaying()
                 .bareFloor(job, radius, laid).stream()
                         .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
@@ -212,7 +212,7 @@ public final class KitPlanner {
             List<KitPlan.LoopPlan> loops,
             List<BareFloor> bare,
             List<String> words) {
-        progress.step("nesting the pipe");
+        work.step("nesting the pipe");
         CoilPlan coils = new CoilNesting()
                 .nest(new CoilProblem(
                         job.pipe().product(),
@@ -220,7 +220,7 @@ public final class KitPlanner {
                         loops.stream()
                                 .map(l -> new CoilPlan.LoopCut(l.name(), l.cutLength()))
                                 .toList()));
-        progress.step("packing the plates");
+        work.step("packing the plates");
         if (job.plates().byHeat()) {
             AutoCoverage.Asked asked = AutoCoverage.asked(job, loops);
             return assemble(
@@ -273,7 +273,7 @@ public final class KitPlanner {
                         coils,
                         bare,
                         Stream.concat(words.stream(), heat.remark().stream()).toList()));
-        progress.step("verifying");
+        work.step("verifying");
         List<String> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {
             throw new IllegalStateException("the plan breaks a rule: " + violations);

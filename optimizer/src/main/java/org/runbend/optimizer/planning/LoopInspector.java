@@ -20,21 +20,21 @@ import org.runbend.optimizer.laying.Laying;
 import org.runbend.optimizer.laying.LoopLaying;
 import org.runbend.optimizer.laying.LoopPipes;
 import org.runbend.optimizer.laying.OwnLoop;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.TradeOff;
 import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.loop.search.NextPairs;
 import org.runbend.optimizer.plan.LoopView;
+import org.runbend.optimizer.work.Work;
 
 /** Lays the loop of a job and shows it on its lattice, without plates and coils. */
 public final class LoopInspector {
-    private final Progress progress;
+    private final Work work;
 
-    /** An inspector that tells the listener what it is at. */
-    public LoopInspector(Progress progress) {
-        this.progress = progress;
+    /** An inspector under some work. */
+    public LoopInspector(Work work) {
+        this.work = work;
     }
 
     /**
@@ -47,7 +47,7 @@ public final class LoopInspector {
             return own(job, new OwnLoop(job).checked());
         }
         double radius = LoopPipes.bendRadius(job);
-        LaidLoops laid = Laying.of(job, radius, progress).lay();
+        LaidLoops laid = Laying.of(job, radius, work).lay();
         Lattice lattice = laid.lattice();
         boolean single = laid.loops().size() == 1;
         return new LoopView(
@@ -119,8 +119,8 @@ public final class LoopInspector {
      */
     public LoopProblem problem(Job job) {
         double radius = LoopPipes.bendRadius(job);
-        Job settled = new FreeDirection(radius, progress).settle(job);
-        LoopLaying.Laid laid = new LoopLaying().lay(settled, radius, progress);
+        Job settled = new FreeDirection(radius, work).settle(job);
+        LoopLaying.Laid laid = new LoopLaying().lay(settled, radius, work);
         Lattice lattice = laid.lattice();
         return new LoopProblem(lattice.graph(), lattice.ports(), Preference.longRuns(), WorkLimit.standard());
     }

@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.KitPlanner;
+import org.runbend.optimizer.work.Work;
 
 /**
  * A floor made by hand, spacing 150 unless said otherwise, and the same floor with a remedy taken.
@@ -93,7 +93,7 @@ record Trialled(
         try (var catalog = Trialled.class.getResourceAsStream("/floors/workshop.yaml")) {
             Files.write(folder.resolve("workshop.yaml"), catalog.readAllBytes());
         }
-        return new KitPlanner(Progress.SILENT)
+        return new KitPlanner(Work.silent())
                 .plan(JobReader.read(Files.writeString(folder.resolve("job.yaml"), text), Optional.empty()));
     }
 

@@ -15,10 +15,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.KitPlanner;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** The choice of plans on the floors of the examples. */
 class ChoicePlannerTest {
@@ -26,11 +26,11 @@ class ChoicePlannerTest {
 
     private static KitPlan asked(String example) {
         Job job = JobReader.read(EXAMPLES.resolve(example), Optional.empty());
-        return new KitPlanner(Progress.SILENT).plan(job);
+        return new KitPlanner(Work.silent()).plan(job);
     }
 
     private static Choice choice(KitPlan asked) {
-        return new ChoicePlanner(Progress.SILENT).choose(asked);
+        return new ChoicePlanner(Work.silent()).choose(asked);
     }
 
     @ParameterizedTest
@@ -114,7 +114,7 @@ class ChoicePlannerTest {
                 pipe: {product: PX-16}
                 plates: {product: [SP-1]}
                 """);
-        KitPlan asked = new KitPlanner(Progress.SILENT).plan(JobReader.read(job, Optional.empty()));
+        KitPlan asked = new KitPlanner(Work.silent()).plan(JobReader.read(job, Optional.empty()));
         Choice choice = choice(asked);
         assertTrue(choice.alternatives().size() >= 2);
         for (Alternative a : choice.alternatives()) {
@@ -134,7 +134,7 @@ class ChoicePlannerTest {
     void aPlanOfTheWishesIsTheAlternative() {
         Choice choice = choice(asked("camper.yaml"));
         for (Alternative a : choice.alternatives()) {
-            KitPlan again = new KitPlanner(Progress.SILENT).plan(a.plan().job());
+            KitPlan again = new KitPlanner(Work.silent()).plan(a.plan().job());
             assertEquals(a.plan().loops(), again.loops());
             assertEquals(a.plan().items(), again.items());
         }

@@ -10,9 +10,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.KitPlanner;
+import org.runbend.optimizer.work.Work;
 
 /** What a wish for even heat does on whole floors, by the measure that plans are compared with. */
 class EvenHeatTest {
@@ -37,6 +37,6 @@ class EvenHeatTest {
 
     private static KitPlan plan(Job job, Job.Prefer prefer) {
         Job wished = job.with(job.floor(), job.layout().with(prefer));
-        return new KitPlanner(Progress.SILENT).plan(wished);
+        return new KitPlanner(Work.silent()).plan(wished);
     }
 }

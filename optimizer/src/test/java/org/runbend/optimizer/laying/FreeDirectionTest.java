@@ -21,6 +21,7 @@ import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.KitPlanner;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Where the direction is free, the lattice follows the wall that serves the floor best. */
 class FreeDirectionTest {
@@ -84,7 +85,7 @@ class FreeDirectionTest {
     }
 
     private static KitPlan plan(Job job) {
-        return new KitPlanner(Progress.SILENT).plan(job);
+        return new KitPlanner(Work.silent()).plan(job);
     }
 
     /** A wall counts by its length and that of all walls along and across it: 3-4-5 corners, angle atan(3/4). */

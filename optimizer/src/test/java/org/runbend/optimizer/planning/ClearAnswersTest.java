@@ -16,9 +16,9 @@ import org.runbend.catalog.source.BadInput;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Floors at the edge of what can be: each gets a loop or one sentence that says what is wrong. */
 class ClearAnswersTest {
@@ -159,7 +159,7 @@ class ClearAnswersTest {
     }
 
     private static KitPlan plan(Job job) {
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job);
+        KitPlan plan = new KitPlanner(Work.silent()).plan(job);
         assertEquals(List.of(), KitVerifier.verify(plan));
         return plan;
     }

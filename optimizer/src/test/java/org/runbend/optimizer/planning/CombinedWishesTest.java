@@ -17,9 +17,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Several wishes at once: a plan that keeps them all, by every verifier, or one line that says which two collide. Whole
@@ -218,7 +218,7 @@ class CombinedWishesTest {
     }
 
     private static KitPlan plan(Path job) {
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(JobReader.read(job, Optional.empty()));
+        KitPlan plan = new KitPlanner(Work.silent()).plan(JobReader.read(job, Optional.empty()));
         assertEquals(List.of(), KitVerifier.verify(plan));
         return plan;
     }

@@ -17,9 +17,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Loops that are shortened to what the pipe allows. */
 class FitCoilTest {
@@ -94,6 +94,6 @@ class FitCoilTest {
     }
 
     private static KitPlan plan(Path job, Optional<Path> shelf) {
-        return new KitPlanner(Progress.SILENT).plan(JobReader.read(job, shelf));
+        return new KitPlanner(Work.silent()).plan(JobReader.read(job, shelf));
     }
 }

@@ -32,6 +32,7 @@ import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** From real plans to heat: what goes over is the plan's own geometry. */
 class HeatPartTest {
@@ -40,7 +41,7 @@ class HeatPartTest {
 
     private static KitPlan plan(String example) throws IOException, BadInput {
         Job job = JobReader.read(Path.of("../examples", example), Optional.empty());
-        return new KitPlanner(step -> {}).plan(job);
+        return new KitPlanner(Work.silent()).plan(job);
     }
 
     @ParameterizedTest
@@ -95,7 +96,7 @@ class HeatPartTest {
         Files.writeString(folder.resolve("workshop.yaml"), text);
         Files.copy(Path.of("../examples/cabin-boat.yaml"), folder.resolve("job.yaml"));
         String job = Files.readString(folder.resolve("job.yaml")).replace("ethylene-glycol-40", "propylene-glycol-40");
-        KitPlan plan = new KitPlanner(step -> {})
+        KitPlan plan = new KitPlanner(Work.silent())
                 .plan(JobReader.read(Files.writeString(folder.resolve("job.yaml"), job), Optional.empty()));
         Unbuildable e = assertThrows(
                 Unbuildable.class, () -> HeatPart.reckon(plan.job(), plan.loops(), plan.plates(), HeatWish.NONE));

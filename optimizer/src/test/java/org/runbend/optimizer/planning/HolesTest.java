@@ -20,10 +20,10 @@ import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PortHole;
+import org.runbend.optimizer.work.Work;
 
 /** Where pipe comes onto the floor: holes chosen and given, slots, lead-ins, the way to the port, clearances left out. */
 class HolesTest {
@@ -40,7 +40,7 @@ class HolesTest {
     }
 
     private static KitPlan plan(Job job) {
-        return new KitPlanner(Progress.SILENT).plan(job);
+        return new KitPlanner(Work.silent()).plan(job);
     }
 
     private KitPlan plan(String port, String layout) throws IOException {

@@ -20,10 +20,10 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
 import org.runbend.optimizer.verify.WishVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Parts already routed: the rest is laid around them, and each plan is held against {@link WishVerifier}. */
 class KeepLaidTest {
@@ -112,7 +112,7 @@ class KeepLaidTest {
     @Test
     void partsThatCross() throws IOException {
         Job job = job(F01, "keepLaid: [[[825, 300], [825, 975]], [[525, 675], [1200, 675]]]", "");
-        Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Progress.SILENT).plan(job));
+        Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Work.silent()).plan(job));
         assertEquals("layout.keepLaid[0]", answer.key());
         assertTrue(answer.getMessage().contains("collides with layout.keepLaid[1]"), answer.getMessage());
     }
@@ -123,7 +123,7 @@ class KeepLaidTest {
                 F01,
                 "keepLaid: [[[525, 300], [525, 675], [825, 675], [825, 300]]], veto: [{noBend: [525, 675, 80]}]",
                 "");
-        Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Progress.SILENT).plan(job));
+        Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Work.silent()).plan(job));
         assertEquals("layout.keepLaid[0]", answer.key());
         assertTrue(answer.getMessage().contains("collides with layout.veto[0].noBend"), answer.getMessage());
     }
@@ -186,7 +186,7 @@ class KeepLaidTest {
     }
 
     private KitPlan plan(String outline, String layout, String port) throws IOException {
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job(outline, layout, port));
+        KitPlan plan = new KitPlanner(Work.silent()).plan(job(outline, layout, port));
         assertEquals(List.of(), KitVerifier.verify(plan));
         return plan;
     }

@@ -17,9 +17,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Whole plans on floors whose best loops are known, and lengths on rectangles that the spacing divides. */
 class KnownFloorsTest {
@@ -111,7 +111,7 @@ class KnownFloorsTest {
     }
 
     private static KitPlan plan(Job job) {
-        return new KitPlanner(Progress.SILENT).plan(job);
+        return new KitPlanner(Work.silent()).plan(job);
     }
 
     private Job rectangle(double length, double width, double spacing) throws IOException {

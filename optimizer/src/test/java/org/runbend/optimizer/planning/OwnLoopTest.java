@@ -24,9 +24,9 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Loops that a designer drew: taken as they are where they are sound, every fault at its place where not. */
 class OwnLoopTest {
@@ -40,7 +40,7 @@ class OwnLoopTest {
 
     @Test
     void aSoundLoopIsTakenAsItIs() throws IOException {
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job(SOUND));
+        KitPlan plan = new KitPlanner(Work.silent()).plan(job(SOUND));
         assertEquals(List.of(), KitVerifier.verify(plan));
         KitPlan.LoopPlan loop = plan.loops().get(0);
         assertEquals(new Point(80, 100), loop.breakdown().elements().get(0).from());
@@ -60,12 +60,12 @@ class OwnLoopTest {
                 "[[0, 0], [1800, 0], [1800, 750], [900, 750], [900, 1500], [0, 1500]]"
             })
     void ourLoopDrawnByHand(String outline) throws IOException {
-        KitPlan ours = new KitPlanner(Progress.SILENT).plan(job(outline, "", ""));
+        KitPlan ours = new KitPlanner(Work.silent()).plan(job(outline, "", ""));
         List<Element> elements = ours.loops().get(0).breakdown().elements();
         String drawn = corners(elements).stream()
                 .map(p -> "[" + p.x() + ", " + p.y() + "]")
                 .collect(Collectors.joining(", "));
-        KitPlan own = new KitPlanner(Progress.SILENT).plan(job(outline, "loop: [" + drawn + "]", ""));
+        KitPlan own = new KitPlanner(Work.silent()).plan(job(outline, "loop: [" + drawn + "]", ""));
         assertEquals(List.of(), KitVerifier.verify(own));
         List<Element> same = own.loops().get(0).breakdown().elements();
         assertEquals(elements.size(), same.size());
@@ -112,7 +112,7 @@ class OwnLoopTest {
     void everyFaultAtItsPlace(String what, String with, String fault) throws IOException {
         assertTrue(SOUND.contains(what), what);
         Job job = job(SOUND.replace(what, with));
-        Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Progress.SILENT).plan(job));
+        Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Work.silent()).plan(job));
         assertEquals("layout.loop", answer.key());
         assertTrue(answer.lines().stream().anyMatch(l -> l.contains(fault)), () -> String.join("\n", answer.lines()));
     }
@@ -124,7 +124,7 @@ class OwnLoopTest {
                 "[[0, 0], [1200, 0], [1200, 900], [0, 900]]",
                 "loop: [[80, 100], [1110, 100], [1110, 600], [400, 600], [400, 40], [100, 40], [100, 260]]",
                 "  keepOut: [{name: bolt, point: [700, 610], clearance: 50}]\n");
-        List<String> lines = assertThrows(Unbuildable.class, () -> new KitPlanner(Progress.SILENT).plan(job))
+        List<String> lines = assertThrows(Unbuildable.class, () -> new KitPlanner(Work.silent()).plan(job))
                 .lines();
         assertTrue(
                 lines.stream().anyMatch(l -> l.startsWith("the loop: the pipe crosses itself at (")), () -> "" + lines);
@@ -161,7 +161,7 @@ class OwnLoopTest {
     })
     void turnedAndRounded(int decimals, double degrees) throws IOException {
         String outline = "[[0, 0], [2100, 0], [2100, 900], [1200, 900], [1200, 1800], [0, 1800]]";
-        KitPlan ours = new KitPlanner(Progress.SILENT).plan(job(outline, "", ""));
+        KitPlan ours = new KitPlanner(Work.silent()).plan(job(outline, "", ""));
         Breakdown laid = ours.loops().get(0).breakdown();
         String room = turned(
                 List.of(
@@ -185,7 +185,7 @@ class OwnLoopTest {
                 plates: {product: [SP-1]}
                 """.formatted(room, port, loop);
         Job job = JobReader.read(Files.writeString(folder.resolve("turned.yaml"), text), Optional.empty());
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job);
+        KitPlan plan = new KitPlanner(Work.silent()).plan(job);
         Breakdown drawn = plan.loops().get(0).breakdown();
         assertEquals(laid.elements().size(), drawn.elements().size());
         assertEquals(laid.returnBends(), drawn.returnBends());
@@ -207,7 +207,7 @@ class OwnLoopTest {
                 "[[0, 0], [1200, 0], [1200, 900], [0, 900]]",
                 "loop: [" + SOUND + "], veto: [{noBend: [600, 270, 60]}]",
                 "");
-        Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Progress.SILENT).plan(job));
+        Unbuildable answer = assertThrows(Unbuildable.class, () -> new KitPlanner(Work.silent()).plan(job));
         // the arc of a right angle comes (sqrt 2 - 1) x 75 = 31.07 mm near to its corner
         assertEquals(
                 "the bend at point 3 [600, 270]: a bend comes within 31.07 mm of the middle of layout.veto[0].noBend, 60.00 mm asked",

@@ -26,9 +26,9 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Whole plans with several loops, held against geometry alone. */
 class SeveralLoopsTest {
@@ -172,6 +172,6 @@ class SeveralLoopsTest {
     }
 
     private static KitPlan plan(Job job) {
-        return new KitPlanner(Progress.SILENT).plan(job);
+        return new KitPlanner(Work.silent()).plan(job);
     }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.work.Work;
 
 /** Jobs and plans of a garden shed beside the demo catalog, changed a line at a time. */
 final class Sheds {
@@ -45,6 +46,6 @@ final class Sheds {
     }
 
     static KitPlan plan(Job job) {
-        return new KitPlanner(step -> {}).plan(job);
+        return new KitPlanner(Work.silent()).plan(job);
     }
 }

@@ -17,10 +17,10 @@ import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
 import org.runbend.optimizer.verify.WishVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Supports and vetoes on whole floors: each plan is held against {@link WishVerifier}, or one line says what collides. */
 class SiteWishesTest {
@@ -178,7 +178,7 @@ class SiteWishesTest {
     }
 
     private static KitPlan plan(Job job) {
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job);
+        KitPlan plan = new KitPlanner(Work.silent()).plan(job);
         assertEquals(List.of(), KitVerifier.verify(plan));
         return plan;
     }

@@ -18,9 +18,9 @@ import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Work;
 
 /** Pipe whose least radius is over half the spacing, on whole floors; each plan passes every verifier. */
 class StiffPipeTest {
@@ -112,7 +112,7 @@ class StiffPipeTest {
     }
 
     private KitPlan plan(String floor, double radius, String layout) throws IOException {
-        KitPlan plan = new KitPlanner(Progress.SILENT).plan(job(floor, radius, layout));
+        KitPlan plan = new KitPlanner(Work.silent()).plan(job(floor, radius, layout));
         assertEquals(List.of(), KitVerifier.verify(plan));
         return plan;
     }

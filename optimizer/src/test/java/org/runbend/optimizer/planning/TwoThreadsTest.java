@@ -11,8 +11,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
-import org.runbend.optimizer.laying.Progress;
 import org.runbend.optimizer.plan.LaidFloor;
+import org.runbend.optimizer.work.Work;
 
 /** Quick looks at several lattices run on as many threads as there are; the answer is that of one thread. */
 class TwoThreadsTest {
@@ -31,7 +31,7 @@ class TwoThreadsTest {
     private static LaidFloor laidOn(int threads, Job job) throws InterruptedException, ExecutionException {
         ForkJoinPool pool = new ForkJoinPool(threads);
         try {
-            return pool.submit(() -> new KitPlanner(Progress.SILENT).lay(job)).get();
+            return pool.submit(() -> new KitPlanner(Work.silent()).lay(job)).get();
         } finally {
             pool.shutdown();
         }
