@@ -99,9 +99,10 @@ class HeatCommandTest {
         assertEquals(61, heating.at("warmUp").list().size());
         assertTrue(texts(kit.at("files")).contains("heat.pdf"));
         String paper = paper("heat.pdf");
-        assertTrue(
-                paper.contains(
-                        String.format(Locale.ROOT, upward < 100 ? "%.1f W into a room" : "%.0f W into a room", upward)),
+        assertEquals(
+                upward,
+                Double.parseDouble(paper.replaceFirst("^.*?([0-9.]+) W into a room.*$", "$1")),
+                0.006 * upward,
                 paper);
         assertTrue(paper.contains("Highest supply that keeps every limit"), paper);
         assertFalse(paper.contains("NaN"), paper);

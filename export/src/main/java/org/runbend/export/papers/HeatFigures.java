@@ -1,7 +1,6 @@
 package org.runbend.export.papers;
 
 import java.util.Locale;
-import org.runbend.export.drawing.Decimals;
 
 /** How figures of heat are printed: with as many digits as they are worth. */
 final class HeatFigures {
@@ -16,7 +15,10 @@ final class HeatFigures {
         double rounded = Math.rint(value / power) * power;
         return power >= 1
                 ? String.format(Locale.ROOT, "%.0f", rounded)
-                : Decimals.of(rounded, (int) Math.max(0, Math.min(6, -Math.log10(power))));
+                : String.format(
+                        Locale.ROOT,
+                        "%." + (int) Math.max(0, Math.min(6, Math.rint(-Math.log10(power)))) + "f",
+                        rounded);
     }
 
     /** One decimal, from 100 on three figures. */
