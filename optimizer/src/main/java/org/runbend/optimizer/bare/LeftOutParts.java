@@ -106,7 +106,7 @@ final class LeftOutParts {
             return List.of();
         }
         double area = kept * lattice.spacing() * lattice.spacing() / 1e6;
-        return List.of(new Remedy(Remedy.Change.PRICE, "", price, turns / kept + 1, 0, 0, kept, kept, area));
+        return List.of(new Remedy(Remedy.Change.PRICE, "", price, turns / kept + 1, 0, 0, kept, kept, area, turns));
     }
 
     /** The lattice with a price at which turns hardly count. */
