@@ -28,6 +28,7 @@ import org.runbend.optimizer.cutting.patterns.AssignmentModel;
 import org.runbend.optimizer.cutting.patterns.PatternCutting;
 import org.runbend.optimizer.verify.CoverVerifier;
 import org.runbend.optimizer.verify.CuttingVerifier;
+import org.runbend.optimizer.verify.Finding;
 
 /**
  * How many stock pieces the cutting engine needs for instances of the cutting stock problem, what is proved, and in what
@@ -194,7 +195,7 @@ public final class CuttingBench {
             print(name, -1, 0, taken);
             return;
         }
-        List<String> wrong = CuttingVerifier.verify(problem, solution);
+        List<Finding> wrong = CuttingVerifier.verify(problem, solution);
         if (!wrong.isEmpty()) {
             throw new IllegalStateException(name + ": " + wrong);
         }

@@ -12,6 +12,7 @@ import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.search.LimitedSolver;
 import org.runbend.optimizer.loop.search.LoopSketch;
 import org.runbend.optimizer.loop.search.LoopSolver;
+import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.LoopVerifier;
 
 /**
@@ -179,7 +180,7 @@ public final class Divider {
     }
 
     private static LoopSolution verified(LoopProblem loop, LoopSolution solution) {
-        List<String> violations = LoopVerifier.verify(loop, solution);
+        List<Finding> violations = LoopVerifier.verify(loop, solution);
         if (!violations.isEmpty()) {
             throw new IllegalStateException("the loop of a part breaks a rule: " + violations);
         }

@@ -23,6 +23,7 @@ import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.loop.search.LoopSketch;
 import org.runbend.optimizer.loop.search.LoopSolver;
+import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.LoopVerifier;
 import org.runbend.optimizer.work.Work;
 
@@ -201,7 +202,7 @@ public final class LoopLaying {
     }
 
     private static void verify(LoopProblem problem, LoopSolution solution) {
-        List<String> violations = LoopVerifier.verify(problem, solution);
+        List<Finding> violations = LoopVerifier.verify(problem, solution);
         if (!violations.isEmpty()) {
             throw new IllegalStateException("the loop laid breaks a rule: " + violations);
         }

@@ -2,42 +2,46 @@ package org.runbend.optimizer.laying;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.Optional;
+import org.runbend.optimizer.verify.Finding;
+import org.runbend.optimizer.verify.LoopPathVerifier;
 
 /**
- * Thins out sentences about pipe that is too near to pipe: where two strands meet, their neighbours along the pipe are too
+ * Thins out findings about pipe that is too near to pipe: where two strands meet, their neighbours along the pipe are too
  * near as well, and one place is told once, by its nearest pair.
  */
 final class NearPairs {
-    private static final Pattern PAIR =
-            Pattern.compile("loop A element (\\d+) and loop A element (\\d+): \\D+([0-9.]+) mm.*");
+    /** Two elements a and b, a the earlier, that are so far apart, mm. */
+    private record Pair(Finding finding, int a, int b, double distance) {
+        static Optional<Pair> of(Finding finding) {
+            List<Finding.Place> places = finding.places();
+            if (places.size() != 2) {
+                return Optional.empty();
+            }
+            int a = places.get(0).element();
+            int b = places.get(1).element();
+            return Optional.of(new Pair(
+                    finding, Math.min(a, b), Math.max(a, b), finding.numbers().get(0)));
+        }
 
-    /** A sentence about elements a and b. */
-    private record Pair(String sentence, int a, int b, double distance) {
         boolean isBeside(Pair o) {
             return Math.abs(a - o.a) <= 1 && Math.abs(b - o.b) <= 1;
         }
 
-        /** Nearer; of equally near ones two runs say more than a run and a bend. */
+        /** Nearer, as far as it is told; of equally near ones two runs say more than a run and a bend. */
         boolean isWorseThan(Pair o) {
-            return distance < o.distance || (distance == o.distance && sentence.contains("parallel"));
+            long own = Math.round(100 * distance);
+            long other = Math.round(100 * o.distance);
+            return own < other || (own == other && LoopPathVerifier.isOfParallelRuns(finding));
         }
     }
 
     private NearPairs() {}
 
-    /** The sentences that are left, in their order. */
-    static List<String> thinned(List<String> sentences) {
+    /** The findings that are left, in their order. */
+    static List<Finding> thinned(List<Finding> findings) {
         List<Pair> pairs = new ArrayList<>();
-        for (String sentence : sentences) {
-            Matcher m = PAIR.matcher(sentence);
-            if (m.matches()) {
-                int a = Integer.parseInt(m.group(1));
-                int b = Integer.parseInt(m.group(2));
-                pairs.add(new Pair(sentence, Math.min(a, b), Math.max(a, b), Double.parseDouble(m.group(3))));
-            }
-        }
+        findings.forEach(f -> Pair.of(f).ifPresent(pairs::add));
         List<Pair> left = new ArrayList<>(pairs);
         while (!pairs.isEmpty()) {
             List<Pair> place = new ArrayList<>(List.of(pairs.remove(0)));
@@ -54,9 +58,9 @@ final class NearPairs {
             place.remove(nearest);
             left.removeAll(place);
         }
-        List<String> kept = left.stream().map(Pair::sentence).toList();
-        return sentences.stream()
-                .filter(s -> kept.contains(s) || !PAIR.matcher(s).matches())
+        List<Finding> kept = left.stream().map(Pair::finding).toList();
+        return findings.stream()
+                .filter(f -> kept.contains(f) || Pair.of(f).isEmpty())
                 .toList();
     }
 }

@@ -3,8 +3,7 @@ package org.runbend.optimizer.laying;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.DrawnBreakdown;
 import org.runbend.optimizer.breakdown.Element;
@@ -12,6 +11,7 @@ import org.runbend.optimizer.job.DrawnLoop;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.LoopPathVerifier;
 import org.runbend.optimizer.verify.WishVerifier;
 
@@ -20,7 +20,6 @@ import org.runbend.optimizer.verify.WishVerifier;
  * designer's own points and segments, of a drawing by the places.
  */
 public final class OwnLoop {
-    private static final Pattern ELEMENT = Pattern.compile("loop A element (\\d+)");
     private static final double ON_SEGMENT = 0.001;
     /** A loop that ends this near to a hole ends in it, mm. */
     private static final double AT_HOLE = 1;
@@ -54,7 +53,7 @@ public final class OwnLoop {
 
     /** One line for each fault, one for each place where strands are too near; empty for a loop that can be laid. */
     List<String> faults() {
-        List<String> found = new ArrayList<>(new LoopPathVerifier(
+        List<Finding> found = new ArrayList<>(new LoopPathVerifier(
                         job.floor().outline(),
                         job.layout().edge(),
                         job.floor().keepOuts(),
@@ -72,8 +71,8 @@ public final class OwnLoop {
                         job.layout().vetoes(),
                         job.pipe().product().outer())
                 .verify(List.of(breakdown)));
-        found.addAll(farFromHoles());
-        return NearPairs.thinned(found).stream().map(this::inDesignersWords).toList();
+        return Stream.concat(NearPairs.thinned(found).stream().map(f -> f.words(this::place)), farFromHoles().stream())
+                .toList();
     }
 
     /** A loop that somebody drew begins and ends in the holes that the job gives. */
@@ -83,23 +82,22 @@ public final class OwnLoop {
             Point first = drawn.get(0);
             Point last = drawn.get(drawn.size() - 1);
             if (first.distance(pair.flow()) > AT_HOLE) {
-                found.add(
-                        "loop A begins at " + text(first) + ", the hole of the flow is given at " + text(pair.flow()));
+                found.add("the loop begins at " + text(first) + ", the hole of the flow is given at "
+                        + text(pair.flow()));
             }
             if (last.distance(pair.back()) > AT_HOLE) {
-                found.add("loop A ends at " + text(last) + ", the hole of the return is given at " + text(pair.back()));
+                found.add(
+                        "the loop ends at " + text(last) + ", the hole of the return is given at " + text(pair.back()));
             }
         }
         return found;
     }
 
-    private String inDesignersWords(String sentence) {
-        String places = ELEMENT.matcher(sentence).replaceAll(this::place);
-        return places.replace("loop A", "the loop");
-    }
-
-    private String place(MatchResult found) {
-        Element element = breakdown.elements().get(Integer.parseInt(found.group(1)));
+    private String place(Finding.Place at) {
+        if (at.element() < 0) {
+            return "the loop";
+        }
+        Element element = breakdown.elements().get(at.element());
         if (loop.isOfDrawing()) {
             String what = element instanceof Element.Run ? "the run" : "the bend";
             return what + " from " + text(element.from()) + " to " + text(element.to());

@@ -30,6 +30,7 @@ import org.runbend.optimizer.plan.LaidFloor;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
+import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.KitVerifier;
 import org.runbend.optimizer.work.Work;
 
@@ -274,7 +275,7 @@ public final class KitPlanner {
                         bare,
                         Stream.concat(words.stream(), heat.remark().stream()).toList()));
         work.step("verifying");
-        List<String> violations = KitVerifier.verify(plan);
+        List<Finding> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {
             throw new IllegalStateException("the plan breaks a rule: " + violations);
         }

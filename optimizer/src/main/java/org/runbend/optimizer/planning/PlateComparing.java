@@ -10,6 +10,7 @@ import org.runbend.optimizer.plates.CoverageCurve;
 import org.runbend.optimizer.plates.LengthCurve;
 import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
+import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.PlatesVerifier;
 
 /** What the plates of a plan would cost in fewer lengths and at other coverages, all else unchanged, for comparison. */
@@ -56,7 +57,7 @@ public final class PlateComparing {
     }
 
     private static PlatePlan checked(PlateProblem problem, Job.PlateWish wish, PlatePlan plates) {
-        List<String> broken = new PlatesVerifier(
+        List<Finding> broken = new PlatesVerifier(
                         wish,
                         problem.floor().outline(),
                         problem.floor().plateless(),

@@ -15,9 +15,9 @@ final class BoxRules {
     private final KitPlan plan;
     private final Catalog catalog;
     private final Pipe pipe;
-    private final KitFindings findings;
+    private final Findings findings;
 
-    BoxRules(KitPlan plan, KitFindings findings) {
+    BoxRules(KitPlan plan, Findings findings) {
         this.plan = plan;
         this.catalog = plan.job().catalog();
         this.pipe = plan.job().pipe().product();

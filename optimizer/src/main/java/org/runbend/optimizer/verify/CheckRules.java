@@ -7,9 +7,9 @@ import org.runbend.optimizer.plan.PlanCheck;
 final class CheckRules {
     private static final double NOISE = 1e-6;
 
-    private final KitFindings findings;
+    private final Findings findings;
 
-    CheckRules(KitFindings findings) {
+    CheckRules(Findings findings) {
         this.findings = findings;
     }
 

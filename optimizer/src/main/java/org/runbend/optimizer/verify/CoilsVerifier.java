@@ -1,6 +1,5 @@
 package org.runbend.optimizer.verify;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -44,8 +43,8 @@ public final class CoilsVerifier {
      * @param wanted name and cut length of each loop, mm
      * @param plan the plan
      */
-    public List<String> verify(List<LoopCut> wanted, CoilPlan plan) {
-        List<String> found = new ArrayList<>();
+    public List<Finding> verify(List<LoopCut> wanted, CoilPlan plan) {
+        Findings found = new Findings();
         checkCuts(wanted, plan, found);
         Set<String> ids = new HashSet<>();
         long cost = 0;
@@ -55,27 +54,21 @@ public final class CoilsVerifier {
             checkLengths(name, coil, found);
             cost += coil.id().isPresent() ? onShelf(name, coil, ids, found) : bought(name, coil, found);
         }
-        unless(cost == plan.cost(), found, "coils: a cost of %d is claimed, the coils add up to %d", plan.cost(), cost);
-        unless(
-                plan.bound() <= plan.cost(),
-                found,
-                "coils: the bound %d is over the cost %d",
-                plan.bound(),
-                plan.cost());
-        return List.copyOf(found);
+        found.unless(cost == plan.cost(), "coils: a cost of %d is claimed, the coils add up to %d", plan.cost(), cost);
+        found.unless(plan.bound() <= plan.cost(), "coils: the bound %d is over the cost %d", plan.bound(), plan.cost());
+        return found.all();
     }
 
-    private static void checkCuts(List<LoopCut> wanted, CoilPlan plan, List<String> found) {
+    private static void checkCuts(List<LoopCut> wanted, CoilPlan plan, Findings found) {
         List<LoopCut> cuts =
                 plan.coils().stream().flatMap(c -> c.cuts().stream()).toList();
         for (LoopCut loop : wanted) {
             List<LoopCut> own =
                     cuts.stream().filter(c -> c.loop().equals(loop.loop())).toList();
-            unless(own.size() == 1, found, "loop %s: is cut %d times, 1 asked", loop.loop(), own.size());
+            found.unless(own.size() == 1, "loop %s: is cut %d times, 1 asked", loop.loop(), own.size());
             for (LoopCut c : own) {
-                unless(
+                found.unless(
                         Math.abs(c.length() - loop.length()) <= FORGIVEN,
-                        found,
                         "loop %s: a cut of %.2f mm, %.2f mm asked",
                         loop.loop(),
                         c.length(),
@@ -83,9 +76,8 @@ public final class CoilsVerifier {
             }
         }
         for (LoopCut c : cuts) {
-            unless(
+            found.unless(
                     wanted.stream().anyMatch(w -> w.loop().equals(c.loop())),
-                    found,
                     "coils: a cut of %.2f mm is for loop %s, which is none of the %d loops",
                     c.length(),
                     c.loop(),
@@ -93,43 +85,40 @@ public final class CoilsVerifier {
         }
     }
 
-    private void checkLengths(String name, CoilCut coil, List<String> found) {
-        unless(
+    private void checkLengths(String name, CoilCut coil, Findings found) {
+        found.unless(
                 coil.product().equals(pipe.sku()),
-                found,
                 "%s: the job's pipe is %s, not %s",
                 name,
                 pipe.sku(),
                 coil.product());
-        unless(!coil.cuts().isEmpty(), found, "%s: has %d cuts, 1 or more asked", name, 0);
+        found.unless(!coil.cuts().isEmpty(), "%s: has %d cuts, 1 or more asked", name, 0);
         double used = 0;
         for (LoopCut c : coil.cuts()) {
             used += c.length();
         }
-        unless(
+        found.unless(
                 used <= coil.length() + FORGIVEN,
-                found,
                 "%s: cuts of %.2f mm do not fit its %.2f mm",
                 name,
                 used,
                 coil.length());
         double rest = Math.max(0, coil.length() - used);
-        unless(
+        found.unless(
                 Math.abs(coil.left() - rest) <= FORGIVEN,
-                found,
                 "%s: %.2f mm are said to be left, the rest is %.2f mm",
                 name,
                 coil.left(),
                 rest);
     }
 
-    private long bought(String name, CoilCut coil, List<String> found) {
+    private long bought(String name, CoilCut coil, Findings found) {
         for (Coil c : pipe.coils()) {
             if (Math.abs(c.length() - coil.length()) <= FORGIVEN) {
                 return c.cost();
             }
         }
-        unless(false, found, "%s: a length of %.2f mm is not sold, %s are", name, coil.length(), soldLengths());
+        found.unless(false, "%s: a length of %.2f mm is not sold, %s are", name, coil.length(), soldLengths());
         return 0;
     }
 
@@ -141,28 +130,21 @@ public final class CoilsVerifier {
     }
 
     /** A coil from the shelf costs nothing: it has been paid for. */
-    private long onShelf(String name, CoilCut coil, Set<String> ids, List<String> found) {
+    private long onShelf(String name, CoilCut coil, Set<String> ids, Findings found) {
         String id = coil.id().orElseThrow();
         Optional<Remnant> remnant = shelf.remnants().stream()
                 .filter(r -> r.id().equals(id) && r.product().equals(coil.product()))
                 .findFirst();
-        unless(remnant.isPresent(), found, "%s: %s does not lie on the shelf (0 found, 1 asked)", name, id);
+        found.unless(remnant.isPresent(), "%s: %s does not lie on the shelf (0 found, 1 asked)", name, id);
         double length = remnant.map(Remnant::length).orElse(coil.length());
-        unless(
+        found.unless(
                 Math.abs(length - coil.length()) <= FORGIVEN,
-                found,
                 "%s: %s on the shelf is %.2f mm long, the plan says %.2f mm",
                 name,
                 id,
                 length,
                 coil.length());
-        unless(ids.add(id), found, "%s: %s from the shelf is used twice, 1 use asked", name, id);
+        found.unless(ids.add(id), "%s: %s from the shelf is used twice, 1 use asked", name, id);
         return 0;
-    }
-
-    private static void unless(boolean rule, List<String> found, String format, Object... values) {
-        if (!rule) {
-            found.add(String.format(Locale.ROOT, format, values));
-        }
     }
 }

@@ -3,7 +3,6 @@ package org.runbend.optimizer.verify;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.Stock;
@@ -14,24 +13,24 @@ public final class CoverVerifier {
     private CoverVerifier() {}
 
     /** What is wrong with the plan, one sentence each; empty when nothing is. */
-    public static List<String> verify(CoverProblem problem, CoverSolution plan) {
-        List<String> wrong = new ArrayList<>();
+    public static List<Finding> verify(CoverProblem problem, CoverSolution plan) {
+        Findings wrong = new Findings();
         List<Long> laid = new ArrayList<>();
         List<Long> cut = new ArrayList<>();
         long covered = checkStretches(problem, plan, laid, wrong);
         long cost = checkStock(problem, plan, cut, wrong);
         Collections.sort(laid);
         Collections.sort(cut);
-        note(!laid.equals(cut), wrong, "pieces laid %s are not the pieces cut %s", laid, cut);
-        note(covered != plan.covered(), wrong, "covered is %d, not %d", covered, plan.covered());
-        note(covered < problem.target(), wrong, "covered %d misses the target %d", covered, problem.target());
-        note(cost != plan.cost(), wrong, "the stock costs %d, not %d", cost, plan.cost());
-        return wrong;
+        wrong.unless(laid.equals(cut), "pieces laid %s are not the pieces cut %s", laid, cut);
+        wrong.unless(covered == plan.covered(), "covered is %d, not %d", covered, plan.covered());
+        wrong.unless(covered >= problem.target(), "covered %d misses the target %d", covered, problem.target());
+        wrong.unless(cost == plan.cost(), "the stock costs %d, not %d", cost, plan.cost());
+        return wrong.all();
     }
 
-    private static long checkStretches(CoverProblem problem, CoverSolution plan, List<Long> laid, List<String> wrong) {
+    private static long checkStretches(CoverProblem problem, CoverSolution plan, List<Long> laid, Findings wrong) {
         if (plan.pieces().size() != problem.stretches().size()) {
-            wrong.add("the plan has another number of stretches than the problem");
+            wrong.unless(false, "the plan has another number of stretches than the problem");
             return 0;
         }
         long covered = 0;
@@ -45,10 +44,10 @@ public final class CoverVerifier {
             long length = problem.stretches().get(r).length();
             long most = mostPieces(problem, length);
             int count = plan.pieces().get(r).size();
-            note(count > most, wrong, "stretch %d: %d pieces where %d are allowed", r, count, most);
+            wrong.unless(count <= most, "stretch %d: %d pieces where %d are allowed", r, count, most);
             long least = problem.stretches().get(r).least();
-            note(end < least, wrong, "stretch %d: %d covered of %d asked", r, end, least);
-            note(end > length, wrong, "stretch %d: %d laid on %d", r, end, length);
+            wrong.unless(end >= least, "stretch %d: %d covered of %d asked", r, end, least);
+            wrong.unless(end <= length, "stretch %d: %d laid on %d", r, end, length);
             covered += end;
         }
         return covered;
@@ -73,44 +72,33 @@ public final class CoverVerifier {
         return needed + problem.extraPieces();
     }
 
-    private static void checkPiece(CoverProblem problem, long piece, List<String> wrong) {
-        note(piece % problem.step() != 0, wrong, "a piece of %d is not in steps of %d", piece, problem.step());
-        note(piece < problem.minPiece(), wrong, "a piece of %d is shorter than %d", piece, problem.minPiece());
-        note(piece > problem.maxPiece(), wrong, "a piece of %d is longer than %d", piece, problem.maxPiece());
+    private static void checkPiece(CoverProblem problem, long piece, Findings wrong) {
+        wrong.unless(piece % problem.step() == 0, "a piece of %d is not in steps of %d", piece, problem.step());
+        wrong.unless(piece >= problem.minPiece(), "a piece of %d is shorter than %d", piece, problem.minPiece());
+        wrong.unless(piece <= problem.maxPiece(), "a piece of %d is longer than %d", piece, problem.maxPiece());
     }
 
-    private static long checkStock(CoverProblem problem, CoverSolution plan, List<Long> cut, List<String> wrong) {
+    private static long checkStock(CoverProblem problem, CoverSolution plan, List<Long> cut, Findings wrong) {
         int[] used = new int[problem.stock().size()];
         long cost = 0;
         for (StockUse use : plan.stock()) {
             if (use.stock() < 0 || use.stock() >= used.length) {
-                note(true, wrong, "no stock has index %d", use.stock());
+                wrong.unless(false, "no stock has index %d", use.stock());
                 continue;
             }
             Stock stock = problem.stock().get(use.stock());
             cost += stock.cost();
-            note(++used[use.stock()] > stock.available(), wrong, "stock %s is used too often", stock.name());
-            note(use.pieces().isEmpty(), wrong, "nothing is cut from a %s", stock.name());
+            wrong.unless(++used[use.stock()] <= stock.available(), "stock %s is used too often", stock.name());
+            wrong.unless(!use.pieces().isEmpty(), "nothing is cut from a %s", stock.name());
             long rest = stock.length();
             for (long piece : use.pieces()) {
-                note(rest < piece, wrong, "a %s is too short for its pieces %s", stock.name(), use.pieces());
+                wrong.unless(rest >= piece, "a %s is too short for its pieces %s", stock.name(), use.pieces());
                 rest -= piece + problem.kerf();
                 cut.add(piece);
             }
-            note(
-                    Math.max(0, rest) != use.leftover(),
-                    wrong,
-                    "a %s leaves %d, not %d",
-                    stock.name(),
-                    rest,
-                    use.leftover());
+            wrong.unless(
+                    Math.max(0, rest) == use.leftover(), "a %s leaves %d, not %d", stock.name(), rest, use.leftover());
         }
         return cost;
-    }
-
-    private static void note(boolean isWrong, List<String> wrong, String sentence, Object... values) {
-        if (isWrong) {
-            wrong.add(String.format(Locale.ROOT, sentence, values));
-        }
     }
 }

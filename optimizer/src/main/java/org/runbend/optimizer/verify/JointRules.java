@@ -19,10 +19,10 @@ final class JointRules {
         this.findings = findings;
     }
 
-    void check(String loop, Breakdown breakdown) {
+    void check(int loop, Breakdown breakdown) {
         List<Element> elements = breakdown.elements();
         for (int i = 0; i < elements.size(); i++) {
-            String name = loop + " element " + i;
+            Finding.Place name = new Finding.Place(loop, i);
             checkElement(name, elements.get(i));
             if (i > 0) {
                 boolean border = breakdown.isLead(i - 1) != breakdown.isLead(i);
@@ -31,7 +31,7 @@ final class JointRules {
         }
     }
 
-    private void checkElement(String name, Element element) {
+    private void checkElement(Finding.Place name, Element element) {
         if (element instanceof Element.Bend bend) {
             checkBend(name, bend);
         } else {
@@ -45,7 +45,7 @@ final class JointRules {
         }
     }
 
-    private void checkBend(String name, Element.Bend bend) {
+    private void checkBend(Finding.Place name, Element.Bend bend) {
         double start = gap(bend.from(), bend.centre());
         double end = gap(bend.to(), bend.centre());
         findings.unless(
@@ -77,7 +77,7 @@ final class JointRules {
                 leastRadius);
     }
 
-    private void checkJoint(String name, Element before, Element element, boolean border) {
+    private void checkJoint(Finding.Place name, Element before, Element element, boolean border) {
         double hole = gap(before.to(), element.from());
         findings.unless(
                 hole <= SAME_PLACE,

@@ -21,8 +21,8 @@ public final class KitVerifier {
     private KitVerifier() {}
 
     /** One sentence for each rule broken; empty for a sound plan. */
-    public static List<String> verify(KitPlan plan) {
-        KitFindings findings = new KitFindings();
+    public static List<Finding> verify(KitPlan plan) {
+        Findings findings = new Findings();
         findings.addAll(paths(plan));
         findings.addAll(wishes(plan));
         findings.addAll(plates(plan));
@@ -37,10 +37,10 @@ public final class KitVerifier {
         new BoxRules(plan, findings).check();
         CheckRules checks = new CheckRules(findings);
         plan.checks().forEach(checks::check);
-        return findings.sentences();
+        return findings.all();
     }
 
-    private static List<String> paths(KitPlan plan) {
+    private static List<Finding> paths(KitPlan plan) {
         Job job = plan.job();
         return new LoopPathVerifier(
                         job.floor().outline(),
@@ -66,7 +66,7 @@ public final class KitVerifier {
         return new LoopPathVerifier.LeadSizes(wall ? 0 : half + web, 2 * half + web);
     }
 
-    private static List<String> wishes(KitPlan plan) {
+    private static List<Finding> wishes(KitPlan plan) {
         Job job = plan.job();
         return new WishVerifier(
                         job.floor().supports(),
@@ -75,7 +75,7 @@ public final class KitVerifier {
                 .verify(breakdowns(plan));
     }
 
-    private static List<String> plates(KitPlan plan) {
+    private static List<Finding> plates(KitPlan plan) {
         Job job = plan.job();
         return new PlatesVerifier(
                         job.plates(),
@@ -88,7 +88,7 @@ public final class KitVerifier {
                 .verify(breakdowns(plan), plan.plates());
     }
 
-    private static List<String> coils(KitPlan plan) {
+    private static List<Finding> coils(KitPlan plan) {
         List<LoopCut> wanted = plan.loops().stream()
                 .map(l -> new LoopCut(l.name(), l.cutLength()))
                 .toList();
@@ -99,7 +99,7 @@ public final class KitVerifier {
         return plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList();
     }
 
-    private static void checkLengths(Job job, KitPlan.LoopPlan loop, KitFindings findings) {
+    private static void checkLengths(Job job, KitPlan.LoopPlan loop, Findings findings) {
         Job.PipeWish pipe = job.pipe();
         double floor = Reckoned.length(loop.breakdown().elements());
         findings.unless(
@@ -133,7 +133,7 @@ public final class KitVerifier {
                 limit);
     }
 
-    private static void checkTurns(KitPlan plan, KitPlan.LoopPlan loop, KitFindings findings) {
+    private static void checkTurns(KitPlan plan, KitPlan.LoopPlan loop, Findings findings) {
         if (!plan.isOnLattice()) {
             double degrees = Reckoned.degrees(loop.breakdown().elements());
             findings.unless(
@@ -160,7 +160,7 @@ public final class KitVerifier {
                 loop.turns());
     }
 
-    private static void checkObjective(KitPlan plan, KitPlan.LoopPlan loop, KitFindings findings) {
+    private static void checkObjective(KitPlan plan, KitPlan.LoopPlan loop, Findings findings) {
         int price = plan.job().layout().leftOutPrice();
         int objective = loop.turns() + price * loop.leftOut();
         findings.unless(

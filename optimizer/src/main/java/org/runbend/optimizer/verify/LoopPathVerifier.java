@@ -116,8 +116,8 @@ public final class LoopPathVerifier {
         return this;
     }
 
-    /** One sentence for each rule broken, naming loop, element and both numbers; empty for sound loops. */
-    public List<String> verify(List<Breakdown> loops) {
+    /** Each rule broken, with loop, element and both numbers; empty for sound loops. */
+    public List<Finding> verify(List<Breakdown> loops) {
         Findings findings = new Findings();
         findings.unless(!loops.isEmpty(), "the plan has %d loops, 1 or more asked", loops.size());
         JointRules joints = new JointRules(leastRadius, findings);
@@ -127,21 +127,25 @@ public final class LoopPathVerifier {
         }
         NearnessRules nearness = new NearnessRules(spacing, leads.apart(), findings);
         for (int i = 0; i < loops.size(); i++) {
-            String name = "loop " + (char) ('A' + i);
             List<Element> elements = loops.get(i).elements();
-            joints.check(name, loops.get(i));
+            joints.check(i, loops.get(i));
             for (int j = 0; j < elements.size(); j++) {
                 LineString pipe = Chords.of(elements.get(j));
-                room.check(name + " element " + j, pipe, loops.get(i).isLead(j) ? leads.edge() : edge);
+                room.check(new Finding.Place(i, j), pipe, loops.get(i).isLead(j) ? leads.edge() : edge);
             }
-            checkEnds(name, loops.get(i).laid(), reach + (loops.size() - 1) * spacing, findings);
-            nearness.add(name, loops.get(i));
+            checkEnds(new Finding.Place(i, -1), loops.get(i).laid(), reach + (loops.size() - 1) * spacing, findings);
+            nearness.add(i, loops.get(i));
         }
         nearness.check();
-        return findings.sentences();
+        return findings.all();
     }
 
-    private void checkEnds(String name, List<Element> elements, double allowed, Findings findings) {
+    /** Whether a finding is about two runs that lie beside each other. */
+    public static boolean isOfParallelRuns(Finding finding) {
+        return finding.rule().equals(NearnessRules.PARALLEL_RUNS);
+    }
+
+    private void checkEnds(Finding.Place name, List<Element> elements, double allowed, Findings findings) {
         Point first = elements.get(0).from();
         Point last = elements.get(elements.size() - 1).to();
         double begin = Math.hypot(first.x() - port.x(), first.y() - port.y());

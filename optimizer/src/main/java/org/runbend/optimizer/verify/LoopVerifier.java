@@ -19,8 +19,8 @@ public final class LoopVerifier {
     private LoopVerifier() {}
 
     /** What is wrong, in words; empty when nothing is. */
-    public static List<String> verify(LoopProblem problem, LoopSolution solution) {
-        List<String> faults = new ArrayList<>();
+    public static List<Finding> verify(LoopProblem problem, LoopSolution solution) {
+        Findings faults = new Findings();
         checkCycle(problem, solution, faults);
         if (faults.isEmpty()) {
             checkBends(problem.graph(), solution, faults);
@@ -28,22 +28,25 @@ public final class LoopVerifier {
             checkCounts(problem.graph(), solution, faults);
             checkBounds(solution, faults);
         }
-        return faults;
+        return faults.all();
     }
 
-    private static void checkCycle(LoopProblem problem, LoopSolution solution, List<String> faults) {
+    private static void checkCycle(LoopProblem problem, LoopSolution solution, Findings faults) {
         List<Integer> cycle = solution.cycle();
         if (!problem.ports().contains(solution.port())) {
-            faults.add("port pair " + solution.port() + " was not offered");
+            faults.unless(false, "port pair %s was not offered", solution.port());
         }
         if (cycle.size() < 4 || cycle.stream().distinct().count() != cycle.size()) {
-            faults.add("the loop has " + cycle.size() + " nodes, or one of them twice");
+            faults.unless(false, "the loop has %d nodes, or one of them twice", cycle.size());
             return;
         }
         if (cycle.get(0) != solution.port().from()
                 || cycle.get(cycle.size() - 1) != solution.port().to()) {
-            faults.add("the loop does not run from " + solution.port().from() + " to "
-                    + solution.port().to());
+            faults.unless(
+                    false,
+                    "the loop does not run from %d to %d",
+                    solution.port().from(),
+                    solution.port().to());
         }
         for (int i = 0; i < cycle.size(); i++) {
             int a = cycle.get(i);
@@ -52,9 +55,9 @@ public final class LoopVerifier {
                     || b < 0
                     || a >= problem.graph().size()
                     || b >= problem.graph().size()) {
-                faults.add("no link from " + a + " to " + b);
+                faults.unless(false, "no link from %d to %d", a, b);
             } else if (!neighbours(problem.graph(), a).contains(b)) {
-                faults.add("no link from " + a + " to " + b);
+                faults.unless(false, "no link from %d to %d", a, b);
             }
         }
     }
@@ -74,19 +77,19 @@ public final class LoopVerifier {
         return Heading.ofStep(graph.column(b) - graph.column(a), graph.row(b) - graph.row(a));
     }
 
-    private static void checkBends(LatticeGraph graph, LoopSolution solution, List<String> faults) {
+    private static void checkBends(LatticeGraph graph, LoopSolution solution, Findings faults) {
         List<Integer> cycle = solution.cycle();
         for (int i = 1; i + 1 < cycle.size(); i++) {
             Heading back = step(graph, cycle.get(i), cycle.get(i - 1));
             Heading on = step(graph, cycle.get(i), cycle.get(i + 1));
             if (!graph.bendAllowed(cycle.get(i), back, on)) {
-                faults.add("bend from " + back + " to " + on + " at node " + cycle.get(i) + " is forbidden");
+                faults.unless(false, "bend from %s to %s at node %d is forbidden", back, on, cycle.get(i));
             }
         }
     }
 
     /** Stiff pipe: between two bends lies a node that is passed straight, but in a return bend that has room. */
-    private static void checkStiff(LatticeGraph graph, LoopSolution solution, List<String> faults) {
+    private static void checkStiff(LatticeGraph graph, LoopSolution solution, Findings faults) {
         List<Integer> cycle = solution.cycle();
         int before = 0;
         int beforeThat = 0;
@@ -96,14 +99,14 @@ public final class LoopVerifier {
             int hand = back.dx() * on.dy() - back.dy() * on.dx();
             boolean pair = hand == before && beforeThat == 0 && graph.returnAllowed(cycle.get(i), back, on);
             if (hand != 0 && before != 0 && !pair) {
-                faults.add("two turns in a row at node " + cycle.get(i) + " of stiff pipe");
+                faults.unless(false, "two turns in a row at node %d of stiff pipe", cycle.get(i));
             }
             beforeThat = before;
             before = hand;
         }
     }
 
-    private static void checkCounts(LatticeGraph graph, LoopSolution solution, List<String> faults) {
+    private static void checkCounts(LatticeGraph graph, LoopSolution solution, Findings faults) {
         List<Integer> cycle = solution.cycle();
         int size = cycle.size();
         int turns = 0;
@@ -118,7 +121,7 @@ public final class LoopVerifier {
         cycle.forEach(served::set);
         for (int node = 0; node < graph.size(); node++) {
             if (graph.isWanted(node) && !served.get(node)) {
-                faults.add("node " + node + " must be served and is not");
+                faults.unless(false, "node %d must be served and is not", node);
             }
         }
         BitSet reachable = reachable(graph, solution.port());
@@ -134,10 +137,8 @@ public final class LoopVerifier {
         compare("objective", objective, solution.objective(), faults);
     }
 
-    private static void compare(String what, long counted, long stated, List<String> faults) {
-        if (counted != stated) {
-            faults.add(what + " is " + counted + ", not " + stated);
-        }
+    private static void compare(String what, long counted, long stated, Findings faults) {
+        faults.unless(counted == stated, "%s is %d, not %d", what, counted, stated);
     }
 
     /**
@@ -174,9 +175,9 @@ public final class LoopVerifier {
         return seen;
     }
 
-    private static void checkBounds(LoopSolution solution, List<String> faults) {
+    private static void checkBounds(LoopSolution solution, Findings faults) {
         if (solution.turnBound().orElse(4) < 4 || solution.objectiveBound().orElse(4) < 4) {
-            faults.add("a bound is below the four turns that every loop has");
+            faults.unless(false, "a bound is below the four turns that every loop has");
         }
     }
 }

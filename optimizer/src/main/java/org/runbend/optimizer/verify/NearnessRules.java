@@ -15,6 +15,9 @@ import org.runbend.optimizer.breakdown.Element;
  * pairs, so the work grows with the number of neighbours, not with the square of the number of elements.
  */
 final class NearnessRules {
+    /** The rule of two runs beside each other. */
+    static final String PARALLEL_RUNS = "%s and %s: parallel runs lie %.2f mm apart, %.2f mm asked%s";
+
     private static final double PARALLEL_SINE = 0.02;
     private static final double SIDE_BY_SIDE = 1;
     private static final double RUNS = 0.97;
@@ -37,7 +40,7 @@ final class NearnessRules {
             double start,
             Element what,
             LineString chords,
-            String name) {
+            Finding.Place name) {
         double end() {
             return start + chords.getLength();
         }
@@ -49,20 +52,21 @@ final class NearnessRules {
         this.findings = findings;
     }
 
-    void add(String loopName, Breakdown loop) {
+    void add(int number, Breakdown loop) {
         double along = 0;
         for (int i = 0; i < loop.elements().size(); i++) {
             Element e = loop.elements().get(i);
             LineString chords = Chords.of(e);
             laid.add(new Laid(
-                    laid.size(), paths.size(), i, loop.isLead(i), along, e, chords, loopName + " element " + i));
+                    laid.size(), paths.size(), i, loop.isLead(i), along, e, chords, new Finding.Place(number, i)));
             along += chords.getLength();
         }
         LineString path = Chords.of(loop);
         IsSimpleOp simple = new IsSimpleOp(path);
         if (!simple.isSimple()) {
             var at = simple.getNonSimpleLocation();
-            findings.unless(false, "%s: the pipe crosses itself at (%.2f, %.2f)", loopName, at.x, at.y);
+            findings.unless(
+                    false, "%s: the pipe crosses itself at (%.2f, %.2f)", new Finding.Place(number, -1), at.x, at.y);
         }
         paths.add(path);
     }
@@ -87,7 +91,7 @@ final class NearnessRules {
         IndexedFacetDistance from = new IndexedFacetDistance(a.chords());
         for (Laid b : later) {
             double distance = from.distance(b.chords());
-            String place = distance < spacing ? Findings.at(a.chords(), b.chords()) : "";
+            Object place = distance < spacing ? Findings.at(a.chords(), b.chords()) : "";
             if (a.loop() != b.loop()) {
                 findings.unless(
                         distance > 0,
@@ -108,13 +112,7 @@ final class NearnessRules {
                         place);
             } else if (sideBySide(a.what(), b.what()) > SIDE_BY_SIDE) {
                 findings.unless(
-                        distance >= RUNS * spacing,
-                        "%s and %s: parallel runs lie %.2f mm apart, %.2f mm asked%s",
-                        a.name(),
-                        b.name(),
-                        distance,
-                        RUNS * spacing,
-                        place);
+                        distance >= RUNS * spacing, PARALLEL_RUNS, a.name(), b.name(), distance, RUNS * spacing, place);
             } else if (a.loop() != b.loop() || b.start() - a.end() > ALONG * spacing) {
                 findings.unless(
                         distance >= ANY * spacing,

@@ -34,7 +34,7 @@ final class PlateBodies {
     private final StretchReckoning reckoning;
     private final List<Breakdown> loops;
     private final List<Geometry> slots;
-    private final PlateFindings findings;
+    private final Findings findings;
 
     /** A body and the piece that it belongs to. */
     private record Body(String name, Polygon region) {}
@@ -46,7 +46,7 @@ final class PlateBodies {
             List<Shape.Polygon> unheated,
             StretchReckoning reckoning,
             List<Breakdown> loops,
-            PlateFindings findings) {
+            Findings findings) {
         this.wish = wish;
         this.keepOuts = keepOuts;
         this.floor = GroundShapes.region(outline).buffer(OUTSIDE);

@@ -19,9 +19,9 @@ final class PlateStockRules {
 
     private final List<SpreaderPlate> products;
     private final Shelf shelf;
-    private final PlateFindings findings;
+    private final Findings findings;
 
-    PlateStockRules(List<SpreaderPlate> products, Shelf shelf, PlateFindings findings) {
+    PlateStockRules(List<SpreaderPlate> products, Shelf shelf, Findings findings) {
         this.products = products;
         this.shelf = shelf;
         this.findings = findings;

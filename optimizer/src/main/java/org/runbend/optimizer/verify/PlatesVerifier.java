@@ -62,8 +62,8 @@ public final class PlatesVerifier {
     }
 
     /** One sentence for each rule broken, naming the piece and both numbers; empty for a sound plan. */
-    public List<String> verify(List<Breakdown> loops, PlatePlan plan) {
-        PlateFindings findings = new PlateFindings();
+    public List<Finding> verify(List<Breakdown> loops, PlatePlan plan) {
+        Findings findings = new Findings();
         StretchReckoning reckoning = new StretchReckoning(
                 wish,
                 outline,
@@ -81,10 +81,10 @@ public final class PlatesVerifier {
         checkSums(loops, plan, laid, findings);
         checkCoverage(reckoning.stretches(loops), plan, laid, findings);
         new PlateStockRules(wish.products(), shelf, findings).check(plan);
-        return findings.sentences();
+        return findings.all();
     }
 
-    private void checkGaps(List<Span> laid, PlateFindings findings) {
+    private void checkGaps(List<Span> laid, Findings findings) {
         for (int i = 1; i < laid.size(); i++) {
             Span a = laid.get(i - 1);
             Span b = laid.get(i);
@@ -100,7 +100,7 @@ public final class PlatesVerifier {
     }
 
     /** Lengths are in whole hundredths of mm. */
-    private void checkLengths(PlatePlan plan, PlateFindings findings) {
+    private void checkLengths(PlatePlan plan, Findings findings) {
         long different = plan.pieces().stream()
                 .map(p -> Math.round(p.length() * 100))
                 .distinct()
@@ -112,7 +112,7 @@ public final class PlatesVerifier {
                 wish.maxLengths().orElse(0));
     }
 
-    private static void checkSums(List<Breakdown> loops, PlatePlan plan, List<Span> laid, PlateFindings findings) {
+    private static void checkSums(List<Breakdown> loops, PlatePlan plan, List<Span> laid, Findings findings) {
         double straight = 0;
         for (Breakdown loop : loops) {
             for (Element e : loop.laid()) {
@@ -143,7 +143,7 @@ public final class PlatesVerifier {
                 coverage);
     }
 
-    private void checkCoverage(List<Span> stretches, PlatePlan plan, List<Span> laid, PlateFindings findings) {
+    private void checkCoverage(List<Span> stretches, PlatePlan plan, List<Span> laid, Findings findings) {
         double plateable = 0;
         double sure = 0;
         double covered = 0;

@@ -36,7 +36,7 @@ final class RoomRules {
     }
 
     /** Holds pipe against the floor; the edge is the least distance from the outline. */
-    void check(String name, LineString pipe, double edge) {
+    void check(Finding.Place name, LineString pipe, double edge) {
         findings.unless(
                 inside.covers(pipe),
                 "%s: leaves the outline, %.2f mm of its %.2f mm lie outside%s",
@@ -57,7 +57,7 @@ final class RoomRules {
         }
     }
 
-    private void checkKeepOut(String name, LineString pipe, KeepOut keepOut) {
+    private void checkKeepOut(Finding.Place name, LineString pipe, KeepOut keepOut) {
         // of a point a clearance counts from the point, and so do the words
         double own = keepOut.bare() instanceof Shape.Spot spot ? spot.radius() : 0;
         double off = off(pipe, keepOut.bare()) + own;

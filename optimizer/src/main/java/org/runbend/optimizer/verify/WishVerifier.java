@@ -1,7 +1,6 @@
 package org.runbend.optimizer.verify;
 
 import java.util.List;
-import java.util.Locale;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -49,12 +48,12 @@ public final class WishVerifier {
     }
 
     /** One sentence for each rule broken, naming loop and element; empty for sound loops. */
-    public List<String> verify(List<Breakdown> loops) {
+    public List<Finding> verify(List<Breakdown> loops) {
         Findings findings = new Findings();
         for (int i = 0; i < loops.size(); i++) {
             List<Element> elements = loops.get(i).elements();
             for (int j = 0; j < elements.size(); j++) {
-                check(String.format(Locale.ROOT, "loop %c element %d", 'A' + i, j), elements.get(j), findings);
+                check(new Finding.Place(i, j), elements.get(j), findings);
             }
         }
         for (Veto veto : vetoes) {
@@ -65,10 +64,10 @@ public final class WishVerifier {
                 findings.unless(off <= LEAST, "%.2f mm of %s are not followed by pipe", off, part.key());
             }
         }
-        return findings.sentences();
+        return findings.all();
     }
 
-    private void check(String name, Element element, Findings findings) {
+    private void check(Finding.Place name, Element element, Findings findings) {
         LineString pipe = Chords.of(element);
         for (Support support : supports) {
             checkSupport(name, element, pipe, support, findings);
@@ -92,7 +91,8 @@ public final class WishVerifier {
         }
     }
 
-    private void checkSupport(String name, Element element, LineString pipe, Support support, Findings findings) {
+    private void checkSupport(
+            Finding.Place name, Element element, LineString pipe, Support support, Findings findings) {
         Geometry body = strip(support.from(), support.to(), support.width() + groove - 2 * FORGIVEN);
         if (!body.intersects(pipe)) {
             return;

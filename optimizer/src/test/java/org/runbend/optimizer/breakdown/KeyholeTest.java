@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.LoopPathVerifier;
 
 class KeyholeTest {
@@ -47,7 +48,7 @@ class KeyholeTest {
                         new Point(second.x() - 500 * x, second.y() - 500 * y));
                 Breakdown laid = new Filleting().breakDown(path, radius);
                 assertEquals(radius == 75 ? 3 : 5, laid.elements().size());
-                List<String> faults = new LoopPathVerifier(
+                List<Finding> faults = new LoopPathVerifier(
                                 List.of(new Point(0, 0), new Point(2000, 0), new Point(2000, 2000), new Point(0, 2000)),
                                 75,
                                 List.<KeepOut>of(),

@@ -237,9 +237,9 @@ public final class SoundKit {
     }
 
     /** Asserts that one sentence holds all the words. */
-    public static void assertFound(List<String> violations, String... words) {
+    public static void assertFound(List<?> violations, String... words) {
         assertTrue(
-                violations.stream().anyMatch(v -> List.of(words).stream().allMatch(v::contains)),
+                violations.stream().anyMatch(v -> List.of(words).stream().allMatch(v.toString()::contains)),
                 () -> "no sentence with " + List.of(words) + " in " + violations);
     }
 }

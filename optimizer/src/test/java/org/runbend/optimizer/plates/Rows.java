@@ -9,6 +9,7 @@ import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.PlatesVerifier;
 
 /** Floors for plates alone: straight rows 150 mm apart, to and fro, joined by return bends (each row's end counts as clear). */
@@ -53,7 +54,7 @@ final class Rows {
     }
 
     /** What the verifier has against a plan. */
-    static List<String> broken(PlateProblem problem, PlatePlan plan) {
+    static List<Finding> broken(PlateProblem problem, PlatePlan plan) {
         return new PlatesVerifier(problem.wish(), problem.floor().outline(), List.of(), List.of(), problem.shelf())
                 .verify(problem.loops(), plan);
     }

@@ -125,11 +125,11 @@ class CoilsVerifierTest {
         return new CoilPlan(List.of(coil), 2000, 2000, "");
     }
 
-    private static List<String> found(CoilPlan plan) {
+    private static List<Finding> found(CoilPlan plan) {
         return verify(A, plan);
     }
 
-    private static List<String> verify(LoopCut wanted, CoilPlan plan) {
+    private static List<Finding> verify(LoopCut wanted, CoilPlan plan) {
         return new CoilsVerifier(SoundKit.PIPE, SoundKit.SHELF).verify(List.of(wanted), plan);
     }
 }

@@ -23,8 +23,8 @@ class DrawnJointsTest {
             List<Point> path = wander(random);
             Breakdown loop = new Filleting().breakDownDrawn(path, 75);
             Findings findings = new Findings();
-            new JointRules(0, findings).check("loop A", loop);
-            assertEquals(List.of(), findings.sentences(), path::toString);
+            new JointRules(0, findings).check(0, loop);
+            assertEquals(List.of(), findings.all(), path::toString);
             assertEquals(0, path.get(0).distance(loop.elements().get(0).from()), 1e-9);
             Point end = loop.elements().get(loop.elements().size() - 1).to();
             assertEquals(0, path.get(path.size() - 1).distance(end), 1e-9);

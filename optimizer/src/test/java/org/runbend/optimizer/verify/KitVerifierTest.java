@@ -214,7 +214,7 @@ class KitVerifierTest {
                 "source");
     }
 
-    private static List<String> found(KitPlan plan) {
+    private static List<Finding> found(KitPlan plan) {
         return KitVerifier.verify(plan);
     }
 

@@ -102,7 +102,7 @@ class LoopPathVerifierTest {
 
     @Test
     void radiusUnderThePipes() {
-        List<String> found = verifier(SoundKit.OUTLINE, 75, SoundKit.KEEP_OUTS, SoundKit.PORT, 80)
+        List<Finding> found = verifier(SoundKit.OUTLINE, 75, SoundKit.KEEP_OUTS, SoundKit.PORT, 80)
                 .verify(List.of(new Breakdown(SOUND)));
         assertFound(found, "loop A element 3", "radius 75.00 mm", "least radius 80.00 mm");
     }
@@ -117,14 +117,14 @@ class LoopPathVerifierTest {
     @Test
     void loopsCross() {
         Breakdown upright = new Breakdown(List.of(run(150, 75, 150, 225)));
-        List<String> found = verifier().verify(List.of(new Breakdown(SOUND), upright));
+        List<Finding> found = verifier().verify(List.of(new Breakdown(SOUND), upright));
         assertFound(found, "loop A element 0 and loop B element 0", "loops cross", "0.00 mm", "150.00 mm");
     }
 
     @Test
     void loopsTooNear() {
         Breakdown beside = new Breakdown(List.of(run(165, 150, 165, 180)));
-        List<String> found = verifier().verify(List.of(new Breakdown(SOUND), beside));
+        List<Finding> found = verifier().verify(List.of(new Breakdown(SOUND), beside));
         assertFound(found, "loop A element 0 and loop B element 0", "within 75.00 mm", "135.00 mm");
     }
 
@@ -136,15 +136,15 @@ class LoopPathVerifierTest {
 
     @Test
     void tooNearTheOutline() {
-        List<String> found = verifier(points(0, 0, 594, 0, 594, 450, 0, 450), 75, List.of(), SoundKit.PORT, 55)
+        List<Finding> found = verifier(points(0, 0, 594, 0, 594, 450, 0, 450), 75, List.of(), SoundKit.PORT, 55)
                 .verify(List.of(new Breakdown(SOUND)));
         assertFound(found, "loop A element 2", "within 69.00 mm of the outline", "75.00 mm");
-        assertTrue(found.stream().noneMatch(v -> v.contains("element 6")), found::toString);
+        assertTrue(found.stream().noneMatch(v -> v.toString().contains("element 6")), found::toString);
     }
 
     @Test
     void arcTooNearTheOutline() {
-        List<String> found = verifier(points(0, 0, 600, 0, 600, 449, 0, 449), 75, List.of(), SoundKit.PORT, 55)
+        List<Finding> found = verifier(points(0, 0, 600, 0, 600, 449, 0, 449), 75, List.of(), SoundKit.PORT, 55)
                 .verify(List.of(new Breakdown(SOUND)));
         assertFound(found, "loop A element 5", "within 74.00 mm of the outline", "75.00 mm");
     }
@@ -193,7 +193,7 @@ class LoopPathVerifierTest {
 
     @Test
     void endsFarFromThePort() {
-        List<String> found = verifier(SoundKit.OUTLINE, 75, List.of(), new Point(500, 200), 55)
+        List<Finding> found = verifier(SoundKit.OUTLINE, 75, List.of(), new Point(500, 200), 55)
                 .verify(List.of(new Breakdown(SOUND)));
         assertFound(found, "loop A", "begins 443.00 mm", "330.00 mm");
         assertFound(found, "loop A", "ends 425.73 mm", "330.00 mm");
@@ -248,7 +248,7 @@ class LoopPathVerifierTest {
         }
         LoopPathVerifier verifier =
                 verifier(points(0, 0, 37500, 0, 37500, 600, 0, 600), 75, List.of(), new Point(0, 150), 55);
-        List<String> found = assertTimeout(Duration.ofSeconds(5), () -> verifier.verify(List.of(new Breakdown(comb))));
+        List<Finding> found = assertTimeout(Duration.ofSeconds(5), () -> verifier.verify(List.of(new Breakdown(comb))));
         assertEquals(2, found.size(), found::toString);
         assertFound(found, "ends 37425.00 mm from the port");
         assertFound(found, "ends lie 37350.00 mm apart");
@@ -263,11 +263,11 @@ class LoopPathVerifierTest {
         return new LoopPathVerifier(outline, edge, keepOuts, 150, port, 330, leastRadius);
     }
 
-    private static List<String> found(List<Element> elements) {
+    private static List<Finding> found(List<Element> elements) {
         return verifier().verify(List.of(new Breakdown(elements)));
     }
 
-    private static List<String> foundWith(KeepOut keepOut) {
+    private static List<Finding> foundWith(KeepOut keepOut) {
         return verifier(SoundKit.OUTLINE, 75, List.of(keepOut), SoundKit.PORT, 55)
                 .verify(List.of(new Breakdown(SOUND)));
     }

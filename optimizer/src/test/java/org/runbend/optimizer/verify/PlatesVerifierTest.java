@@ -103,7 +103,7 @@ class PlatesVerifierTest {
     @Test
     void bodyOutsideTheOutline() {
         // the body of element 0 reaches down to y = 75 - 60 = 15, here 5 mm x 350 mm less the 1 mm forgiven
-        List<String> found = found(points(0, 20, 600, 20, 600, 450, 0, 450), List.of(), List.of(), SOUND);
+        List<Finding> found = found(points(0, 20, 600, 20, 600, 450, 0, 450), List.of(), List.of(), SOUND);
         assertFound(found, "piece 0 of SP-1", "1400.00 mm2", "outside the outline", "0.00 mm2");
     }
 
@@ -192,7 +192,7 @@ class PlatesVerifierTest {
                 new Job.PlateWish(w.products(), w.bendClearance(), 20, w.minPiece(), w.coverage(), w.plateClearance());
         List<Shape.Polygon> cold = List.of(new Shape.Polygon(points(300, 0, 310, 0, 310, 200, 300, 200)));
         PlatePlan plan = changed(List.of(piece(220, 0, 0), SECOND), stock(220, 100, 874), 430, 320);
-        List<String> found = new PlatesVerifier(wide, SoundKit.OUTLINE, List.of(), cold, SoundKit.SHELF)
+        List<Finding> found = new PlatesVerifier(wide, SoundKit.OUTLINE, List.of(), cold, SoundKit.SHELF)
                 .verify(List.of(SoundKit.loop()), plan);
         // 225 mm, then 425 - (300 + 20) = 105 mm, and 100 mm of the other run: 430 mm.
         assertFound(found, "covered 320.00 mm of 430.00 mm", "340.00 mm");
@@ -222,11 +222,12 @@ class PlatesVerifierTest {
     void lastCutNeedsNoKerf() {
         // 350 + 3 + 100 = 453: fits, and the length left is under a kerf
         PlateCut exact = new PlateCut("SP-1", 453, List.of(350.0, 100.0), 0, Optional.empty());
-        List<String> found = found(withStock(exact));
+        List<Finding> found = found(withStock(exact));
         assertEquals(
                 List.of(),
                 found.stream()
-                        .filter(v -> v.contains("fit") || v.contains("offcut"))
+                        .filter(v ->
+                                v.toString().contains("fit") || v.toString().contains("offcut"))
                         .toList());
         assertFound(found, "stock plate 0", "453.00 mm is not sold");
     }
@@ -297,17 +298,17 @@ class PlatesVerifierTest {
         assertEquals(List.of(), all.verify(List.of(SoundKit.loop()), plan));
     }
 
-    private static List<String> found(PlatePlan plan) {
+    private static List<Finding> found(PlatePlan plan) {
         return found(SoundKit.OUTLINE, SoundKit.KEEP_OUTS, List.of(SoundKit.LOCKER.region()), plan);
     }
 
-    private static List<String> found(
+    private static List<Finding> found(
             List<Point> outline, List<KeepOut> keepOuts, List<Shape.Polygon> unheated, PlatePlan plan) {
         return new PlatesVerifier(SoundKit.WISH, outline, keepOuts, unheated, SoundKit.SHELF)
                 .verify(List.of(SoundKit.loop()), plan);
     }
 
-    private static List<String> foundOnRows(PlatePlan plan) {
+    private static List<Finding> foundOnRows(PlatePlan plan) {
         Job.PlateWish wish = SoundKit.wish(0.9);
         return new PlatesVerifier(wish, points(0, 0, 900, 0, 900, 300, 0, 300), List.of(), List.of(), SoundKit.SHELF)
                 .verify(List.of(ROWS), plan);

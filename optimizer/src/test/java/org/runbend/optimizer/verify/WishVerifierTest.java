@@ -23,11 +23,11 @@ class WishVerifierTest {
             new Element.Bend(new Point(450, 75), new Point(450, 225), new Point(450, 150), 75, 180),
             new Element.Run(new Point(450, 225), new Point(75, 225))));
 
-    private static List<String> found(Support support) {
+    private static List<Finding> found(Support support) {
         return new WishVerifier(List.of(support), List.of(), 16).verify(List.of(TOOTH));
     }
 
-    private static List<String> found(Veto veto) {
+    private static List<Finding> found(Veto veto) {
         return new WishVerifier(List.of(), List.of(veto), 16).verify(List.of(TOOTH));
     }
 

@@ -19,6 +19,7 @@ import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.WorkLimit;
+import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.LoopVerifier;
 
 class LoopSolverTest {
@@ -180,7 +181,11 @@ class LoopSolverTest {
         LoopSolution good = lay(problem);
         LoopSolution boasting = new LoopSolution(
                 good.cycle(), good.port(), 4, 1, OptionalInt.empty(), 14, OptionalInt.empty(), List.of());
-        assertEquals(List.of("leftOut is 0, not 1", "objective is 4, not 14"), LoopVerifier.verify(problem, boasting));
+        assertEquals(
+                List.of("leftOut is 0, not 1", "objective is 4, not 14"),
+                LoopVerifier.verify(problem, boasting).stream()
+                        .map(Finding::toString)
+                        .toList());
         LoopSolution broken = new LoopSolution(
                 List.of(0, 5, 4, 1), good.port(), 4, 0, OptionalInt.empty(), 4, OptionalInt.empty(), List.of());
         assertFalse(LoopVerifier.verify(problem, broken).isEmpty());
