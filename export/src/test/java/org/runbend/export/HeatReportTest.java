@@ -17,6 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.export.data.HeatJson;
 import org.runbend.export.drafting.TemperatureDrafting;
+import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.ShadedFloor;
 import org.runbend.export.papers.HeatPaper;
 import org.runbend.export.pdf.ShadedPdf;
@@ -67,37 +68,68 @@ class HeatReportTest {
         String flat = text.replaceAll("\\s+", " ");
         double room = number(flat, "into a room of (-?[0-9.]+) degrees");
         double outside = number(flat, "outside at (-?[0-9.]+) degrees");
-        double coolant = number(flat, "coolant (-?[0-9.]+) degrees C in the mean");
-        double alpha = number(flat, "surface = room \\+ q / ([0-9.]+)");
+        double alpha = number(flat, "surface ([0-9.]+) W/\\(m2 K\\), finish");
         double sum = 0;
         int rows = 0;
-        Matcher row = Pattern.compile(
-                        "(?:pipe in a plate|pipe without a plate|bends|floor left bare|unheated floor) +([0-9.]+) +([0-9.]+) +([0-9.]+)"
-                                + " +([0-9.]+) +(-?[0-9.]+) +(-?[0-9.]+) +(-?[0-9.]+)")
+        Matcher row = Pattern.compile("(?:pipe in a plate|pipe without a plate|bends|floor left bare|unheated floor)"
+                        + " +(-?[0-9.]+)".repeat(8))
                 .matcher(text);
         while (row.find()) {
-            double flux = Double.parseDouble(row.group(2)) * (coolant - room)
-                    + Double.parseDouble(row.group(4)) * (outside - room);
+            double flux = figure(row, 3) * (figure(row, 2) - room) + figure(row, 5) * (outside - room);
             // Two decimals of a conductance are worth 0.005 x 40 K and 0.005 x 40 K.
-            assertEquals(flux, Double.parseDouble(row.group(5)), 0.45, row::group);
-            assertEquals(room + Double.parseDouble(row.group(5)) / alpha, Double.parseDouble(row.group(6)), 0.06);
-            assertTrue(Double.parseDouble(row.group(7)) >= Double.parseDouble(row.group(6)));
-            sum += Double.parseDouble(row.group(1)) * Double.parseDouble(row.group(5));
+            assertEquals(flux, figure(row, 6), 0.45, row::group);
+            assertEquals(room + figure(row, 6) / alpha, figure(row, 7), 0.06);
+            assertTrue(figure(row, 8) >= figure(row, 7));
+            sum += figure(row, 1) * figure(row, 6);
             rows++;
         }
         assertTrue(rows >= 3, text);
         double upward = number(flat, "gives ([0-9.]+) W into a room");
         assertEquals(upward, sum, 0.02 * upward);
+        layersFollow(flat);
+        hottestFollows(flat, room, outside);
         flowFollows(text, flat);
+    }
+
+    private static double figure(Matcher row, int group) {
+        return Double.parseDouble(row.group(group));
+    }
+
+    /** Resistances in a row. */
+    private static void layersFollow(String flat) {
+        double up = 1 / number(flat, "Layers: surface ([0-9.]+)")
+                + number(flat, "finish ([0-9.]+) m2K/W")
+                + number(flat, "cover ([0-9.]+) mm of") / 1000 / number(flat, "cover [0-9.]+ mm of ([0-9.]+)");
+        assertEquals(1 / up, number(flat, "So ([0-9.]+) W"), 0.002);
+        double down = number(flat, "under the pipe, ([0-9.]+) m2K/W")
+                + (number(flat, "foam ([0-9.]+) mm of") + number(flat, "Pipe ([0-9.]+) x"))
+                        / 1000
+                        / number(flat, "foam [0-9.]+ mm of ([0-9.]+)");
+        assertEquals(1 / down, number(flat, "plates up and ([0-9.]+) down"), 0.002);
+    }
+
+    /** The hottest place, and the supply that brings it to its limit. */
+    private static void hottestFollows(String flat, double room, double outside) {
+        double up = number(flat, "no film: up ([0-9.]+),");
+        double through = number(flat, "no film: up [0-9.]+, through ([0-9.]+) W");
+        double peak = number(flat, "peak ([0-9.]+) times");
+        double supply = number(flat, "degrees C at ([0-9.]+)\\.");
+        double alpha = number(flat, "outside - room\\)\\) / ([0-9.]+)");
+        double hottest = room + (up * peak * (supply - room) + through * (outside - room)) / alpha;
+        assertEquals(number(flat, "([0-9.]+) at its hottest"), hottest, 0.06);
+        if (flat.contains("limit: surface of the floor") || flat.contains("degrees C (surface of the floor)")) {
+            double highest = room + ((29 - room) * alpha - through * (outside - room)) / (up * peak);
+            assertEquals(number(flat, "every limit: ([0-9.]+) degrees"), highest, 0.2);
+        }
     }
 
     /** Velocity from flow and bore, Reynolds from viscosity, pressure from the friction factor, drop from heat and flow. */
     private static void flowFollows(String text, String flat) {
-        double density = number(flat, "mean: ([0-9.]+) kg/m3");
+        double density = number(flat, "Coolant at its mean: ([0-9.]+) kg/m3");
         double capacity = number(flat, "kg/m3, ([0-9.]+) J");
         double viscosity = number(flat, "J/\\(kg K\\), ([0-9.]+) mPa s") / 1000;
         double bore = number(flat, "bore of ([0-9.]+) mm") / 1000;
-        double straight = number(flat, "loop A: ([0-9.]+) m straight");
+        double straight = number(flat, "loop A: ([0-9.]+) m straight,");
         double friction = number(flat, "friction factor of ([0-9.]+)");
         Matcher row = Pattern.compile(
                         "loop A +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+)")
@@ -113,8 +145,8 @@ class HeatReportTest {
         assertEquals(
                 Double.parseDouble(row.group(6)),
                 number(flat, "take ([0-9.]+) kPa")
-                        + number(flat, "kPa, bends ([0-9.]+)")
-                        + number(flat, "fittings ([0-9]+\\.[0-9]+)"),
+                        + number(flat, "kPa; bends ([0-9.]+)")
+                        + number(flat, "\\); fittings ([0-9]+\\.[0-9]+)"),
                 0.07);
         double heat = Double.parseDouble(row.group(7)) + Double.parseDouble(row.group(8));
         double drop = heat / (density * capacity * flow);
@@ -162,6 +194,27 @@ class HeatReportTest {
         JsonIn.read(file);
     }
 
+    /** CIE L* of a luminance of 0 to 255, gamma 2.2. */
+    private static double lightness(double luminance) {
+        return 116 * Math.cbrt(Math.pow(luminance / 255, 2.2)) - 16;
+    }
+
+    /** A number stands where the field has it: between the least and the most of the cells around. */
+    private static void onItsLevel(FieldSolution field, Point at, double level) {
+        int column =
+                (int) Math.floor((at.x() - field.frame().x()) / field.frame().cell());
+        int row = (int) Math.floor((at.y() - field.frame().y()) / field.frame().cell());
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (int r = row - 1; r <= row + 1; r++) {
+            for (int c = column - 1; c <= column + 1; c++) {
+                least = Math.min(least, field.surface(c, r));
+                most = Math.max(most, field.surface(c, r));
+            }
+        }
+        assertTrue(least <= level && level <= most, level + " at " + at + ", where it is " + least + " to " + most);
+    }
+
     /** Every cell's shade is that of its temperature, shades get darker, and the file is sound. */
     @ParameterizedTest
     @ValueSource(strings = {"camper"})
@@ -182,7 +235,17 @@ class HeatReportTest {
         }
         for (int i = 1; i < luminance.size(); i++) {
             assertTrue(luminance.get(i) < luminance.get(i - 1), "step " + i + " is not darker: it must read in grey");
+            assertTrue(lightness(luminance.get(i)) > 30, "step " + i + " is too dark for lines and numbers on it");
         }
+        int lines = shaded.lines().stream().mapToInt(l -> l.lines().size()).sum();
+        int corners = shaded.lines().stream()
+                .flatMap(l -> l.lines().stream())
+                .mapToInt(p -> p.vertices().size())
+                .sum();
+        assertTrue(corners > 8 * lines, "lines of " + corners + " corners in " + lines + " pieces are not chained");
+        shaded.lines().forEach(l -> l.labels().forEach(at -> onItsLevel(field, at, Double.parseDouble(l.words()))));
+        assertTrue(shaded.lines().stream().filter(l -> !l.labels().isEmpty()).count()
+                >= shaded.lines().size() / 2.0);
         Path svg = Files.write(folder.resolve("temperatures.svg"), ShadedSvg.bytes(shaded));
         OutsideReader.run(
                 "rsvg-convert",

@@ -3,9 +3,11 @@ package org.runbend.export.data;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.heat.LoopHeat;
+import org.runbend.optimizer.heat.circuit.CircuitRun;
 import org.runbend.optimizer.heat.circuit.WarmUp;
 import org.runbend.optimizer.heat.need.NeedSolution;
 import org.runbend.optimizer.heat.output.FloorOutput;
@@ -63,20 +65,54 @@ public final class HeatJson {
                     .flag("extrapolated", o.standard().get().extrapolated())
                     .close();
         }
+        if (heat.damp().isPresent()) {
+            out.open("damp")
+                    .number("metal", heat.damp().get().metal())
+                    .number("dewPoint", heat.damp().get().dewPoint())
+                    .flag("wet", heat.damp().get().wet())
+                    .close();
+        }
+        if (heat.sensor().isPresent()) {
+            out.open("sensor")
+                    .number("highest", heat.sensor().get().highest())
+                    .number("hysteresis", heat.sensor().get().hysteresis())
+                    .number("top", heat.sensor().get().top())
+                    .close();
+        }
+        out.list("pipeCurve", f.pipes(), p -> out.number("volumeFlow", p.flow()).number("head", p.head()));
         out.list("zones", o.zones(), z -> zone(out, z));
         out.list("loops", IntStream.range(0, heat.loops().size()).boxed().toList(), i -> loop(out, heat, i));
         out.list("warmUp", heat.warmUp().points(), p -> minute(out, p));
         if (heat.circuit().isPresent()) {
-            out.open("circuit")
-                    .number("duty", heat.circuit().get().duty())
-                    .number("swing", heat.circuit().get().swing())
-                    .number("surface", heat.circuit().get().surface())
-                    .number("floorShare", heat.circuit().get().floorShare())
-                    .close();
+            circuit(out, heat.circuit().get(), heat.stuck());
         }
         out.texts("notes", heat.notes())
                 .texts("assumptions", heat.assumptions())
                 .close();
+    }
+
+    private static void circuit(JsonOut out, CircuitRun run, Optional<CircuitRun> stuck) throws IOException {
+        out.open("circuit")
+                .number("duty", run.duty())
+                .whole("openings", run.openings())
+                .number("swing", run.swing())
+                .number("surface", run.surface())
+                .number("sensor", run.plates())
+                .number("source", run.source())
+                .whole("starts", run.starts())
+                .number("floor", run.floor())
+                .number("floorShare", run.floorShare())
+                .number("cylinder", run.cylinder())
+                .number("blowers", run.blowers())
+                .number("kept", run.kept())
+                .whole("firstOpen", run.firstOpen());
+        if (stuck.isPresent()) {
+            out.open("stuckOpen")
+                    .number("surface", stuck.get().hottestSurface())
+                    .number("sensor", stuck.get().hottestPlates())
+                    .close();
+        }
+        out.close();
     }
 
     private static double reynolds(List<LoopHeat> loops) {
@@ -86,6 +122,10 @@ public final class HeatJson {
     private static void zone(JsonOut out, FloorOutput.ZoneOutput z) throws IOException {
         out.text("kind", z.zone().kind().words())
                 .number("area", z.zone().area())
+                .number("coolant", z.coolant())
+                .number("up", z.zone().output().up())
+                .number("down", z.zone().output().down())
+                .number("through", z.zone().output().exchange())
                 .number("upward", z.upward())
                 .number("downward", z.downward())
                 .number("surfaceMean", z.surfaceMean())
@@ -104,7 +144,10 @@ public final class HeatJson {
                 .number("reynolds", l.losses().reynolds())
                 .number("friction", l.losses().friction())
                 .number("pressureDrop", l.losses().total())
+                .number("coolant", l.mean())
+                .number("film", l.film())
                 .number("volume", l.litres());
+        out.list("zones", l.zones(), z -> zone(out, z));
         if (heat.balance().isPresent()) {
             out.number("throttled", heat.balance().get().settings().get(i).throttled())
                     .number("kv", heat.balance().get().settings().get(i).kv());

@@ -21,8 +21,8 @@ public final class TemperatureDrafting {
     private static final int MOST_STEPS = 12;
     /** Of a polygon that is drawn for a circle. */
     private static final int CORNERS = 24;
-    /** From cold to hot, each darker than the one before. */
-    private static final int[] RAMP = {0xFFF8DC, 0xFFD27F, 0xF39A4A, 0xCF5A33, 0x8F2530, 0x46101F};
+    /** From cold to hot, each darker than the one before by an equal step to the eye, so that they read in grey too. */
+    private static final int[] RAMP = {0xFFFAE6, 0xFFE3A6, 0xFFC66B, 0xF5A04C, 0xE27A3F, 0xC55135, 0x9C3236};
 
     private final FieldSolution field;
     private final double step;
@@ -95,8 +95,8 @@ public final class TemperatureDrafting {
                         field.mean(),
                         field.least(),
                         field.peak()),
-                "Two-dimensional conduction over the plan as it is; the coolant cools along each loop. A thin hot line over the"
-                        + " pipe is left out.");
+                "Two-dimensional conduction over the plan as it is, with 0.1 mm of air between pipe and plate; the coolant cools"
+                        + " along each loop. A thin hot line over the pipe is left out.");
     }
 
     private List<ShadedFloor.ShadedBox> boxes() {

@@ -42,13 +42,14 @@ public record ShadedFloor(
      * A line of one level.
      *
      * @param words the level
-     * @param segments its parts, in no order
-     * @param label where the level is written
+     * @param lines the places that have it, closed ones as polygons
+     * @param labels where the level is written
      */
-    public record LevelLine(String words, List<Segment> segments, Point label) {
-        /** Copies the list. */
+    public record LevelLine(String words, List<Path> lines, List<Point> labels) {
+        /** Copies the lists. */
         public LevelLine {
-            segments = List.copyOf(segments);
+            lines = List.copyOf(lines);
+            labels = List.copyOf(labels);
         }
     }
 

@@ -27,8 +27,4 @@ public record Candidate(int number, Contour contour, String what) {
                 .min((a, b) -> Double.compare(a.x() + a.y(), b.x() + b.y()))
                 .orElseThrow();
     }
-
-    Candidate as(String other) {
-        return new Candidate(number, contour, other);
-    }
 }

@@ -22,6 +22,10 @@ final class Diagram {
     private static final double[] ROUND = {1, 2, 5, 10};
     private static final int MOST_TICKS = 7;
 
+    /** Of the names of two curves. */
+    private static final double APART = LETTERS * 1.3;
+
+    private final List<Point> names = new ArrayList<>();
     private final SheetBuilder sheet;
     private final Axis across;
     private final Axis up;
@@ -83,16 +87,31 @@ final class Diagram {
         if (points.size() >= 2) {
             sheet.add(layer, Path.polyline(points));
             sheet.add(
-                    layer, new Text(points.get(points.size() - 1).plus(1.5, 0), LETTERS, 0, Anchor.MIDDLE_LEFT, name));
+                    layer,
+                    new Text(free(points.get(points.size() - 1).plus(1.5, 0)), LETTERS, 0, Anchor.MIDDLE_LEFT, name));
         }
         return this;
+    }
+
+    /** The next place downwards where no other curve's name stands. */
+    private Point free(Point wanted) {
+        Point at = wanted;
+        for (int i = 0; i <= 2 * names.size(); i++) {
+            Point tried = at;
+            if (names.stream().noneMatch(n -> n.distance(tried) < APART)) {
+                break;
+            }
+            at = at.plus(0, -APART / 2);
+        }
+        names.add(at);
+        return at;
     }
 
     /** A point with words. */
     Diagram point(Point value, String name) {
         Point at = place(value);
         sheet.add(Layer.KEEP_OUT, new Circle(at, 1.2));
-        words(at.plus(2.5, 2.5), Anchor.BOTTOM_LEFT, name);
+        words(at.plus(4, 0.4), Anchor.MIDDLE_LEFT, name);
         return this;
     }
 

@@ -1,12 +1,14 @@
 package org.runbend.export.papers;
 
+import static org.runbend.export.papers.HeatFigures.figure;
+import static org.runbend.export.papers.HeatFigures.one;
+import static org.runbend.export.papers.HeatFigures.three;
+import static org.runbend.export.papers.HeatFigures.two;
+import static org.runbend.export.papers.HeatFigures.whole;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.runbend.export.drawing.Decimals;
-import org.runbend.export.drawing.Layer;
-import org.runbend.export.drawing.Point;
-import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.PageFormat;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
@@ -18,20 +20,16 @@ import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.heat.LoopHeat;
 import org.runbend.optimizer.heat.circuit.WarmUp;
-import org.runbend.optimizer.heat.coolant.CoolantProperties;
 import org.runbend.optimizer.heat.flow.BalanceSolution;
-import org.runbend.optimizer.heat.flow.LoopLosses;
-import org.runbend.optimizer.heat.flow.LoopPath;
-import org.runbend.optimizer.heat.flow.PumpCurve;
 import org.runbend.optimizer.heat.limits.Finding;
+import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.heat.output.FloorOutput;
-import org.runbend.optimizer.heat.output.Stack;
 import org.runbend.optimizer.heat.output.StripOutput;
 import org.runbend.optimizer.job.Job;
 
 /**
- * The heat report of a floor: what it gives, flow and pump, limits, warm-up, what was assumed. Every figure can be followed from those
- * printed with it.
+ * The heat report of a floor: what it gives, flow and pump, circuit and floor sensor, limits, warm-up, what was assumed. Every figure can
+ * be followed from those printed with it; the last section has what is needed for that alone.
  */
 public final class HeatPaper {
     private static final double CURVE_HEIGHT = 58;
@@ -46,12 +44,14 @@ public final class HeatPaper {
     private final HeatProblem problem;
     private final HeatSolution heat;
     private final String warning;
+    private final HeatCurves curves;
 
     private HeatPaper(Job job, HeatProblem problem, HeatSolution heat, String warning) {
         this.job = job;
         this.problem = problem;
         this.heat = heat;
         this.warning = warning;
+        curves = new HeatCurves(problem, heat);
     }
 
     /** The paper, a PDF; {@code warning} stands over every page, may be empty. */
@@ -68,12 +68,14 @@ public final class HeatPaper {
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());
             output(flow);
-            flowOf(flow);
             limits(flow);
-            warmUp(flow);
             list(flow, "What a fitter must know", heat.notes());
+            flowOf(flow);
+            new CircuitSection(problem, heat, curves).write(flow);
+            warmUp(flow);
             list(flow, "What was assumed", heat.assumptions());
             list(flow, "Take care", CAUTIONS);
+            new FollowSection(problem, heat).write(flow);
             return document.toBytes();
         }
     }
@@ -93,65 +95,98 @@ public final class HeatPaper {
                         one(problem.surroundings().outside()),
                         one(o.surfaceMean()),
                         one(o.surfacePeak())));
-        heat.need()
-                .ifPresent(n -> flow.paragraph(String.format(
-                        Locale.ROOT,
-                        "The room needs %s W; the floor covers %.0f %%, %s W remain for air heating.",
-                        three(n.need()),
-                        100 * n.share(),
-                        three(n.remaining()))));
-        PdfTable table = new PdfTable(
-                Column.left("floor", 4),
-                Column.right("m2", 2),
-                Column.right("up W/m2K", 2.4),
-                Column.right("down W/m2K", 2.6),
-                Column.right("through W/m2K", 2.9),
-                Column.right("up W/m2", 2.2),
-                Column.right("mean \u00b0C", 2),
-                Column.right("peak \u00b0C", 2));
-        for (FloorOutput.ZoneOutput z : o.zones()) {
-            StripOutput s = z.zone().output();
-            table.row(
-                    z.zone().kind().words(),
-                    two(z.zone().area()),
-                    two(s.up()),
-                    two(s.down()),
-                    two(s.exchange()),
-                    one(z.upward()),
-                    one(z.surfaceMean()),
-                    one(z.surfacePeak()));
-        }
-        flow.table(table);
-        Stack k = problem.build().stack();
+        need(flow);
+        flow.table(zones());
         flow.paragraph(
-                String.format(
-                        Locale.ROOT,
-                        "q up = up x (coolant - room) + through x (outside - room); surface = room + q / %s; coolant %s degrees C"
-                                + " in the mean. Cover %s mm of %s W/(m K), finish %s m2K/W, foam %s mm of %s W/(m K) under the"
-                                + " pipe. Method of fins (Hottel, Whillier, Bliss), fitted to finite elements.",
-                        one(k.surface()),
-                        one(heat.loops().get(0).mean()),
-                        one(k.cover()),
-                        two(k.coverConductivity()),
-                        two(k.finish()),
-                        one(k.foam()),
-                        String.format(Locale.ROOT, "%.3f", k.foamConductivity())),
+                "W up = up x (coolant - room) + through x (outside - room), for each m2; coolant: its mean there.",
                 TextStyle.SMALL);
         o.standard()
                 .ifPresent(b -> flow.paragraph(
                         String.format(
                                 Locale.ROOT,
-                                "EN 1264-2 type B for the plated floor: %s W/m2 for each kelvin of the logarithmic mean%s%s.",
+                                "Beside it, EN 1264-2 type B for the plated floor, without film and gap: %s W/m2 for each kelvin of"
+                                        + " the logarithmic mean%s%s.",
                                 two(b.up()),
                                 b.valid() ? "" : ", out of the range of the standard",
                                 b.extrapolated() ? ", beyond its tables" : ""),
                         TextStyle.SMALL));
     }
 
+    private void need(PdfFlow flow) {
+        heat.need().ifPresent(n -> {
+            SpaceLoss space = problem.surroundings().space().orElseThrow();
+            List<String> parts = new ArrayList<>();
+            for (SpaceLoss.Surface s : space.surfaces()) {
+                parts.add(s.name() + " " + two(s.area()) + " m2 of " + two(s.transmittance()));
+            }
+            if (space.volume() > 0) {
+                parts.add("0.34 x " + two(space.airChanges()) + " changes an hour of " + two(space.volume())
+                        + " m3 of air");
+            }
+            if (space.bridges() > 0 && !parts.isEmpty()) {
+                parts.add("bridges " + two(space.bridges()) + " W/K");
+            }
+            flow.paragraph(String.format(
+                    Locale.ROOT,
+                    "The room loses %s W/K%s: it needs %s W. The floor covers %s %%, %s W remain for air heating.",
+                    figure(space.perKelvin()),
+                    parts.isEmpty() ? "" : " (" + String.join("; ", parts) + ")",
+                    three(n.need()),
+                    whole(100 * n.share()),
+                    three(n.remaining())));
+        });
+    }
+
+    private PdfTable zones() {
+        boolean several = heat.loops().size() > 1;
+        List<Column> columns = new ArrayList<>();
+        if (several) {
+            columns.add(Column.left("loop", 2));
+        }
+        columns.addAll(List.of(
+                Column.left("floor", 4.2),
+                Column.right("m2", 1.6),
+                Column.right("coolant \u00b0C", 2.2),
+                Column.right("up W/m2K", 2),
+                Column.right("down W/m2K", 2.1),
+                Column.right("through W/m2K", 2.4),
+                Column.right("W up per m2", 2.1),
+                Column.right("mean \u00b0C", 1.9),
+                Column.right("peak \u00b0C", 1.9)));
+        PdfTable table = new PdfTable(columns);
+        int told = 0;
+        for (LoopHeat loop : heat.loops()) {
+            loop.zones().forEach(z -> table.row(zone(several, loop.name(), z)));
+            told += loop.zones().size();
+        }
+        heat.output().zones().stream().skip(told).forEach(z -> table.row(zone(several, "", z)));
+        return table;
+    }
+
+    private static List<String> zone(boolean several, String loop, FloorOutput.ZoneOutput z) {
+        StripOutput s = z.zone().output();
+        List<String> row = new ArrayList<>();
+        if (several) {
+            row.add(loop);
+        }
+        row.addAll(List.of(
+                z.zone().kind().words(),
+                two(z.zone().area()),
+                one(z.coolant()),
+                two(s.up()),
+                two(s.down()),
+                two(s.exchange()),
+                one(z.upward()),
+                one(z.surfaceMean()),
+                one(z.surfacePeak())));
+        return row;
+    }
+
     private void flowOf(PdfFlow flow) {
         flow.heading("Flow and pump");
-        PdfTable table = new PdfTable(
-                Column.left("loop", 2.5),
+        boolean several = heat.balance().isPresent();
+        List<Column> columns = new ArrayList<>(List.of(
+                Column.left("loop", 2.3),
                 Column.right("l/min", 2),
                 Column.right("m/s", 2),
                 Column.right("Reynolds", 2.9),
@@ -159,13 +194,15 @@ public final class HeatPaper {
                 Column.right("out \u00b0C", 2),
                 Column.right("kPa", 2),
                 Column.right("W up", 2),
-                Column.right("W down", 2.2),
-                Column.right("throttle kPa", 2.4),
-                Column.right("Kv m3/h", 2.4));
+                Column.right("W down", 2.3)));
+        if (several) {
+            columns.add(Column.right("throttle kPa", 2.4));
+            columns.add(Column.right("its Kv m3/h", 2.4));
+        }
+        PdfTable table = new PdfTable(columns);
         for (int i = 0; i < heat.loops().size(); i++) {
             LoopHeat l = heat.loops().get(i);
-            int at = i;
-            table.row(
+            List<String> row = new ArrayList<>(List.of(
                     l.name(),
                     two(l.losses().flow()),
                     two(l.losses().velocity()),
@@ -174,14 +211,15 @@ public final class HeatPaper {
                     one(l.back()),
                     one(l.losses().total()),
                     three(l.upward()),
-                    three(l.downward()),
-                    heat.balance()
-                            .map(b -> one(b.settings().get(at).throttled()))
-                            .orElse("-"),
-                    heat.balance().map(b -> kv(b.settings().get(at))).orElse("-"));
+                    three(l.downward())));
+            int at = i;
+            heat.balance().ifPresent(b -> {
+                row.add(one(b.settings().get(at).throttled()));
+                row.add(kv(b.settings().get(at)));
+            });
+            table.row(row);
         }
         flow.table(table);
-        pressures(flow);
         flow.paragraph(String.format(
                 Locale.ROOT,
                 "Coolant: %s, %s l in all, %s l of glycol in it. It grows by %s l when warm; %s. Flush with %s l/min or more a loop.",
@@ -190,73 +228,29 @@ public final class HeatPaper {
                 two(heat.filling().glycol()),
                 two(heat.expansion().litres()),
                 problem.circuit().closed()
-                        ? "the vessel holds " + one(heat.expansion().room()) + " l or more"
+                        ? "a vessel of " + one(heat.expansion().room()) + " l or more for a relief valve of "
+                                + whole(problem.circuit().relief()) + " kPa; fill cold to "
+                                + whole(heat.standing().fill()) + " kPa at the lowest point"
                         : "the header tank needs " + two(heat.expansion().room()) + " l over its cold mark",
                 one(heat.flow().flushing())));
         if (problem.supply().flow() instanceof FlowWish.ByPump pump) {
-            flow.drawing(pumpCurve(pump.curve()), CURVE_HEIGHT);
+            flow.drawing(curves.pump(pump.curve()), CURVE_HEIGHT);
         }
-    }
-
-    /** What the pressure of each loop is made of. */
-    private void pressures(PdfFlow flow) {
-        CoolantProperties c = heat.flow().coolant();
-        StringBuilder words = new StringBuilder(String.format(
-                Locale.ROOT,
-                "Coolant at its mean: %.0f kg/m3, %.0f J/(kg K), %.3f mPa s.",
-                c.density(),
-                c.heatCapacity(),
-                1000 * c.viscosity()));
-        for (int i = 0; i < heat.loops().size(); i++) {
-            LoopPath path = problem.loops().get(i).path();
-            LoopLosses l = heat.loops().get(i).losses();
-            words.append(String.format(
-                    Locale.ROOT,
-                    " %s: %.2f m straight, tails with it, in a bore of %.1f mm at a friction factor of %.4f take %.2f kPa, bends %.2f,"
-                            + " fittings %.2f.",
-                    heat.loops().get(i).name(),
-                    path.straight() / 1000,
-                    path.bore(),
-                    l.friction(),
-                    l.straights(),
-                    l.bends(),
-                    l.fittings()));
-        }
-        flow.paragraph(
-                words.append(" Darcy and Weisbach; Churchill 1977, White 1929, Rennels 2012.")
-                        .toString(),
-                TextStyle.SMALL);
-    }
-
-    private Sheet pumpCurve(PumpCurve curve) {
-        List<Point> points =
-                curve.points().stream().map(p -> new Point(p.flow(), p.head())).toList();
-        double most =
-                curve.points().stream().mapToDouble(PumpCurve.Point::head).max().orElse(1);
-        Diagram diagram = new Diagram(
-                "Pump curve",
-                Diagram.Axis.over("flow, l/min", 0, curve.greatest()),
-                Diagram.Axis.over("head, kPa", 0, Math.max(most, 1)));
-        diagram.curve(Layer.PIPE, "pump", points);
-        diagram.point(
-                new Point(heat.flow().volume(), heat.flow().pumpHead()),
-                two(heat.flow().volume()) + " l/min at " + one(heat.flow().pumpHead()) + " kPa");
-        return diagram.sheet();
     }
 
     private void limits(PdfFlow flow) {
         PdfTable table = new PdfTable(
                 Column.left("limit", 7.2),
-                Column.right("found", 2.3),
-                Column.right("limit", 2.3),
-                Column.left("unit", 1.7),
+                Column.right("found", 2.1),
+                Column.right("limit", 2.1),
+                Column.left("unit", 1.6),
                 Column.left("verdict", 2),
-                Column.left("limit from", 6.8));
+                Column.left("limit from", 7.4));
         for (Finding f : heat.findings()) {
             table.row(
                     f.name(),
-                    figure(f.value()),
-                    figure(f.limit()),
+                    f.unit().equals("walls") ? whole(f.value()) : figure(f.value()),
+                    f.unit().equals("walls") ? whole(f.limit()) : figure(f.limit()),
                     f.unit().replace("degrees C", "\u00b0C"),
                     f.verdict().name().toLowerCase(Locale.ROOT),
                     f.source());
@@ -270,44 +264,21 @@ public final class HeatPaper {
     }
 
     private void warmUp(PdfFlow flow) {
-        List<WarmUp.Point> points = heat.warmUp().points();
-        double least = points.stream()
-                .mapToDouble(p -> Math.min(p.surface(), p.coolant()))
-                .min()
-                .orElse(0);
-        double most = points.stream()
-                .mapToDouble(p -> Math.max(p.surface(), p.coolant()))
-                .max()
-                .orElse(1);
-        Diagram diagram = new Diagram(
-                "Warm-up",
-                Diagram.Axis.over("minutes", 0, points.size() - 1.0),
-                Diagram.Axis.over("degrees C", least, Math.max(most, least + 1)));
-        diagram.curve(Layer.PIPE, "coolant", curve(points, WarmUp.Point::coolant));
-        diagram.curve(Layer.KEEP_OUT, "plate", curve(points, WarmUp.Point::sensor));
-        diagram.curve(Layer.PLATE, "surface", curve(points, WarmUp.Point::surface));
-        flow.heading("Warm-up").drawing(diagram.sheet(), CURVE_HEIGHT);
+        flow.heading("Warm-up from cold");
+        if (heat.circuit().isEmpty()) {
+            flow.drawing(curves.warmUp(), CURVE_HEIGHT);
+        }
         PdfTable table = new PdfTable(
                 Column.right("minute", 2),
                 Column.right("coolant \u00b0C", 3),
-                Column.right("plate \u00b0C", 3),
-                Column.right("surface \u00b0C", 3));
-        for (WarmUp.Point p : points) {
+                Column.right("plates \u00b0C", 3),
+                Column.right("surface over them \u00b0C", 4));
+        for (WarmUp.Point p : heat.warmUp().points()) {
             if (p.minute() % 10 == 0) {
                 table.row(Integer.toString(p.minute()), one(p.coolant()), one(p.sensor()), one(p.surface()));
             }
         }
         flow.table(table);
-    }
-
-    private interface Reading {
-        double of(WarmUp.Point p);
-    }
-
-    private static List<Point> curve(List<WarmUp.Point> points, Reading reading) {
-        List<Point> curve = new ArrayList<>();
-        points.forEach(p -> curve.add(new Point(p.minute(), reading.of(p))));
-        return curve;
     }
 
     private static void list(PdfFlow flow, String heading, List<String> lines) {
@@ -319,29 +290,5 @@ public final class HeatPaper {
 
     private static String kv(BalanceSolution.Setting setting) {
         return Double.isInfinite(setting.kv()) ? "open" : two(setting.kv());
-    }
-
-    /** Three figures. */
-    static String three(double value) {
-        if (value == 0 || !Double.isFinite(value)) {
-            return "0";
-        }
-        double power = Math.pow(10, Math.floor(Math.log10(Math.abs(value))) - 2);
-        double rounded = Math.rint(value / power) * power;
-        return power >= 1
-                ? String.format(Locale.ROOT, "%.0f", rounded)
-                : Decimals.of(rounded, (int) Math.max(0, Math.min(6, -Math.log10(power))));
-    }
-
-    private static String figure(double value) {
-        return Math.abs(value) >= 100 ? three(value) : one(value);
-    }
-
-    private static String one(double value) {
-        return String.format(Locale.ROOT, "%.1f", value);
-    }
-
-    private static String two(double value) {
-        return String.format(Locale.ROOT, "%.2f", value);
     }
 }

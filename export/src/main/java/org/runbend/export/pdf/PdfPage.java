@@ -2,6 +2,7 @@ package org.runbend.export.pdf;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.util.Matrix;
 import org.runbend.export.drawing.Sheet;
@@ -53,6 +54,22 @@ public final class PdfPage {
             out.setLineWidth(pt(pen));
             out.moveTo(pt(x1), pt(y1));
             out.lineTo(pt(x2), pt(y2));
+            out.stroke();
+        });
+    }
+
+    /** A line through points, two numbers each; {@code pen} is its width, mm. */
+    public void way(List<double[]> points, boolean closed, double pen, int colour) {
+        draw(() -> {
+            out.setStrokingColor(Inks.colour(colour));
+            out.setLineWidth(pt(pen));
+            out.moveTo(pt(points.get(0)[0]), pt(points.get(0)[1]));
+            for (double[] p : points.subList(1, points.size())) {
+                out.lineTo(pt(p[0]), pt(p[1]));
+            }
+            if (closed) {
+                out.closePath();
+            }
             out.stroke();
         });
     }

@@ -1,8 +1,9 @@
 package org.runbend.export.pdf;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Path;
-import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.ShadedFloor;
 
 /** Writes a shaded floor on a page of A4 on its side. */
@@ -12,7 +13,6 @@ public final class ShadedPdf {
     private static final int THIN_INK = 0x333333;
     private static final int PAPER = 0xFFFFFF;
     private static final double THIN = 0.13;
-    private static final double LEAST = 0.05;
     private static final double THICK = 0.5;
 
     private final PdfDocument document;
@@ -64,28 +64,23 @@ public final class ShadedPdf {
                     floor.steps().get(b.step()).colour());
         }
         for (ShadedFloor.LevelLine l : floor.lines()) {
-            for (Segment s : l.segments()) {
-                // A part shorter than the pen is wide is a dot, and many are a dotted line.
-                if (scale * s.a().distance(s.b()) > LEAST) {
-                    page.line(x(s.a().x()), y(s.a().y()), x(s.b().x()), y(s.b().y()), THIN, THIN_INK);
-                }
-            }
+            l.lines().forEach(p -> way(p, THIN, THIN_INK));
         }
         for (ShadedFloor.LevelLine l : floor.lines()) {
-            label(x(l.label().x()), y(l.label().y()), l.words());
+            l.labels().forEach(at -> label(x(at.x()), y(at.y()), l.words()));
         }
         for (Path p : floor.outline()) {
-            for (int i = 0; i < p.partCount(); i++) {
-                page.line(
-                        x(p.vertices().get(i).x()),
-                        y(p.vertices().get(i).y()),
-                        x(p.end(i).x()),
-                        y(p.end(i).y()),
-                        THICK,
-                        INK);
-            }
+            way(p, THICK, INK);
         }
         legend();
+    }
+
+    private void way(Path p, double pen, int colour) {
+        List<double[]> points = new ArrayList<>();
+        p.vertices()
+                .forEach(v ->
+                        points.add(new double[] {x(v.point().x()), y(v.point().y())}));
+        page.way(points, p.closed(), pen, colour);
     }
 
     /** On white, as some shades are as dark as ink, and nowhere over the edge of the floor. */

@@ -7,7 +7,6 @@ import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
-import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.ShadedFloor;
 import org.runbend.export.drawing.Vertex;
 
@@ -78,23 +77,28 @@ public final class ShadedSvg {
     private void lines() {
         for (ShadedFloor.LevelLine l : floor.lines()) {
             StringBuilder d = new StringBuilder();
-            for (Segment s : l.segments()) {
-                d.append("M").append(xy(s.a())).append("L").append(xy(s.b()));
+            for (Path p : l.lines()) {
+                d.append(way(p));
             }
             line("<path fill=\"none\" stroke=\"#333333\" stroke-width=\"" + n(0.13 * pen) + "\" d=\"" + d + "\"/>");
         }
         for (ShadedFloor.LevelLine l : floor.lines()) {
-            label(l.label().x(), -l.label().y(), 2.2, "middle", l.words(), true);
+            for (Point at : l.labels()) {
+                label(at.x(), -at.y() + 0.8 * pen, 2.2, "middle", l.words(), true);
+            }
         }
     }
 
     private void outline() {
         for (Path p : floor.outline()) {
-            List<String> corners =
-                    p.vertices().stream().map(Vertex::point).map(ShadedSvg::xy).toList();
-            line("<path fill=\"none\" stroke=\"#1a1a1a\" stroke-width=\"" + n(0.5 * pen) + "\" d=\"M"
-                    + String.join("L", corners) + (p.closed() ? "Z" : "") + "\"/>");
+            line("<path fill=\"none\" stroke=\"#1a1a1a\" stroke-width=\"" + n(0.5 * pen) + "\" d=\"" + way(p) + "\"/>");
         }
+    }
+
+    private static String way(Path p) {
+        List<String> corners =
+                p.vertices().stream().map(Vertex::point).map(ShadedSvg::xy).toList();
+        return "M" + String.join("L", corners) + (p.closed() ? "Z" : "");
     }
 
     private void words(Extent box, double head) {

@@ -9,7 +9,6 @@ import java.util.Set;
 import org.runbend.optimizer.floor.Colours;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
-import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
@@ -19,7 +18,7 @@ import org.runbend.optimizer.loop.search.LoopSketch;
 
 /** Places of the port's block that the loop does not serve: no bend fits, colours do not come out, or turns cost more. */
 final class LeftOutParts {
-    /** More turns than any floor takes. */
+    /** A price at which turns hardly count: more turns than any floor takes. */
     private static final int DEAR = 10_000;
 
     private final Lattice lattice;
@@ -97,8 +96,9 @@ final class LeftOutParts {
 
     /** The least price at which a loop that serves more is the better one, if a quick look finds such a loop. */
     private List<Remedy> keepingPrice() {
+        LatticeGraph dear = graph.copy().price(DEAR).build();
         long objective = new LoopSketch()
-                .objective(new LoopProblem(dear(), List.of(loop.port()), Preference.longRuns(), WorkLimit.standard()))
+                .objective(new LoopProblem(dear, List.of(loop.port()), Preference.longRuns(), WorkLimit.standard()))
                 .orElse(Long.MAX_VALUE);
         int kept = loop.leftOut() - (int) Math.min(loop.leftOut(), objective / DEAR);
         long turns = objective % DEAR - loop.turns();
@@ -107,25 +107,6 @@ final class LeftOutParts {
         }
         double area = kept * lattice.spacing() * lattice.spacing() / 1e6;
         return List.of(new Remedy(Remedy.Change.PRICE, "", price, turns / kept + 1, 0, 0, kept, kept, area, turns));
-    }
-
-    /** The lattice with a price at which turns hardly count. */
-    private LatticeGraph dear() {
-        LatticeGraph.Builder dear = LatticeGraph.builder();
-        for (int n = 0; n < graph.size(); n++) {
-            dear.addNode(graph.column(n), graph.row(n), graph.price(n) > 0 ? DEAR : 0);
-        }
-        for (int n = 0; n < graph.size(); n++) {
-            for (Heading h : Heading.values()) {
-                if (graph.neighbour(n, h) >= 0) {
-                    dear.link(n, graph.neighbour(n, h));
-                }
-                if (!graph.bendAllowed(n, h, h.left())) {
-                    dear.forbidBend(n, h, h.left());
-                }
-            }
-        }
-        return dear.build();
     }
 
     /** Places of the colour in excess first, then by row and column, so that a cut of the list is one of colour. */

@@ -59,6 +59,9 @@ record Servable(Lattice lattice, List<Integer> nodes) {
             changed = count(in) < before;
         }
         boolean[] left = in;
+        if (IntStream.range(0, left.length).anyMatch(n -> graph.isWanted(n) && !left[n])) {
+            return Optional.empty();
+        }
         return Optional.of(new Servable(
                 lattice,
                 IntStream.range(0, left.length).filter(n -> left[n]).boxed().toList()));
@@ -73,26 +76,13 @@ record Servable(Lattice lattice, List<Integer> nodes) {
         if (!in[port.from()] || !in[port.to()]) {
             return Optional.empty();
         }
-        LatticeGraph.Builder part = LatticeGraph.builder();
-        int[] number = new int[graph.size()];
-        int[] back = new int[graph.size()];
-        for (int n = 0; n < graph.size(); n++) {
-            number[n] = in[n] ? part.addNode(graph.column(n), graph.row(n), 0) : -1;
-            if (in[n]) {
-                back[number[n]] = n;
-            }
-        }
-        for (int n = 0; n < graph.size(); n++) {
-            for (Heading h : List.of(Heading.EAST, Heading.NORTH)) {
-                int next = graph.neighbour(n, h);
-                if (in[n] && next >= 0 && in[next]) {
-                    part.link(number[n], number[next]);
-                }
-            }
-        }
-        return BiconnectedBlock.ofLink(part.build(), number[port.from()], number[port.to()])
+        int[] nodes = IntStream.range(0, in.length).filter(n -> in[n]).toArray();
+        return BiconnectedBlock.ofLink(
+                        graph.part(nodes),
+                        Arrays.binarySearch(nodes, port.from()),
+                        Arrays.binarySearch(nodes, port.to()))
                 .map(b -> new BiconnectedBlock(
-                        b.nodes().stream().map(n -> back[n]).toList()));
+                        b.nodes().stream().map(n -> nodes[n]).toList()));
     }
 
     private static void dropCorners(LatticeGraph graph, boolean[] in, PortPair port) {

@@ -7,12 +7,12 @@ import java.util.List;
  * the pads, so that a cutter no wider than the channel reaches every place.
  */
 public final class ChannelMaker {
-    /** The channels, and how near they come to each other and to the outline. */
+    /** The channels, and how near they come to each other. */
     public ChannelPlan make(ChannelProblem problem) {
         List<List<ChannelPlan.Corner>> contours = problem.loops().stream()
                 .map(loop -> new ChannelEdge(problem.size(), loop.pipe()).corners())
                 .toList();
         ChannelRoom room = new ChannelRoom(problem);
-        return new ChannelPlan(problem.size(), contours, room.leastWeb(), room.inside());
+        return new ChannelPlan(problem.size(), contours, room.leastWeb());
     }
 }

@@ -9,9 +9,8 @@ import org.runbend.optimizer.job.Point;
  * @param size their sizes
  * @param contours the finished edge of each loop's channel, closed, anticlockwise
  * @param leastWeb least material between two channels or two parts of one, mm; infinite if nothing lies within 350 mm
- * @param inside least distance of a channel's edge from the outline, mm; negative where it would leave the floor
  */
-public record ChannelPlan(ChannelSize size, List<List<Corner>> contours, double leastWeb, double inside) {
+public record ChannelPlan(ChannelSize size, List<List<Corner>> contours, double leastWeb) {
     /** Copies the lists. */
     public ChannelPlan {
         contours = contours.stream().map(List::copyOf).toList();

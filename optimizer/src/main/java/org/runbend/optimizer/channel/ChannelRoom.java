@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.index.strtree.STRtree;
@@ -12,7 +11,7 @@ import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Point;
 
 /**
- * How near channels come to each other and to the outline. All of a channel is taken to be as wide as at bends, and its ends
+ * How near channels come to each other. All of a channel is taken to be as wide as at bends, and its ends
  * as wide as pads, so that what is said is never more than what is there. Arcs go as chords of two degrees; what they lack
  * is taken off.
  */
@@ -59,19 +58,6 @@ final class ChannelRoom {
             }
         }
         return least - 2 * slack;
-    }
-
-    double inside() {
-        Coordinate[] ring = new Coordinate[problem.outline().size() + 1];
-        for (int i = 0; i < ring.length; i++) {
-            ring[i] = coordinate(problem.outline().get(i % problem.outline().size()));
-        }
-        Geometry outline = FACTORY.createLinearRing(ring);
-        double least = Double.POSITIVE_INFINITY;
-        for (Part p : parts) {
-            least = Math.min(least, p.line().distance(outline) - p.half());
-        }
-        return least - slack;
     }
 
     private double leastRadius() {

@@ -60,11 +60,6 @@ public record CoverProblem(
         this(stretches, stock, gap, minPiece, maxPiece, step, kerf, target, 1);
     }
 
-    /** The same problem with another target. */
-    public CoverProblem withTarget(long newTarget) {
-        return new CoverProblem(stretches, stock, gap, minPiece, maxPiece, step, kerf, newTarget, extraPieces);
-    }
-
     /**
      * Most pieces on a stretch of a length: as many as it takes in longest pieces of the shortest stock that gives a piece
      * (of what can be bought in any number, if there is any), and {@code extraPieces} more.

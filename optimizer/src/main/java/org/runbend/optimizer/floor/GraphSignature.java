@@ -1,5 +1,6 @@
 package org.runbend.optimizer.floor;
 
+import java.util.List;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
@@ -8,7 +9,7 @@ import org.runbend.optimizer.lattice.PortPair;
 final class GraphSignature {
     private GraphSignature() {}
 
-    /** Equal for lattices whose nodes, prices, links, bends and ports are equal but for a shift of whole nodes. */
+    /** Equal for lattices whose nodes (and which of them must be passed), prices, links, bends, return bends and ports are equal but for a shift of whole nodes. */
     static String of(Lattice lattice) {
         LatticeGraph g = lattice.graph();
         int column = Integer.MAX_VALUE;
@@ -20,7 +21,8 @@ final class GraphSignature {
         StringBuilder text = new StringBuilder();
         for (int n = 0; n < g.size(); n++) {
             text.append(g.column(n) - column).append(',').append(g.row(n) - row).append(',');
-            text.append(g.price(n)).append(',').append(choices(g, n)).append(';');
+            text.append(g.price(n)).append(',').append(choices(g, n));
+            text.append(g.isWanted(n) ? "!" : "").append(returns(g, n)).append(';');
         }
         for (PortPair port : lattice.ports()) {
             text.append(port.from()).append('-').append(port.to()).append(';');
@@ -35,6 +37,17 @@ final class GraphSignature {
             count += Integer.bitCount(choices(lattice.graph(), n));
         }
         return count;
+    }
+
+    /** Where stiff pipe may turn back, if anywhere. */
+    private static String returns(LatticeGraph g, int node) {
+        StringBuilder text = new StringBuilder();
+        for (Heading along : List.of(Heading.EAST, Heading.NORTH)) {
+            for (Heading side : List.of(along.left(), along.right())) {
+                text.append(g.returnAllowed(node, along, side) ? "r" + along.index() + side.index() : "");
+            }
+        }
+        return text.toString();
     }
 
     private static int choices(LatticeGraph g, int node) {

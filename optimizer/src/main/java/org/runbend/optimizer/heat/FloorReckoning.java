@@ -79,7 +79,7 @@ final class FloorReckoning {
             List<FloorZone> own = zones(loop, film(flows.losses().get(i), coolant));
             LoopHeat heat = heat(loop, own, flows.losses().get(i), coolant);
             loops.add(heat);
-            zones.addAll(output(own, heat.mean()));
+            zones.addAll(heat.zones());
             for (FloorZone z : own) {
                 edge += z.area() * z.output().plane() * z.output().least();
                 warm += z.area();
@@ -190,7 +190,8 @@ final class FloorReckoning {
                 mean,
                 film(losses, coolant),
                 losses,
-                CoolantFilling.inPipe(loop.path().bore(), loop.path().length() - loop.tails()));
+                CoolantFilling.inPipe(loop.path().bore(), loop.path().length() - loop.tails()),
+                given);
     }
 
     /** Mean of exp(-x) from 0 to a number of transfer units. */

@@ -1,9 +1,11 @@
 package org.runbend.optimizer.heat;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.optimizer.heat.circuit.CircuitRun;
+import org.runbend.optimizer.heat.circuit.WarmUp;
 import org.runbend.optimizer.heat.coolant.CoolantFilling;
 import org.runbend.optimizer.heat.coolant.ExpansionProblem;
 import org.runbend.optimizer.heat.coolant.ExpansionSolution;
@@ -12,7 +14,10 @@ import org.runbend.optimizer.heat.flow.AirCarrying;
 import org.runbend.optimizer.heat.flow.BalanceProblem;
 import org.runbend.optimizer.heat.flow.BalanceSolution;
 import org.runbend.optimizer.heat.flow.LoopBalance;
+import org.runbend.optimizer.heat.flow.LoopLosses;
 import org.runbend.optimizer.heat.flow.LoopPath;
+import org.runbend.optimizer.heat.flow.ParallelFlow;
+import org.runbend.optimizer.heat.flow.PumpCurve;
 import org.runbend.optimizer.heat.flow.StandingPressure;
 import org.runbend.optimizer.heat.flow.StandingProblem;
 import org.runbend.optimizer.heat.flow.StandingSolution;
@@ -37,6 +42,10 @@ public final class HeatReckoning {
     /** Air between pipe and plate that is reckoned with, mm. */
     public static final double USUAL_GAP = Contact.POOR / 2;
 
+    private static final int CURVE_PARTS = 40;
+    /** How far beyond the operating point the curve of the pipes is told. */
+    private static final double BEYOND = 1.3;
+
     /** The solution. */
     public HeatSolution solve(HeatProblem problem) {
         FloorState state = new FloorReckoning(problem, USUAL_GAP).solve();
@@ -45,11 +54,16 @@ public final class HeatReckoning {
         StandingSolution standing = standing(problem);
         double film = state.loops().get(0).film();
         WarmUpReckoning overTime = new WarmUpReckoning(problem);
-        Optional<CircuitRun> circuit = overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres());
+        Optional<CircuitRun> circuit = overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres(), false);
+        Optional<CircuitRun> stuck = circuit.isPresent() && overTime.isHeldBack()
+                ? overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres(), true)
+                : Optional.empty();
+        Optional<HeatSolution.Sensor> sensor = limits.sensorSetting();
+        Optional<DampSolution> damp = damp(problem, state);
         Notes notes = new Notes(problem);
         List<Finding> findings = limits.judge(state, standing);
         return new HeatSolution(
-                output(problem, state, limits.surfacePeak()),
+                output(problem, state, limits.hottest().celsius()),
                 state.loops(),
                 flow(problem, state),
                 balance(problem, state),
@@ -57,13 +71,24 @@ public final class HeatReckoning {
                 expansion(problem, filling),
                 standing,
                 need(problem, state),
-                damp(problem, state),
-                overTime.warmUp(film, USUAL_GAP),
+                damp,
+                overTime.mass(film, USUAL_GAP),
+                circuit.map(HeatReckoning::firstHour).orElseGet(() -> overTime.warmUp(film, USUAL_GAP)),
+                limits.hottest(),
                 circuit,
+                stuck,
+                sensor,
                 findings,
                 limits.highestSupply(),
-                notes.notes(limits.highestSupply(), circuit, state),
+                notes.notes(limits.highestSupply(), sensor, circuit, damp, state),
                 notes.assumptions());
+    }
+
+    private static WarmUp firstHour(CircuitRun run) {
+        return new WarmUp(run.points().stream()
+                .limit(WarmUpReckoning.WATCHED + 1L)
+                .map(p -> new WarmUp.Point(p.minute(), p.surface(), p.sensor(), p.coolant()))
+                .toList());
     }
 
     private static HeatSolution.Output output(HeatProblem problem, FloorState state, double peak) {
@@ -111,7 +136,30 @@ public final class HeatReckoning {
                         .orElseThrow(),
                 state.pumpHead(),
                 new AirCarrying().flushing(problem.build().pipe().bore()),
-                state.coolant());
+                state.coolant(),
+                pipes(problem, state));
+    }
+
+    private static List<PumpCurve.Point> pipes(HeatProblem problem, FloorState state) {
+        List<PumpCurve.Point> points = new ArrayList<>();
+        if (problem.supply().flow() instanceof FlowWish.ByPump pump) {
+            List<LoopPath> paths =
+                    problem.loops().stream().map(HeatedLoop::path).toList();
+            PumpCurve curve = pump.curve();
+            for (int i = 0; i <= CURVE_PARTS; i++) {
+                double flow = Math.min(curve.greatest(), BEYOND * state.flow()) * i / CURVE_PARTS;
+                double head = new ParallelFlow()
+                        .solve(paths, state.coolant(), flow).stream()
+                                .mapToDouble(LoopLosses::total)
+                                .max()
+                                .orElseThrow();
+                if (head > curve.head(0)) {
+                    break;
+                }
+                points.add(new PumpCurve.Point(flow, head));
+            }
+        }
+        return points;
     }
 
     /** Valves for flows in proportion to what each loop gives, so that all come back equally warm. */

@@ -3,11 +3,13 @@ package org.runbend.optimizer.heat;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.optimizer.heat.circuit.CircuitRun;
+import org.runbend.optimizer.heat.circuit.FloorMass;
 import org.runbend.optimizer.heat.circuit.WarmUp;
 import org.runbend.optimizer.heat.coolant.CoolantFilling;
 import org.runbend.optimizer.heat.coolant.CoolantProperties;
 import org.runbend.optimizer.heat.coolant.ExpansionSolution;
 import org.runbend.optimizer.heat.flow.BalanceSolution;
+import org.runbend.optimizer.heat.flow.PumpCurve;
 import org.runbend.optimizer.heat.flow.StandingSolution;
 import org.runbend.optimizer.heat.limits.Finding;
 import org.runbend.optimizer.heat.limits.HighestSupply;
@@ -28,8 +30,12 @@ import org.runbend.optimizer.heat.output.TypeBSolution;
  * @param standing pressures at rest
  * @param need of the room, if its loss is known
  * @param damp metal under the floor, if there is some
+ * @param mass what of the floor stores heat, as the warm-up has it
  * @param warmUp from cold
+ * @param hottest floor at its hottest, as limits have it
  * @param circuit over time, if its source is known
+ * @param stuck the circuit over time with its valve stuck open and nothing mixed; where that differs from {@code circuit}
+ * @param sensor how a floor sensor may be set, where there are plates
  * @param findings numbers held against limits
  * @param highestSupply that keeps every limit
  * @param notes what a person must know, one sentence each
@@ -45,8 +51,12 @@ public record HeatSolution(
         StandingSolution standing,
         Optional<NeedSolution> need,
         Optional<DampSolution> damp,
+        FloorMass mass,
         WarmUp warmUp,
+        Hottest hottest,
         Optional<CircuitRun> circuit,
+        Optional<CircuitRun> stuck,
+        Optional<Sensor> sensor,
         List<Finding> findings,
         HighestSupply.Answer highestSupply,
         List<String> notes,
@@ -91,6 +101,7 @@ public record HeatSolution(
      * @param pumpHead of the pump there; without a pump what the loops take, kPa
      * @param flushing flow through one loop that carries air out, l/min
      * @param coolant at the mean temperature
+     * @param pipes head that the loops take over the flow, up to the pump's greatest head; empty without a pump
      */
     public record Flow(
             double volume,
@@ -100,7 +111,34 @@ public record HeatSolution(
             double pressureDrop,
             double pumpHead,
             double flushing,
-            CoolantProperties coolant) {}
+            CoolantProperties coolant,
+            List<PumpCurve.Point> pipes) {
+        /** Copies the list. */
+        public Flow {
+            pipes = List.copyOf(pipes);
+        }
+    }
+
+    /**
+     * The hottest kind of floor with pipe that touches its plate and coolant as hot as the wall: surface = room + (up x peak x
+     * (supply - room) + exchange x (outside - room)) / surface.
+     *
+     * @param up W/(m2 K)
+     * @param exchange W/(m2 K)
+     * @param peak hottest over mean excess of the surface
+     * @param surface W/(m2 K)
+     * @param celsius hottest surface at the supply, degrees C
+     */
+    public record Hottest(double up, double exchange, double peak, double surface, double celsius) {}
+
+    /**
+     * Setting of a floor sensor under a plate.
+     *
+     * @param highest that keeps the floor's top and the cover under their limits, degrees C at the sensor
+     * @param top of the floor over the plates, degrees C, when the plates are at the job's setting, or at the highest one
+     * @param hysteresis between on and off, K
+     */
+    public record Sensor(double highest, double top, double hysteresis) {}
 
     /** Copies the lists. */
     public HeatSolution {

@@ -2,6 +2,7 @@ package org.runbend.optimizer.heat;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.heat.quantity.Within;
 
@@ -16,7 +17,7 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param humidity relative humidity of the room's air, 0 to 1
  * @param timber whether the floor's top is timber
  * @param bath whether it is a bath's floor
- * @param sleeping whether somebody may sleep on it
+ * @param sleeping whether somebody sleeps on it
  * @param metalUnder whether metal lies under the insulation
  * @param space how the space loses heat
  * @param circuit what else is in the circuit
@@ -30,7 +31,7 @@ public record HeatWish(
         double humidity,
         boolean timber,
         boolean bath,
-        boolean sleeping,
+        Sleeping sleeping,
         boolean metalUnder,
         Optional<SpaceLoss> space,
         CircuitParts circuit) {
@@ -47,7 +48,7 @@ public record HeatWish(
             USUAL_HUMIDITY,
             false,
             false,
-            false,
+            Sleeping.UNSAID,
             true,
             Optional.empty(),
             CircuitParts.NONE);

@@ -3,6 +3,9 @@ package org.runbend.optimizer.heat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.runbend.optimizer.heat.circuit.FloorSensor;
 import org.runbend.optimizer.heat.flow.AirCarrying;
 import org.runbend.optimizer.heat.flow.StandingSolution;
 import org.runbend.optimizer.heat.limits.DrinkingWater;
@@ -10,6 +13,8 @@ import org.runbend.optimizer.heat.limits.Finding;
 import org.runbend.optimizer.heat.limits.FrostProtection;
 import org.runbend.optimizer.heat.limits.HighestSupply;
 import org.runbend.optimizer.heat.limits.Iso13732;
+import org.runbend.optimizer.heat.limits.SensorSetting;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.limits.SleepingFloor;
 import org.runbend.optimizer.heat.limits.SurfaceLimit;
 
@@ -34,14 +39,15 @@ final class LimitReckoning {
         return highest;
     }
 
-    double surfacePeak() {
-        return limits.surface(problem.supply().temperature());
+    HeatSolution.Hottest hottest() {
+        return limits.hottest(problem.supply().temperature());
     }
 
     List<Finding> judge(FloorState state, StandingSolution standing) {
         surfaces();
         pipe();
         sleeping();
+        sensor();
         flow(state);
         Supply supply = problem.supply();
         findings.add(new FrostProtection()
@@ -58,12 +64,18 @@ final class LimitReckoning {
                 Finding.Verdict.WARN,
                 "Antoine and Raoult, from memory; 10 K are our choice"));
         findings.add(Finding.atMost(
-                "highest that the source can send at most what keeps every limit",
-                supply.highest(),
+                "supply to the floor at most what keeps every limit",
+                supply.temperature(),
                 highest.celsius(),
                 DEGREES,
                 Finding.Verdict.WARN,
-                "lowest of the limits above (" + highest.name() + "); else a mixing valve or a limit is needed"));
+                "the first limit to be passed is that of: " + highest.name()
+                        + (supply.highest() > supply.temperature()
+                                ? String.format(
+                                        Locale.ROOT,
+                                        "; the source can send %.0f, so the mixing valve must hold it down",
+                                        supply.highest())
+                                : "; mix it down or limit it")));
         return findings;
     }
 
@@ -119,17 +131,50 @@ final class LimitReckoning {
     private void sleeping() {
         limits.sleeping(problem.supply().highest()).ifPresent(s -> {
             double celsius = s.underMattress();
+            boolean said = problem.surroundings().sleeping() == Sleeping.YES;
             findings.add(new Finding(
                     "under a mattress with the valve stuck open at most",
                     celsius,
                     Finding.Side.AT_MOST,
                     SleepingFloor.WARN,
                     DEGREES,
-                    celsius >= SleepingFloor.FAIL
-                            ? Finding.Verdict.FAIL
-                            : celsius >= SleepingFloor.WARN ? Finding.Verdict.WARN : Finding.Verdict.OK,
-                    "our choice: warn from 35, fail from 40; burns at 43 over eight hours (ISO 13732-1, from memory)"));
+                    celsius < SleepingFloor.WARN
+                            ? Finding.Verdict.OK
+                            : celsius >= SleepingFloor.FAIL && said ? Finding.Verdict.FAIL : Finding.Verdict.WARN,
+                    "our choice: warn from 35, fail from 40; burns at 43 over eight hours (ISO 13732-1, from memory)"
+                            + (said
+                                    ? ""
+                                    : "; heating.sleeping says whether somebody sleeps on it: yes fails from 40")));
         });
+    }
+
+    /** Set too high, a sensor lets the floor's top pass its limit; 30 to 36 degrees C at the plates is common practice. */
+    private void sensor() {
+        sensorSetting().ifPresent(s -> problem.circuit()
+                .sensor()
+                .ifPresent(given -> findings.add(Finding.atMost(
+                        "setting of the floor sensor at most what keeps the floor's top",
+                        given.setting(),
+                        s.highest(),
+                        DEGREES,
+                        Finding.Verdict.WARN,
+                        "limits of the floor's top and of the cover, through the layers (EN ISO 6946); 30 to 36 is"
+                                + " common practice"))));
+    }
+
+    /** How high a sensor under a plate may be set; nothing where no plate is. */
+    Optional<HeatSolution.Sensor> sensorSetting() {
+        OptionalDouble peak = limits.overPlates();
+        if (peak.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<FloorSensor> given = problem.circuit().sensor();
+        double hysteresis = given.map(FloorSensor::hysteresis).orElse(SensorSetting.USUAL_HYSTERESIS);
+        SensorSetting setting = new SensorSetting(
+                problem.build().stack(), problem.surroundings().room());
+        double highest = setting.highest(limits.topLimit(), peak.getAsDouble(), SupplyLimits.PLY_AND_GLUE, hysteresis);
+        return Optional.of(new HeatSolution.Sensor(
+                highest, setting.top(given.map(FloorSensor::setting).orElse(highest)), hysteresis));
     }
 
     private void flow(FloorState state) {

@@ -1,6 +1,8 @@
 package org.runbend.optimizer.heat;
 
+import java.util.List;
 import org.runbend.optimizer.heat.flow.LoopLosses;
+import org.runbend.optimizer.heat.output.FloorOutput;
 
 /**
  * What one loop does.
@@ -14,6 +16,7 @@ import org.runbend.optimizer.heat.flow.LoopLosses;
  * @param film coefficient of the coolant in the bore, W/(m2 K)
  * @param losses of its flow
  * @param litres in the loop, without tails
+ * @param zones kinds of floor beside its pipe
  */
 public record LoopHeat(
         String name,
@@ -24,4 +27,10 @@ public record LoopHeat(
         double mean,
         double film,
         LoopLosses losses,
-        double litres) {}
+        double litres,
+        List<FloorOutput.ZoneOutput> zones) {
+    /** Copies the list. */
+    public LoopHeat {
+        zones = List.copyOf(zones);
+    }
+}

@@ -8,6 +8,9 @@ import org.runbend.optimizer.heat.circuit.CircuitRun;
 import org.runbend.optimizer.heat.circuit.FloorSensor;
 import org.runbend.optimizer.heat.circuit.HeatSource;
 import org.runbend.optimizer.heat.limits.HighestSupply;
+import org.runbend.optimizer.heat.limits.Sleeping;
+import org.runbend.optimizer.heat.need.DampSolution;
+import org.runbend.optimizer.heat.need.SpaceLoss;
 
 /** Puts what a person must know into sentences. */
 final class Notes {
@@ -17,7 +20,12 @@ final class Notes {
         this.problem = problem;
     }
 
-    List<String> notes(HighestSupply.Answer highest, Optional<CircuitRun> run, FloorState state) {
+    List<String> notes(
+            HighestSupply.Answer highest,
+            Optional<HeatSolution.Sensor> sensor,
+            Optional<CircuitRun> run,
+            Optional<DampSolution> damp,
+            FloorState state) {
         List<String> notes = new ArrayList<>();
         notes.add(
                 "Height adds nothing to the pump's head in a filled closed circuit; it sets the pressure to fill with, the"
@@ -32,7 +40,7 @@ final class Notes {
         if (problem.circuit().sensor().isPresent() || problem.supply().highest() > highest.celsius()) {
             notes.add("A floor sensor with an on/off valve is control, not a safety limit.");
         }
-        problem.circuit().sensor().ifPresent(s -> notes.add(sensor(s)));
+        sensor.ifPresent(s -> notes.add(sensor(s)));
         if (!(state.flow() > 0)) {
             notes.add("No coolant flows: the floor gives nothing.");
         }
@@ -40,21 +48,51 @@ final class Notes {
             notes.add("The pump would push more than its curve shows; the flow of the curve's end is reckoned with.");
         }
         source(notes, run, state);
+        bridges(notes);
+        damp(notes, damp);
         return notes;
     }
 
     /** Which surface is meant, and what the top of the floor then has. */
-    private String sensor(FloorSensor sensor) {
+    private String sensor(HeatSolution.Sensor sensor) {
+        Optional<FloorSensor> given = problem.circuit().sensor();
         double room = problem.surroundings().room();
-        double surface = problem.build().stack().surface();
-        double top = room + (sensor.setting() - room) * problem.build().stack().up() / surface;
+        if (given.isPresent()) {
+            return String.format(
+                    Locale.ROOT,
+                    "The floor sensor is set to %.0f degrees C at the plate, under the cover; the floor's top then has about"
+                            + " %.0f degrees C in a room of %.0f.",
+                    given.get().setting(),
+                    sensor.top(),
+                    room);
+        }
         return String.format(
                 Locale.ROOT,
-                "The floor sensor is set to %.0f degrees C at the plate, under the cover; the floor's top then has about %.0f"
-                        + " degrees C in a room of %.0f.",
-                sensor.setting(),
-                top,
+                "A floor sensor under a plate may be set to %.0f degrees C at most (between on and off %.1f K): the floor's top"
+                        + " over the plates then has about %.0f degrees C in a room of %.0f.",
+                Math.floor(sensor.highest()),
+                sensor.hysteresis(),
+                sensor.top(),
                 room);
+    }
+
+    private void bridges(List<String> notes) {
+        problem.surroundings().space().ifPresent(space -> space.surfaces().stream()
+                .filter(SpaceLoss.Surface::bridged)
+                .forEach(s -> notes.add("Metal goes through the insulation of '" + s.name()
+                        + "': EN ISO 6946 does not hold there and says too little; give its transmittance by EN ISO"
+                        + " 10211.")));
+    }
+
+    private void damp(List<String> notes, Optional<DampSolution> damp) {
+        damp.filter(DampSolution::wet)
+                .ifPresent(d -> notes.add(String.format(
+                        Locale.ROOT,
+                        "Metal under the floor has %.0f degrees C, the room's air wets what is colder than %.0f: where air gets"
+                                + " there it gets wet. Close the joints of the insulation towards the room (after EN ISO 13788;"
+                                + " how much vapour gets through it does not say).",
+                        d.metal(),
+                        d.dewPoint())));
     }
 
     private void source(List<String> notes, Optional<CircuitRun> run, FloorState state) {
@@ -79,6 +117,13 @@ final class Notes {
                         h.most()));
             }
         }
+        run.filter(r -> r.duty() == 1 && problem.circuit().sensor().isPresent())
+                .ifPresent(r -> notes.add(String.format(
+                        Locale.ROOT,
+                        "The floor sensor never closes the valve: with what is sent to the floor the plates come to %.0f degrees C"
+                                + " only%s.",
+                        r.hottestPlates(),
+                        problem.circuit().cylinder().isPresent() ? ", and the cylinder gets nothing" : "")));
         run.ifPresent(r -> notes.add(String.format(
                 Locale.ROOT,
                 "In the long run the valve is open to the floor for %.0f %% of the time, the surface swings by %.1f K and the floor"
@@ -91,6 +136,9 @@ final class Notes {
     List<String> assumptions() {
         List<String> list = new ArrayList<>();
         list.add("Contact of pipe and plate: 0 to 0.2 mm of air, 0.1 mm in the figures, none where a limit is held.");
+        list.add(
+                "Each kind of floor gives as if it went on for ever; the shaded plan of the floor, which has the edges of the"
+                        + " plates, comes to up to 12 % less.");
         list.add(String.format(
                 Locale.ROOT,
                 "Heat transfer of the surface %.1f W/(m2 K), radiation included (EN 1264-2).",
@@ -104,12 +152,26 @@ final class Notes {
                     "Neither pump nor flow is given: the flow at which each loop drops by %.0f K.",
                     s.kelvin()));
         }
-        if (problem.circuit().source().isEmpty()) {
+        if (problem.circuit().source().filter(HeatSource::reachesFloor).isEmpty()) {
             list.add(String.format(
                     Locale.ROOT,
-                    "Warm-up: floor and coolant at %.0f degrees C, coolant straight up to the supply within %d minutes.",
-                    problem.surroundings().start(),
+                    "Warm-up: floor, coolant and the room's air at %.0f degrees C, coolant straight up to the supply within %d"
+                            + " minutes, air as cold all along.",
+                    Math.min(
+                            problem.surroundings().start(),
+                            problem.surroundings().room()),
                     WarmUpReckoning.RAMP));
+        } else {
+            list.add(String.format(
+                    Locale.ROOT,
+                    "Circuit: floor and coolant at %.0f degrees C at first, the room at %.0f all along (its air is heated too);"
+                            + " pipes and heater hold no heat of their own.",
+                    problem.surroundings().start(),
+                    problem.surroundings().room()));
+        }
+        if (problem.surroundings().sleeping() == Sleeping.UNSAID) {
+            list.add(
+                    "Nobody said whether somebody sleeps on the floor (heating.sleeping): what he would feel bounds no supply.");
         }
         return list;
     }

@@ -1,8 +1,12 @@
 package org.runbend.optimizer.heat;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.runbend.optimizer.heat.limits.Iso13732;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.limits.SleepingFloor;
 import org.runbend.optimizer.heat.limits.SleepingProblem;
 import org.runbend.optimizer.heat.limits.SleepingSolution;
@@ -19,6 +23,9 @@ final class SupplyLimits {
     /** Glue and dry plywood (our choice: makers' figures differ), degrees C. */
     static final double PLY_AND_GLUE = 50;
 
+    /** What carries the supply and can be touched. */
+    static final String TAILS = "bare tails in reach";
+
     private final HeatProblem problem;
     private final List<StripOutput> strips;
     private final double up;
@@ -34,6 +41,19 @@ final class SupplyLimits {
     /** Hottest spot of the surface for a supply, degrees C. */
     double surface(double supply) {
         return strips.stream().mapToDouble(s -> surface(s, supply)).max().orElseThrow();
+    }
+
+    /** What that spot is made of. */
+    HeatSolution.Hottest hottest(double supply) {
+        StripOutput s = strips.stream()
+                .max(Comparator.comparingDouble(x -> surface(x, supply)))
+                .orElseThrow();
+        return new HeatSolution.Hottest(
+                s.up(),
+                s.exchange(),
+                supply >= problem.surroundings().room() ? s.peak() : s.least(),
+                problem.build().stack().surface(),
+                surface(s, supply));
     }
 
     private double surface(StripOutput s, double supply) {
@@ -56,9 +76,9 @@ final class SupplyLimits {
         return sink + Math.min(1, s.plane() * s.peak()) * (supply - sink);
     }
 
-    /** Under a mattress with the valve stuck open, for a supply; nothing where nobody sleeps or no plate is. */
+    /** Under a mattress with the valve stuck open, for a supply; nothing where it is said that nobody sleeps, or no plate is. */
     Optional<SleepingSolution> sleeping(double supply) {
-        if (!problem.surroundings().sleeping()) {
+        if (problem.surroundings().sleeping() == Sleeping.NO) {
             return Optional.empty();
         }
         StripMethods methods = new StripMethods(problem.build());
@@ -92,9 +112,31 @@ final class SupplyLimits {
         limits.add(new SupplyLimit(
                 "plywood and glue", underside, Math.max(0, underside(supply + 1) - underside), PLY_AND_GLUE));
         problem.build().pipeLimit().ifPresent(p -> limits.add(new SupplyLimit("pipe", supply, 1, p)));
-        sleeping(supply)
-                .ifPresent(s -> limits.add(new SupplyLimit(
-                        "sleeper on the floor", s.underMattress(), Math.max(0, s.perKelvin()), SleepingFloor.WARN)));
+        limits.add(new SupplyLimit(TAILS, supply, 1, new Iso13732().threshold(1)));
+        if (problem.surroundings().sleeping() == Sleeping.YES) {
+            sleeping(supply)
+                    .ifPresent(s -> limits.add(new SupplyLimit(
+                            "sleeper on the floor",
+                            s.underMattress(),
+                            Math.max(0, s.perKelvin()),
+                            SleepingFloor.WARN)));
+        }
         return limits;
+    }
+
+    /** Hottest excess of the surface over plates, against the mean one; nothing where no plate is. */
+    OptionalDouble overPlates() {
+        StripMethods methods = new StripMethods(problem.build());
+        return problem.loops().stream()
+                .flatMap(l -> l.strips().stream())
+                .filter(s -> s.plate().isPresent() && s.length() > 0)
+                .mapToDouble(s -> methods.output(s, Contact.IDEAL).peak())
+                .max();
+    }
+
+    /** Lowest limit of the floor's top, degrees C. */
+    double topLimit() {
+        double top = surfaceLimit().celsius();
+        return problem.build().timber() ? Math.min(top, SurfaceLimit.TIMBER.celsius()) : top;
     }
 }

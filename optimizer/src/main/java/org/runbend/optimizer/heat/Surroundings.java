@@ -1,6 +1,7 @@
 package org.runbend.optimizer.heat;
 
 import java.util.Optional;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.heat.quantity.Within;
 
@@ -13,7 +14,7 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param space how the space loses heat, if known
  * @param humidity relative humidity of the room's air, 0 to 1
  * @param bath whether it is a bath's floor
- * @param sleeping whether somebody may sleep on it
+ * @param sleeping whether somebody sleeps on it
  * @param metalUnder whether metal lies under the insulation
  */
 public record Surroundings(
@@ -23,7 +24,7 @@ public record Surroundings(
         Optional<SpaceLoss> space,
         double humidity,
         boolean bath,
-        boolean sleeping,
+        Sleeping sleeping,
         boolean metalUnder) {
     /** Checks ranges. */
     public Surroundings {

@@ -7,6 +7,7 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.Board;
 import org.runbend.catalog.product.Catalog;
+import org.runbend.catalog.product.InsulationStack;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
@@ -140,12 +141,20 @@ public record Job(
         double plate = groove().depth() - outer;
         double travel =
                 switch (floor.port().turn()) {
-                    case DOWN -> build.map(b -> outer / 2 + plate + b.under()).orElse(r);
+                    case DOWN ->
+                        build.map(b -> outer / 2 + plate + b.under() + spare(b)).orElse(r);
                     case UP -> build.map(b -> outer / 2 + b.coverThickness()).orElse(r);
                     case LEVEL -> 0.0;
                 };
         double h = Math.min(r, travel);
         return Math.sqrt(2 * r * h - h * h) + outer / 2;
+    }
+
+    /** What the insulation that is bought is thicker than the one asked for, mm. */
+    private double spare(Build b) {
+        return InsulationStack.of(catalog, b.laidUnder())
+                .map(s -> s.thickness() - b.laidUnder())
+                .orElse(0.0);
     }
 
     /** The groove that the pipe lies in. */

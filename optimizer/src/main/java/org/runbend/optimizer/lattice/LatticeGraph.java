@@ -3,6 +3,7 @@ package org.runbend.optimizer.lattice;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.stream.IntStream;
 
 /**
  * Nodes of a square lattice and the links that pipe may follow. Immutable. Nodes are numbered from 0 in the order they
@@ -36,14 +37,35 @@ public final class LatticeGraph {
 
     /** A builder that holds all of this graph. */
     public Builder copy() {
+        return copy(IntStream.range(0, size()).toArray());
+    }
+
+    /**
+     * Some nodes as a graph of their own: links within, and all else as it was.
+     *
+     * @param nodes in ascending order; the first becomes node 0
+     */
+    public LatticeGraph part(int[] nodes) {
+        return copy(nodes).build();
+    }
+
+    /** The only place where a graph is copied, so that nothing that holds for it gets lost. */
+    private Builder copy(int[] nodes) {
         Builder copy = new Builder();
-        for (int n = 0; n < size(); n++) {
-            copy.addNode(columns[n], rows[n], prices[n]);
+        int[] number = new int[size()];
+        Arrays.fill(number, -1);
+        for (int n : nodes) {
+            number[n] = copy.addNode(columns[n], rows[n], prices[n]);
         }
-        System.arraycopy(neighbours, 0, copy.neighbours, 0, neighbours.length);
-        System.arraycopy(forbiddenCorners, 0, copy.forbiddenCorners, 0, size());
-        System.arraycopy(wanted, 0, copy.wanted, 0, size());
-        System.arraycopy(returns, 0, copy.returns, 0, size());
+        for (int n : nodes) {
+            for (int h = 0; h < 4; h++) {
+                int next = neighbours[4 * n + h];
+                copy.neighbours[4 * number[n] + h] = next < 0 ? -1 : number[next];
+            }
+            copy.forbiddenCorners[number[n]] = forbiddenCorners[n];
+            copy.wanted[number[n]] = wanted[n];
+            copy.returns[number[n]] = returns[n];
+        }
         copy.stiff = stiff;
         return copy;
     }
@@ -146,9 +168,7 @@ public final class LatticeGraph {
 
         /** Adds a node and returns its number; a place may be taken once and a price must be 0 to 100,000. */
         public int addNode(int column, int row, int leaveOutPrice) {
-            if (leaveOutPrice < 0 || leaveOutPrice > 100_000) {
-                throw new IllegalArgumentException("leaveOutPrice (" + leaveOutPrice + ") must be 0 to 100000");
-            }
+            checkPrice(leaveOutPrice);
             if (taken.putIfAbsent(((long) column << 32) ^ (row & 0xffff_ffffL), size) != null) {
                 throw new IllegalArgumentException("two nodes at column " + column + ", row " + row);
             }
@@ -170,6 +190,21 @@ public final class LatticeGraph {
                 wanted = Arrays.copyOf(wanted, 2 * size);
                 returns = Arrays.copyOf(returns, 2 * size);
             }
+        }
+
+        /** Gives every node that costs something when left out another price. */
+        public Builder price(int leaveOutPrice) {
+            for (int n = 0; n < size; n++) {
+                prices[n] = prices[n] > 0 ? checkPrice(leaveOutPrice) : 0;
+            }
+            return this;
+        }
+
+        private static int checkPrice(int leaveOutPrice) {
+            if (leaveOutPrice < 0 || leaveOutPrice > 100_000) {
+                throw new IllegalArgumentException("leaveOutPrice (" + leaveOutPrice + ") must be 0 to 100000");
+            }
+            return leaveOutPrice;
         }
 
         /** The node at a place, or -1. */

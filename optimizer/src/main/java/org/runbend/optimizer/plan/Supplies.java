@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.product.Coolant;
+import org.runbend.catalog.product.InsulationStack;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.floor.FloorShapes;
@@ -57,8 +58,10 @@ public final class Supplies {
                         mm(b.thickness()),
                         area)));
         if (build.laidUnder() > SAME) {
-            boards.add(String.format(
-                    Locale.ROOT, "insulation (at least %s mm, %.2f m2 of floor)", mm(build.laidUnder()), area));
+            String insulation = InsulationStack.of(job.catalog(), build.laidUnder())
+                    .map(InsulationStack::words)
+                    .orElse("at least " + mm(build.laidUnder()) + " mm");
+            boards.add(String.format(Locale.ROOT, "insulation (%s, %.2f m2 of floor)", insulation, area));
         }
         return boards;
     }

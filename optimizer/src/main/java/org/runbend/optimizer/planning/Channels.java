@@ -42,8 +42,7 @@ final class Channels {
                 groove.depth(),
                 job.floor().port().turn() == Job.Turn.LEVEL ? 0 : groove.pad(),
                 cutter.getAsDouble());
-        return Optional.of(
-                new ChannelMaker().make(new ChannelProblem(size, job.floor().outline(), loops)));
+        return Optional.of(new ChannelMaker().make(new ChannelProblem(size, loops)));
     }
 
     /** Why there is no channel. */

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.Board;
 import org.runbend.catalog.product.Coolant;
+import org.runbend.catalog.product.InsulationStack;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
@@ -178,8 +179,8 @@ public final class HeatPart {
         Optional<Board> cover = job.catalog().boards().stream()
                 .filter(b -> b.sku().equals(build.coverMaterial()))
                 .findFirst();
-        Optional<Insulation> foam = Insulation.of(job.catalog(), build.laidUnder());
-        double laid = foam.map(Insulation::thickness).orElse(build.laidUnder());
+        Optional<InsulationStack> foam = InsulationStack.of(job.catalog(), build.laidUnder());
+        double laid = foam.map(InsulationStack::thickness).orElse(build.laidUnder());
         double stays = build.board().map(Job.RoutedBoard::insulating).orElse(0.0);
         Stack stack = Stack.of(
                 build.coverThickness(),

@@ -92,7 +92,9 @@ public final class KitVerifier {
         List<LoopCut> wanted = plan.loops().stream()
                 .map(l -> new LoopCut(l.name(), l.cutLength()))
                 .toList();
-        return new CoilsVerifier(plan.job().pipe().product(), plan.job().shelf()).verify(wanted, plan.coils());
+        List<Finding> found =
+                new CoilsVerifier(plan.job().pipe().product(), plan.job().shelf()).verify(wanted, plan.coils());
+        return found.isEmpty() ? CoilCutting.verify(plan) : found;
     }
 
     private static List<Breakdown> breakdowns(KitPlan plan) {

@@ -10,6 +10,7 @@ import org.runbend.catalog.product.Coolant;
 import org.runbend.optimizer.heat.circuit.HeatSource;
 import org.runbend.optimizer.heat.coolant.Mixture;
 import org.runbend.optimizer.heat.limits.Finding;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.heat.output.FloorOutput;
 import org.runbend.optimizer.heat.output.FloorZone;
@@ -100,7 +101,8 @@ class HeatReckoningTest {
     void sleepersAndFrostFail() {
         Supply hot = new Supply(Mixture.water(), 40, Optional.of(75.0), Optional.of(-10.0), new FlowWish.ByVolume(2));
         HeatProblem plain = SampleFloors.camper(hot);
-        Surroundings bed = new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, true, true);
+        Surroundings bed =
+                new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, Sleeping.YES, true);
         HeatSolution s = solve(new HeatProblem(
                 plain.build(),
                 plain.loops(),
@@ -114,11 +116,75 @@ class HeatReckoningTest {
                 Finding.Verdict.FAIL,
                 finding(s, "highest supply at most what the pipe").verdict());
         assertEquals(Finding.Verdict.WARN, finding(s, "bare tails").verdict());
-        assertEquals(Finding.Verdict.WARN, finding(s, "highest that the source").verdict());
+        assertEquals(
+                Finding.Verdict.WARN,
+                finding(s, "supply to the floor at most what keeps").verdict());
         assertEquals("sleeper on the floor", s.highestSupply().name());
         assertTrue(s.notes().stream().anyMatch(n -> n.startsWith("A mixing valve")));
         assertTrue(s.notes().contains("A floor sensor with an on/off valve is control, not a safety limit."));
         assertTrue(s.circuit().isPresent());
+    }
+
+    /** Where nobody said whether somebody sleeps there, it is told, warned of and bounds nothing; with no sleeper it is not told. */
+    @Test
+    void whoSleepsIsAskedFor() {
+        Supply hot =
+                new Supply(SampleFloors.GLYCOL, 40, Optional.of(75.0), Optional.of(-15.0), new FlowWish.ByVolume(2));
+        HeatSolution unsaid = solve(sleeping(hot, Sleeping.UNSAID));
+        assertEquals(Finding.Verdict.WARN, finding(unsaid, "under a mattress").verdict());
+        assertTrue(finding(unsaid, "under a mattress").value() > 43);
+        HeatSolution none = solve(sleeping(hot, Sleeping.NO));
+        assertTrue(none.findings().stream().noneMatch(f -> f.name().contains("mattress")));
+        assertEquals(none.highestSupply(), unsaid.highestSupply());
+        assertTrue(solve(sleeping(hot, Sleeping.YES)).highestSupply().celsius()
+                < none.highestSupply().celsius());
+    }
+
+    private static HeatProblem sleeping(Supply supply, Sleeping sleeping) {
+        HeatProblem p = SampleFloors.camper(supply);
+        Surroundings s = p.surroundings();
+        return new HeatProblem(
+                p.build(),
+                p.loops(),
+                p.bare(),
+                supply,
+                new Surroundings(
+                        s.room(), s.outside(), s.start(), s.space(), s.humidity(), s.bath(), sleeping, s.metalUnder()),
+                p.circuit());
+    }
+
+    /**
+     * By hand: Uu = 1 / (1/10.8 + 0.012/0.13) = 5.4054, so the top has half (0.5005) of the plates' excess. Peak over mean by finite
+     * elements 1.165: 20 + 9 / 1.165 / 0.5005 = 35.4 at the plates, half of 2.5 K less for the setting.
+     */
+    @Test
+    void sensorByHand() {
+        HeatSolution.Sensor sensor = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))))
+                .sensor()
+                .orElseThrow();
+        assertEquals(34.2, sensor.highest(), 0.2);
+        assertEquals(20 + 0.5005 * (sensor.highest() - 20), sensor.top(), 0.01);
+    }
+
+    /** A sensor under the coolant's reach, mixed to 40 degrees C; stuck open and unmixed the floor runs hot. */
+    @Test
+    void aValveStuckOpenIsTold() {
+        Supply mixed =
+                new Supply(SampleFloors.GLYCOL, 40, Optional.of(65.0), Optional.of(-15.0), new FlowWish.ByVolume(3));
+        HeatProblem p = SampleFloors.camper(mixed);
+        HeatSolution s = solve(new HeatProblem(
+                p.build(),
+                p.loops(),
+                p.bare(),
+                mixed,
+                p.surroundings(),
+                SampleFloors.circuit(new HeatSource.Heater(500, 4000, 65, 8))));
+        assertTrue(s.circuit().orElseThrow().hottestSurface()
+                < s.stuck().orElseThrow().hottestSurface() - 5);
+        assertEquals(61, s.warmUp().points().size());
+        assertEquals(
+                s.circuit().orElseThrow().points().get(30).surface(),
+                s.warmUp().points().get(30).surface());
     }
 
     @Test

@@ -17,6 +17,7 @@ import org.runbend.optimizer.heat.coolant.Mixture;
 import org.runbend.optimizer.heat.flow.Bend;
 import org.runbend.optimizer.heat.flow.LoopPath;
 import org.runbend.optimizer.heat.flow.PumpCurve;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.heat.output.FloorZone;
 import org.runbend.optimizer.heat.output.PipeWall;
@@ -174,7 +175,7 @@ class OddHeatTest {
                     maybe() ? Optional.of(SpaceLoss.plain(some(5, 200, 0))) : Optional.empty(),
                     some(0.3, 0.8, 1),
                     maybe(),
-                    maybe(),
+                    List.of(Sleeping.YES, Sleeping.NO, Sleeping.UNSAID).get(r.nextInt(3)),
                     maybe());
         }
 

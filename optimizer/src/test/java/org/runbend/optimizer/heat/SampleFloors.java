@@ -12,6 +12,7 @@ import org.runbend.optimizer.heat.coolant.Mixture;
 import org.runbend.optimizer.heat.flow.Bend;
 import org.runbend.optimizer.heat.flow.LoopPath;
 import org.runbend.optimizer.heat.flow.PumpCurve;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.heat.output.FloorZone;
 import org.runbend.optimizer.heat.output.PipeWall;
@@ -58,7 +59,7 @@ final class SampleFloors {
     }
 
     static Surroundings van() {
-        return new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, false, true);
+        return new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, Sleeping.NO, true);
     }
 
     static HeatProblem camper(Supply supply) {

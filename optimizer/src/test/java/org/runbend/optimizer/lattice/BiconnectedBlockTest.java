@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jgrapht.alg.connectivity.BiconnectivityInspector;
 import org.junit.jupiter.api.Test;
 import org.runbend.optimizer.loop.search.EveryLoop;
 import org.runbend.optimizer.loop.search.Lattices;
@@ -46,5 +49,28 @@ class BiconnectedBlockTest {
                                 .orElse(List.of()));
             }
         }
+    }
+
+    /** Against JGraphT's BiconnectivityInspector, on floors as large as ours get; its blocks of one link are bridges. */
+    @Test
+    void largeLatticesAgreeWithAnIndependentLibrary() {
+        Random random = new Random(14);
+        int blocks = 0;
+        for (int i = 0; i < 200; i++) {
+            LatticeGraph graph =
+                    Lattices.sparse(2 + random.nextInt(40), 2 + random.nextInt(30), random.nextInt(5) / 10.0, random);
+            Set<List<Integer>> theirs = new BiconnectivityInspector<>(JGraphs.of(graph))
+                    .getBlocks().stream()
+                            .map(b -> b.vertexSet().stream().sorted().toList())
+                            .filter(b -> b.size() > 2)
+                            .collect(Collectors.toSet());
+            List<List<Integer>> ours = BiconnectedBlock.all(graph).stream()
+                    .map(BiconnectedBlock::nodes)
+                    .toList();
+            assertEquals(theirs, Set.copyOf(ours));
+            assertEquals(theirs.size(), ours.size());
+            blocks += ours.size();
+        }
+        assertTrue(blocks > 400, "blocks: " + blocks);
     }
 }

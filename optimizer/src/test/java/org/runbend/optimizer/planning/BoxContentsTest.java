@@ -71,7 +71,7 @@ class BoxContentsTest {
         assertEquals(
                 List.of(
                         "cover (Birch plywood, 12 mm, 4.46 m2 of floor)",
-                        "insulation (at least 30 mm, 4.46 m2 of floor)"),
+                        "insulation (Extruded foam, 300 kPa, 30 mm, 4.46 m2 of floor)"),
                 plan.notSupplied());
         assertEquals(List.of(), KitVerifier.verify(plan));
         String water = heated.replace("propylene-glycol-40", "water");

@@ -51,6 +51,18 @@ class KitVerifierTest {
         assertFound(found(withCoils(cheap)), "cost of 1900", "2000");
     }
 
+    /** Two hundredths of a millimetre lie within what a router cannot tell, but a cutting plan is exact. */
+    @Test
+    void callsTheVerifierOfCutting() {
+        CoilPlan off = new CoilPlan(
+                List.of(new CoilPlan.CoilCut(
+                        "PX-16", 25_000, List.of(new CoilPlan.LoopCut("A", 3710)), 21_290.02, Optional.empty())),
+                2000,
+                2000,
+                "material");
+        assertFound(found(withCoils(off)), "coils: stock piece 0", "leaves 2129000, not 2129002");
+    }
+
     @Test
     void floorLengthIsTheSumOfTheElements() {
         assertFound(found(withLoops(loop(1424.0, 3710, 8, 0, 8, 8, 8))), "loop A", "floorLength 1424.00", "1424.67");

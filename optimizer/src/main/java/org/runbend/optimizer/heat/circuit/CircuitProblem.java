@@ -12,6 +12,7 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param mixture coolant
  * @param litres of coolant in the circuit
  * @param flow l/min through the floor when the valve is open to it
+ * @param mixed highest that goes to the floor after mixing, degrees C; infinite where nothing mixes; a valve stuck open sends all
  * @param source what warms the coolant
  * @param cylinder if there is one
  * @param blowers heat that they take while the coolant is over 40 degrees C, W
@@ -28,6 +29,7 @@ public record CircuitProblem(
         Mixture mixture,
         double litres,
         double flow,
+        double mixed,
         HeatSource source,
         Optional<Cylinder> cylinder,
         double blowers,
@@ -42,6 +44,7 @@ public record CircuitProblem(
         Within.range("plated floor", area, 0.01, 1000, "m2");
         Within.range("coolant in the circuit", litres, 0.1, 10_000, "l");
         Within.range("flow", flow, 0, 1000, "l/min");
+        Within.range("temperature after mixing", mixed, -60, Double.POSITIVE_INFINITY, "degrees C");
         Within.range("heat of the blowers", blowers, 0, 1e5, "W");
         Within.range("temperature at the start", start, -60, 80, "degrees C");
         Within.range("temperature of the room", room, -60, 80, "degrees C");

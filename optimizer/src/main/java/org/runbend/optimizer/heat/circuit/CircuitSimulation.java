@@ -1,6 +1,7 @@
 package org.runbend.optimizer.heat.circuit;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 
 /**
@@ -19,38 +20,34 @@ public final class CircuitSimulation {
         List<CircuitRun.Point> points = new ArrayList<>();
         points.add(state.point(0));
         int from = (int) (LAST * problem.minutes());
-        double given = 0;
-        double intoFloor = 0;
-        double open = 0;
-        int starts = 0;
-        int openings = 0;
+        CircuitState.Sums before = state.sums();
         for (int minute = 1; minute <= problem.minutes(); minute++) {
             for (int i = 0; i < steps; i++) {
                 state.step((double) MINUTE / steps);
             }
             points.add(state.point(minute));
             if (minute == from) {
-                given = state.given();
-                intoFloor = state.intoFloor();
-                open = state.open();
-                starts = state.starts();
-                openings = state.openings();
+                before = state.sums();
             }
         }
-        double seconds = MINUTE * (double) (problem.minutes() - from);
+        return run(points, from, state.sums().less(before), MINUTE * (double) (problem.minutes() - from));
+    }
+
+    private static CircuitRun run(List<CircuitRun.Point> points, int from, CircuitState.Sums sums, double seconds) {
         List<CircuitRun.Point> last = points.subList(from + 1, points.size());
+        DoubleSummaryStatistics surface =
+                last.stream().mapToDouble(CircuitRun.Point::surface).summaryStatistics();
         return new CircuitRun(
                 points,
-                (state.open() - open) / seconds,
-                last.stream().mapToDouble(CircuitRun.Point::surface).max().orElse(0)
-                        - last.stream()
-                                .mapToDouble(CircuitRun.Point::surface)
-                                .min()
-                                .orElse(0),
-                last.stream().mapToDouble(CircuitRun.Point::surface).average().orElse(0),
-                (state.given() - given) / seconds,
-                (state.intoFloor() - intoFloor) / seconds,
-                state.starts() - starts,
-                state.openings() - openings);
+                sums.open() / seconds,
+                surface.getMax() - surface.getMin(),
+                surface.getAverage(),
+                last.stream().mapToDouble(CircuitRun.Point::sensor).average().orElse(0),
+                sums.given() / seconds,
+                sums.floor() / seconds,
+                sums.cylinder() / seconds,
+                sums.blowers() / seconds,
+                sums.starts(),
+                sums.openings());
     }
 }

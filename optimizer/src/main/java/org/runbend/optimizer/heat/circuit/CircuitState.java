@@ -19,11 +19,21 @@ final class CircuitState {
     private double cylinder;
     private boolean toFloor;
     private boolean burning;
-    private double given;
-    private double intoFloor;
-    private double open;
-    private int starts;
-    private int openings;
+    private Sums sums = new Sums(0, 0, 0, 0, 0, 0, 0);
+
+    /** What has come together since the start, J and s. */
+    record Sums(double given, double floor, double cylinder, double blowers, double open, int starts, int openings) {
+        Sums less(Sums o) {
+            return new Sums(
+                    given - o.given,
+                    floor - o.floor,
+                    cylinder - o.cylinder,
+                    blowers - o.blowers,
+                    open - o.open,
+                    starts - o.starts,
+                    openings - o.openings);
+        }
+    }
 
     CircuitState(CircuitProblem problem) {
         this.problem = problem;
@@ -51,21 +61,32 @@ final class CircuitState {
 
     void step(double seconds) {
         boolean was = toFloor;
+        boolean burnt = burning;
         setValve();
-        openings += toFloor && !was ? 1 : 0;
-        open += toFloor ? seconds : 0;
         double toCylinder = toFloor || problem.cylinder().isEmpty()
                 ? 0
                 : problem.cylinder().get().transfer() * (coolant - cylinder);
-        double perArea = floor.step(seconds, coolant, toFloor, problem.room(), problem.outside());
-        double taken = perArea * problem.area() + toCylinder + (coolant > BLOWERS_FROM ? problem.blowers() : 0);
+        double perArea = floor.step(seconds, sent(), toFloor, problem.room(), problem.outside());
+        double blown = coolant > BLOWERS_FROM ? problem.blowers() : 0;
+        double taken = perArea * problem.area() + toCylinder + blown;
         double power = power(taken, seconds);
         coolant += seconds / coolantHeat * (power - taken);
         double element =
                 problem.source() instanceof HeatSource.MainsElement m && cylinder < m.setting() ? m.power() : 0;
         problem.cylinder().ifPresent(c -> cylinder += seconds / waterHeat * (toCylinder + element));
-        given += seconds * power;
-        intoFloor += seconds * perArea * problem.area();
+        sums = new Sums(
+                sums.given + seconds * power,
+                sums.floor + seconds * perArea * problem.area(),
+                sums.cylinder + seconds * toCylinder,
+                sums.blowers + seconds * blown,
+                sums.open + (toFloor ? seconds : 0),
+                sums.starts + (burning && !burnt ? 1 : 0),
+                sums.openings + (toFloor && !was ? 1 : 0));
+    }
+
+    /** What goes to the floor: mixed down, but for a valve that is stuck open. */
+    private double sent() {
+        return problem.stuckOpen() ? coolant : Math.min(coolant, problem.mixed());
     }
 
     private void setValve() {
@@ -74,7 +95,7 @@ final class CircuitState {
             return;
         }
         FloorSensor s = problem.sensor().get();
-        if (coolant < floor.plate() + (toFloor ? 0 : WARMER) || floor.plate() > s.setting() + s.hysteresis() / 2) {
+        if (sent() < floor.plate() + (toFloor ? 0 : WARMER) || floor.plate() > s.setting() + s.hysteresis() / 2) {
             toFloor = false;
         } else if (floor.plate() < s.setting() - s.hysteresis() / 2) {
             toFloor = true;
@@ -89,13 +110,11 @@ final class CircuitState {
             return 0;
         }
         double wanted = taken + (h.setting() - coolant) * coolantHeat / Math.max(60, seconds);
-        boolean was = burning;
         if (burning && wanted < h.least() && coolant >= h.setting()) {
             burning = false;
         } else if (!burning && coolant <= h.setting() - h.band()) {
             burning = true;
         }
-        starts += burning && !was ? 1 : 0;
         return burning ? Math.max(h.least(), Math.min(h.most(), wanted)) : 0;
     }
 
@@ -109,24 +128,7 @@ final class CircuitState {
                 toFloor);
     }
 
-    double given() {
-        return given;
-    }
-
-    double intoFloor() {
-        return intoFloor;
-    }
-
-    /** Seconds for which the valve was open to the floor. */
-    double open() {
-        return open;
-    }
-
-    int openings() {
-        return openings;
-    }
-
-    int starts() {
-        return starts;
+    Sums sums() {
+        return sums;
     }
 }

@@ -17,10 +17,10 @@ public final class ThermalExpansion {
         double hot = properties.at(problem.mixture(), problem.hottest()).density();
         double litres = Math.max(0, problem.litres() * (cold / hot - 1));
         if (!problem.closed()) {
-            return new ExpansionSolution(litres, HEADROOM * litres);
+            return new ExpansionSolution(litres, cold, hot, HEADROOM * litres);
         }
         // Where 90 % of the valve's pressure lies under the filling's, half of what is between them is used.
         double end = Math.max(END * problem.relief(), (problem.fill() + problem.relief()) / 2);
-        return new ExpansionSolution(litres, litres * (end + ATMOSPHERE) / (end - problem.fill()));
+        return new ExpansionSolution(litres, cold, hot, litres * (end + ATMOSPHERE) / (end - problem.fill()));
     }
 }

@@ -50,6 +50,9 @@ final class ZoneRaster {
         double resistance = pipe.plated()
                 ? PipeCoupling.inPlate(problem.pipe(), problem.contact())
                 : PipeCoupling.inGroove(problem.pipe(), problem.contact());
+        double down = pipe.plated()
+                ? PipeCoupling.downFromPlate(problem.stack(), problem.pipe(), problem.spacing())
+                : PipeCoupling.downFromGroove(problem.stack(), problem.pipe(), problem.spacing());
         Band band = pipe.band(width);
         double conductance = band.length() / 1000 / resistance;
         Strewing.over(band, PIECE, (x, y, part, along) -> {
@@ -61,9 +64,23 @@ final class ZoneRaster {
             coupling[cell] += part * conductance;
             drive[cell] += part * conductance * (coolant - problem.room());
         });
-        double down = pipe.plated()
-                ? PipeCoupling.downFromPlate(problem.stack(), problem.pipe(), problem.spacing())
-                : PipeCoupling.downFromGroove(problem.stack(), problem.pipe(), problem.spacing());
         straightDown += band.length() / 1000 * down * ((pipe.from() + pipe.to()) / 2 - problem.outside());
+        if (!pipe.plated()) {
+            shield(pipe.band(problem.spacing()), band.length() / 1000 * down);
+        }
+    }
+
+    /** What a groove's own loss keeps off the floor beside it goes into the plane instead of straight down. */
+    private void shield(Band beside, double straight) {
+        double up = problem.stack().up();
+        double all = up + problem.stack().down(problem.pipe().outer());
+        double kept = PipeCoupling.SHIELDED * straight * (problem.room() - problem.outside()) * all / up;
+        Strewing.over(beside, frame.cell(), (x, y, part, along) -> {
+            int cell = frame.at(x, y);
+            if (cell >= 0 && floor[cell]) {
+                drive[cell] += part * kept;
+                straightDown -= part * kept;
+            }
+        });
     }
 }

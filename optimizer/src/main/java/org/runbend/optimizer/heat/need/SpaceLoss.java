@@ -21,8 +21,14 @@ public record SpaceLoss(List<Surface> surfaces, double volume, double airChanges
      * @param name for a paper
      * @param area m2
      * @param transmittance W/(m2 K)
+     * @param bridged whether metal goes through its insulation, so that the transmittance says too little
      */
-    public record Surface(String name, double area, double transmittance) {
+    public record Surface(String name, double area, double transmittance, boolean bridged) {
+        /** A surface whose transmittance is known. */
+        public Surface(String name, double area, double transmittance) {
+            this(name, area, transmittance, false);
+        }
+
         /** Checks ranges. */
         public Surface {
             Within.range("area of " + name, area, 0, 10_000, "m2");

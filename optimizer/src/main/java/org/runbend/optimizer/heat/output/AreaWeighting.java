@@ -34,6 +34,7 @@ public final class AreaWeighting {
         double peak = mean + Math.max(pattern * (output.peak() - 1), pattern * (output.least() - 1));
         return new FloorOutput.ZoneOutput(
                 zone,
+                problem.coolant(),
                 upward,
                 output.downward(problem.coolant(), problem.room(), problem.outside()),
                 problem.room() + mean,

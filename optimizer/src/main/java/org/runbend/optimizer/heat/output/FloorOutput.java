@@ -17,12 +17,14 @@ public record FloorOutput(
      * What a zone gives.
      *
      * @param zone the zone
+     * @param coolant mean of the coolant that warms it, degrees C
      * @param upward W/m2
      * @param downward W/m2
      * @param surfaceMean degrees C
      * @param surfacePeak degrees C
      */
-    public record ZoneOutput(FloorZone zone, double upward, double downward, double surfaceMean, double surfacePeak) {}
+    public record ZoneOutput(
+            FloorZone zone, double coolant, double upward, double downward, double surfaceMean, double surfacePeak) {}
 
     /** Copies the list. */
     public FloorOutput {

@@ -7,9 +7,6 @@ package org.runbend.optimizer.heat.output;
  * Both fitted to two-dimensional models: nine finite-element cases upward within 3 %, own finite volumes downward within 20 %.
  */
 public final class UnplatedGroove {
-    /** What goes straight down shields the room from outside by 0.155 of the shape factor, 0.47 of what goes down. */
-    private static final double SHIELDED = 0.155 / 0.33;
-
     /** The conductances. */
     public StripOutput solve(GrooveProblem problem) {
         Stack stack = problem.stack();
@@ -29,7 +26,7 @@ public final class UnplatedGroove {
         return new StripOutput(
                 plane * up,
                 plane * down + straight,
-                Math.max(0, up * down / all * (1 - plane) - SHIELDED * straight),
+                Math.max(0, up * down / all * (1 - plane) - PipeCoupling.SHIELDED * straight),
                 Math.max(1, 1 / mean),
                 Math.min(1, 1 / Math.cosh(Math.min(300, reach)) / mean),
                 plane);

@@ -11,6 +11,7 @@ import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.circuit.Cylinder;
 import org.runbend.optimizer.heat.circuit.FloorSensor;
 import org.runbend.optimizer.heat.circuit.HeatSource;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.BuildUp;
 import org.runbend.optimizer.heat.need.Iso6946;
 import org.runbend.optimizer.heat.need.Layer;
@@ -46,7 +47,9 @@ final class HeatWishReader {
                         .orElse(HeatWish.USUAL_HUMIDITY),
                 isSo(heating, "timber", false),
                 isSo(heating, "bath", false),
-                isSo(heating, "sleeping", false),
+                heating.find("sleeping")
+                        .map(v -> v.oneOf(Answer.class) == Answer.YES ? Sleeping.YES : Sleeping.NO)
+                        .orElse(Sleeping.UNSAID),
                 isSo(heating, "metalUnder", true),
                 space,
                 circuit);
@@ -74,20 +77,45 @@ final class HeatWishReader {
         String name = m.get("name", YamlValue::text, "surface");
         double area = m.require("area", "an area in m2").number(0, 10_000);
         BuildUp.HeatFlow flow = m.get("flow", v -> v.oneOf(BuildUp.HeatFlow.class), BuildUp.HeatFlow.SIDEWAYS);
-        List<Layer> layers = m.each("layers", MOST_LAYERS, "a list of layers", v -> layer(v.map()));
+        List<Section> layers = m.each("layers", MOST_LAYERS, "a list of layers", v -> layer(v.map()));
+        double ribs = m.get("ribs", v -> v.share(0, 0.9), 0.0);
         Optional<Double> given = m.find("transmittance").map(v -> v.number(0, 100));
         if (given.isEmpty() && m.find("layers").isEmpty()) {
             m.self().fault("a surface needs its transmittance in W/(m2 K), or layers");
         }
-        return m.make(() -> new SpaceLoss.Surface(name, area, given.orElseGet(() -> new Iso6946()
-                .transmittance(new BuildUp(flow, List.of(new BuildUp.Section(1, layers)), Iso6946.OUTER)))));
+        if (ribs > 0 && layers.stream().allMatch(l -> l.between().equals(l.ribs()))) {
+            m.find("ribs")
+                    .ifPresent(v -> v.fault("ribs go through a layer: give it rib, their conductivity in W/(m K)"));
+        }
+        if (given.isPresent()) {
+            return m.make(() -> new SpaceLoss.Surface(name, area, given.get()));
+        }
+        return m.make(() -> {
+            BuildUp buildUp = new BuildUp(flow, sections(layers, ribs), Iso6946.OUTER);
+            Iso6946 standard = new Iso6946();
+            return new SpaceLoss.Surface(name, area, standard.transmittance(buildUp), standard.isBridged(buildUp));
+        });
     }
 
-    private static Optional<Layer> layer(YamlMap m) {
+    /** A layer between ribs and where they go through it; the same where none do. */
+    private record Section(Layer between, Layer ribs) {}
+
+    private static List<BuildUp.Section> sections(List<Section> layers, double ribs) {
+        List<Layer> between = layers.stream().map(Section::between).toList();
+        if (!(ribs > 0)) {
+            return List.of(new BuildUp.Section(1, between));
+        }
+        return List.of(
+                new BuildUp.Section(1 - ribs, between),
+                new BuildUp.Section(ribs, layers.stream().map(Section::ribs).toList()));
+    }
+
+    private static Optional<Section> layer(YamlMap m) {
         double thickness = m.require("thickness", "a thickness").length(0, 2000);
         double conductivity =
                 m.require("conductivity", "a conductivity in W/(m K)").number(0.002, 500);
-        return m.make(() -> new Layer(thickness, conductivity));
+        double rib = m.get("rib", v -> v.number(0.002, 500), conductivity);
+        return m.make(() -> new Section(new Layer(thickness, conductivity), new Layer(thickness, rib)));
     }
 
     /** The mapping {@code circuit}. */

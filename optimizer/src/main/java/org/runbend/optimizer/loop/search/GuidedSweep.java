@@ -33,7 +33,6 @@ final class GuidedSweep implements Expansion.Sink {
     private int parent;
     private long base;
     private long total;
-    private int widest;
     private boolean cut;
     private int[] found = {};
     private int foundTurns = Integer.MAX_VALUE;
@@ -79,7 +78,6 @@ final class GuidedSweep implements Expansion.Sink {
             }
             cut |= current != growing;
             total += current.size();
-            widest = Math.max(widest, current.size());
             if (total > mostInAll || (cut && !beam)) {
                 cut = true;
                 return;
@@ -143,10 +141,6 @@ final class GuidedSweep implements Expansion.Sink {
 
     long total() {
         return total;
-    }
-
-    int widest() {
-        return widest;
     }
 
     /** How many steps were taken. */

@@ -20,7 +20,6 @@ final class Sweep implements Expansion.Sink {
     private long total;
     private boolean whole = true;
     private boolean cut;
-    private int widest;
 
     private Layer growing;
     private int parent;
@@ -56,7 +55,6 @@ final class Sweep implements Expansion.Sink {
             Layer current = growing.size() > beam ? growing.cheapest(beam) : growing;
             cut |= current != growing;
             total += current.size();
-            widest = Math.max(widest, current.size());
             if (current.size() > mostPerLayer || total > mostInAll) {
                 cut = true;
                 return;
@@ -114,10 +112,6 @@ final class Sweep implements Expansion.Sink {
     /** Whether all layers still hold their states. */
     boolean whole() {
         return whole;
-    }
-
-    int widest() {
-        return widest;
     }
 
     long total() {

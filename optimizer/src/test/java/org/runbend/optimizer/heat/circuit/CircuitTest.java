@@ -23,6 +23,7 @@ class CircuitTest {
                 GLYCOL,
                 8,
                 4,
+                Double.POSITIVE_INFINITY,
                 source,
                 Optional.of(new Cylinder(10, 150, 15)),
                 0,
@@ -86,6 +87,7 @@ class CircuitTest {
                 GLYCOL,
                 8,
                 4,
+                Double.POSITIVE_INFINITY,
                 new HeatSource.EngineExchanger(50, 5),
                 Optional.of(new Cylinder(10, 150, 5)),
                 0,
@@ -112,10 +114,52 @@ class CircuitTest {
         assertTrue(!new HeatSource.MainsElement(1000, 60).reachesFloor());
     }
 
+    /** A mixing valve keeps the plates under what it lets through; stuck open, nothing is mixed. */
+    @Test
+    void mixedCoolantStaysUnderItsSetting() {
+        CircuitRun mixed = new CircuitSimulation().solve(mixed(false));
+        CircuitRun stuck = new CircuitSimulation().solve(mixed(true));
+        assertTrue(mixed.hottestPlates() < 40, () -> "plates " + mixed.hottestPlates());
+        // Steady: 65 degrees C over 0.05 m2 K/W and what the flow loses against Uu and Ud of the floor.
+        assertTrue(stuck.hottestPlates() > 50, () -> "plates " + stuck.hottestPlates());
+        assertEquals(65, mixed.points().get(300).coolant(), 3);
+        assertEquals(0, mixed.firstOpen().orElseThrow());
+    }
+
+    private static CircuitProblem mixed(boolean stuck) {
+        return new CircuitProblem(
+                MASS,
+                4,
+                GLYCOL,
+                8,
+                4,
+                40,
+                new HeatSource.Heater(0, 4000, 65, 8),
+                Optional.empty(),
+                500,
+                Optional.empty(),
+                stuck,
+                12,
+                20,
+                0,
+                300);
+    }
+
+    /** In the long run what the source gives goes into floor, cylinder and blowers; the coolant's own store is small. */
+    @Test
+    void sourceIsBalanced() {
+        CircuitRun run = new CircuitSimulation().solve(mixed(false));
+        assertEquals(500, run.blowers(), 1e-6);
+        assertEquals(0, run.cylinder(), 1e-9);
+        assertEquals(run.source(), run.floor() + run.cylinder() + run.blowers(), 0.01 * run.source());
+        double steady = 4 * (PLY.up() * (run.plates() - 20) + PLY.down(16) * run.plates());
+        assertEquals(steady, run.floor(), 0.03 * steady);
+    }
+
     @Test
     void noFlowNoHeat() {
         CircuitProblem still = new CircuitProblem(
-                MASS, 4, GLYCOL, 8, 0, HEATER, Optional.empty(), 0, Optional.empty(), false, 12, 20, 0, 60);
+                MASS, 4, GLYCOL, 8, 0, 60, HEATER, Optional.empty(), 0, Optional.empty(), false, 12, 20, 0, 60);
         assertEquals(0, new CircuitSimulation().solve(still).floor(), 1e-9);
     }
 }

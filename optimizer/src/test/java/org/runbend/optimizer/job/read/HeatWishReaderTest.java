@@ -22,6 +22,7 @@ import org.runbend.catalog.source.YamlMap;
 import org.runbend.optimizer.heat.CircuitParts;
 import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.circuit.HeatSource;
+import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 
 class HeatWishReaderTest {
@@ -60,7 +61,7 @@ class HeatWishReaderTest {
         assertEquals(0, faults.count());
         assertEquals(75, wish.source().getAsDouble());
         assertEquals(0.6, wish.humidity(), 1e-12);
-        assertTrue(wish.sleeping() && wish.timber() && !wish.bath());
+        assertTrue(wish.sleeping() == Sleeping.YES && wish.timber() && !wish.bath());
         // EN ISO 6946: 0.9103 x 20 + 5.8 x 2 + 0.34 x 10.
         assertEquals(0.9103 * 20 + 11.6 + 3.4, wish.space().orElseThrow().perKelvin(), 2e-3);
         HeatSource source = wish.circuit().source().orElseThrow();
@@ -70,11 +71,30 @@ class HeatWishReaderTest {
         assertEquals(300, wish.circuit().relief());
     }
 
+    /** EN ISO 6946 by hand: a tenth of softwood ribs in foam, upper limit 0.9587, lower 0.9043 m2 K/W; steel ribs are outside of it. */
+    @ParameterizedTest
+    @CsvSource({"0.13, 1.0736, false", "50, 0, true"})
+    void ribsGoThroughALayer(double rib, double transmittance, boolean bridged) throws IOException, BadInput {
+        HeatWish wish = read("""
+                heating: {source: 75}
+                space:
+                  surfaces:
+                    - {name: walls, area: 1, ribs: 10%, layers: [{thickness: 30, conductivity: 0.034, rib: RIB}, {thickness: 6, conductivity: 0.13}]}
+                """.replace("RIB", "" + rib));
+        assertEquals(0, faults.count());
+        SpaceLoss.Surface walls = wish.space().orElseThrow().surfaces().get(0);
+        assertEquals(bridged, walls.bridged());
+        if (!bridged) {
+            assertEquals(transmittance, walls.transmittance(), 2e-4);
+        }
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
         space: {volume: 5}                                   | a space needs its loss in W/K, or surfaces
         space: {loss: 20, volume: 5}                         | a plain loss in W/K holds the whole space
         space: {surfaces: [{area: 3}]}                       | a surface needs its transmittance
+        space: {surfaces: [{area: 3, ribs: 10%, layers: [{thickness: 30, conductivity: 0.034}]}]} | ribs go through a layer
         circuit: {heater: {least: 500, most: 100, setting: 60}} | least power of the heater
         circuit: {heater: {most: 100, setting: 60}, engine: {transfer: 50}} | one source of the two
         circuit: {sensor: {seting: 30}}                      | nearest known key is 'setting'

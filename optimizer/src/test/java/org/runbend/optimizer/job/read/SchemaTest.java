@@ -29,7 +29,7 @@ import org.snakeyaml.engine.v2.api.LoadSettings;
 /** Schemas, readers and examples say the same. The validator is an independent one (networknt), draft 2020-12. */
 class SchemaTest {
     private static final ObjectMapper JSON = new ObjectMapper();
-    private static final Path READERS = Path.of("src", "main", "java", "org", "runbend", "optimizer", "job");
+    private static final Path READERS = Path.of("src", "main", "java", "org", "runbend", "optimizer", "job", "read");
     private static final Path CATALOG_READER = Path.of(
             "..", "catalog", "src", "main", "java", "org", "runbend", "catalog", "product", "CatalogReader.java");
     private static final Pattern ASKED =
@@ -54,7 +54,8 @@ class SchemaTest {
     private static List<Path> jobs() throws IOException {
         try (Stream<Path> files = Files.walk(Jobs.EXAMPLES, 2)) {
             return files.filter(f -> f.toString().endsWith(".yaml"))
-                    .filter(f -> !f.getFileName().toString().equals("workshop.yaml"))
+                    .filter(f -> !Set.of("workshop.yaml", "catalog-yen.yaml")
+                            .contains(f.getFileName().toString()))
                     .sorted()
                     .toList();
         }

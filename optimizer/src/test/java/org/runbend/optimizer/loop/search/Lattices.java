@@ -68,6 +68,18 @@ public final class Lattices {
         return builder.build();
     }
 
+    /** A lattice with that share of its nodes missing: many blocks, many parts. */
+    public static LatticeGraph sparse(int columns, int rows, double missing, Random random) {
+        StringBuilder drawing = new StringBuilder();
+        for (int row = 0; row < rows; row++) {
+            for (int column = 0; column < columns; column++) {
+                drawing.append(random.nextDouble() < missing ? '.' : 'o');
+            }
+            drawing.append('\n');
+        }
+        return picture(drawing.toString());
+    }
+
     /** Every link once, from the lower node to the higher, ranked in that order. */
     public static List<PortPair> links(LatticeGraph graph) {
         List<PortPair> links = new ArrayList<>();

@@ -1,11 +1,11 @@
-package org.runbend.optimizer.planning;
+package org.runbend.catalog.product;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
-import org.runbend.catalog.product.Board;
-import org.runbend.catalog.product.Catalog;
+import java.util.stream.Collectors;
+import org.runbend.catalog.source.Plain;
 
 /**
  * The insulation that is bought: the thinnest stack of sheets of one board that is at least as thick as asked.
@@ -13,16 +13,21 @@ import org.runbend.catalog.product.Catalog;
  * @param board what it is made of
  * @param sheets thicknesses from the top down, mm
  */
-record Insulation(Board board, List<Double> sheets) {
+public record InsulationStack(Board board, List<Double> sheets) {
     private static final double SAME = 1e-9;
     private static final int MOST_SHEETS = 8;
 
+    /** Copies the list. */
+    public InsulationStack {
+        sheets = List.copyOf(sheets);
+    }
+
     /** The thinnest stack of the first board that has one; nothing where the catalog sells no insulation. */
-    static Optional<Insulation> of(Catalog catalog, double asked) {
-        Insulation best = null;
+    public static Optional<InsulationStack> of(Catalog catalog, double asked) {
+        InsulationStack best = null;
         for (Board board : catalog.boards()) {
             if (board.kind() == Board.Kind.INSULATION && !board.sheets().isEmpty()) {
-                Insulation stack = new Insulation(board, thinnest(board, asked));
+                InsulationStack stack = new InsulationStack(board, thinnest(board, asked));
                 if (stack.thickness() >= asked - SAME
                         && (best == null || stack.thickness() < best.thickness() - SAME)) {
                     best = stack;
@@ -33,8 +38,13 @@ record Insulation(Board board, List<Double> sheets) {
     }
 
     /** mm. */
-    double thickness() {
+    public double thickness() {
         return sheets.stream().mapToDouble(s -> s).sum();
+    }
+
+    /** Words for a list: what it is and its sheets, as in "Extruded foam, 20 + 30 mm". */
+    public String words() {
+        return board.name() + ", " + sheets.stream().map(Plain::number).collect(Collectors.joining(" + ")) + " mm";
     }
 
     private static List<Double> thinnest(Board board, double asked) {
