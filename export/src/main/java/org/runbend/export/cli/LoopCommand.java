@@ -3,6 +3,7 @@ package org.runbend.export.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.runbend.export.drafting.LoopDrafting;
+import org.runbend.export.folder.OutputFile;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.plan.LoopView;
 import picocli.CommandLine.Command;
@@ -13,7 +14,8 @@ import picocli.CommandLine.Option;
         name = "loop",
         mixinStandardHelpOptions = true,
         sortOptions = false,
-        description = "Lays the loop of a job and shows it on its lattice: what was left out, and why.",
+        description =
+                "Lays the loop of a job and shows the places pipe could lie at, the loop, what it leaves out, and why.",
         footer = {"", "Example:", "  runbend loop examples/camper.yaml --svg loop.svg"})
 final class LoopCommand extends JobCommand implements Callable<Integer> {
     @Option(names = "--svg", paramLabel = "FILE", required = true, description = "The picture to write.")
