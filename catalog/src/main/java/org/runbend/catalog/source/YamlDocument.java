@@ -58,7 +58,7 @@ public final class YamlDocument {
             throw at(
                     file,
                     e.getProblemMark().or(e::getContextMark),
-                    "not YAML: " + firstLine(e.getProblem()) + begun(e));
+                    "not YAML: " + plain(firstLine(e.getProblem())) + begun(e));
         } catch (ReaderException e) {
             throw at(file, e.getCodePoint());
         } catch (YamlVersionException e) {
@@ -122,6 +122,11 @@ public final class YamlDocument {
     private static BadInput at(SourceFile file, Optional<Mark> mark, String message) {
         return new BadInput(mark.map(m -> new Fault(file.name(), m.getLine() + 1, m.getColumn() + 1, "", message))
                 .orElseGet(() -> Fault.ofFile(file.name(), message)));
+    }
+
+    /** The reader's words in plain ones. */
+    private static String plain(String problem) {
+        return problem.replace("the node content", "a value");
     }
 
     private static String firstLine(String text) {

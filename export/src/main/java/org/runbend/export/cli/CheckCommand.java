@@ -15,7 +15,7 @@ final class CheckCommand extends JobCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         KitPlan plan = plan();
-        new Summary(out()).printChecks(plan);
+        new Summary(out(), plan.job()).printChecks(plan);
         return codeOf(plan);
     }
 }

@@ -57,7 +57,7 @@ enum HelpTopic {
                           UNHEATED    no heat wanted              PLATE   spreader plates, numbered as in the lists
                           DIMENSION, NOTE, TITLE                  measures and words
 
-              --dxf r12                   for old controllers; no sheet of paper, legend under the drawing
+              --dxf r12                   for old controllers; no sheet of paper, the words stand in the drawing
               --contours lines            single lines and arcs in place of polylines, for programs that misread
                                           arcs in polylines
               --channel centre            CHANNEL is the passes beside PIPE and rings in the pads, for cutters that

@@ -13,7 +13,8 @@ import picocli.CommandLine.Option;
         name = "loop",
         mixinStandardHelpOptions = true,
         sortOptions = false,
-        description = "Lays the loop of a job and shows it on its lattice: what was left out, and why.",
+        description =
+                "Lays the loop of a job and shows the places pipe could lie at, the loop, what it leaves out, and why.",
         footer = {"", "Example:", "  runbend loop examples/camper.yaml --svg loop.svg"})
 final class LoopCommand extends JobCommand implements Callable<Integer> {
     @Option(names = "--svg", paramLabel = "FILE", required = true, description = "The picture to write.")

@@ -147,9 +147,9 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         work().step("drawing and writing");
         folder.write(KitFiles.of(plan, form(), more));
         if (!isQuiet()) {
-            new Summary(out()).print(plan, folder.path());
+            new Summary(out(), plan.job()).print(plan, folder.path());
             if (was != null) {
-                new Summary(out()).printChange(LoopChange.of(before, plan));
+                new Summary(out(), plan.job()).printChange(LoopChange.of(before, plan));
             }
         }
         if (improve) {
@@ -192,7 +192,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     private Map<String, byte[]> told(Choice choice) {
         Map<String, byte[]> files = KitFiles.of(choice);
         if (!isQuiet()) {
-            new Summary(out()).printChoice(choice);
+            new Summary(out(), choice.alternatives().get(0).plan().job()).printChoice(choice);
         }
         return files;
     }
@@ -243,7 +243,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         KitPlan ours = plan(job.with(job.floor(), job.layout().withoutLoop()));
         beside.write(KitFiles.of(ours, form(), Map.of()));
         if (!isQuiet()) {
-            new Summary(out()).printComparison(new LoopComparison(own, ours), beside.path());
+            new Summary(out(), job).printComparison(new LoopComparison(own, ours), beside.path());
         }
     }
 

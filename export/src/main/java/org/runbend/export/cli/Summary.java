@@ -11,6 +11,7 @@ import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.heat.HeatSolution;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
@@ -20,9 +21,12 @@ import org.runbend.optimizer.planning.LoopComparison;
 /** What a person reads on the terminal after a plan. */
 final class Summary {
     private final PrintWriter out;
+    private final TapeText tape;
 
-    Summary(PrintWriter out) {
+    /** Lines to a terminal, lengths in the unit of a job too. */
+    Summary(PrintWriter out, Job job) {
         this.out = out;
+        this.tape = new TapeText(job);
     }
 
     void print(KitPlan plan, Path folder) {
@@ -37,7 +41,7 @@ final class Summary {
                 continue;
             }
             line(
-                    "Loop %s: %.2f m on the floor, %.2f m to cut, %s%s, %d%s %s left out",
+                    "Loop %s: %.2f m on the floor, %.2f m to cut, %s%s, %d%s %s of %s left out",
                     loop.name(),
                     loop.floorLength() / 1000,
                     loop.cutLength() / 1000.0,
@@ -45,7 +49,8 @@ final class Summary {
                     bound(loop),
                     loop.leftOut(),
                     plan.loops().size() == 1 ? " of " + plan.lattice().reachable() : "",
-                    plan.loops().size() > 1 && loop.leftOut() == 1 ? "place" : "places");
+                    plan.loops().size() > 1 && loop.leftOut() == 1 ? "place" : "places",
+                    place(plan));
         }
         line(
                 "Plates: %d pieces from %d plates, cost %s (proved: not under %s; run by run %s)",
@@ -65,8 +70,8 @@ final class Summary {
                 printCheck(check);
             }
         }
-        plan.remarks().forEach(r -> line("Note: %s", new TapeText(plan.job()).note(r)));
-        line("Written to %s", folder);
+        plan.remarks().forEach(r -> line("Note: %s", r));
+        bare("Written to " + folder);
     }
 
     private static String heat(HeatSolution heat) {
@@ -102,13 +107,13 @@ final class Summary {
 
     void printChecks(KitPlan plan) {
         plan.checks().forEach(this::printCheck);
-        plan.remarks().forEach(r -> line("note  %s", new TapeText(plan.job()).note(r)));
+        plan.remarks().forEach(r -> line("note  %s", r));
     }
 
     void printComparison(LoopComparison comparison, Path folder) {
         line("Beside your loop, one of ours. %s", comparison.verdict());
         comparison.lines().forEach(l -> line("  %s", l));
-        line("Ours is written to %s", folder);
+        bare("Ours is written to " + folder);
     }
 
     void printChange(LoopChange change) {
@@ -149,6 +154,13 @@ final class Summary {
                 c.source());
     }
 
+    /** What a place is: a square of the spacing. */
+    private static String place(KitPlan plan) {
+        String side =
+                String.format(Locale.ROOT, "%.1f", plan.lattice().spacing()).replaceFirst("\\.0$", "");
+        return side + " x " + side + " mm";
+    }
+
     private static String bound(KitPlan.LoopPlan loop) {
         if (loop.turnBound().isEmpty()) {
             return "";
@@ -168,6 +180,10 @@ final class Summary {
     }
 
     private void line(String text, Object... values) {
-        out.println(Terminal.plain(String.format(Locale.ROOT, text, values)));
+        bare(tape.note(String.format(Locale.ROOT, text, values)));
+    }
+
+    private void bare(String text) {
+        out.println(Terminal.plain(text));
     }
 }

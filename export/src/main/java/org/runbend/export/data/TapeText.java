@@ -39,7 +39,24 @@ public final class TapeText {
 
     /** The length in mm with a tenth, and in inches beside it where the job is in inches: 1190 (46 7/8"). */
     public String beside(double mm) {
-        return Decimals.of(mm, 1) + (unit == Unit.MM ? "" : " (" + inches(mm) + ")");
+        return Decimals.of(mm, 1) + also(mm);
+    }
+
+    /** What stands beside a length in mm where the job is in inches, such as (46 7/8"); else nothing. */
+    public String also(double mm) {
+        return unit == Unit.MM || !Double.isFinite(mm) ? "" : " (" + inches(mm) + ")";
+    }
+
+    /** A column of pipe in one unit: its head, metres or feet. */
+    public String pipeUnit() {
+        return unit == Unit.MM ? "m" : "ft";
+    }
+
+    /** Pipe in that unit alone. */
+    public String pipe(double mm) {
+        return unit == Unit.MM
+                ? String.format(Locale.ROOT, "%.2f", mm / 1000)
+                : String.format(Locale.ROOT, "%.1f", mm / INCH / INCHES);
     }
 
     /** Pipe in metres, and in feet beside it where the job is in inches. */

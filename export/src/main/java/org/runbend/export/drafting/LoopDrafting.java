@@ -68,7 +68,7 @@ public final class LoopDrafting {
         List<String> lines = new ArrayList<>();
         lines.addAll(broken(view.job().title() + ", order " + view.job().order() + ", seen from above"));
         if (view.job().hasOwnLoop()) {
-            lines.add("the loop as it was drawn, on no lattice: "
+            lines.add("the loop as it was drawn: "
                     + BendCount.ofAll(view.breakdowns()).words() + ", every rule kept");
             return lines;
         }

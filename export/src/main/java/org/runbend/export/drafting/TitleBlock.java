@@ -128,7 +128,8 @@ public final class TitleBlock {
                     .collect(Collectors.joining(", ", "valve outlets: loop ", "")));
         }
         if (plan.loops().stream().anyMatch(l -> !l.bare().isEmpty())) {
-            lines.add("small crosses: places the loop leaves out");
+            String side = tape.beside(lattice.spacing());
+            lines.add("small crosses: places the loop leaves out, " + side + " by " + side + " each");
         }
         return lines;
     }

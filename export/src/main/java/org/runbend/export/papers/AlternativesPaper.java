@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.product.Catalog;
+import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Align;
@@ -75,6 +76,7 @@ public final class AlternativesPaper {
     }
 
     private static PdfTable table(Choice choice, Job job) {
+        TapeText tape = new TapeText(job);
         PdfTable table = new PdfTable(
                 Column.right("", 0.8),
                 Column.left("best at", 3.6),
@@ -82,7 +84,7 @@ public final class AlternativesPaper {
                 Column.right("quarter bends", 3),
                 Column.right("left out", 1.9),
                 Column.right("floor served", 2.9),
-                Column.right("pipe m", 2.4),
+                Column.right("pipe " + tape.pipeUnit(), 2.4),
                 Column.right("plates", 2.7),
                 Column.right("plated", 2.8),
                 Column.right("kg", 1.8),
@@ -100,7 +102,7 @@ public final class AlternativesPaper {
                     Integer.toString(bends(a).quarters()),
                     a.plan().isOnLattice() ? Integer.toString(f.leftOut()) : "-",
                     tenths(f.served()) + " %",
-                    String.format(Locale.ROOT, "%.2f", f.pipe() / 100.0),
+                    tape.pipe(10.0 * f.pipe()),
                     Integer.toString(a.plan().plates().pieces().size()),
                     tenths(f.plated()) + " %",
                     tenths(f.weight()),
@@ -180,9 +182,10 @@ public final class AlternativesPaper {
     }
 
     private static List<String> words(PdfDocument document, Alternative a, double wide) {
-        List<String> lines = new ArrayList<>(document.wrap(a.why(), WORDS, wide));
+        TapeText tape = new TapeText(a.plan().job());
+        List<String> lines = new ArrayList<>(document.wrap(tape.note(a.why()), WORDS, wide));
         if (!a.wishes().isEmpty()) {
-            lines.addAll(document.wrap("Planned with " + a.wishWords() + ".", WORDS, wide));
+            lines.addAll(document.wrap("Planned with " + tape.note(a.wishWords()) + ".", WORDS, wide));
         }
         return lines;
     }

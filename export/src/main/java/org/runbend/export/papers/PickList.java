@@ -156,8 +156,8 @@ public final class PickList {
     private static String plated(KitPlan plan) {
         return String.format(
                 Locale.ROOT,
-                "Plates cover %s m, %s %% of the straight pipe.",
-                fixed(plan.plates().plated() / 1000, 2),
+                "Plates cover %s, %s %% of the straight pipe.",
+                new TapeText(plan.job()).metres(plan.plates().plated()),
                 fixed(100 * plan.plates().coverage(), 1));
     }
 
@@ -169,11 +169,13 @@ public final class PickList {
                 Column.left("unit", 2),
                 Column.left("verdict", 2),
                 Column.left("limit from", 5));
+        TapeText tape = new TapeText(plan.job());
         for (PlanCheck check : plan.checks()) {
+            boolean length = check.unit().equals("mm");
             table.row(
                     check.name(),
-                    found(check.value()),
-                    found(check.limit()),
+                    found(check.value()) + (length ? tape.also(check.value()) : ""),
+                    found(check.limit()) + (length ? tape.also(check.limit()) : ""),
                     check.unit(),
                     check.verdict().name().toLowerCase(Locale.ROOT),
                     check.source());

@@ -35,6 +35,9 @@ public record BareFloor(
         StringBuilder text = new StringBuilder(head()).append(where).append(spots > 1 ? " and elsewhere" : "");
         text.append(cause);
         remedies.forEach(r -> text.append(' ').append(r.sentence()));
+        if (remedies.isEmpty() && reason != Reason.TURNS) {
+            text.append(" No change of one size was found that serves it.");
+        }
         return text.toString();
     }
 

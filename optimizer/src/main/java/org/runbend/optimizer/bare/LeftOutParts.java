@@ -106,7 +106,7 @@ final class LeftOutParts {
             return List.of();
         }
         double area = kept * lattice.spacing() * lattice.spacing() / 1e6;
-        return List.of(new Remedy(Remedy.Change.PRICE, "", price, turns / kept + 1, 0, 0, kept, kept, area));
+        return List.of(new Remedy(Remedy.Change.PRICE, "", price, turns / kept + 1, 0, 0, kept, kept, area, turns));
     }
 
     /** Places of the colour in excess first, then by row and column, so that a cut of the list is one of colour. */

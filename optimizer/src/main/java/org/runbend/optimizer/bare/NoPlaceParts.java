@@ -107,7 +107,7 @@ final class NoPlaceParts {
     private String between() {
         return String.format(
                 Locale.ROOT,
-                ": pipe could lie on some of it, but no place of the lattice, %.0f mm apart, does.",
+                ": pipe could lie on some of it, but the places for pipe, %.0f mm apart, fall beside it.",
                 problem.spacing());
     }
 }

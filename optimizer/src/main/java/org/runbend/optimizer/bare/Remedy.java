@@ -15,9 +15,33 @@ import java.util.Locale;
  * @param more places that one loop could then pass more than now, on the whole floor; at another spacing so much more floor
  *     in places of now
  * @param area of the additional floor, m2
+ * @param turns quarter bends more that the loop then takes, where a loop was found; otherwise 0
  */
 public record Remedy(
-        Change change, String subject, double from, double to, double x, double y, int here, int more, double area) {
+        Change change,
+        String subject,
+        double from,
+        double to,
+        double x,
+        double y,
+        int here,
+        int more,
+        double area,
+        long turns) {
+    /** A change of which it is known what a loop could reach, not what loop. */
+    public Remedy(
+            Change change,
+            String subject,
+            double from,
+            double to,
+            double x,
+            double y,
+            int here,
+            int more,
+            double area) {
+        this(change, subject, from, to, x, y, here, more, area, 0);
+    }
+
     /** What can be changed. */
     public enum Change {
         /** Centreline to outline. */
@@ -60,8 +84,9 @@ public record Remedy(
     /** The change and what it frees. */
     public String sentence() {
         if (change == Change.PRICE) {
-            return "With " + words() + " the loop that was found to serve " + count(here)
-                    + " more would be the better one.";
+            return "A loop that serves " + count(here) + " more was found, at " + turns
+                    + (turns == 1 ? " quarter bend" : " quarter bends") + " more; with " + words()
+                    + " it is the one laid.";
         }
         if (change == Change.SPACING) {
             return String.format(

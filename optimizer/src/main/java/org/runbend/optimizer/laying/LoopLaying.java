@@ -81,13 +81,13 @@ public final class LoopLaying {
         if (job.isStiff()) {
             work.step(stiff(job));
         }
-        work.step("choosing the lattice");
+        work.step("finding where pipe can lie");
         List<Lattice> lattices = new LatticeSearch().best(problem, LatticeSearch.MOST_CHOSEN_FROM);
         if (lattices.isEmpty()) {
             throw WishConflict.of(job, LoopLaying::canBeLaid).orElseGet(() -> noPlace(job, radius));
         }
         if (lattices.size() > 1) {
-            work.step("comparing lattices");
+            work.step("comparing where it could lie otherwise");
             int most = lattices.get(0).reachable() > SMALL ? 1 : MOST_LATTICES;
             lattices = mostPromising(job, lattices, most, work);
         }
@@ -110,7 +110,9 @@ public final class LoopLaying {
         Unbuildable failure = null;
         for (Lattice lattice : lattices) {
             work.step(String.format(
-                    Locale.ROOT, "laying the loop on %d nodes", lattice.graph().size()));
+                    Locale.ROOT,
+                    "laying the loop over %d places",
+                    lattice.graph().size()));
             LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
             LoopOutcome outcome = solver(work).solve(loop);
             if (outcome instanceof LoopOutcome.Found found) {

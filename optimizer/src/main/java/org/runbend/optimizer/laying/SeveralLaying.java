@@ -63,7 +63,7 @@ final class SeveralLaying {
         if (job.isStiff()) {
             work.step(LoopLaying.stiff(job));
         }
-        work.step("choosing the lattice");
+        work.step("finding where pipe can lie");
         double reach = job.floor().port().reach() + (loops - 1) * job.layout().spacing();
         List<Lattice> wide = lattices(reach);
         if (wide.isEmpty()) {

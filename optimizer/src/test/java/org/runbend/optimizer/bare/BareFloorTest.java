@@ -124,7 +124,10 @@ class BareFloorTest {
         assertTrue(bare.at().x() > 2400 && bare.at().y() > 600 && bare.at().y() < 740, bare::where);
         assertEquals(List.of(), bare.remedies());
         assertTrue(
-                bare.sentence().endsWith(": pipe would come nearer there than 75 mm to the outline (edge)."),
+                bare.sentence()
+                        .endsWith(
+                                ": pipe would come nearer there than 75 mm to the outline (edge). No change of one size was"
+                                        + " found that serves it."),
                 bare::sentence);
     }
 
@@ -208,7 +211,13 @@ class BareFloorTest {
         assertEquals(Reason.TURNS, bare.reason());
         assertEquals(2, bare.places());
         assertEquals(675, bare.at().y());
-        assertEquals(List.of(new Remedy(Change.PRICE, "", 1, 3, 0, 0, 2, 2, 0.045)), bare.remedies());
+        assertEquals(List.of(new Remedy(Change.PRICE, "", 1, 3, 0, 0, 2, 2, 0.045, 4)), bare.remedies());
+        assertTrue(
+                bare.sentence()
+                        .endsWith(
+                                "A loop that serves 2 places more was found, at 4 quarter bends more; with leftOutPrice 3"
+                                        + " instead of 1 it is the one laid."),
+                bare::sentence);
         floor.assertPromisesKept(plan, 42, folder);
     }
 

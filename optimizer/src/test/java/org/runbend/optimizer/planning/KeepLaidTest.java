@@ -135,8 +135,8 @@ class KeepLaidTest {
                 BadInput.class, () -> job(F01, "keepLaid: [[[975, 300], [975, 975]], [[1437, 975], [1437, 300]]]", ""));
         assertTrue(
                 answer.getMessage()
-                        .contains("layout.keepLaid[1][1]: the leg to this point lies 12.0 mm off the lattice of spacing"
-                                + " 150 mm that layout.keepLaid[0] sets"),
+                        .contains("layout.keepLaid[1][1]: the leg to this point lies 12.0 mm off the lines 150 mm apart"
+                                + " that layout.keepLaid[0] sets"),
                 answer.getMessage());
     }
 

@@ -121,7 +121,7 @@ final class KeptParts {
         if (off > TAPE) {
             place.fault(String.format(
                     Locale.ROOT,
-                    "lies %.1f mm off the line through the point before: legs run along the lattice of %s",
+                    "lies %.1f mm off the line through the point before: legs run square in the directions of %s",
                     off,
                     directionFrom(part)));
             return false;
@@ -136,7 +136,7 @@ final class KeptParts {
         if (Math.abs(away) > TAPE) {
             place.fault(String.format(
                     Locale.ROOT,
-                    "the leg to this point lies %.1f mm off the lattice of spacing %.0f mm that %s sets",
+                    "the leg to this point lies %.1f mm off the lines %.0f mm apart that %s sets",
                     Math.abs(away),
                     spacing,
                     setBy[axis]));
