@@ -77,10 +77,17 @@ class RoomsTest {
             Map.entry("optimizer.mip", List.of("optimizer.natives")),
             Map.entry("optimizer.lattice", List.of()),
             Map.entry("optimizer.loop", List.of("optimizer.lattice")),
-            Map.entry("optimizer.loop.search", List.of("optimizer.natives", "optimizer.lattice", "optimizer.loop")),
+            Map.entry(
+                    "optimizer.loop.search",
+                    List.of(
+                            "optimizer.natives",
+                            "optimizer.mip",
+                            "optimizer.lattice",
+                            "optimizer.loop",
+                            "optimizer.work")),
             Map.entry("optimizer.cutting", List.of()),
             Map.entry("optimizer.cutting.patterns", List.of("optimizer.mip", "optimizer.cutting")),
-            Map.entry("optimizer.cutting.cover", List.of("optimizer.mip", "optimizer.cutting")),
+            Map.entry("optimizer.cutting.cover", List.of("optimizer.mip", "optimizer.cutting", "optimizer.work")),
             // how much room a bend needs is told by the bend itself
             Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.lattice", "optimizer.breakdown")),
             Map.entry("optimizer.division", List.of("optimizer.lattice", "optimizer.loop..", "optimizer.verify")),

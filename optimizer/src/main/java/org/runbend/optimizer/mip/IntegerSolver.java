@@ -13,8 +13,6 @@ import java.util.List;
  * <p>Optimality and infeasibility rest on the solver's tolerance of 1e-6.
  */
 public final class IntegerSolver {
-    private static final long LOOK_MILLIS = 50;
-
     private final int nodes;
     private final Watch watch;
 
@@ -82,48 +80,10 @@ public final class IntegerSolver {
         }
     }
 
-    /** Solves; a second thread looks now and then whether an end is asked for. */
     private MPSolver.ResultStatus watched(MPSolver solver, MPSolverParameters parameters) {
-        if (watch == Watch.NONE) {
-            return solver.solve(parameters);
-        }
-        Thread looker = new Thread(() -> look(solver), "cutting-watch");
-        looker.setDaemon(true);
-        looker.start();
-        try {
-            return solver.solve(parameters);
-        } finally {
-            looker.interrupt();
-            join(looker);
-        }
-    }
-
-    private void look(MPSolver solver) {
-        try {
-            while (true) {
-                Thread.sleep(LOOK_MILLIS);
-                if (watch.asksForEnd()) {
-                    solver.interruptSolve();
-                }
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
-    }
-
-    /** The native solver must not be deleted while the other thread may still touch it. */
-    private static void join(Thread looker) {
-        boolean interrupted = false;
-        while (looker.isAlive()) {
-            try {
-                looker.join();
-            } catch (InterruptedException e) {
-                interrupted = true;
-            }
-        }
-        if (interrupted) {
-            Thread.currentThread().interrupt();
-        }
+        return watch == Watch.NONE
+                ? solver.solve(parameters)
+                : InterruptWatch.solve(watch::asksForEnd, solver::interruptSolve, () -> solver.solve(parameters));
     }
 
     private static Status status(MPSolver.ResultStatus status) {

@@ -15,6 +15,7 @@ import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.Stretch;
 import org.runbend.optimizer.mip.ThreadWatch;
 import org.runbend.optimizer.mip.Watch;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Covers stretches with pieces of free length at least cost of stock: lengths and cutting are decided together. At that
@@ -70,7 +71,7 @@ public final class CoverCutting {
 
     /** The same with the sizes of a grid alone; the bound holds for those sizes. */
     CoverAnswer solve(CoverGrid grid) {
-        ThreadWatch.check();
+        Work.check();
         CoverProblem problem = grid.problem();
         if (problem.target() == 0 && problem.stretches().stream().allMatch(s -> s.least() == 0)) {
             return new CoverPlan(grid).solution(new Bound(0, Bound.Proof.MATERIAL));
@@ -104,7 +105,7 @@ public final class CoverCutting {
         CoverAnswer answer = new Run(
                         grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL), new ThreadWatch(watch), effort)
                 .solve();
-        ThreadWatch.check();
+        Work.check();
         return answer;
     }
 

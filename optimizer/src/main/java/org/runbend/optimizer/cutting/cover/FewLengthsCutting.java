@@ -16,8 +16,8 @@ import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.FewLengthsProblem;
 import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.Stock;
-import org.runbend.optimizer.mip.ThreadWatch;
 import org.runbend.optimizer.mip.Watch;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Covers stretches with pieces of few different lengths, at least cost of stock, for one length, two and so on: the saw's
@@ -122,7 +122,7 @@ public final class FewLengthsCutting {
         FewLengthsCurve curve() {
             int last = problem.most();
             for (int n = Math.max(1, given.length); n <= last; n++) {
-                ThreadWatch.check();
+                Work.check();
                 level(n);
                 last = isOpen() ? last : Math.min(last, n + (isClosed ? 0 : more));
                 isClosed |= !isOpen();

@@ -14,7 +14,7 @@ import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.SawCost;
 import org.runbend.optimizer.cutting.StockUse;
 import org.runbend.optimizer.cutting.Stretch;
-import org.runbend.optimizer.mip.ThreadWatch;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Makes a cover plan easier to saw without buying more: less work of the saw, then fewer lengths, fewer pieces, a longer least
@@ -62,7 +62,7 @@ public final class SawTidying {
         Plan best = start == null || given.isBetterThan(start) ? given : start;
         boolean found = true;
         for (int n = 0; n < CHANGES && found; n++) {
-            ThreadWatch.check();
+            Work.check();
             Plan next = bestChange(best, stock);
             found = next != null;
             best = found ? next : best;

@@ -7,7 +7,9 @@ import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.runbend.optimizer.mip.InterruptWatch;
 import org.runbend.optimizer.natives.SolverLibrary;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Cycles that together cost little: turns plus prices of nodes left out, one of the cycles through a port link. Solved in
@@ -20,12 +22,6 @@ final class CycleCover {
     /** How far from the best a cover may be, as a share: chosen, not measured. */
     private static final double GAP = 0.03;
 
-    /**
-     * How often is looked for an interrupt, ms: chosen, a twentieth of a second is soon enough; no answer depends on
-     * it.
-     */
-    private static final long LOOK_MILLIS = 50;
-
     private final Configurations configurations;
     private final Frontier frontier;
 
@@ -36,7 +32,7 @@ final class CycleCover {
 
     /** Legs by step, or empty if no cover was found. */
     int[] solve(List<Cut> cuts) {
-        Cancelling.check();
+        Work.check();
         SolverLibrary.load();
         MPSolver solver = MPSolver.createSolver("SCIP");
         MPSolverParameters parameters = new MPSolverParameters();
@@ -47,55 +43,15 @@ final class CycleCover {
             cuts.forEach(cut -> cutRow(solver, states, cut));
             solver.setSolverSpecificParametersAsString("limits/nodes = " + MOST_NODES + "\n");
             parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, GAP);
-            MPSolver.ResultStatus status = watched(solver, parameters);
-            Cancelling.check();
+            Thread owner = Thread.currentThread();
+            MPSolver.ResultStatus status =
+                    InterruptWatch.solve(owner::isInterrupted, solver::interruptSolve, () -> solver.solve(parameters));
+            Work.check();
             boolean solved = status == MPSolver.ResultStatus.OPTIMAL || status == MPSolver.ResultStatus.FEASIBLE;
             return solved ? read(states) : new int[0];
         } finally {
             parameters.delete();
             solver.delete();
-        }
-    }
-
-    /** Solves; a second thread looks now and then whether this one was interrupted. Else it changes nothing. */
-    private static MPSolver.ResultStatus watched(MPSolver solver, MPSolverParameters parameters) {
-        Thread owner = Thread.currentThread();
-        Thread looker = new Thread(() -> look(owner, solver), "cover-watch");
-        looker.setDaemon(true);
-        looker.start();
-        try {
-            return solver.solve(parameters);
-        } finally {
-            looker.interrupt();
-            join(looker);
-        }
-    }
-
-    private static void look(Thread owner, MPSolver solver) {
-        try {
-            while (true) {
-                Thread.sleep(LOOK_MILLIS);
-                if (owner.isInterrupted()) {
-                    solver.interruptSolve();
-                }
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
-    }
-
-    /** The native solver must not be deleted while the other thread may still touch it. */
-    private static void join(Thread looker) {
-        boolean interrupted = false;
-        while (looker.isAlive()) {
-            try {
-                looker.join();
-            } catch (InterruptedException e) {
-                interrupted = true;
-            }
-        }
-        if (interrupted) {
-            Thread.currentThread().interrupt();
         }
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Makes a loop more even by {@link Unevenness} at equal turns and equal price units left out. How even a loop is cannot be
@@ -100,7 +101,7 @@ final class EvenSearch {
     }
 
     private void relay(int[] locals, int mostPerLayer, int draws) {
-        Cancelling.check();
+        Work.check();
         WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
         spent += locals.length;
         TiePasses passes = frame.isOpen() ? frame.passes(prices, guide, mostPerLayer) : null;

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.runbend.optimizer.natives.SolverLibrary;
+import org.runbend.optimizer.work.Work;
 
 /**
  * The configuration program: choose a state for each node so that both ends of every link agree, a port link is used and
@@ -86,7 +87,7 @@ final class GuideProgram {
         double[] duals = new double[4 * n + 2];
         int rounds = Math.max(1, Math.min(MOST_ROUNDS, MOST_WORK / n));
         for (int round = 0; round < rounds; round++) {
-            Cancelling.check();
+            Work.check();
             if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
                 break;
             }

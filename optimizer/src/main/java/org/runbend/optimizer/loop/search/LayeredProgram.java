@@ -2,6 +2,7 @@ package org.runbend.optimizer.loop.search;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.runbend.optimizer.work.Work;
 
 /**
  * The layered dynamic program that every search of this package runs: the states before a step, everything that can be done
@@ -102,7 +103,7 @@ final class LayeredProgram {
      */
     void run(long mostPerLayer, long mostInAll, Thinning thinning) {
         for (step = 0; step < steps && growing.size() > 0 && !rules.isOver(); step++) {
-            Cancelling.check();
+            Work.check();
             current = thinning.thinned(growing);
             cut |= current != growing;
             total += current.size();

@@ -1,5 +1,7 @@
 package org.runbend.optimizer.loop.search;
 
+import org.runbend.optimizer.work.Work;
+
 /**
  * Makes a loop better by {@link Wishes} at equal turns and equal price units left out: windows of the lattice in turn are
  * laid anew, each the best of all ways to lay it, until no window of any shape gains.
@@ -64,7 +66,7 @@ final class TieSearch {
     }
 
     private void relay(int[] locals) {
-        Cancelling.check();
+        Work.check();
         WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
         spent += locals.length;
         if (!frame.isOpen()) {
