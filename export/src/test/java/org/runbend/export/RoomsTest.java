@@ -209,6 +209,7 @@ class RoomsTest {
                     "export.papers",
                     List.of("catalog..", "optimizer..", "export.drawing", "export.data", "export.pdf")),
             Map.entry("export.bench", List.of("catalog..", "optimizer..", "export..")),
+            Map.entry("export.folder", List.of("optimizer..", "export..")),
             Map.entry("export.cli", List.of("catalog..", "optimizer..", "export..")));
 
     /** The scan found each package of the table and no other, and as many classes as a house like this has. */

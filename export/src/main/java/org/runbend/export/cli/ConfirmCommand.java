@@ -2,6 +2,8 @@ package org.runbend.export.cli;
 
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import org.runbend.export.folder.KitFiles;
+import org.runbend.export.folder.OutputFile;
 import org.runbend.optimizer.job.Job;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;

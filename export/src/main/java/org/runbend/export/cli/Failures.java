@@ -11,6 +11,7 @@ import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.KeyPlace;
+import org.runbend.export.folder.OutputRefused;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.natives.NoSolver;
 import picocli.CommandLine;

@@ -3,6 +3,7 @@ package org.runbend.export.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.runbend.export.drafting.LoopDrafting;
+import org.runbend.export.folder.OutputFile;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.plan.LoopView;
 import picocli.CommandLine.Command;

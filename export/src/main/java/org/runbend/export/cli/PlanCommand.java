@@ -12,6 +12,8 @@ import org.runbend.catalog.product.Routing;
 import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.OldKit;
 import org.runbend.export.dxf.DxfVersion;
+import org.runbend.export.folder.KitFiles;
+import org.runbend.export.folder.OutputFolder;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;

@@ -13,9 +13,11 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.runbend.export.folder.OutputFolder;
+import org.runbend.export.folder.TrialKit;
 
 /** The table of faults beside the tests, {@code faults.md}, and how its cases are laid out on the disk. */
-final class FaultTable {
+public final class FaultTable {
     private static final List<String> FILES = List.of("job.yaml", "shop.yaml", "shelf.yaml", "base.yaml", "list.yaml");
     private static final Pattern REPEATED = Pattern.compile("«(\\d+)×([^»]*)»");
 
@@ -69,7 +71,7 @@ final class FaultTable {
     }
 
     /** Lays a good job with all its files into a folder. */
-    static void layGood(Path folder) throws IOException {
+    public static void layGood(Path folder) throws IOException {
         for (String file : FILES) {
             Files.writeString(folder.resolve(file), resource("faults/" + file));
         }

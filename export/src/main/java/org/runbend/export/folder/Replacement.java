@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import java.io.IOException;
 import java.nio.file.Files;

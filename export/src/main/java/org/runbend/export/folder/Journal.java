@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 

@@ -1,11 +1,11 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** A single file that a command writes, known as ours by its ending and its seal. */
-final class OutputFile {
+public final class OutputFile {
     private static final String WORDS = "as written by runbend: ";
 
     private final Path path;
@@ -19,12 +19,12 @@ final class OutputFile {
     }
 
     /** A paper. */
-    static OutputFile pdf(Path path) {
+    public static OutputFile pdf(Path path) {
         return new OutputFile(path, ".pdf", new Seal("% " + WORDS, ""));
     }
 
     /** A picture. */
-    static OutputFile svg(Path path) {
+    public static OutputFile svg(Path path) {
         return new OutputFile(path, ".svg", new Seal("<!-- " + WORDS, " -->"));
     }
 
@@ -34,7 +34,7 @@ final class OutputFile {
      * @param replace whether a file with the ending is replaced all the same
      * @throws OutputRefused if something is there that is not to be replaced
      */
-    void check(boolean replace) {
+    public void check(boolean replace) {
         if (!Disk.isTaken(path)) {
             return;
         }
@@ -52,7 +52,7 @@ final class OutputFile {
      *
      * @throws OutputRefused if it cannot be written
      */
-    void write(byte[] bytes) {
+    public void write(byte[] bytes) {
         try {
             Disk.replace(path, seal.sealed(bytes));
         } catch (IOException e) {

@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.export.CommandRun;
+import org.runbend.export.cli.FaultTable;
 
 /** Folders that a customer sends may hold what looks like a work folder or a kit of ours: nothing outside is touched. */
 class FolderAttackTest {

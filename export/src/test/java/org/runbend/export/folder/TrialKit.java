@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -13,11 +13,11 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /** Small kits whose files all hold one word, and folders as somebody sees them. */
-final class TrialKit {
+public final class TrialKit {
     private TrialKit() {}
 
     /** A kit of the files named, and its kit.json; each holds the word. */
-    static Map<String, byte[]> files(String word, String... names) {
+    public static Map<String, byte[]> files(String word, String... names) {
         Map<String, byte[]> files = new TreeMap<>();
         for (String name : names) {
             files.put(name, (word + " " + name).getBytes(UTF_8));

@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -42,7 +42,7 @@ import org.runbend.optimizer.tape.TapeMeasuring;
 import org.runbend.optimizer.tape.TapeSheet;
 
 /** The files of a kit, by name, in memory. */
-final class KitFiles {
+public final class KitFiles {
     /** Name of the file that tells a folder of ours. */
     static final String KIT = "kit.json";
 
@@ -55,14 +55,15 @@ final class KitFiles {
      * @param withChannel whether layer CHANNEL holds the edge of the groove, else lines beside the pipe
      * @param inParts whether lines are single lines and arcs
      */
-    record DrawingForm(DxfVersion version, boolean withChannel, boolean inParts) {}
+    public record DrawingForm(DxfVersion version, boolean withChannel, boolean inParts) {}
 
-    static Map<String, byte[]> of(KitPlan plan, DxfVersion version, boolean withChannel) {
+    /** The files of a kit by their names. */
+    public static Map<String, byte[]> of(KitPlan plan, DxfVersion version, boolean withChannel) {
         return of(plan, new DrawingForm(version, withChannel, false), Map.of());
     }
 
     /** The files of a kit and others that lie beside them, which {@code kit.json} lists too. */
-    static Map<String, byte[]> of(KitPlan plan, DrawingForm form, Map<String, byte[]> more) {
+    public static Map<String, byte[]> of(KitPlan plan, DrawingForm form, Map<String, byte[]> more) {
         GrooveForm groove = form.withChannel() ? GrooveForm.EDGE : GrooveForm.CENTRE;
         Sheet sheet = new FloorDrafting(groove).draw(plan);
         Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet, groove));
@@ -95,7 +96,7 @@ final class KitFiles {
     }
 
     /** The temperatures of the floor, shaded, as picture and as paper; nothing where heat was not reckoned. */
-    static Map<String, byte[]> temperatures(KitPlan plan) {
+    public static Map<String, byte[]> temperatures(KitPlan plan) {
         if (plan.heat().isEmpty()) {
             return Map.of();
         }
@@ -113,19 +114,19 @@ final class KitFiles {
     }
 
     /** What stays in the house: costs and wages. */
-    static Map<String, byte[]> internal(KitPlan plan) {
+    public static Map<String, byte[]> internal(KitPlan plan) {
         return Map.of("internal.pdf", new InternalPaper().bytes(plan));
     }
 
     /** The table of alternatives, as paper and as data. */
-    static Map<String, byte[]> of(Choice choice) {
+    public static Map<String, byte[]> of(Choice choice) {
         return Map.of(
                 "alternatives.pdf", new AlternativesPaper().bytes(choice, MiniatureDrafting::draw),
                 "alternatives.json", new AlternativesJson().bytes(choice));
     }
 
     /** The paper that a customer confirms the floor of a job by; holes only where the job gives them. */
-    static byte[] confirm(Job job) {
+    public static byte[] confirm(Job job) {
         TapeSheet tape = new TapeMeasuring().measure(job);
         return confirm(job, tape, "", scale -> ConfirmDrafting.draw(job, tape, scale));
     }

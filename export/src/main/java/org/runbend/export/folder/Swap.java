@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import com.sun.jna.LastErrorException;
 import com.sun.jna.Library;

@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -17,11 +17,11 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /** Writes that reach the disk, and looks at folders. */
-final class Disk {
+public final class Disk {
     private Disk() {}
 
     /** Writes a new file and waits until the disk has it. */
-    static void write(Path file, byte[] bytes) throws IOException {
+    public static void write(Path file, byte[] bytes) throws IOException {
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             write(channel, bytes);
         }
@@ -36,12 +36,12 @@ final class Disk {
     }
 
     /** Puts a file in the place of an old one in one step; a link to a file is followed. */
-    static void replace(Path file, byte[] bytes) throws IOException {
+    public static void replace(Path file, byte[] bytes) throws IOException {
         replace(Map.of(file, bytes));
     }
 
     /** As {@link #replace(Path, byte[])} for several files: none gets its name before the disk has taken them all. */
-    static void replace(Map<Path, byte[]> files) throws IOException {
+    public static void replace(Map<Path, byte[]> files) throws IOException {
         Map<Path, Path> fresh = new LinkedHashMap<>();
         try {
             for (Map.Entry<Path, byte[]> file : files.entrySet()) {
@@ -70,7 +70,7 @@ final class Disk {
     }
 
     /** Waits until the disk has the names in a folder, where the system offers that. */
-    static void force(Path folder) {
+    public static void force(Path folder) {
         try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
             channel.force(true);
         } catch (IOException e) {
@@ -79,7 +79,7 @@ final class Disk {
     }
 
     /** Names in a folder, in order. */
-    static Set<String> names(Path folder) throws IOException {
+    public static Set<String> names(Path folder) throws IOException {
         try (Stream<Path> list = Files.list(folder)) {
             Set<String> names = new TreeSet<>();
             list.forEach(p -> names.add(p.getFileName().toString()));
@@ -88,7 +88,7 @@ final class Disk {
     }
 
     /** As {@link #names}, as the system has them: names that this locale cannot spell too. */
-    static SortedSet<Path> entries(Path folder) throws IOException {
+    public static SortedSet<Path> entries(Path folder) throws IOException {
         try (Stream<Path> list = Files.list(folder)) {
             SortedSet<Path> entries = new TreeSet<>();
             list.forEach(p -> entries.add(p.getFileName()));
@@ -97,22 +97,22 @@ final class Disk {
     }
 
     /** Whether the name is taken, be it by a link that leads nowhere. */
-    static boolean isTaken(Path path) {
+    public static boolean isTaken(Path path) {
         return Files.exists(path, LinkOption.NOFOLLOW_LINKS);
     }
 
     /** Whether it is a folder and no link to one. */
-    static boolean isFolder(Path path) {
+    public static boolean isFolder(Path path) {
         return Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS);
     }
 
     /** Whether it is a file and no link to one. */
-    static boolean isFile(Path path) {
+    public static boolean isFile(Path path) {
         return Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS);
     }
 
     /** The bytes of an absolute path as the system has them, which its text may not show in every locale. */
-    static byte[] bytes(Path path) {
+    public static byte[] bytes(Path path) {
         String raw = path.toAbsolutePath().toUri().getRawPath();
         String bare = raw.length() > 1 && raw.endsWith("/") ? raw.substring(0, raw.length() - 1) : raw;
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -128,13 +128,13 @@ final class Disk {
     }
 
     /** The last name of a path, with escapes for what a locale may not be able to spell; empty for the root. */
-    static String rawName(Path path) {
+    public static String rawName(Path path) {
         String raw = path.toAbsolutePath().toUri().getRawPath().replaceFirst("(?<=.)/$", "");
         return raw.substring(raw.lastIndexOf('/') + 1);
     }
 
     /** The last name of a path; empty for the root. */
-    static String name(Path path) {
+    public static String name(Path path) {
         return path.getFileName() == null ? "" : path.getFileName().toString();
     }
 }

@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;

@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import java.nio.file.Path;
 import java.util.Arrays;

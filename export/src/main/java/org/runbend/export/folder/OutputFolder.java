@@ -1,4 +1,4 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
@@ -20,23 +20,25 @@ import java.util.TreeSet;
  * <p>A process may be killed at any moment: whoever looks finds the old kit or the new one, whole. See {@link Replacement}
  * for how, and for the few places where a later run has to finish the work. A link to a folder is followed.
  */
-final class OutputFolder {
+public final class OutputFolder {
     private final Path folder;
     private final Swap swap;
     private final Steps steps;
 
-    OutputFolder(Path folder) {
+    /** A folder that need not exist. */
+    public OutputFolder(Path folder) {
         this(folder, Swap.ofSystem(), Steps.NONE);
     }
 
     /** A folder that a test can stop, and whose system may know no exchange. */
-    OutputFolder(Path folder, Swap swap, Steps steps) {
+    public OutputFolder(Path folder, Swap swap, Steps steps) {
         this.folder = folder;
         this.swap = swap;
         this.steps = steps;
     }
 
-    Path path() {
+    /** Where it lies. */
+    public Path path() {
         return folder;
     }
 
@@ -46,7 +48,7 @@ final class OutputFolder {
      *
      * @return remarks, a line each: what looks like a work folder of ours and was left alone
      */
-    List<String> checkOurs() {
+    public List<String> checkOurs() {
         try {
             return check(target()).stream()
                     .map(p -> p + ": left alone: it is named like a work folder of ours, but this user did not make it,"
@@ -58,7 +60,7 @@ final class OutputFolder {
     }
 
     /** Writes the files, all of them or none. */
-    void write(Map<String, byte[]> files) {
+    public void write(Map<String, byte[]> files) {
         try {
             Path target = target();
             check(target);

@@ -1,32 +1,34 @@
-package org.runbend.export.cli;
+package org.runbend.export.folder;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** A text file that a person goes on with, sealed as it was written; only while nobody has changed it is it replaced. */
-final class DraftFile {
+public final class DraftFile {
     private static final String WORDS = "as written by runbend outline: ";
 
     private final Path file;
     private final Seal seal;
 
-    DraftFile(Path file, String open, String close) {
+    /** A draft that is sealed in a comment of its format, which begins and ends so. */
+    public DraftFile(Path file, String open, String close) {
         this.file = file;
         this.seal = new Seal(open + WORDS, close);
     }
 
-    Path path() {
+    /** Where it lies. */
+    public Path path() {
         return file;
     }
 
     /** Its name, without the folder. */
-    String name() {
+    public String name() {
         return String.valueOf(file.getFileName());
     }
 
     /** Refuses a file of others, and one that was changed since, unless it is to be replaced all the same. */
-    void check(boolean replace) {
+    public void check(boolean replace) {
         if (!Disk.isTaken(file)) {
             return;
         }
@@ -40,7 +42,7 @@ final class DraftFile {
     }
 
     /** The bytes of a text with its seal. */
-    byte[] sealed(String text) {
+    public byte[] sealed(String text) {
         return seal.sealed(text.getBytes(StandardCharsets.UTF_8));
     }
 }
