@@ -9,6 +9,7 @@ import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.heat.LoopHeat;
 import org.runbend.optimizer.heat.circuit.CircuitRun;
 import org.runbend.optimizer.heat.circuit.WarmUp;
+import org.runbend.optimizer.heat.flow.BalanceSolution;
 import org.runbend.optimizer.heat.need.NeedSolution;
 import org.runbend.optimizer.heat.output.FloorOutput;
 
@@ -149,8 +150,11 @@ public final class HeatJson {
                 .number("volume", l.litres());
         out.list("zones", l.zones(), z -> zone(out, z));
         if (heat.balance().isPresent()) {
-            out.number("throttled", heat.balance().get().settings().get(i).throttled())
-                    .number("kv", heat.balance().get().settings().get(i).kv());
+            BalanceSolution.Setting setting = heat.balance().get().settings().get(i);
+            out.number("throttled", setting.throttled());
+            if (Double.isFinite(setting.kv())) {
+                out.number("kv", setting.kv());
+            }
         }
     }
 

@@ -10,8 +10,11 @@ import static org.runbend.export.papers.HeatFigures.whole;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.TextStyle;
+import org.runbend.optimizer.heat.BareFloor;
+import org.runbend.optimizer.heat.FlowWish;
 import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatReckoning;
 import org.runbend.optimizer.heat.HeatSolution;
@@ -49,6 +52,13 @@ final class FollowSection {
         lines.addAll(strips());
         lines.add(hottest());
         lines.addAll(pressures());
+        if (problem.supply().flow() instanceof FlowWish.ByPump pump) {
+            lines.add("Pump, l/min and kPa, straight between: "
+                    + pump.curve().points().stream()
+                            .map(p -> one(p.flow()) + " " + one(p.head()))
+                            .collect(Collectors.joining(", "))
+                    + ".");
+        }
         lines.add(filling());
         lines.add(storing());
         return lines;
@@ -98,7 +108,17 @@ final class FollowSection {
         lines.add(
                 "In a plate: fins of plate and cover on both sides (Hottel, Whillier, Bliss); 0.545 of the pipe's girth passes heat, 1.2"
                         + " times the film's resistance, air over 0.8 of half the girth, 12 % more down: fitted to finite elements. Without"
-                        + " one: a fin of the cover on 1.7 pipes' width behind 2.36 m K/W, wall and film.");
+                        + " one: a fin of the cover on 1.7 pipes' width behind 2.36 m K/W, wall and film; down also 0.33 of the shape factor"
+                        + " of a row of buried pipes, of which 0.155 less comes through (VDI Heat Atlas, E1, from memory).");
+        for (BareFloor bare : problem.bare()) {
+            lines.add(String.format(
+                    Locale.ROOT,
+                    "%s: %s m2 along %s m of warm floor; the cover is a fin that begins with what the warm floor has at its edge in"
+                            + " the mean.",
+                    bare.kind().words(),
+                    two(bare.area()),
+                    two(bare.edge())));
+        }
         return lines;
     }
 
@@ -156,11 +176,12 @@ final class FollowSection {
             }
             lines.add(String.format(
                     Locale.ROOT,
-                    "%s: %s m straight, tails with it, in a bore of %s mm at a friction factor of %s take %s kPa; bends %s (%s);"
+                    "%s: %s m straight, tails with it, in a bore of %s mm, %s mm rough, at a friction factor of %s take %s kPa; bends %s (%s);"
                             + " fittings %s (%s velocity heads). Darcy and Weisbach; Churchill 1977, White 1929, Rennels 2012.",
                     loop.name(),
                     two(path.straight() / 1000),
                     one(path.bore()),
+                    thousandths(path.roughness()),
                     String.format(Locale.ROOT, "%.4f", l.friction()),
                     two(l.straights()),
                     two(l.bends()),
@@ -190,13 +211,17 @@ final class FollowSection {
 
     private String storing() {
         FloorMass m = heat.mass();
+        String alike = heat.circuit()
+                .map(run -> " The floor takes as much as " + two(run.area()) + " m2 of it.")
+                .orElse("");
         return String.format(
                 Locale.ROOT,
                 "Warm-up, a square metre of plated floor: plates hold %s J/(m2 K), cover %s and foam %s kJ/(m3 K); %s m2K/W from coolant"
-                        + " to plates; explicit differences over six layers each of cover and foam.",
+                        + " to plates; explicit differences over six layers each of cover and foam.%s",
                 three(m.plate()),
                 figure(m.cover() / 1000),
                 figure(m.foam() / 1000),
-                String.format(Locale.ROOT, "%.4f", m.toPlane()));
+                String.format(Locale.ROOT, "%.4f", m.toPlane()),
+                alike);
     }
 }

@@ -78,6 +78,12 @@ final class JobMaker {
         }
         if (dice.percent(30)) {
             tree.put("heating", heating());
+            if (dice.percent(30)) {
+                tree.put("space", space());
+            }
+            if (dice.percent(30)) {
+                tree.put("circuit", circuit());
+            }
         }
         return new MadeJob(
                 tree,
@@ -362,7 +368,65 @@ final class JobMaker {
         maybe(heating, "room", "" + dice.whole(-5, 24));
         maybe(heating, "outside", "" + dice.whole(-40, 20));
         maybe(heating, "pump", dice.of(List.of("CP-12", "CP-24")));
+        if (dice.percent(30)) {
+            maybe(heating, "source", dice.of(List.of("20", "65", "82", "105", "150")));
+            maybe(heating, "volumeFlow", dice.of(List.of("0", "0.01", "4", "60", "1000")));
+            maybe(heating, "spread", dice.of(List.of("0.1", "5", "60")));
+            maybe(heating, "start", dice.of(List.of("-30", "5", "60")));
+            maybe(heating, "coldest", dice.of(List.of("-60", "-10", "40")));
+            maybe(heating, "humidity", dice.of(List.of("1%", "50%", "100%")));
+            for (String key : List.of("timber", "bath", "sleeping", "metalUnder")) {
+                maybe(heating, key, dice.of(List.of("yes", "no")));
+            }
+        }
         return heating.isEmpty() ? map("flow", "60") : heating;
+    }
+
+    private Map<String, Object> space() {
+        if (dice.percent(40)) {
+            return map("loss", dice.of(List.of("0", "22", "9000")));
+        }
+        Map<String, Object> wall = map("name", OddTexts.title(dice), "area", dice.of(List.of("0", "9", "1000")));
+        if (dice.percent(50)) {
+            wall.put("transmittance", dice.of(List.of("0", "5.8", "100")));
+        } else {
+            wall.put("ribs", dice.of(List.of("0%", "8%", "90%")));
+            wall.put(
+                    "layers",
+                    List.of(
+                            map(
+                                    "thickness",
+                                    length(30),
+                                    "conductivity",
+                                    "0.034",
+                                    "rib",
+                                    dice.of(List.of("0.13", "50"))),
+                            map("thickness", length(dice.tenths(0, 40)), "conductivity", "0.13")));
+        }
+        Map<String, Object> space = map("surfaces", List.of(wall));
+        maybe(space, "volume", dice.of(List.of("0", "7")));
+        maybe(space, "airChanges", dice.of(List.of("0", "0.5", "100")));
+        return space;
+    }
+
+    private Map<String, Object> circuit() {
+        Map<String, Object> circuit = new LinkedHashMap<>();
+        maybe(
+                circuit,
+                "heater",
+                map("least", dice.of(List.of("0", "900")), "most", dice.of(List.of("1000", "5000")), "setting", "65"));
+        if (!circuit.containsKey("heater")) {
+            maybe(circuit, "engine", map("transfer", dice.of(List.of("1", "60", "5000"))));
+        }
+        maybe(circuit, "element", map("power", "1000"));
+        maybe(circuit, "cylinder", map("litres", dice.of(List.of("0.1", "10")), "walls", dice.of(List.of("1", "2"))));
+        maybe(circuit, "blowers", dice.of(List.of("0", "500", "100000")));
+        maybe(circuit, "sensor", map("setting", dice.of(List.of("5", "33", "60"))));
+        maybe(circuit, "litres", dice.of(List.of("0", "6", "9000")));
+        maybe(circuit, "closed", dice.of(List.of("yes", "no")));
+        maybe(circuit, "rise", dice.of(List.of("0", "1.2", "30")));
+        maybe(circuit, "head", dice.of(List.of("-5", "0.4", "30")));
+        return circuit.isEmpty() ? map("litres", "5") : circuit;
     }
 
     private List<Object> point(double[] p) {

@@ -46,6 +46,9 @@ final class KitReferee {
             port(parts.subList(first, last));
         }
         loopsApart();
+        if (kit.has("heating")) {
+            heat(kit.at("heating"));
+        }
         plates();
         coils();
         long total = kit.at("items").list().stream()
@@ -53,6 +56,49 @@ final class KitReferee {
                 .sum();
         rule(total == kit.at("total").whole(), "the total is the sum of its lines");
         return broken;
+    }
+
+    /** Numbers all, and zones that add up. */
+    private void heat(JsonIn heating) {
+        for (String key : List.of(
+                "upward",
+                "upwardLeast",
+                "upwardMost",
+                "downward",
+                "surfaceMean",
+                "surfacePeak",
+                "supply",
+                "return",
+                "volumeFlow",
+                "velocity",
+                "reynolds",
+                "pressureDrop",
+                "pumpHead",
+                "highestSupply",
+                "volume",
+                "expansion",
+                "boiling")) {
+            rule(Double.isFinite(heating.at(key).number()), "heating." + key + " is a number");
+        }
+        double sum = heating.at("zones").list().stream()
+                .mapToDouble(z -> z.at("upward").number() * z.at("area").number())
+                .sum();
+        double upward = heating.at("upward").number();
+        rule(Math.abs(sum - upward) <= 0.05 + 0.002 * Math.abs(upward), "the heat is the sum of its zones");
+        heating.at("warmUp")
+                .list()
+                .forEach(p -> rule(
+                        Math.abs(p.at("surface").number()) < 300
+                                && Math.abs(p.at("coolant").number()) < 300,
+                        "a warm-up stays between what is there"));
+        if (heating.has("circuit")) {
+            JsonIn c = heating.at("circuit");
+            double taken = c.at("floor").number()
+                    + c.at("cylinder").number()
+                    + c.at("blowers").number()
+                    + c.at("kept").number();
+            rule(Math.abs(taken - c.at("source").number()) < 0.1, "what the source gives goes somewhere");
+        }
     }
 
     private Part part(JsonIn e) {

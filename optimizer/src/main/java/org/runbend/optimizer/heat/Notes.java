@@ -88,10 +88,11 @@ final class Notes {
         damp.filter(DampSolution::wet)
                 .ifPresent(d -> notes.add(String.format(
                         Locale.ROOT,
-                        "Metal under the floor has %.0f degrees C, the room's air wets what is colder than %.0f: where air gets"
-                                + " there it gets wet. Close the joints of the insulation towards the room (after EN ISO 13788;"
-                                + " how much vapour gets through it does not say).",
+                        "Metal under the floor has %.0f degrees C, the room's air of %.0f %% humidity wets what is colder than %.0f:"
+                                + " where that gets, it gets wet. Close the joints of the insulation towards the room (after EN ISO"
+                                + " 13788; how much vapour gets through it does not say).",
                         d.metal(),
+                        100 * problem.surroundings().humidity(),
                         d.dewPoint())));
     }
 

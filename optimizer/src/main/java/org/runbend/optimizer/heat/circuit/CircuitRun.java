@@ -7,6 +7,7 @@ import java.util.OptionalInt;
  * What happened in a circuit.
  *
  * @param points minute by minute
+ * @param area plated floor that would take as much as the floor does, m2
  * @param duty share of the last third of the time in which the valve was open to the floor
  * @param swing of the surface within the last third, K
  * @param surface its mean within the last third, degrees C
@@ -20,6 +21,7 @@ import java.util.OptionalInt;
  */
 public record CircuitRun(
         List<Point> points,
+        double area,
         double duty,
         double swing,
         double surface,

@@ -30,15 +30,17 @@ public final class CircuitSimulation {
                 before = state.sums();
             }
         }
-        return run(points, from, state.sums().less(before), MINUTE * (double) (problem.minutes() - from));
+        return run(problem, points, from, state.sums().less(before), MINUTE * (double) (problem.minutes() - from));
     }
 
-    private static CircuitRun run(List<CircuitRun.Point> points, int from, CircuitState.Sums sums, double seconds) {
+    private static CircuitRun run(
+            CircuitProblem problem, List<CircuitRun.Point> points, int from, CircuitState.Sums sums, double seconds) {
         List<CircuitRun.Point> last = points.subList(from + 1, points.size());
         DoubleSummaryStatistics surface =
                 last.stream().mapToDouble(CircuitRun.Point::surface).summaryStatistics();
         return new CircuitRun(
                 points,
+                problem.area(),
                 sums.open() / seconds,
                 surface.getMax() - surface.getMin(),
                 surface.getAverage(),
