@@ -17,6 +17,7 @@ import org.runbend.optimizer.lattice.PortPair;
  * then swept towards the port. So a loop can have the far half of a floor in long runs.
  */
 final class CutOrders {
+    /** Widths of lanes along walls, in places: chosen, not measured. */
     private static final int[] LANES = {2, 4, 6};
 
     private final LatticeGraph graph;

@@ -24,22 +24,31 @@ import org.runbend.optimizer.verify.LoopVerifier;
  * Parts share no node, so their loops cannot cross, and each port pair is a link of the rim, so neither can their tails.
  */
 public final class Divider {
-    /** What a sketch that finds nothing is taken to cost. */
+    /** What a sketch that finds nothing is taken to cost; derived: more than any loop costs. */
     private static final long NOTHING = 1_000_000;
 
+    /** Cuts sketched: chosen, not measured. */
     private static final int MOST_SKETCHED = 30;
-    /** Cuts laid in earnest; on large parts, where each takes long, only half as many. */
+    /** Cuts laid in earnest; on large parts, where each takes long, only half as many; chosen, not measured. */
     private static final int MOST_LAID = 4;
 
+    /** Places of a large part: derived, those of {@code Setting} beyond which passes are guided. */
     private static final int LARGE = 260;
-    /** Lattices of so many nodes, about 15 m2 at 100 mm, get one cut laid: all of it is to end within a minute. */
+    /**
+     * Lattices of so many nodes, about 15 m2 at 100 mm, get one cut laid: all of it is to end within a minute;
+     * chosen, not measured.
+     */
     private static final int VAST = 1_500;
-    /** Pairs a part offers; more would be open at once than the laying of a loop can tell apart. */
+    /**
+     * Pairs a part offers; more would be open at once than the laying of a loop can tell apart; derived from the bits
+     * of a port code.
+     */
     private static final int MOST_PORTS = 8;
 
-    /** Shortest length over longest, at least. */
+    /** Shortest length over longest, at least; our choice. */
     private static final double BALANCED = 0.9;
 
+    /** Cuts of one lattice that are sketched: chosen, not measured. */
     private static final int MOST_OF_A_LATTICE = 12;
 
     /** A way to cut one of the lattices, and what it seems to cost, nodes that another lattice has more included. */

@@ -19,6 +19,10 @@ import org.runbend.optimizer.loop.search.LoopSolver;
  * leaves some nodes out anyway, so a few more are offered first than it may pass.
  */
 final class StiffShortening {
+    /**
+     * Lengths asked for, as shares of what is wanted, for stiff pipe leaves more out than it is asked to: chosen, not
+     * measured.
+     */
     private static final double[] OFFERED = {1.15, 1.1, 1.05, 1};
 
     private final LoopProblem problem;

@@ -22,12 +22,13 @@ import org.runbend.optimizer.lattice.PortPair;
  * at keeps the link straight on and the one to the other node of its pair. Works in the lattice's axes.
  */
 final class EntrySearch {
-    /** Port pairs that lead-ins are sought for, the nearest ones. */
+    /** Port pairs that lead-ins are sought for, the nearest ones; chosen, not measured. */
     private static final int MOST_PAIRS = 14;
 
-    /** Ways of joining that are weighed by what they leave of the lattice, the shortest ones. */
+    /** Ways of joining that are weighed by what they leave of the lattice, the shortest ones; chosen, not measured. */
     private static final int MOST_WEIGHED = 10;
 
+    /** A place this near to a hole lies in it, mm: chosen, not measured. */
     private static final double SAME = 0.5;
 
     private final FloorProblem problem;

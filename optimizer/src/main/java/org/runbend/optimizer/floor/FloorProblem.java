@@ -40,7 +40,7 @@ public record FloorProblem(
         List<Veto> vetoes,
         int mostPorts,
         Entry entry) {
-    /** Pairs that a single loop chooses from. */
+    /** Pairs that a single loop chooses from; chosen, not measured. */
     public static final int PORTS = 8;
 
     /** Copies the lists and checks the sizes. */

@@ -17,7 +17,7 @@ import org.runbend.optimizer.lattice.LatticeGraph;
  * leaves the whole line straight; they are free to go on or to turn.
  */
 final class ForcedRuns {
-    /** A line that is this far from a row of nodes lies on it, mm. */
+    /** A line that is this far from a row of nodes lies on it, mm; chosen, not measured. */
     private static final double SAME = 0.5;
 
     private final double spacing;

@@ -14,6 +14,7 @@ import org.runbend.optimizer.lattice.LatticeGraph;
  * the chain are forbidden, which only a port excuses.
  */
 final class KeptChain {
+    /** A corner this near to a place lies on it, mm: as in {@link ForcedRuns}, chosen, not measured. */
     private static final double FITS = 0.5;
 
     private final List<Point> points;

@@ -15,7 +15,7 @@ import org.runbend.optimizer.lattice.LatticeGraph;
  * <p>Works in the lattice's own axes, see {@link Frame}.
  */
 final class LatticeBuilder {
-    /** A node this near to a hole given lies on it, mm. */
+    /** A node this near to a hole given lies on it, mm; chosen, not measured. */
     private static final double ON_HOLE = 0.5;
 
     private final FloorProblem problem;

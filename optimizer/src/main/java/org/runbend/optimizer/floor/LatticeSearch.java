@@ -18,14 +18,18 @@ import org.runbend.optimizer.lattice.BiconnectedBlock;
  * graphs are kept once. A candidate costs nodes x (outline sides + keep-outs) distance formulas.
  */
 public final class LatticeSearch {
-    /** Lattices of equal worth that are compared before one of them is chosen. */
+    /** Lattices of equal worth that are compared before one of them is chosen; chosen, not measured. */
     public static final int MOST_CHOSEN_FROM = 12;
 
+    /** Places of all lattices built: chosen, not measured. */
     private static final int MOST_BUILT_NODES = 60_000;
-    /** Where each lattice takes a search for lead-ins, fewer are built. */
+    /** Where each lattice takes a search for lead-ins, fewer are built; chosen, not measured. */
     private static final int MOST_JOINED_NODES = 15_000;
 
+    /** Exact fits to corners that are built first: chosen, not measured. */
     private static final int MOST_FITS = 5;
+
+    /** Lattices of a glance: chosen, not measured. */
     private static final int MOST_GLANCES = 2;
 
     /**

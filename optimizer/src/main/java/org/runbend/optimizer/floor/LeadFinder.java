@@ -12,16 +12,20 @@ import org.runbend.optimizer.job.Point;
  * it. Works in the lattice's axes, mm.
  */
 final class LeadFinder {
-    /** Grids of corners, mm: finer ones find hardly more. */
+    /** Grids of corners, mm: finer ones find hardly more; the command was not written down, so it counts as chosen. */
     private static final double STEP = 15;
 
+    /** The same for the first look: chosen, not measured. */
     private static final double COARSE = 30;
+
+    /** Longest straight of a lead-in, in spacings: chosen, not measured. */
     private static final double MOST_SPACINGS = 2.5;
-    /** Directions of the first of two straights. */
+    /** Directions of the first of two straights; chosen, not measured. */
     private static final int DIRECTIONS = 8;
-    /** Sharper turns than this are return bends and lead nowhere near, radians. */
+    /** Sharper turns than this are return bends and lead nowhere near, radians; chosen, not measured. */
     private static final double SHARPEST = Math.toRadians(140);
 
+    /** Lengths this near are one, mm: chosen, not measured. */
     private static final double SAME = 0.01;
 
     private final Entry entry;

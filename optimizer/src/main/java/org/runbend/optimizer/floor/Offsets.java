@@ -10,7 +10,10 @@ import org.runbend.optimizer.job.Point;
  * and steps of a tenth of the spacing.
  */
 final class Offsets {
+    /** Corners that lattices are fitted to: chosen, not measured. */
     private static final int MOST_CORNERS = 24;
+
+    /** Offsets this near are one, mm: chosen, not measured. */
     private static final double SAME = 0.01;
 
     private Offsets() {}

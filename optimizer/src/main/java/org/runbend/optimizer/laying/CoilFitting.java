@@ -21,14 +21,22 @@ public final class CoilFitting {
     /** A loop is shortened to a coil by a fifth at most, else the floor would stay cold: common practice. */
     private static final double LEAST_SHARE = 0.8;
 
+    /** Loops laid for a coil: chosen, not measured. */
     private static final int MOST_TRIES = 8;
-    /** Shortest length on the floor over longest, at least. */
+    /** Shortest length on the floor over longest, at least; our choice. */
     private static final double BALANCED = 0.9;
 
+    /** Rounds in which the longer loops are shortened: chosen, not measured. */
     private static final int MOST_ROUNDS = 3;
-    /** Wishes that are left away in turn to see whether a short loop comes back; each costs laying it. */
+    /**
+     * Wishes that are left away in turn to see whether a short loop comes back; each costs laying it; chosen, not
+     * measured.
+     */
     private static final int MOST_LEFT_AWAY = 6;
-    /** What a quarter bend saves of its two legs, in spacings. */
+    /**
+     * What a quarter bend saves of its two legs, in spacings; derived: two halves of a spacing less a quarter circle
+     * of half a spacing.
+     */
     private static final double SAVED = 1 - Math.PI / 4;
 
     private final Job job;

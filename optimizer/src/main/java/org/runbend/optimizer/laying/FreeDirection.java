@@ -17,11 +17,15 @@ import org.runbend.optimizer.work.Work;
  * loop leaves out.
  */
 public final class FreeDirection {
-    /** Lattices of a direction that are reckoned, on small floors and on others. */
+    /** Lattices of a direction that are reckoned, on small floors and on others; chosen, not measured. */
     private static final int MOST_RECKONED = 3;
 
+    /** Places of a small floor: chosen, not measured. */
     private static final int SMALL = 250;
-    /** What a turned lattice must save where long walls lie along the axes, in turns: programs flatter ragged rims. */
+    /**
+     * What a turned lattice must save where long walls lie along the axes, in turns: programs flatter ragged rims;
+     * chosen, not measured.
+     */
     private static final int MARGIN = 10;
 
     private final double radius;

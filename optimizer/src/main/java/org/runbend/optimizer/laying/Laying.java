@@ -11,11 +11,14 @@ import org.runbend.optimizer.work.Work;
 /** Lays as many loops as the job asks for, or as few as its limits of length allow. */
 public final class Laying {
     private static final int MOST_LOOPS = 6;
-    /** Share of the heated floor that loops serve at the very least; with fewer loops than it needs none is laid. */
+    /**
+     * Share of the heated floor that loops serve at the very least; with fewer loops than it needs none is laid;
+     * chosen, not measured.
+     */
     private static final double SERVED = 0.6;
-    /** The same for wide floors, where laying too few loops for a look takes a minute. */
+    /** The same for wide floors, where laying too few loops for a look takes a minute; chosen, not measured. */
     private static final double WIDE_SERVED = 0.75;
-    /** Places of a wide floor. */
+    /** Places of a wide floor; chosen, not measured. */
     private static final double WIDE = 1_000;
 
     private final Job job;

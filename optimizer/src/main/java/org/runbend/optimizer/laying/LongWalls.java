@@ -8,13 +8,18 @@ import org.runbend.optimizer.job.Point;
 
 /** Directions of a floor's long walls, as angles that a lattice may be turned by. */
 final class LongWalls {
-    /** A wall counts that is this long as a share of the longest, and with all walls along or across it of the outline. */
+    /**
+     * A wall counts that is this long as a share of the longest, and with all walls along or across it of the
+     * outline; chosen, not measured.
+     */
     private static final double OF_LONGEST = 0.4;
 
+    /** Share of the outline: chosen, not measured. */
     private static final double OF_OUTLINE = 0.1;
     /** Walls this near to each other run alike, degrees. */
     private static final double ALIKE = 0.05;
 
+    /** Directions told apart: chosen, not measured. */
     private static final int MOST = 2;
 
     private LongWalls() {}

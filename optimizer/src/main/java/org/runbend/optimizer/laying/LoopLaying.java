@@ -33,13 +33,14 @@ import org.runbend.optimizer.work.Work;
  * <p>On small floors several offsets reach as many nodes but leave bends different room, so each is tried.
  */
 public final class LoopLaying {
-    /** Floors up to this many nodes try several lattices. */
+    /** Floors up to this many nodes try several lattices; chosen, not measured. */
     private static final int SMALL = 130;
 
+    /** So many of them: chosen, not measured. */
     private static final int MOST_LATTICES = 3;
-    /** Lattices on which a quick look tries to find any loop. */
+    /** Lattices on which a quick look tries to find any loop; chosen, not measured. */
     private static final int MOST_LOOKED_AT = 6;
-    /** A floor of up to so many nodes is laid in earnest where the quick look finds nothing. */
+    /** A floor of up to so many nodes is laid in earnest where the quick look finds nothing; chosen, not measured. */
     private static final int QUICKLY_LAID = 200;
 
     /** The share comes from floors of 1 to 9 m2, measured. */

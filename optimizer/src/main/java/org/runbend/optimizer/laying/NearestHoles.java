@@ -14,6 +14,7 @@ import org.runbend.optimizer.lattice.PortPair;
 
 /** Where holes would do, when those of the job cannot be joined to any loop. */
 final class NearestHoles {
+    /** Lattices on which other holes are tried: chosen, not measured. */
     private static final int LOOKED_AT = 12;
 
     private final Job job;

@@ -22,27 +22,35 @@ import org.runbend.optimizer.work.Work;
 
 /** Lays so many loops of nearly equal length on the lattice that serves most, each from its own place at the port. */
 final class SeveralLaying {
+    /** Lattices that are built: chosen, not measured. */
     private static final int MOST_SEARCHED = 60;
+
+    /** Lattices that are cut: chosen, not measured. */
     private static final int MOST_LATTICES = 10;
-    /** The same of large floors. */
+    /** The same of large floors; chosen, not measured. */
     private static final int FEW_LATTICES = 3;
-    /** Nodes that a lattice may serve less than another, for each loop, if its rim lies better. */
+    /**
+     * Nodes that a lattice may serve less than another, for each loop, if its rim lies better; chosen, not measured.
+     */
     private static final int LESS_A_LOOP = 3;
-    /** Port pairs beyond the nearest of a single loop, for each loop more. */
+    /** Port pairs beyond the nearest of a single loop, for each loop more; chosen, not measured. */
     private static final int PORTS_A_LOOP = 6;
 
-    /** Steps of a spacing by which a greater reach is tried. */
+    /** Steps of a spacing by which a greater reach is tried; chosen, not measured. */
     private static final int MOST_MORE = 4;
 
     private static final double ANYWHERE = 1e6;
 
-    /** Divisions laid until one leaves room to turn into all holes. */
+    /** Divisions laid until one leaves room to turn into all holes; chosen, not measured. */
     private static final int MOST_TRIES = 4;
 
-    /** Lattices on which what would do is tried. */
+    /** Lattices on which what would do is tried; chosen, not measured. */
     private static final int LOOKED_AT = 2;
 
-    /** Beyond so many nodes a part gets less work, so that all parts together end within a minute. */
+    /**
+     * Beyond so many nodes a part gets less work, so that all parts together end within a minute; chosen, not
+     * measured.
+     */
     private static final int LARGE = 1_000;
 
     private static final WorkLimit LESS_WORK = new WorkLimit(2_000_000, 12_000_000);

@@ -17,7 +17,7 @@ import org.runbend.optimizer.job.Veto;
  * one of those that collide.
  */
 final class WishConflict {
-    /** Further wishes are not tried; each costs a quick look at the floor. */
+    /** Further wishes are not tried; each costs a quick look at the floor; chosen, not measured. */
     private static final int MOST_TRIED = 24;
 
     private static final double ANYWHERE = 1e6;

@@ -13,6 +13,7 @@ import org.runbend.optimizer.loop.Preference;
  * when its later end is decided. If the bits make too many states, length is left out of the comparison.
  */
 final class BestOfEqual {
+    /** States in all layers of a pass: chosen, not measured. */
     private static final int MOST_STATES = 3_000_000;
 
     private final Frontier frontier;
@@ -100,17 +101,15 @@ final class BestOfEqual {
     }
 
     /** The forward pass over marked states; the last word of a state holds the bits of corners at earlier ends. */
-    private final class Pass implements Expansion.Sink {
+    private final class Pass implements LayeredProgram.Rules {
         private final List<Layer> optimal;
         private final long best;
         private final boolean withLength;
-        private final List<Layer> layers = new ArrayList<>();
+        private final LayeredProgram program;
         private final long[] extended = new long[packing.words() + 1];
-        private Layer growing = new Layer(packing.words() + 1, 1);
-        private int step;
-        private int parent;
+        private Layer marked = new Layer(packing.words(), 1);
+        private Layer after = marked;
         private long mainCost;
-        private long wishCost;
         private long corners;
         private long bestWish = Long.MAX_VALUE;
         private int bestStep = -1;
@@ -121,60 +120,58 @@ final class BestOfEqual {
             this.optimal = optimal;
             this.best = best;
             this.withLength = withLength;
+            this.program = new LayeredProgram(frontier, optimal.size(), packing, 0, 1, Frontier.PORT_OPEN, this);
         }
 
         /** False if there were too many states. */
         boolean run() {
-            growing.offer(extended, 0, 0, -1, 0);
-            Expansion expansion = new Expansion(frontier, packing, this);
-            long total = 0;
-            for (step = 0; step < optimal.size(); step++) {
-                Layer current = growing;
-                total += current.size();
-                if (total > MOST_STATES) {
-                    return false;
-                }
-                growing = new Layer(packing.words() + 1, current.size());
-                for (parent = 0; parent < current.size(); parent++) {
-                    int at = parent * (packing.words() + 1);
-                    mainCost = optimal.get(step).cost(optimal.get(step).find(current.keys(), at));
-                    wishCost = current.cost(parent);
-                    corners = current.keys()[at + packing.words()];
-                    expansion.expand(current.keys(), at, step);
-                }
-                current.seal();
-                layers.add(current);
-            }
+            program.run(Long.MAX_VALUE, MOST_STATES, LayeredProgram.Thinning.NONE);
+            return !program.cut();
+        }
+
+        @Override
+        public void enters(int step, Layer states) {
+            marked = optimal.get(step);
+            after = step + 1 < optimal.size() ? optimal.get(step + 1) : new Layer(packing.words(), 1);
+        }
+
+        @Override
+        public boolean opens(Layer states, int state) {
+            int at = state * (packing.words() + 1);
+            mainCost = marked.cost(marked.find(states.keys(), at));
+            corners = states.keys()[at + packing.words()];
             return true;
         }
 
         @Override
+        public void leaves(Layer states) {
+            states.seal();
+        }
+
+        @Override
         public void next(long[] state, long cost, int legs, int portRank) {
-            if (step + 1 == optimal.size()) {
-                return;
-            }
-            Layer after = optimal.get(step + 1);
             int i = after.find(state, 0);
             if (i < 0 || after.cost(i) != mainCost + cost) {
                 return;
             }
             System.arraycopy(state, 0, extended, 0, state.length);
             extended[state.length] = withLength ? cornersAfter(legs) : 0;
-            growing.offer(extended, 0, wishCost + wish(legs) + Math.max(0, portRank), parent, legs);
+            program.offer(extended, program.cost() + wish(legs) + Math.max(0, portRank), legs);
         }
 
         @Override
         public void closed(long cost, int legs) {
-            long wish = wishCost + wish(legs);
+            long wish = program.cost() + wish(legs);
             if (mainCost + cost == best && wish < bestWish) {
                 bestWish = wish;
-                bestStep = step;
-                bestState = parent;
+                bestStep = program.step();
+                bestState = program.parent();
                 bestLegs = legs;
             }
         }
 
         private long cornersAfter(int legs) {
+            int step = program.step();
             long after = corners;
             for (int pass = 0; pass < 2; pass++) {
                 for (int h = 0; h < 4; h++) {
@@ -192,6 +189,7 @@ final class BestOfEqual {
             if (!withLength) {
                 return wishes.offAxis(legs);
             }
+            int step = program.step();
             long wish = wishes.node(legs, graph.price(frontier.node(step)) > 0);
             for (int h = 0; h < 4 && Frontier.isCorner(legs); h++) {
                 boolean both = (legs >> h & 1) == 1
@@ -203,7 +201,7 @@ final class BestOfEqual {
         }
 
         int[] trace() {
-            return Layer.wayTo(layers, frontier.size(), bestStep, bestLegs, bestState);
+            return Layer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
         }
     }
 }

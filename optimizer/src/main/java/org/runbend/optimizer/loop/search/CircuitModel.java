@@ -28,7 +28,9 @@ import org.runbend.optimizer.natives.SolverLibrary;
  * fixed seed and a limit in units of work make the answer the same on any machine.
  */
 public final class CircuitModel {
+    /** Any fixed number does. */
     private static final int SEED = 1;
+
     private static final int HEADINGS = 4;
 
     private final double work;

@@ -9,7 +9,10 @@ import java.util.List;
  * fully used links taken together.
  */
 final class CutSeparator {
+    /** A link is wholly used: derived, one less the tolerance of the linear solver. */
     private static final double FULL = 1 - 1e-6;
+
+    /** By how much a cut must be violated to be added: chosen, not measured. */
     private static final double LEAST_VIOLATION = 0.02;
 
     private final Frontier frontier;

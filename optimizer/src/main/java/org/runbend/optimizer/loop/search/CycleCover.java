@@ -14,10 +14,16 @@ import org.runbend.optimizer.natives.SolverLibrary;
  * whole numbers by SCIP, stopped by its node count. Cuts are given, none is looked for here.
  */
 final class CycleCover {
-    /** Solver nodes; the first covers are what is wanted, not the proof. */
+    /** Solver nodes; the first covers are what is wanted, not the proof; chosen, not measured. */
     private static final int MOST_NODES = 60;
 
+    /** How far from the best a cover may be, as a share: chosen, not measured. */
     private static final double GAP = 0.03;
+
+    /**
+     * How often is looked for an interrupt, ms: chosen, a twentieth of a second is soon enough; no answer depends on
+     * it.
+     */
     private static final long LOOK_MILLIS = 50;
 
     private final Configurations configurations;

@@ -7,9 +7,12 @@ import java.util.stream.IntStream;
  * plateable length and direction first, and then, where it is preferred, evenness before these.
  */
 final class EqualLoops {
+    /** States for the comparison of equal loops on any floor: chosen, not measured. */
     private static final long LEAST_WORK = 300_000;
+
+    /** The same for each place: chosen, not measured. */
     private static final long WORK_PER_NODE = 2_000;
-    /** People who ask for even heat wait for it. */
+    /** People who ask for even heat wait for it; chosen, not measured. */
     private static final long EVEN_WORK_PER_NODE = 20_000;
 
     private final Setting setting;

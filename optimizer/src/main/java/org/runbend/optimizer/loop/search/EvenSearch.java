@@ -12,14 +12,25 @@ import java.util.stream.IntStream;
  * that {@link Wishes} put first is taken.
  */
 final class EvenSearch {
+    /** States in a layer of a window: chosen, not measured. */
     private static final int STATES_PER_LAYER = 4_000;
+
+    /** The same where the window is the whole floor: chosen, not measured. */
     private static final int STATES_PER_WHOLE_LAYER = 40_000;
+
+    /** Loops drawn at random weights from a window that is the whole floor: chosen, not measured. */
     private static final int DRAWN_WHOLE = 24;
+
+    /** The same from any other window: chosen, not measured. */
     private static final int DRAWN = 10;
+
+    /** Random weights are below this: chosen, not measured. */
     private static final int WEIGHTS = 1_000;
-    /** A less gain is none: bends of another radius and ends at the port are seen roughly here. */
+    /**
+     * A less gain is none: bends of another radius and ends at the port are seen roughly here; chosen, not measured.
+     */
     private static final double LEAST_GAIN = 0.004;
-    /** Loops as even as each other to so much are told apart by their other wishes. */
+    /** Loops as even as each other to so much are told apart by their other wishes; chosen, not measured. */
     private static final double STEP = 0.005;
 
     private final Setting setting;

@@ -13,6 +13,7 @@ import org.runbend.optimizer.loop.LoopProblem;
  * beam's loop is the answer, without bounds.
  */
 final class ExactLaying {
+    /** States a layer of the first beam, whose loop is the ceiling: chosen, not measured. */
     private static final int BEAM = 1500;
 
     private final Setting setting;

@@ -19,6 +19,8 @@ final class Frontier {
     static final int PORT_OPEN = 0;
     static final int PORT_SETTLED = 1;
     static final int[] LEGS = {0, 5, 10, 3, 6, 12, 9};
+
+    /** Port codes: derived, four bits above a state, see {@link Packing}. */
     private static final int CODES = 16;
 
     private final Region region;

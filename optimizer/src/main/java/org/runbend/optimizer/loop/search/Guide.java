@@ -10,9 +10,9 @@ import java.util.Arrays;
  * negative; so both are proofs whatever the accuracy of the linear program that the multipliers came from.
  */
 final class Guide {
-    /** Parts of a turn. */
+    /** Parts of a turn; chosen, not measured; the bound holds at any scale, for prices are rounded towards it. */
     static final long SCALE = 1_000_000;
-    /** Reduced cost of a state that a node cannot have. */
+    /** Reduced cost of a state that a node cannot have; derived: sums of a few of them stay within a long. */
     static final long BARRED = Long.MAX_VALUE / 4;
 
     private final int units;

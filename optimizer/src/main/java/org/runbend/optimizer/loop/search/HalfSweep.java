@@ -1,21 +1,10 @@
 package org.runbend.optimizer.loop.search;
 
-import java.util.ArrayList;
-import java.util.List;
-
 /**
  * One of two passes that meet: the states whose reduced costs stay within a share of the slack, all of them kept for the
  * join. As {@link GuidedSweep} it keeps of equal states the one of fewest turns, then of least reduced cost.
  */
-final class HalfSweep implements Expansion.Sink {
-    /** Turns above, reduced cost below. */
-    static final int TURN_SHIFT = 40;
-
-    static final long REDUCED = (1L << TURN_SHIFT) - 1;
-
-    /** About two turns: many states cost nearly the same and would else all go the same way into one dead end. */
-    private static final int BLUR = (1 << 21) - 1;
-
+final class HalfSweep implements LayeredProgram.Rules {
     /** Takes a state that went beyond the share, but not beyond the slack. */
     interface Beyond {
         /** The state before a step, reached by legs of the step before from a parent; whether the search is over. */
@@ -29,22 +18,16 @@ final class HalfSweep implements Expansion.Sink {
 
     private final Frontier frontier;
     private final Packing packing;
-    private final Expansion expansion;
-    private final PriceUnits prices;
     private final Guide guide;
+    private final UnitCount units;
     private final int target;
     private final long share;
     private final long slack;
     private final boolean kept;
     private final Beyond beyond;
-    private final List<Layer> layers = new ArrayList<>();
+    private final LayeredProgram program;
+    private Viewer viewer = (step, states) -> {};
 
-    private Layer growing = new Layer(1, 0);
-    private int step;
-    private int parent;
-    private long base;
-    private long total;
-    private boolean cut;
     private boolean over;
     private int[] found = {};
 
@@ -56,107 +39,80 @@ final class HalfSweep implements Expansion.Sink {
     HalfSweep(Frontier frontier, PriceUnits prices, Guide guide, int target, long share, boolean kept, Beyond beyond) {
         this.frontier = frontier;
         this.packing = new Packing(frontier.slotCount());
-        this.prices = prices;
         this.guide = guide;
+        this.units = new UnitCount(prices, guide, packing.words());
         this.target = target;
         this.share = share;
-        this.slack = beyond == null ? share : Math.min(guide.slack(target), REDUCED);
+        this.slack = beyond == null ? share : GuidedCost.slack(guide, target);
         this.kept = kept;
         this.beyond = beyond;
-        this.expansion = new Expansion(frontier, packing, this, 1);
+        this.program = new LayeredProgram(frontier, packing, 1, 0, Frontier.PORT_OPEN, this);
     }
 
     /** Runs to the end, or to the first loop; with too many states in a layer or in all it stops, which {@link #cut} tells. */
     void run(int mostPerLayer, long mostInAll) {
-        start();
-        while (goesOn()) {
-            total += growing.size();
-            if (growing.size() > mostPerLayer || total > mostInAll) {
-                cut = true;
-                return;
-            }
-            layers.add(growing);
-            decide(growing);
-        }
+        program.run(mostPerLayer, mostInAll, LayeredProgram.Thinning.NONE);
     }
 
     /** Runs to the end or the first loop; beyond so many states a layer only those of about least reduced cost go on. */
-    void runBeam(int beam, Viewer viewer) {
-        start();
-        while (goesOn()) {
-            Layer thinned = growing.size() > beam ? growing.cheapestBlurred(beam, REDUCED, BLUR) : growing;
-            cut |= thinned != growing;
-            total += thinned.size();
-            layers.add(thinned);
-            viewer.see(step, thinned);
-            decide(thinned);
-        }
+    void runBeam(int beam, Viewer newViewer) {
+        viewer = newViewer;
+        program.run(beam, Long.MAX_VALUE, LayeredProgram.Thinning.leastReduced(beam));
     }
 
-    private void start() {
-        growing = new Layer(packing.words() + 1, 1);
-        growing.offer(new long[packing.words() + 1], 0, 0, -1, 0);
+    @Override
+    public boolean isOver() {
+        return over;
     }
 
-    private boolean goesOn() {
-        Cancelling.check();
-        return step < frontier.size() && growing.size() > 0 && !over;
+    @Override
+    public void enters(int step, Layer states) {
+        viewer.see(step, states);
     }
 
-    /** Decides the node of the step in all states of a layer. */
-    private void decide(Layer current) {
-        growing = new Layer(packing.words() + 1, 2 * current.size());
-        for (parent = 0; parent < current.size() && !over; parent++) {
-            base = current.cost(parent);
-            expansion.expand(current.keys(), parent * (packing.words() + 1), step);
-        }
-        current.seal();
+    @Override
+    public boolean opens(Layer states, int state) {
+        return !over;
+    }
+
+    @Override
+    public void leaves(Layer states) {
+        states.seal();
         if (!kept) {
-            current.forgetStates();
+            states.forgetStates();
         }
-        step++;
     }
 
     @Override
     public boolean wants(int legs) {
-        return !over && (base & REDUCED) + guide.reduced(step, legs) <= slack;
+        return !over && GuidedCost.reduced(program.cost()) + guide.reduced(program.step(), legs) <= slack;
     }
 
     @Override
     public void next(long[] state, long cost, int legs, int portRank) {
-        long units = state[packing.words()];
-        if (legs == 0) {
-            units += prices.units(step);
-            state[packing.words()] = units;
-        }
-        if (units > guide.units() || units + prices.unitsFrom(step + 1) < guide.units()) {
+        if (!units.count(state, program.step(), legs)) {
             return;
         }
-        long sum = base + guide.reduced(step, legs) + turn(legs);
-        if ((sum & REDUCED) <= share) {
-            growing.offer(state, 0, sum, parent, legs);
+        long sum = program.cost() + guide.reduced(program.step(), legs) + GuidedCost.turn(legs);
+        if (GuidedCost.reduced(sum) <= share) {
+            program.offer(state, sum, legs);
         } else if (beyond != null) {
-            over |= beyond.met(state, sum, step + 1, legs, parent);
+            over |= beyond.met(state, sum, program.step() + 1, legs, program.parent());
         }
-    }
-
-    private static long turn(int legs) {
-        return Frontier.isCorner(legs) ? 1L << TURN_SHIFT : 0;
     }
 
     @Override
     public void closed(long cost, int legs) {
-        long units = layers.get(step).keys()[parent * (packing.words() + 1) + packing.words()];
-        int turns = (int) ((base + turn(legs)) >> TURN_SHIFT);
-        if (units + prices.unitsFrom(step + 1) == guide.units() && turns <= target) {
-            found = wayTo(step, legs, parent);
+        int turns = GuidedCost.turns(program.cost() + GuidedCost.turn(legs));
+        if (units.endsWell(program.word(packing.words()), program.step()) && turns <= target) {
+            found = wayTo(program.step(), legs, program.parent());
             over = true;
         }
     }
 
     /** Legs by step of the way to a state and one step on; 0 for the later ones. */
     int[] wayTo(int lastStep, int lastLegs, int state) {
-        return Layer.wayTo(layers, frontier.size(), lastStep, lastLegs, state);
+        return Layer.wayTo(program.layers(), frontier.size(), lastStep, lastLegs, state);
     }
 
     /** Legs by step of the way to the state before a step. */
@@ -165,13 +121,13 @@ final class HalfSweep implements Expansion.Sink {
                 ? new int[frontier.size()]
                 : wayTo(
                         before - 1,
-                        layers.get(before).legs(state),
-                        layers.get(before).parent(state));
+                        program.layers().get(before).legs(state),
+                        program.layers().get(before).parent(state));
     }
 
     /** The states before a step; none if the pass did not come so far. */
     Layer before(int t) {
-        return t < layers.size() ? layers.get(t) : new Layer(packing.words() + 1, 1);
+        return t < program.layers().size() ? program.layers().get(t) : new Layer(packing.words() + 1, 1);
     }
 
     Packing packing() {
@@ -180,7 +136,7 @@ final class HalfSweep implements Expansion.Sink {
 
     /** Whether states were lost, so that finding nothing proves nothing. */
     boolean cut() {
-        return cut;
+        return program.cut();
     }
 
     /** Legs by step of a loop within the target that this half alone has met; empty if none. */
@@ -189,6 +145,6 @@ final class HalfSweep implements Expansion.Sink {
     }
 
     long total() {
-        return total;
+        return program.total();
     }
 }

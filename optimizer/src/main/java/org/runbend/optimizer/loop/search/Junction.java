@@ -79,7 +79,7 @@ final class Junction {
     private void group() {
         long[] sorted = new long[states.size()];
         for (int i = 0; i < sorted.length; i++) {
-            sorted[i] = (states.cost(i) & HalfSweep.REDUCED) << 23 | i;
+            sorted[i] = GuidedCost.reduced(states.cost(i)) << 23 | i;
         }
         Arrays.sort(sorted);
         for (int s = sorted.length - 1; s >= 0; s--) {
@@ -121,11 +121,11 @@ final class Junction {
             int mate = early.mate(state, 0, earlySlots[k]);
             mates[k] = mate < 0 ? -1 : linkOfEarly[mate];
         }
-        long turns = cost >> HalfSweep.TURN_SHIFT;
+        long turns = GuidedCost.turns(cost);
         int code = Packing.code(state, 0);
         for (int i = heads[group]; i >= 0; i = rest[i]) {
             int at = i * (late.words() + 1);
-            if (turns + (states.cost(i) >> HalfSweep.TURN_SHIFT) <= target
+            if (turns + GuidedCost.turns(states.cost(i)) <= target
                     && portsAgree(code, Packing.code(states.keys(), at))
                     && isOneLoop(key[0], at)) {
                 return i;
@@ -136,7 +136,7 @@ final class Junction {
 
     /** Turns of a state and its partner. */
     int turns(long cost, int partner) {
-        return (int) ((cost >> HalfSweep.TURN_SHIFT) + (states.cost(partner) >> HalfSweep.TURN_SHIFT));
+        return GuidedCost.turns(cost) + GuidedCost.turns(states.cost(partner));
     }
 
     private boolean portsAgree(int earlyCode, int lateCode) {

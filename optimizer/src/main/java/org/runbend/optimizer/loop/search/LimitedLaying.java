@@ -12,11 +12,18 @@ import org.runbend.optimizer.loop.LoopOutcome;
  * each a proof that there is no such loop or the loop itself. Where a pass needs too many states a beam looks for a loop.
  */
 final class LimitedLaying {
+    /** States in a layer of a lossless pass: chosen, not measured. */
     private static final int MOST_PER_LAYER = 250_000;
+
+    /** As in {@link GuidedLaying}. */
     private static final int[] BEAMS = {3_000, 20_000};
+
+    /** As in {@link GuidedLaying}. */
     private static final int MOST_IN_BEAM = 22_000_000;
+
+    /** As in {@link GuidedLaying}. */
     private static final int BEAM_REACH = 40;
-    /** More numbers of units than these are not looked at: each costs a linear program. */
+    /** More numbers of units than these are not looked at: each costs a linear program; chosen, not measured. */
     private static final int MOST_FRONTS = 5;
 
     private final Setting setting;

@@ -20,10 +20,13 @@ import org.runbend.optimizer.loop.LoopSolution;
  * passes proved; the objective is not, as a loop without the limit may be better.
  */
 public final class LimitedSolver {
-    /** Turns that gaps in their right place may cost: two return bends. */
+    /** Turns that gaps in their right place may cost: two return bends; chosen, not measured. */
     private static final int WORTH = 4;
 
+    /** Rings of places from the wall in which gaps are sought: chosen, not measured. */
     private static final int MOST_DEPTH = 4;
+
+    /** Loops laid for gaps in their right place: chosen, not measured. */
     private static final int MOST_TRIES = 6;
 
     /** A solver without settings; every limit comes with the problem. */

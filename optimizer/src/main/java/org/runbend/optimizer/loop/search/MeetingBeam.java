@@ -21,7 +21,7 @@ final class MeetingBeam {
     int[] find(Guide guide, int mostTurns, int beam) {
         best = new int[0];
         bestTurns = mostTurns + 2;
-        long slack = Math.min(guide.slack(mostTurns), HalfSweep.REDUCED);
+        long slack = GuidedCost.slack(guide, mostTurns);
         HalfSweep second = sides.second(guide, NONE, slack);
         second.runBeam(beam, (step, states) -> {});
         HalfSweep first = sides.first(guide, NONE, slack, null);

@@ -44,7 +44,7 @@ final class MeetingSweep {
         late = 0;
         cut = false;
         lateCut = false;
-        long slack = Math.min(guide.slack(target), HalfSweep.REDUCED);
+        long slack = GuidedCost.slack(guide, target);
         if (slack < 0) {
             return;
         }

@@ -14,8 +14,9 @@ import org.runbend.optimizer.loop.TradeOff;
  * want to see why. Guided passes without loss, so the turns found are the least; where a pass grows long nothing is said.
  */
 public final class NextPairs {
+    /** States in a layer of a pass: chosen, not measured. */
     private static final int MOST_PER_LAYER = 100_000;
-    /** For each number of nodes left out. */
+    /** For each number of nodes left out; chosen, not measured. */
     private static final long MOST_IN_ALL = 3_000_000;
 
     /** The pairs on either side of the loop's own, in order of nodes left out, and its own; of a stiff pipe its own alone. */

@@ -14,9 +14,16 @@ import org.runbend.optimizer.lattice.Region;
  * that meets the port first wins.
  */
 final class NodeOrder {
+    /** States grow so much with each open link, when orders are compared: chosen, not measured. */
     private static final double GROWTH = 2.5;
+
+    /** Places that an order may begin from: chosen, not measured. */
     private static final int SPREAD_STARTS = 32;
+
+    /** Orders handed on: chosen, not measured. */
     private static final int MOST_ORDERS = 8;
+
+    /** An order may make so many times the states of the best and still be tried: chosen, not measured. */
     private static final double HARDLY_WORSE = 4;
 
     private final Region region;

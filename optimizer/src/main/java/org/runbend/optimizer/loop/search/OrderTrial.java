@@ -9,7 +9,10 @@ import java.util.stream.IntStream;
  * number of states depends on the order far more than on the links that are open.
  */
 final class OrderTrial {
+    /** States in a layer of a trial: chosen, not measured. */
     private static final int MOST_PER_LAYER = 20_000;
+
+    /** States of a trial: chosen, not measured. */
     private static final long MOST_STATES = 400_000;
 
     private final List<int[]> orders = new ArrayList<>();

@@ -6,6 +6,7 @@ package org.runbend.optimizer.loop.search;
  * words.
  */
 final class Packing {
+    /** Derived: four bits of 64 are the port code. */
     private static final int CODE_SHIFT = 60;
 
     private final int words;

@@ -5,9 +5,12 @@ package org.runbend.optimizer.loop.search;
  * states of earlier passes: it is aimed at equal numbers on both sides, taking it that they grow so much with each turn.
  */
 final class Passes {
-    /** Growth of the number of states with a turn of slack; about what was seen. */
+    /**
+     * Growth of the number of states with a turn of slack; about what was seen; the command was not written down, so
+     * it counts as chosen.
+     */
     private static final double GROWTH = 2.2;
-    /** Kept states of a pass back; a few hundred MB. */
+    /** Kept states of a pass back; a few hundred MB; chosen, not measured. */
     private static final long MOST_KEPT = 6_000_000;
 
     private final MeetingSweep sweep;

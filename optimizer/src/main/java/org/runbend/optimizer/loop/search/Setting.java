@@ -14,11 +14,15 @@ import org.runbend.optimizer.loop.TradeOff;
 
 /** One block to be laid: the order in which its nodes are decided, and how a loop in it is read back. */
 final class Setting {
-    /** Wider or larger blocks are not tried without guidance: the states no longer fit the time a person waits. */
+    /**
+     * Wider or larger blocks are not tried without guidance: the states no longer fit the time a person waits;
+     * measured when it came: 252 places with 15 open links took 1.8 s unguided.
+     */
     private static final int NARROW_SLOTS = 14;
 
+    /** Places likewise: chosen, not measured. */
     private static final int NARROW_NODES = 260;
-    /** Beyond 62 open links a mask of slots no longer fits one word. */
+    /** Beyond 62 open links a mask of slots no longer fits one word; derived. */
     private static final int MOST_SLOTS = 62;
 
     private final LoopProblem problem;

@@ -10,8 +10,13 @@ import org.runbend.optimizer.loop.LoopOutcome;
  * comes first, the beam's loop is the answer, without bounds.
  */
 final class StiffLaying {
+    /** States a layer of the first beam: chosen, not measured. */
     private static final int BEAM = 12_000;
+
+    /** States a layer of the pass that proves: chosen, not measured. */
     private static final int MOST_STATES = 300_000;
+
+    /** The same in all layers: chosen, not measured. */
     private static final long MOST_IN_ALL = 8_000_000;
 
     private final Setting setting;

@@ -1,7 +1,5 @@
 package org.runbend.optimizer.loop.search;
 
-import java.util.ArrayList;
-import java.util.List;
 import org.runbend.optimizer.lattice.Axis;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
@@ -11,11 +9,18 @@ import org.runbend.optimizer.lattice.LatticeGraph;
  * Each open link carries what its earlier end did: nothing, a bend to the left or right of the link, a bend that is half
  * of a return bend already, or that the link is the port. Cost: turns and prices, then links off the wanted axis.
  */
-final class StiffSweep implements Expansion.Sink {
+final class StiffSweep implements LayeredProgram.Rules {
     static final long NONE = Long.MAX_VALUE / 4;
+
+    /** Derived: no loop has so many links off the axis, for a floor has at most so many places. */
     private static final long SCALE = 1 << 16;
+
+    /** Derived: three bits hold the five things that an end can have done. */
     private static final int BITS = 3;
+
+    /** Derived: so many times three bits fit 64. */
     private static final int PER_WORD = 21;
+
     private static final int STRAIGHT = 0;
     private static final int LEFT = 1;
     private static final int RIGHT = 2;
@@ -27,18 +32,12 @@ final class StiffSweep implements Expansion.Sink {
     private final Packing packing;
     private final LatticeGraph graph;
     private final int offAxis;
-    private final int further;
-    private final List<Layer> layers = new ArrayList<>();
+    private final LayeredProgram program;
     private final long ceiling;
-    private Layer current;
-    private Layer growing;
-    private int step;
-    private int parent;
     private long best = NONE;
     private int bestStep = -1;
     private int bestState = -1;
     private int bestLegs;
-    private boolean cut;
 
     /** A pass that drops states over a ceiling (objective). */
     StiffSweep(Setting setting, long ceiling) {
@@ -46,10 +45,9 @@ final class StiffSweep implements Expansion.Sink {
         this.packing = setting.packing();
         this.graph = setting.problem().graph();
         this.offAxis = offAxis(setting.problem().preference().axis());
-        this.further = (frontier.slotCount() + PER_WORD - 1) / PER_WORD;
         this.ceiling = ceiling >= NONE ? NONE : (ceiling + 1) * SCALE - 1;
-        this.growing = new Layer(words(), 1);
-        growing.offer(new long[words()], 0, 0, -1, 0);
+        int further = (frontier.slotCount() + PER_WORD - 1) / PER_WORD;
+        this.program = new LayeredProgram(frontier, packing, further, 0, Frontier.PORT_OPEN, this);
     }
 
     private static int offAxis(Axis axis) {
@@ -59,38 +57,19 @@ final class StiffSweep implements Expansion.Sink {
         return axis == Axis.X ? 10 : 5;
     }
 
-    private int words() {
-        return packing.words() + further;
-    }
-
     /** Keeps at most so many states a layer, and stops after so many in all; {@link #cut} tells whether any were lost. */
     void run(int beam, long mostInAll) {
-        Expansion expansion = new Expansion(frontier, packing, this, further);
-        long total = 0;
-        for (step = 0; step < frontier.size(); step++) {
-            Cancelling.check();
-            current = growing.size() > beam ? growing.cheapest(beam) : growing;
-            cut |= current != growing;
-            total += current.size();
-            if (total > mostInAll) {
-                cut = true;
-                return;
-            }
-            growing = new Layer(words(), current.size());
-            for (parent = 0; parent < current.size(); parent++) {
-                if (current.cost(parent) < best) {
-                    expansion.expand(current.keys(), parent * words(), step);
-                }
-            }
-            current.seal();
-            current.forgetStates();
-            layers.add(current);
-        }
+        program.run(Long.MAX_VALUE, mostInAll, LayeredProgram.Thinning.cheapest(beam));
+    }
+
+    @Override
+    public boolean opens(Layer states, int state) {
+        return states.cost(state) < best;
     }
 
     @Override
     public void next(long[] state, long cost, int legs, int portRank) {
-        long whole = current.cost(parent) + cost * SCALE + Integer.bitCount(legs & offAxis);
+        long whole = program.cost() + cost * SCALE + Integer.bitCount(legs & offAxis);
         if (whole > ceiling) {
             return;
         }
@@ -100,6 +79,7 @@ final class StiffSweep implements Expansion.Sink {
         if (pairs == NO_FIT || pairs > 1) {
             return;
         }
+        int step = program.step();
         for (int h = 0; h < 4; h++) {
             if (frontier.isEarlier(step, h)) {
                 set(state, frontier.slot(step, h), STRAIGHT);
@@ -115,24 +95,25 @@ final class StiffSweep implements Expansion.Sink {
                 take(state, legs, h);
             }
         }
-        growing.offer(state, 0, whole, parent, legs);
+        program.offer(state, whole, legs);
     }
 
     @Override
     public void closed(long cost, int legs) {
-        long whole = current.cost(parent) + cost * SCALE + Integer.bitCount(legs & offAxis);
+        long whole = program.cost() + cost * SCALE + Integer.bitCount(legs & offAxis);
         boolean bend = Frontier.isCorner(legs) && !endsAtPort(legs);
         int pairs = bend ? pairs(legs) : 0;
         if (pairs != NO_FIT && pairs <= 1 && whole < best && whole <= ceiling) {
             best = whole;
-            bestStep = step;
-            bestState = parent;
+            bestStep = program.step();
+            bestState = program.parent();
             bestLegs = legs;
         }
     }
 
     /** Heading of the port chosen at this step, or -1. */
     private int portHeading(int legs, int rank) {
+        int step = program.step();
         for (int h = 0; h < 4 && rank >= 0; h++) {
             if ((legs >> h & 1) == 1 && frontier.portRank(step, h) == rank) {
                 return h;
@@ -142,6 +123,7 @@ final class StiffSweep implements Expansion.Sink {
     }
 
     private boolean endsAtPort(int legs) {
+        int step = program.step();
         for (int h = 0; h < 4; h++) {
             if ((legs >> h & 1) == 1 && frontier.isEarlier(step, h) && before(frontier.slot(step, h)) == PORT) {
                 return true;
@@ -152,6 +134,7 @@ final class StiffSweep implements Expansion.Sink {
 
     /** Number of return bends that a bend here makes with bends already laid, or {@link #NO_FIT}. */
     private int pairs(int legs) {
+        int step = program.step();
         int pairs = 0;
         for (int h = 0; h < 4; h++) {
             int did = (legs >> h & 1) == 1 && frontier.isEarlier(step, h) ? before(frontier.slot(step, h)) : STRAIGHT;
@@ -170,6 +153,7 @@ final class StiffSweep implements Expansion.Sink {
 
     /** The bend before is half of a return bend now, so the node beyond it may not bend. */
     private void take(long[] state, int legs, int h) {
+        int step = program.step();
         int partner = frontier.otherEnd(step, h);
         int on = other(legs, h).index();
         if (before(frontier.slot(step, h)) != STRAIGHT && frontier.otherEnd(partner, on) > step) {
@@ -191,11 +175,7 @@ final class StiffSweep implements Expansion.Sink {
     }
 
     private int before(int slot) {
-        return get(current.keys(), parent * words(), slot);
-    }
-
-    private int get(long[] state, int offset, int slot) {
-        return (int) ((state[offset + packing.words() + slot / PER_WORD] >>> (slot % PER_WORD * BITS)) & 7);
+        return (int) (program.word(packing.words() + slot / PER_WORD) >>> (slot % PER_WORD * BITS) & 7);
     }
 
     private void set(long[] state, int slot, int value) {
@@ -211,11 +191,11 @@ final class StiffSweep implements Expansion.Sink {
 
     /** Whether states were lost to a beam or a limit. */
     boolean cut() {
-        return cut;
+        return program.cut();
     }
 
     /** Legs by step of the best loop. */
     int[] trace() {
-        return Layer.wayTo(layers, frontier.size(), bestStep, bestLegs, bestState);
+        return Layer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
     }
 }

@@ -1,6 +1,5 @@
 package org.runbend.optimizer.loop.search;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -27,16 +26,14 @@ final class TiePasses {
         }
     }
 
-    private static final int TURN_SHIFT = 40;
-    private static final long REDUCED = (1L << TURN_SHIFT) - 1;
-
     private final Frontier frontier;
     private final Packing packing;
-    private final PriceUnits prices;
+    private final UnitCount units;
+    private final int unitWord;
     private final Guide guide;
     private final int mostPerLayer;
     private final int words;
-    private final List<Layer> layers = new ArrayList<>();
+    private List<Layer> layers = List.of();
 
     private int least;
     private long total;
@@ -50,8 +47,9 @@ final class TiePasses {
     TiePasses(Frontier frontier, PriceUnits prices, Guide guide, int target, int mostPerLayer) {
         this.frontier = frontier;
         this.packing = new Packing(frontier.slotCount());
-        this.words = packing.words() + 1;
-        this.prices = prices;
+        this.unitWord = packing.words();
+        this.words = unitWord + 1;
+        this.units = new UnitCount(prices, guide, unitWord);
         this.guide = guide;
         this.least = target;
         this.mostPerLayer = mostPerLayer;
@@ -78,69 +76,49 @@ final class TiePasses {
         return new Choosing(wish).run();
     }
 
-    /** Units that a state has left out so far, or -1 if it cannot end with those asked for. */
-    private long unitsAfter(long[] state, int step, int legs) {
-        long units = state[packing.words()] + (legs == 0 ? prices.units(step) : 0);
-        boolean fits = units <= guide.units() && units + prices.unitsFrom(step + 1) >= guide.units();
-        return fits ? units : -1;
-    }
-
-    private boolean endsWell(long[] keys, int at, int step) {
-        return keys[at + packing.words()] + prices.unitsFrom(step + 1) == guide.units();
-    }
-
     private static int turn(int legs) {
         return Frontier.isCorner(legs) ? 1 : 0;
     }
 
-    private final class Forward implements Expansion.Sink {
-        private final long slack = Math.min(guide.slack(least), REDUCED);
-        private Layer growing = new Layer(words, 1);
-        private Layer current = growing;
-        private int step;
-        private int parent;
+    private final class Forward implements LayeredProgram.Rules {
+        private final long slack = GuidedCost.slack(guide, least);
+        private final LayeredProgram program = new LayeredProgram(frontier, packing, 1, 0, Frontier.PORT_SETTLED, this);
         private boolean found;
 
         boolean run() {
-            long[] start = new long[words];
-            Packing.setCode(start, Frontier.PORT_SETTLED);
-            growing.offer(start, 0, 0, -1, 0);
-            Expansion expansion = new Expansion(frontier, packing, this, 1);
-            for (step = 0; step < frontier.size() && growing.size() > 0 && slack >= 0; step++) {
-                Cancelling.check();
-                current = growing;
-                total += current.size();
-                if (current.size() > mostPerLayer) {
-                    return false;
-                }
-                layers.add(current);
-                growing = new Layer(words, 2 * current.size());
-                for (parent = 0; parent < current.size(); parent++) {
-                    expansion.expand(current.keys(), parent * words, step);
-                }
-            }
-            return found;
+            program.run(mostPerLayer, Long.MAX_VALUE, LayeredProgram.Thinning.NONE);
+            layers = program.layers();
+            total += program.total();
+            return found && !program.cut();
+        }
+
+        @Override
+        public boolean isOver() {
+            return slack < 0;
+        }
+
+        @Override
+        public void leaves(Layer states) {
+            // the pass back looks them all up
         }
 
         @Override
         public boolean wants(int legs) {
-            return (current.cost(parent) & REDUCED) + guide.reduced(step, legs) <= slack;
+            return GuidedCost.reduced(program.cost()) + guide.reduced(program.step(), legs) <= slack;
         }
 
         @Override
         public void next(long[] state, long cost, int legs, int portRank) {
-            long units = unitsAfter(state, step, legs);
-            if (units >= 0) {
-                state[packing.words()] = units;
-                long turns = (long) turn(legs) << TURN_SHIFT;
-                growing.offer(state, 0, current.cost(parent) + guide.reduced(step, legs) + turns, parent, legs);
+            if (units.count(state, program.step(), legs)) {
+                program.offer(
+                        state, program.cost() + guide.reduced(program.step(), legs) + GuidedCost.turn(legs), legs);
             }
         }
 
         @Override
         public void closed(long cost, int legs) {
-            int turns = (int) (current.cost(parent) >> TURN_SHIFT) + turn(legs);
-            if (endsWell(current.keys(), parent * words, step) && turns <= least) {
+            int turns = GuidedCost.turns(program.cost()) + turn(legs);
+            if (units.endsWell(program.word(unitWord), program.step()) && turns <= least) {
                 least = turns;
                 found = true;
             }
@@ -162,7 +140,7 @@ final class TiePasses {
                 Layer kept = new Layer(words, 16);
                 for (int i = 0; i < current.size(); i++) {
                     at = i * words;
-                    turnsSoFar = current.cost(i) >> TURN_SHIFT;
+                    turnsSoFar = GuidedCost.turns(current.cost(i));
                     hit = false;
                     if (turnsSoFar <= least) {
                         expansion.expand(current.keys(), at, step);
@@ -185,9 +163,7 @@ final class TiePasses {
 
         @Override
         public void next(long[] state, long cost, int legs, int portRank) {
-            long units = unitsAfter(state, step, legs);
-            if (units >= 0) {
-                state[packing.words()] = units;
+            if (units.count(state, step, legs)) {
                 int i = after.find(state, 0);
                 hit |= i >= 0 && after.cost(i) == turnsSoFar + turn(legs);
             }
@@ -195,18 +171,17 @@ final class TiePasses {
 
         @Override
         public void closed(long cost, int legs) {
-            hit |= turnsSoFar + turn(legs) == least && endsWell(current.keys(), at, step);
+            hit |= turnsSoFar + turn(legs) == least && units.endsWell(current.keys()[at + unitWord], step);
         }
     }
 
-    private final class Choosing implements Expansion.Sink {
+    private final class Choosing implements LayeredProgram.Rules {
         private final Wish wish;
-        private final List<Layer> ways = new ArrayList<>();
+        private final LayeredProgram program =
+                new LayeredProgram(frontier, layers.size(), packing, 1, 1, Frontier.PORT_SETTLED, this);
         private final long[] extended = new long[words + 1];
-        private Layer growing = new Layer(words + 1, 1);
-        private Layer current = growing;
-        private int step;
-        private int parent;
+        private Layer marked = new Layer(words, 1);
+        private Layer after = marked;
         private long turnsSoFar;
         private long corners;
         private long bestWish = Long.MAX_VALUE;
@@ -219,64 +194,61 @@ final class TiePasses {
         }
 
         int[] run() {
-            Packing.setCode(extended, Frontier.PORT_SETTLED);
-            growing.offer(extended, 0, 0, -1, 0);
-            Expansion expansion = new Expansion(frontier, packing, this, 1);
-            for (step = 0; step < layers.size() && growing.size() > 0; step++) {
-                current = growing;
-                total += current.size();
-                if (current.size() > 4L * mostPerLayer) {
-                    return new int[0];
-                }
-                ways.add(current);
-                growing = new Layer(words + 1, 2 * current.size());
-                Layer marked = layers.get(step);
-                for (parent = 0; parent < current.size(); parent++) {
-                    int at = parent * (words + 1);
-                    turnsSoFar = marked.cost(marked.find(current.keys(), at));
-                    corners = current.keys()[at + words];
-                    expansion.expand(current.keys(), at, step);
-                }
-            }
-            return bestStep < 0 ? new int[0] : Layer.wayTo(ways, frontier.size(), bestStep, bestLegs, bestState);
+            program.run(4L * mostPerLayer, Long.MAX_VALUE, LayeredProgram.Thinning.NONE);
+            total += program.total();
+            return bestStep < 0 || program.cut()
+                    ? new int[0]
+                    : Layer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
+        }
+
+        @Override
+        public void enters(int step, Layer states) {
+            marked = layers.get(step);
+            after = step + 1 < layers.size() ? layers.get(step + 1) : new Layer(words, 1);
+        }
+
+        @Override
+        public boolean opens(Layer states, int state) {
+            int at = state * (words + 1);
+            turnsSoFar = marked.cost(marked.find(states.keys(), at));
+            corners = states.keys()[at + words];
+            return true;
         }
 
         @Override
         public boolean wants(int legs) {
-            return guide.reduced(step, legs) < Guide.BARRED;
+            return guide.reduced(program.step(), legs) < Guide.BARRED;
         }
 
         @Override
         public void next(long[] state, long cost, int legs, int portRank) {
-            long units = unitsAfter(state, step, legs);
-            if (units < 0 || step + 1 == layers.size()) {
+            if (!units.count(state, program.step(), legs)) {
                 return;
             }
-            state[packing.words()] = units;
-            Layer after = layers.get(step + 1);
             int i = after.find(state, 0);
             if (i >= 0 && after.cost(i) == turnsSoFar + turn(legs)) {
                 System.arraycopy(state, 0, extended, 0, words);
                 extended[words] = cornersAfter(legs);
-                growing.offer(extended, 0, current.cost(parent) + wished(legs), parent, legs);
+                program.offer(extended, program.cost() + wished(legs), legs);
             }
         }
 
         @Override
         public void closed(long cost, int legs) {
-            long sum = current.cost(parent) + wished(legs);
+            long sum = program.cost() + wished(legs);
             if (turnsSoFar + turn(legs) == least
-                    && endsWell(current.keys(), parent * (words + 1), step)
+                    && units.endsWell(program.word(unitWord), program.step())
                     && sum < bestWish) {
                 bestWish = sum;
-                bestStep = step;
-                bestState = parent;
+                bestStep = program.step();
+                bestState = program.parent();
                 bestLegs = legs;
             }
         }
 
         /** A bit for each open link whose earlier end turned; a slot may be freed and taken in one step. */
         private long cornersAfter(int legs) {
+            int step = program.step();
             long after = corners;
             int counted = Frontier.isCorner(legs) ? legs & wish.links(step) : 0;
             for (int h = 0; h < 4; h++) {
@@ -290,6 +262,7 @@ final class TiePasses {
         }
 
         private long wished(int legs) {
+            int step = program.step();
             long sum = wish.node(step, legs);
             int counted = Frontier.isCorner(legs) ? legs & wish.links(step) : 0;
             for (int h = 0; h < 4; h++) {

@@ -8,6 +8,7 @@ package org.runbend.optimizer.loop.search;
  * are taken too, each round in another order, so that the loop wanders.
  */
 final class TieSearch {
+    /** States in a layer of a window: chosen, not measured. */
     private static final int STATES_PER_LAYER = 6_000;
 
     private final Setting setting;

@@ -14,7 +14,7 @@ import org.runbend.optimizer.lattice.LatticeGraph;
  * <p>Places are the nodes that pipe passes straight on; bends are quarter circles of half a spacing.
  */
 final class Unevenness {
-    /** Length of a bend in spacings. */
+    /** Length of a bend in spacings; derived: a quarter circle of half a spacing. */
     private static final double BEND = Math.PI / 4;
 
     private final LatticeGraph graph;

@@ -9,6 +9,7 @@ import org.runbend.optimizer.lattice.Region;
 
 /** A window of a laid loop as a problem of its own: the loop's pieces outside are links that must be used. */
 final class WindowFrame {
+    /** Derived, as in {@link Setting}: a mask of slots is one word. */
     private static final int MOST_SLOTS = 62;
 
     private final Region region;

@@ -9,8 +9,9 @@ import java.util.stream.IntStream;
  * any more, windows are tried with fewer and with more nodes left out.
  */
 final class WindowSearch {
+    /** States in a layer of a window: chosen, not measured. */
     private static final int STATES_PER_LAYER = 20_000;
-    /** Rounds without gain, as a multiple of the number of shapes. */
+    /** Rounds without gain, as a multiple of the number of shapes; chosen, not measured. */
     private static final int PATIENCE = 3;
 
     private final Setting setting;

@@ -10,7 +10,7 @@ import org.runbend.optimizer.lattice.Region;
  * Overlapping windows of one shape after the other over a whole lattice; each round they lie and are swept otherwise.
  */
 final class WindowTiling {
-    /** Width and height in nodes. */
+    /** Width and height in nodes; chosen, not measured. */
     private static final int[][] SHAPES = {{8, 40}, {40, 8}, {14, 14}, {11, 24}, {24, 11}};
 
     private final Region region;

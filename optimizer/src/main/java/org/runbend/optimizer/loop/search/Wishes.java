@@ -12,6 +12,7 @@ import org.runbend.optimizer.loop.Preference;
  * its clearances is not seen here. Left-out nodes and nodes of price 0 carry nothing.
  */
 final class Wishes {
+    /** Parts of a spacing in which lengths are compared: chosen, not measured. */
     private static final long SPACING = 1000;
 
     private final long clearances;

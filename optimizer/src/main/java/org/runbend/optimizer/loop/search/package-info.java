@@ -8,7 +8,9 @@
  * line: for each open link whether the cycle uses it, and which of the used ones are two ends of one path ({@code Packing} puts
  * that in a long). {@code Expansion} takes the next place into a state: every way in which the cycle can pass it or leave it
  * out gives a state of the next {@code Layer}, with turns and places left out added up; of equal states the better one stays,
- * with the step it came by. {@code Sweep} does so layer by layer until one state is left: the cycle, closed. {@code CycleTrace}
+ * with the step it came by. {@code LayeredProgram} does so layer by layer; what tells one search from another are its
+ * {@code Rules} (which states go on, what a step costs, what a state carries beyond its links) and its {@code Thinning}.
+ * {@code Sweep} has the plainest rules: until one state is left, the cycle, closed. {@code CycleTrace}
  * walks the steps back and gives the places in order.
  *
  * <p>Wider floors have too many states. {@code GuideProgram} solves a linear program over {@code Configurations} (the ways of
