@@ -57,6 +57,16 @@ class ConfirmPaperTest {
         return paper(Files.writeString(folder.resolve("job.yaml"), text));
     }
 
+    /** A floor with nothing on it has no column of sizes and air, one with a drain has both. */
+    @Test
+    void noColumnIsEmpty() throws IOException {
+        String bare = "outline: [[0, 0], [1500, 0], [1500, 900], [0, 900]]\nport: {at: [0, 400]}\n";
+        String words = words(paper(bare));
+        assertTrue(words.contains("what distance from side or corner"), words);
+        String drain = "keepOut: [{name: drain, kind: drain, circle: {centre: [700, 400], radius: 40}}]\n";
+        assertTrue(words(paper(bare + drain)).contains("what size air kept distance from"), words);
+    }
+
     /** All words but the fingerprint at the foot. */
     private static String words(byte[] pdf) throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf)) {

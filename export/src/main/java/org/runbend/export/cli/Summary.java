@@ -144,13 +144,11 @@ final class Summary {
 
     private void printCheck(PlanCheck c) {
         line(
-                "%-5s %s: %s %s, limit %s %s (%s)",
+                "%-5s %s: %s, limit %s (%s)",
                 c.verdict().name().toLowerCase(Locale.ROOT),
                 c.name(),
-                number(c.value()),
-                c.unit(),
-                number(c.limit()),
-                c.unit(),
+                measure(c.value(), c.unit()),
+                measure(c.limit(), c.unit()),
                 c.source());
     }
 
@@ -168,6 +166,10 @@ final class Summary {
         int bound = loop.turnBound().getAsInt();
         int over = loop.turns() - bound;
         return over == 0 ? " (proved fewest)" : " (at most " + over + " quarter bends over the fewest)";
+    }
+
+    private String measure(double value, String unit) {
+        return number(value) + " " + unit + (unit.equals("mm") ? tape.also(value) : "");
     }
 
     private static String number(double value) {

@@ -20,6 +20,7 @@ import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.tape.TapeSheet;
 
 /**
@@ -37,6 +38,7 @@ public final class ConfirmDrafting {
     private static final int MOST_LINES = 6;
 
     private final Job job;
+    private final List<Path> pipes;
     private final TapeSheet tape;
     private final TapeText words;
     private final double unit;
@@ -45,8 +47,9 @@ public final class ConfirmDrafting {
     private final List<Point> outline;
     private final Map<String, Point> corners = new HashMap<>();
 
-    private ConfirmDrafting(Job job, TapeSheet tape, double unit) {
+    private ConfirmDrafting(Job job, List<Path> pipes, TapeSheet tape, double unit) {
         this.job = job;
+        this.pipes = pipes;
         this.tape = tape;
         this.words = new TapeText(job);
         this.unit = unit;
@@ -62,7 +65,15 @@ public final class ConfirmDrafting {
      * @param unit mm on the floor that make one mm on paper
      */
     public static Sheet draw(Job job, TapeSheet tape, double unit) {
-        return new ConfirmDrafting(job, tape, unit).sheet();
+        return new ConfirmDrafting(job, List.of(), tape, unit).sheet();
+    }
+
+    /** The drawing for a given scale with the pipe of a plan, as a thin line. */
+    public static Sheet draw(KitPlan plan, TapeSheet tape, double unit) {
+        List<Path> pipes = plan.loops().stream()
+                .map(loop -> LoopMarks.path(loop.breakdown().elements()))
+                .toList();
+        return new ConfirmDrafting(plan.job(), pipes, tape, unit).sheet();
     }
 
     private Sheet sheet() {
@@ -84,6 +95,7 @@ public final class ConfirmDrafting {
     /** Lines first, so that every word knows what to keep clear of. */
     private void shapes() {
         sheet.add(Layer.FLOOR, Path.polygon(outline));
+        pipes.forEach(pipe -> sheet.add(Layer.CHANNEL, pipe));
         for (int i = 0; i < outline.size(); i++) {
             places.block(outline.get(i), outline.get((i + 1) % outline.size()));
         }
@@ -332,7 +344,8 @@ public final class ConfirmDrafting {
         }
         String text = words.full(length) + (words.full(length).contains("(") ? "" : " mm") + " on the floor";
         sheet.add(Layer.NOTE, Text.level(at.plus(length + 2 * unit, 0), WORD * unit, Anchor.MIDDLE_LEFT, text));
-        String scale = "scale 1:" + Decimals.of(unit, 1) + " if printed at 100 %";
+        String scale = "scale 1:" + Decimals.of(unit, 1) + " if printed at 100 %"
+                + (pipes.isEmpty() ? "" : "; thin line: where the pipe is to lie");
         sheet.add(Layer.NOTE, Text.level(at.plus(0, -2 * unit), WORD * unit, Anchor.TOP_LEFT, scale));
     }
 }

@@ -54,6 +54,7 @@ final class CutWords {
             lines.add((cuts.size() > 1 ? "cut " + (i + 1) + ": " : "cut: ") + cuts.get(i));
         }
         HoleMarks.uncut(plan.job()).ifPresent(lines::add);
+        HoleMarks.standing(plan.job()).ifPresent(lines::add);
         lines.add(uncut());
         lines.add(material());
         lines.add(TOLERANCE + "; datum: the ringed cross at 0, 0" + datum());

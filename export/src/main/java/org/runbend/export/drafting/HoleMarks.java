@@ -101,6 +101,19 @@ final class HoleMarks {
                         "no hole for " + String.join(", ", names) + ": no diameter is given, only the place is marked");
     }
 
+    /** Which things may stand in the board: whether it is cut round them nobody can tell from the job. */
+    static Optional<String> standing(Job job) {
+        List<String> names = job.floor().keepOuts().stream()
+                .filter(k -> k.kind() == KeepOut.Kind.PILLAR || k.kind() == KeepOut.Kind.HATCH)
+                .map(k -> Wording.brief(k.name()))
+                .toList();
+        return names.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "no cut for " + String.join(", ", names)
+                                + ": where one goes through the board, cut along the inner line on KEEP_OUT, with the cut of FLOOR");
+    }
+
     /** The strip of a slot with round ends, anticlockwise. */
     private static Path slot(Slot slot) {
         Point a = Places.at(slot.from());

@@ -16,6 +16,8 @@ public final class MiniatureDrafting {
     /** Marks are as large as on a full drawing by this: capitals of 1.96 mm, 7.6 points. */
     private static final double SMALL = 0.7;
 
+    private static final int LETTERS = 14;
+
     private MiniatureDrafting() {}
 
     /**
@@ -35,7 +37,11 @@ public final class MiniatureDrafting {
         plan.loops()
                 .forEach(loop ->
                         sheet.add(Layer.PIPE, LoopMarks.path(loop.breakdown().elements())));
-        Job.FloorPlan bare = new Job.FloorPlan(floor.outline(), floor.marks(), List.of(), List.of(), floor.port());
+        // long marks would take the room of the floor
+        List<Job.FloorMark> known = floor.marks().stream()
+                .map(m -> new Job.FloorMark(Wording.brief(m.text(), LETTERS), m.at(), m.edge()))
+                .toList();
+        Job.FloorPlan bare = new Job.FloorPlan(floor.outline(), known, List.of(), List.of(), floor.port());
         FloorMarks marks = new FloorMarks(sheet, new Labels(sheet), SMALL * unit);
         marks.keepClear(bare);
         marks.draw(bare);

@@ -25,7 +25,8 @@ final class Wording {
         return brief(text, Math.max(0, (int) (room / Text.roughWidth("x", height)) - DOTS.length()));
     }
 
-    private static String brief(String text, int letters) {
+    /** The text, or so many letters of it and three dots. */
+    static String brief(String text, int letters) {
         return text.codePointCount(0, text.length()) <= letters
                 ? text
                 : text.substring(0, end(text, letters)).strip() + DOTS;

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.DoubleFunction;
 import org.runbend.export.data.AlternativesJson;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
@@ -126,21 +127,21 @@ public final class KitFiles {
 
     /** The paper that a customer confirms the floor of a job by; holes only where the job gives them. */
     public static byte[] confirm(Job job) {
-        return confirm(job, new TapeMeasuring().measure(job), "");
+        TapeSheet tape = new TapeMeasuring().measure(job);
+        return confirm(job, tape, "", scale -> ConfirmDrafting.draw(job, tape, scale));
     }
 
-    /** The same, with the holes of the plan. */
+    /** The same, with holes and pipe of the plan. */
     private static byte[] confirm(KitPlan plan) {
         List<TapeMeasuring.Hole> holes = plan.holes().stream()
                 .map(h ->
                         new TapeMeasuring.Hole(h.loop() + " " + h.kind().name().toLowerCase(Locale.ROOT), h.at()))
                 .toList();
         TapeSheet tape = new TapeMeasuring().measure(plan.job(), holes);
-        return confirm(plan.job(), tape, warning(plan));
+        return confirm(plan.job(), tape, warning(plan), scale -> ConfirmDrafting.draw(plan, tape, scale));
     }
 
-    private static byte[] confirm(Job job, TapeSheet tape, String warning) {
-        return new ConfirmPaper(job, tape, warning)
-                .bytes(scale -> ConfirmDrafting.draw(job, tape, scale), OrientationSign.sheet());
+    private static byte[] confirm(Job job, TapeSheet tape, String warning, DoubleFunction<Sheet> drawing) {
+        return new ConfirmPaper(job, tape, warning).bytes(drawing, OrientationSign.sheet());
     }
 }

@@ -79,19 +79,19 @@ public final class AlternativesPaper {
         TapeText tape = new TapeText(job);
         PdfTable table = new PdfTable(
                 Column.right("", 0.8),
-                Column.left("best at", 3.6),
+                Column.left("best at", 3.3),
                 Column.right("return bends", 2.7),
-                Column.right("quarter bends", 3),
-                Column.right("left out", 1.9),
-                Column.right("floor served", 2.9),
-                Column.right("pipe " + tape.pipeUnit(), 2.4),
-                Column.right("plates", 2.7),
-                Column.right("plated", 2.8),
-                Column.right("kg", 1.8),
-                Column.right("price " + job.catalog().currency(), 2.7),
-                Column.right("uneven", 3),
-                Column.right("heat W", 2),
-                Column.centre("coil", 1.8));
+                Column.right("quarter bends", 3.3),
+                Column.right("left out", 1.8),
+                Column.right("floor served", 2.7),
+                Column.right("pipe " + tape.pipeUnit(), 2.5),
+                Column.right("plates", 2.5),
+                Column.right("plated", 2.7),
+                Column.right("kg", 2.2),
+                Column.right("price " + job.catalog().currency(), 2.8),
+                Column.right("uneven", 2.9),
+                Column.right("heat W", 2.4),
+                Column.centre("coil", 1.7));
         Catalog prices = job.catalog();
         for (Alternative a : choice.alternatives()) {
             Figures f = a.figures();

@@ -181,7 +181,7 @@ final class ConfirmLists {
         for (TapeSheet.Thing mark : tape.marks()) {
             table.row("mark: " + TapeText.shortName(mark.name()), "", "", ties(mark));
         }
-        return table;
+        return table.withoutEmptyColumns();
     }
 
     private static String name(KeepOut k) {

@@ -2,6 +2,7 @@ package org.runbend.export.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** A table of texts: columns with a head, then rows. Cells wrap; the head comes again on every page. */
 public final class PdfTable {
@@ -34,6 +35,19 @@ public final class PdfTable {
     /** Adds a row in bold under a stronger line, such as a total. */
     public PdfTable strongRow(String... cells) {
         return add(true, List.of(cells));
+    }
+
+    /** The table without columns in which no row says anything. */
+    public PdfTable withoutEmptyColumns() {
+        List<Integer> kept = IntStream.range(0, columns.size())
+                .filter(c -> rows.isEmpty()
+                        || rows.stream().anyMatch(r -> !r.cells().get(c).isBlank()))
+                .boxed()
+                .toList();
+        PdfTable table = new PdfTable(kept.stream().map(columns::get).toList());
+        rows.forEach(r ->
+                table.add(r.strong(), kept.stream().map(c -> r.cells().get(c)).toList()));
+        return table;
     }
 
     /** Whether there is no row. */

@@ -124,6 +124,10 @@ class AlternativesCommandTest {
             };
             String text = letters.getText(pdf);
             assertTrue(text.contains("Alternatives KC-2035") && text.contains("Take care: "), text);
+            for (String word : List.of("return", "quarter", "served", "uneven", "heat", "plated")) {
+                assertTrue(text.matches("(?s).*\\b" + word + "\\b.*"), "broken in the head: " + word + " in " + text);
+            }
+            assertFalse(text.matches("(?s).*\\d\\.\\s*\\n\\d.*"), "a number is broken in " + text);
         }
     }
 }

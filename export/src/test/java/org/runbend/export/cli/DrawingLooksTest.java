@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.runbend.export.drafting.ConfirmDrafting;
 import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.PaperDrafting;
 import org.runbend.export.drawing.Arc;
@@ -32,6 +33,7 @@ import org.runbend.export.dxf.read.DxfDrawing;
 import org.runbend.export.dxf.read.DxfEntity;
 import org.runbend.export.dxf.read.DxfReader;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.tape.TapeMeasuring;
 
 /** What a person sees of the drawing of each example: boxes of words against lines, worked out with JTS. */
 class DrawingLooksTest {
@@ -130,6 +132,22 @@ class DrawingLooksTest {
                 .map(m -> ((Text) m.shape()).string())
                 .toList();
         assertEquals(List.of("R 825.9"), radii, "(480^2 + 750^2) / (2 x 480)");
+    }
+
+    /** What the customer signs shows the pipe of the plan where it lies, as a line that nobody takes for a measure. */
+    @Test
+    void theCustomerSeesTheLoop() {
+        KitPlan plan = PlannedExamples.plan(PlannedExamples.FOLDER.resolve("camper.yaml"));
+        Sheet sheet = ConfirmDrafting.draw(plan, new TapeMeasuring().measure(plan.job()), 20);
+        Sheet full = new FloorDrafting().draw(plan);
+        assertEquals(shapes(full, Layer.PIPE), shapes(sheet, Layer.CHANNEL));
+    }
+
+    private static List<org.runbend.export.drawing.Shape> shapes(Sheet sheet, Layer layer) {
+        return sheet.marks().stream()
+                .filter(m -> m.layer() == layer)
+                .map(Mark::shape)
+                .toList();
     }
 
     /** Lines and arcs take the place of polylines, as long as these and at the same places. */

@@ -31,8 +31,8 @@ class ThinWebTest {
     })
     void isSaid(String loop, int least, String verdict, double web) throws IOException {
         String shop = Files.readString(Path.of("..", "examples", "workshop.yaml"));
-        assertTrue(shop.contains("leastWeb: 10}"));
-        Files.writeString(folder.resolve("shop.yaml"), shop.replace("leastWeb: 10}", "leastWeb: " + least + "}"));
+        assertTrue(shop.contains("leastWeb: 10,"));
+        Files.writeString(folder.resolve("shop.yaml"), shop.replace("leastWeb: 10,", "leastWeb: " + least + ","));
         Path job = Files.writeString(folder.resolve("job.yaml"), """
                 job: Tooth
                 order: T-1
