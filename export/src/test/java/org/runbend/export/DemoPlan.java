@@ -28,6 +28,7 @@ import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.tape.TapeMeasuring;
 
 /**
  * A plan made by hand: floor 1500 x 900, spacing 150, radius 75, one loop of 7 runs and 6 bends.
@@ -45,8 +46,14 @@ public final class DemoPlan {
     public static KitPlan plan() {
         return new KitPlan(
                 job(),
+                new TapeMeasuring().measure(job()),
                 new KitPlan.LaidPart(
-                        75, new KitPlan.LatticePlace(new Point(75, 75), 0, 150, 60), List.of(loop()), 95, bare()),
+                        75,
+                        new KitPlan.LatticePlace(new Point(75, 75), 0, 150, 60),
+                        List.of(loop()),
+                        95,
+                        bare(),
+                        List.of()),
                 plates(),
                 new CoilPlan(
                         List.of(new CoilPlan.CoilCut(

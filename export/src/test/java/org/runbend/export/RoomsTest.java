@@ -153,6 +153,7 @@ class RoomsTest {
                             "optimizer.channel",
                             "optimizer.coils",
                             "optimizer.plates",
+                            "optimizer.tape",
                             "optimizer.heat..")),
             // held to records by {@link #verifiersUseRecordsAlone()}
             Map.entry(

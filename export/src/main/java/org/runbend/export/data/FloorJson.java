@@ -3,15 +3,13 @@ package org.runbend.export.data;
 import java.io.IOException;
 import java.util.List;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.tape.TapeMeasuring;
 import org.runbend.optimizer.tape.TapeSheet;
 
 /** The floor in kit.json: what its confirmation says of it. */
 final class FloorJson {
     private FloorJson() {}
 
-    static void write(JsonOut out, Job job) throws IOException {
-        TapeSheet tape = new TapeMeasuring().measure(job);
+    static void write(JsonOut out, Job job, TapeSheet tape) throws IOException {
         out.open("floor").text("fingerprint", job.floor().fingerprint());
         out.number("width", tape.width()).number("height", tape.height());
         out.list("corners", tape.corners(), c -> out.text("name", c.name()).point("at", c.at()));

@@ -14,12 +14,12 @@ import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
 import org.runbend.optimizer.plan.PortHole;
 import org.runbend.optimizer.plan.SawWork;
-import org.runbend.optimizer.planning.KeptPipe;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
@@ -38,7 +38,7 @@ public final class KitJson {
             JsonOut out = new JsonOut().open();
             out.whole("contract", CONTRACT);
             head(out, plan);
-            FloorJson.write(out, plan.job());
+            FloorJson.write(out, plan.job(), plan.tape());
             port(out, plan);
             pipe(out, plan);
             if (plan.isOnLattice()) {
@@ -164,7 +164,7 @@ public final class KitJson {
 
     /** Parts that were already routed; no key where a job keeps nothing. */
     private static void kept(JsonOut out, KitPlan plan) throws IOException {
-        List<KeptPipe> parts = KeptPipe.of(plan);
+        List<KeptPipe> parts = plan.kept();
         if (!parts.isEmpty()) {
             out.list("kept", parts, part -> out.whole("part", part.part())
                     .number("length", part.length())

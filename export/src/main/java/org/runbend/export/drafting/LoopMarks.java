@@ -102,7 +102,7 @@ final class LoopMarks {
     void numberPlates(KitPlan plan) {
         Map<PlatePiece, String> names = CutList.plateNames(plan);
         for (PlatePiece piece : plan.plates().pieces()) {
-            List<Point> line = centreLine(plan, piece);
+            List<Point> line = Places.all(plan.centreLine(piece));
             labels.keepLeadersOff(head(line.get(0), line.get(1)));
         }
         for (PlatePiece piece : plan.plates().pieces()) {
@@ -112,7 +112,7 @@ final class LoopMarks {
                             .orElseThrow()
                             .width()
                     / 2;
-            List<Point> line = centreLine(plan, piece);
+            List<Point> line = Places.all(plan.centreLine(piece));
             plateName(line.get(0), line.get(1), half, piece.places().size() > 1, names.get(piece));
         }
     }
@@ -137,36 +137,9 @@ final class LoopMarks {
         return Places.between(a, b, 0.4);
     }
 
-    /** The rectangle that a piece covers: along its run, or midway between its two runs. */
+    /** The rectangle that a piece covers. */
     static Path body(KitPlan plan, PlatePiece piece) {
-        double half =
-                plan.job().catalog().findPlate(piece.product()).orElseThrow().width() / 2;
-        List<Point> line = centreLine(plan, piece);
-        Point a = line.get(0);
-        Point b = line.get(1);
-        double left = a.angleTo(b) + 90;
-        return Path.polygon(
-                List.of(a.polar(-half, left), b.polar(-half, left), b.polar(half, left), a.polar(half, left)));
-    }
-
-    private static List<Point> centreLine(KitPlan plan, PlatePiece piece) {
-        List<Point> first = groove(plan, piece, 0);
-        if (piece.places().size() == 1) {
-            return first;
-        }
-        List<Point> second = groove(plan, piece, 1);
-        Point a = first.get(0);
-        boolean against = a.distance(second.get(0)) > a.distance(second.get(1));
-        return List.of(
-                Places.between(a, second.get(against ? 1 : 0), 0.5),
-                Places.between(first.get(1), second.get(against ? 0 : 1), 0.5));
-    }
-
-    private static List<Point> groove(KitPlan plan, PlatePiece piece, int groove) {
-        PlatePiece.Place place = piece.places().get(groove);
-        Element.Run run = (Element.Run)
-                plan.loops().get(place.loop()).breakdown().elements().get(place.element());
-        return List.of(Places.at(run.along(place.from())), Places.at(run.along(place.from() + piece.length())));
+        return Path.polygon(Places.all(plan.body(piece)));
     }
 
     /** A light cross. */

@@ -3,7 +3,6 @@ package org.runbend.export.folder;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -133,12 +132,7 @@ public final class KitFiles {
 
     /** The same, with holes and pipe of the plan. */
     private static byte[] confirm(KitPlan plan) {
-        List<TapeMeasuring.Hole> holes = plan.holes().stream()
-                .map(h ->
-                        new TapeMeasuring.Hole(h.loop() + " " + h.kind().name().toLowerCase(Locale.ROOT), h.at()))
-                .toList();
-        TapeSheet tape = new TapeMeasuring().measure(plan.job(), holes);
-        return confirm(plan.job(), tape, warning(plan), scale -> ConfirmDrafting.draw(plan, tape, scale));
+        return confirm(plan.job(), plan.tape(), warning(plan), scale -> ConfirmDrafting.draw(plan, plan.tape(), scale));
     }
 
     private static byte[] confirm(Job job, TapeSheet tape, String warning, DoubleFunction<Sheet> drawing) {

@@ -36,12 +36,18 @@ record ClosedLines(
                 p -> byLayer.computeIfAbsent(p.layer(), l -> new ArrayList<>()).add(p));
         List<Chaining> chainings = new ArrayList<>();
         List<Piece> left = new ArrayList<>();
+        int layersLeft = 0;
+        Chaining last = null;
         for (List<Piece> pieces : byLayer.values()) {
-            left.addAll(chained(pieces, tolerance, chainings).left());
+            Chaining chaining = chained(pieces, tolerance, chainings);
+            boolean any = left.addAll(chaining.left());
+            layersLeft += any ? 1 : 0;
+            last = any || last == null ? chaining : last;
         }
-        Chaining last = byLayer.size() > 1
-                ? chained(left, tolerance, chainings)
-                : chainings.isEmpty() ? chained(left, tolerance, chainings) : chainings.get(0);
+        // what is left of one layer alone was joined there already
+        if (last == null || layersLeft > 1) {
+            last = chained(left, tolerance, chainings);
+        }
         List<Contour> all = new ArrayList<>(figures.hatched());
         all.addAll(figures.contours);
         figures.circles.forEach(c -> all.add(Contour.circle(c.layer(), new Point(c.x(), c.y()), c.radius())));

@@ -1,6 +1,5 @@
 package org.runbend.optimizer.plan;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -8,17 +7,20 @@ import java.util.stream.Stream;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.breakdown.Breakdown;
-import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.plates.PlateBody;
+import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.tape.TapeSheet;
 
 /**
  * Everything that leaves: what papers, drawings and data files say stands here, so that none of them computes.
  *
  * @param job the job
+ * @param tape what a person can measure of the floor and the holes in it
  * @param laid the loops on the floor
  * @param plates plates
  * @param coils coils
@@ -31,6 +33,7 @@ import org.runbend.optimizer.plates.PlatePlan;
  */
 public record KitPlan(
         Job job,
+        TapeSheet tape,
         LaidPart laid,
         PlatePlan plates,
         CoilPlan coils,
@@ -71,6 +74,21 @@ public record KitPlan(
         return laid.served();
     }
 
+    /** What lies in parts that were already routed. */
+    public List<KeptPipe> kept() {
+        return laid.kept();
+    }
+
+    /** The four corners of the floor that a piece of plate covers, mm. */
+    public List<Point> body(PlatePiece piece) {
+        return PlateBody.corners(loops().stream().map(LoopPlan::breakdown).toList(), job.catalog(), piece);
+    }
+
+    /** Where the middle line of a piece of plate begins and ends, mm. */
+    public List<Point> centreLine(PlatePiece piece) {
+        return PlateBody.centreLine(loops().stream().map(LoopPlan::breakdown).toList(), piece);
+    }
+
     /** Everything that goes in the box. */
     public List<BoxItem> items() {
         return box.items();
@@ -93,15 +111,7 @@ public record KitPlan(
 
     /** The holes of all loops, flow before return. */
     public List<PortHole> holes() {
-        List<PortHole> holes = new ArrayList<>();
-        for (LoopPlan loop : loops()) {
-            boolean given = !job.floor().port().holes().isEmpty();
-            Slot flow = loop.breakdown().slots().get(0);
-            Slot back = loop.breakdown().slots().get(1);
-            holes.add(new PortHole(loop.name(), PortHole.Kind.FLOW, flow.from(), flow, given));
-            holes.add(new PortHole(loop.name(), PortHole.Kind.RETURN, back.from(), back, given));
-        }
-        return holes;
+        return PortHole.of(job, loops());
     }
 
     /** What the job names and the box does not hold, with how much of it is needed, one phrase each. */
@@ -127,12 +137,12 @@ public record KitPlan(
     /** The same plan with one more thing to know, before the others. */
     public KitPlan withRemark(String remark) {
         List<String> more = Stream.concat(Stream.of(remark), remarks.stream()).toList();
-        return new KitPlan(job, laid, plates, coils, box, channel, heat, plateOptions, checks, more);
+        return new KitPlan(job, tape, laid, plates, coils, box, channel, heat, plateOptions, checks, more);
     }
 
     /** The same plan with what its plates would cost if less were asked of them. */
     public KitPlan with(PlateOptions options) {
-        return new KitPlan(job, laid, plates, coils, box, channel, heat, Optional.of(options), checks, remarks);
+        return new KitPlan(job, tape, laid, plates, coils, box, channel, heat, Optional.of(options), checks, remarks);
     }
 
     /**
@@ -143,13 +153,20 @@ public record KitPlan(
      * @param loops the loops
      * @param served share of the heated floor that they serve, %
      * @param bareFloor the heated floor that stays bare, why, and what would free it, the largest part first
+     * @param kept what lies in parts that were already routed
      */
     public record LaidPart(
-            double bendRadius, LatticePlace lattice, List<LoopPlan> loops, double served, List<BareFloor> bareFloor) {
+            double bendRadius,
+            LatticePlace lattice,
+            List<LoopPlan> loops,
+            double served,
+            List<BareFloor> bareFloor,
+            List<KeptPipe> kept) {
         /** Copies the lists. */
         public LaidPart {
             loops = List.copyOf(loops);
             bareFloor = List.copyOf(bareFloor);
+            kept = List.copyOf(kept);
         }
     }
 

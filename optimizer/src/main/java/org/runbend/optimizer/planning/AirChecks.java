@@ -8,7 +8,6 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
-import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Slot;
@@ -16,9 +15,9 @@ import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Groove;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
-import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlanCheck.Verdict;
+import org.runbend.optimizer.plates.PlateBody;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
 
@@ -115,7 +114,7 @@ final class AirChecks {
         for (KeepOut k : job.floor().plateless()) {
             Geometry thing = FloorShapes.bare(k.bare());
             for (PlatePiece piece : plates.pieces()) {
-                Geometry body = body(piece);
+                Geometry body = FloorShapes.polygon(PlateBody.corners(loops, job.catalog(), piece));
                 double air = body.distance(thing);
                 if (air == 0) {
                     double over = OverlayNGRobust.overlay(body, thing, OverlayNG.INTERSECTION)
@@ -147,38 +146,5 @@ final class AirChecks {
             line.add(new Coordinate(e.to().x(), e.to().y()));
         }
         return SHAPES.createLineString(line.toArray(Coordinate[]::new));
-    }
-
-    /** The rectangle of a piece: over its run, or midway between its two runs. */
-    private Geometry body(PlatePiece piece) {
-        double half = job.catalog()
-                        .findPlate(piece.product())
-                        .map(SpreaderPlate::width)
-                        .orElse(0.0)
-                / 2;
-        Point[] ends = ends(piece, 0);
-        if (piece.places().size() > 1) {
-            Point[] others = ends(piece, 1);
-            boolean against = ends[0].distance(others[0]) > ends[0].distance(others[1]);
-            ends = new Point[] {middle(ends[0], others[against ? 1 : 0]), middle(ends[1], others[against ? 0 : 1])};
-        }
-        double length = ends[0].distance(ends[1]);
-        double nx = -(ends[1].y() - ends[0].y()) / length * half;
-        double ny = (ends[1].x() - ends[0].x()) / length * half;
-        return FloorShapes.polygon(List.of(
-                new Point(ends[0].x() + nx, ends[0].y() + ny),
-                new Point(ends[1].x() + nx, ends[1].y() + ny),
-                new Point(ends[1].x() - nx, ends[1].y() - ny),
-                new Point(ends[0].x() - nx, ends[0].y() - ny)));
-    }
-
-    private Point[] ends(PlatePiece piece, int groove) {
-        PlatePiece.Place place = piece.places().get(groove);
-        Element.Run run = (Element.Run) loops.get(place.loop()).elements().get(place.element());
-        return new Point[] {run.along(place.from()), run.along(place.from() + piece.length())};
-    }
-
-    private static Point middle(Point a, Point b) {
-        return new Point((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
     }
 }

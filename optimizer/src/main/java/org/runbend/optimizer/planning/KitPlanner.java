@@ -25,11 +25,14 @@ import org.runbend.optimizer.laying.Laying;
 import org.runbend.optimizer.laying.LoopLaying;
 import org.runbend.optimizer.laying.LoopPipes;
 import org.runbend.optimizer.laying.OwnLoop;
+import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LaidFloor;
+import org.runbend.optimizer.plan.PortHole;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
+import org.runbend.optimizer.tape.TapeMeasuring;
 import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.KitVerifier;
 import org.runbend.optimizer.work.Work;
@@ -255,10 +258,12 @@ public final class KitPlanner {
         List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
         double served = ServedFloor.share(job, breakdowns(loops));
+        List<KeptPipe> kept = KeptPipes.of(job, radius, breakdowns(loops));
         ReckonedHeat heat = ReckonedHeat.of(job, loops, plates);
         KitPlan plan = new KitPlan(
                 job,
-                new KitPlan.LaidPart(radius, place, loops, 100 * served, bare),
+                new TapeMeasuring().measure(job, holes(job, loops)),
+                new KitPlan.LaidPart(radius, place, loops, 100 * served, bare, kept),
                 plates,
                 coils,
                 KitPlan.Box.of(items),
@@ -268,7 +273,7 @@ public final class KitPlanner {
                 PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
                 remarks(
                         job,
-                        radius,
+                        kept,
                         loops,
                         plates,
                         coils,
@@ -280,6 +285,12 @@ public final class KitPlanner {
             throw new IllegalStateException("the plan breaks a rule: " + violations);
         }
         return plan;
+    }
+
+    private static List<TapeMeasuring.Hole> holes(Job job, List<KitPlan.LoopPlan> loops) {
+        return PortHole.of(job, loops).stream()
+                .map(h -> new TapeMeasuring.Hole(h.name(), h.at()))
+                .toList();
     }
 
     /** The tightest bend of pipe, lead-ins and the turn into the holes among them, mm. */
@@ -295,7 +306,7 @@ public final class KitPlanner {
 
     private static List<String> remarks(
             Job job,
-            double radius,
+            List<KeptPipe> kept,
             List<KitPlan.LoopPlan> loops,
             PlatePlan plates,
             CoilPlan coils,
@@ -314,11 +325,7 @@ public final class KitPlanner {
         if (job.hasOwnLoop()) {
             remarks.add(asDrawn(job));
         }
-        KeptPipe.remark(
-                        job,
-                        radius,
-                        loops.stream().map(KitPlan.LoopPlan::breakdown).toList())
-                .ifPresent(remarks::add);
+        KeptPipes.remark(kept, breakdowns(loops)).ifPresent(remarks::add);
         bare.forEach(b -> remarks.add(b.sentence()));
         return remarks;
     }

@@ -27,6 +27,7 @@ import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.tape.TapeMeasuring;
 
 /**
  * A kit planned by hand: a floor of 600 x 450 mm, 12 nodes at a spacing of 150 mm and an edge of 75 mm, all served.
@@ -213,11 +214,13 @@ public final class SoundKit {
     public static KitPlan plan() {
         return new KitPlan(
                 job(OptionalDouble.empty()),
+                new TapeMeasuring().measure(job(OptionalDouble.empty())),
                 new KitPlan.LaidPart(
                         75,
                         new KitPlan.LatticePlace(new Point(75, 75), 0, SPACING, 12),
                         List.of(loopPlan()),
                         95,
+                        List.of(),
                         List.of()),
                 plates(),
                 coils(),

@@ -20,6 +20,7 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.job.read.JobReader;
+import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
 import org.runbend.optimizer.verify.WishVerifier;
@@ -39,7 +40,7 @@ class KeepLaidTest {
     void aPartWithCornersOnThreeFloors() throws IOException {
         for (String outline : List.of(F01, ODD, ELL)) {
             KitPlan plan = plan(outline, "keepLaid: [[[525, 300], [525, 675], [825, 675], [825, 300]]]");
-            KeptPipe kept = KeptPipe.of(plan).get(0);
+            KeptPipe kept = plan.kept().get(0);
             // legs 375 - 75, 300 - 150, 375 - 75 and two quarters of radius 75
             assertEquals(300 + 150 + 300 + Math.PI * 75, kept.length(), 1e-6, outline);
             assertEquals(5, kept.places().size());
@@ -61,7 +62,7 @@ class KeepLaidTest {
         KitPlan kept = plan(F01, "along: x, keepLaid: [" + parts + "]");
         assertEquals(20, kept.loops().get(0).turns());
         assertEquals(OptionalInt.of(20), kept.loops().get(0).turnBound());
-        assertEquals(4, KeptPipe.of(kept).size());
+        assertEquals(4, kept.kept().size());
     }
 
     /** Everything kept but the ends: the same loop again, and nothing of the loop before goes. */
@@ -87,7 +88,7 @@ class KeepLaidTest {
             KitPlan plan = plan(outline, "keepLaid: [[[300, 410], [900, 410]]]");
             double off = (410 - plan.lattice().origin().y()) / 150;
             assertEquals(Math.rint(off), off, 1e-6, "a row lies on the part");
-            assertEquals(600, KeptPipe.of(plan).get(0).length(), 1e-6);
+            assertEquals(600, plan.kept().get(0).length(), 1e-6);
         }
     }
 
@@ -96,7 +97,7 @@ class KeepLaidTest {
     void aSlopedPart() throws IOException {
         KitPlan plan = plan(F01, "keepLaid: [[[600, 300], [1400, 900]]]", ", reach: 600");
         assertEquals(Math.toDegrees(Math.atan2(600, 800)), plan.lattice().angle(), 1e-9);
-        assertEquals(1000, KeptPipe.of(plan).get(0).length(), 1e-6);
+        assertEquals(1000, plan.kept().get(0).length(), 1e-6);
     }
 
     /** Read with a tape off a kit of ours: legs between two bends a few tenths under the spacing, which the bends fill. */
@@ -105,7 +106,7 @@ class KeepLaidTest {
         for (String x : List.of("674.8", "674.6", "675.2")) {
             KitPlan plan = plan(F01, "keepLaid: [[[525, 975], [525, 675], [" + x + ", 675], [" + x + ", 975]]]");
             // two legs of 300 less 75 each and two quarters of radius 75
-            assertEquals(225 + 225 + Math.PI * 75, KeptPipe.of(plan).get(0).length(), 1, x);
+            assertEquals(225 + 225 + Math.PI * 75, plan.kept().get(0).length(), 1, x);
         }
     }
 
@@ -146,7 +147,7 @@ class KeepLaidTest {
         KitPlan plan =
                 plan(F01, "keepLaid: [[[525, 602], [527, 675], [976, 678], [979, 300]], [[1129, 301], [1131, 675]]]");
         assertEquals(0, plan.lattice().angle(), 1e-9);
-        for (KeptPipe part : KeptPipe.of(plan)) {
+        for (KeptPipe part : plan.kept()) {
             assertTrue(!part.places().isEmpty(), "a part is not followed");
         }
         Job job = job(F01, "keepLaid: [[[300, 410], [900, 413]]]", "");

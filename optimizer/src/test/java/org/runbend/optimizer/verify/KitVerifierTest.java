@@ -308,7 +308,8 @@ class KitVerifierTest {
             List<PlanCheck> checks) {
         return new KitPlan(
                 job,
-                new KitPlan.LaidPart(75, SOUND.lattice(), loops, SOUND.served(), List.of()),
+                SOUND.tape(),
+                new KitPlan.LaidPart(75, SOUND.lattice(), loops, SOUND.served(), List.of(), List.of()),
                 plates,
                 coils,
                 new KitPlan.Box(items, total, weight),

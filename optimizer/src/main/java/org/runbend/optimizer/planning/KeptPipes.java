@@ -10,63 +10,39 @@ import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.breakdown.SamePipe;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Veto;
-import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KeptPipe;
 
-/**
- * A part that was already routed, as it lies in the new plan.
- *
- * @param part its number in the job file, from 0
- * @param length pipe of the plan that lies in it, mm
- * @param places the elements that do
- */
-public record KeptPipe(int part, double length, List<Place> places) {
+/** Finds what of a plan lies in parts that were already routed. */
+final class KeptPipes {
     private static final double NOTHING = 0.01;
 
-    /** Copies the list. */
-    public KeptPipe {
-        places = List.copyOf(places);
-    }
+    private KeptPipes() {}
 
-    /**
-     * An element that lies in the part, whole or partly.
-     *
-     * @param loop number of the loop
-     * @param element number of the element
-     * @param length how much of it, mm
-     */
-    public record Place(int loop, int element, double length) {}
-
-    /** The parts of a plan's job, in the order of the job file. */
-    public static List<KeptPipe> of(KitPlan plan) {
-        return of(
-                plan.job(),
-                plan.bendRadius(),
-                plan.loops().stream().map(KitPlan.LoopPlan::breakdown).toList());
-    }
-
-    private static List<KeptPipe> of(Job job, double radius, List<Breakdown> loops) {
+    /** The parts of a job, in the order of the job file. */
+    static List<KeptPipe> of(Job job, double radius, List<Breakdown> loops) {
         List<KeptPipe> all = new ArrayList<>();
         for (Veto veto : job.layout().vetoes()) {
             if (veto instanceof Veto.Kept part) {
                 // legs read off a groove may be a little short for the bends at their ends
                 List<Element> routed =
                         new Filleting().breakDownDrawn(part.points(), radius).elements();
-                List<Place> places = places(loops, routed);
-                double length = places.stream().mapToDouble(Place::length).sum();
+                List<KeptPipe.Place> places = places(loops, routed);
+                double length =
+                        places.stream().mapToDouble(KeptPipe.Place::length).sum();
                 all.add(new KeptPipe(all.size(), length, places));
             }
         }
         return all;
     }
 
-    private static List<Place> places(List<Breakdown> loops, List<Element> routed) {
-        List<Place> places = new ArrayList<>();
+    private static List<KeptPipe.Place> places(List<Breakdown> loops, List<Element> routed) {
+        List<KeptPipe.Place> places = new ArrayList<>();
         for (int i = 0; i < loops.size(); i++) {
             List<Element> elements = loops.get(i).elements();
             for (int j = 0; j < elements.size(); j++) {
                 double length = SamePipe.common(elements.get(j), routed);
                 if (length > NOTHING) {
-                    places.add(new Place(i, j, length));
+                    places.add(new KeptPipe.Place(i, j, length));
                 }
             }
         }
@@ -74,8 +50,7 @@ public record KeptPipe(int part, double length, List<Place> places) {
     }
 
     /** One sentence on what is kept and what is new; empty if the job keeps nothing. */
-    static Optional<String> remark(Job job, double radius, List<Breakdown> loops) {
-        List<KeptPipe> parts = of(job, radius, loops);
+    static Optional<String> remark(List<KeptPipe> parts, List<Breakdown> loops) {
         if (parts.isEmpty()) {
             return Optional.empty();
         }
