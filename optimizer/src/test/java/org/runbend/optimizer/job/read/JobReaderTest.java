@@ -120,10 +120,14 @@ class JobReaderTest {
         assertEquals("step", job.floor().unheated().get(0).name());
         assertEquals(900, job.pipe().flowTail());
         assertEquals(1100, job.pipe().returnTail());
-        assertEquals(
-                Optional.of(new Job.Heating(
-                        "propylene-glycol-40", 50, 20, -10, OptionalDouble.of(-15), Optional.of("CP-12"))),
-                job.heating());
+        Job.Heating heating = job.heating().orElseThrow();
+        assertEquals("propylene-glycol-40", heating.coolant());
+        assertEquals(41, heating.flow());
+        assertEquals(20, heating.room());
+        assertEquals(-10, heating.outside());
+        assertEquals(OptionalDouble.of(-15), heating.coldest());
+        assertEquals(Optional.of("CP-12"), heating.pump());
+        assertEquals(OptionalDouble.of(65), heating.wish().source());
     }
 
     /** A run has no front: 180 degrees are 0, and what is steeper than 90 degrees runs along the lattice's other axis. */
