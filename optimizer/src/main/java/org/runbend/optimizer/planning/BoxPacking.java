@@ -9,6 +9,7 @@ import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
@@ -154,15 +155,22 @@ final class BoxPacking {
             case BEND ->
                 item.quantityFor(
                         loops.stream().mapToInt(Breakdown::quarterBends).sum());
-            case METRE_OF_RUN ->
-                item.quantityFor(
-                        loops.stream().mapToDouble(Breakdown::straightLength).sum() / 1000);
+            case METRE_OF_RUN -> item.quantityFor(straight(loops) / 1000);
             case METRE_OF_PIPE ->
                 item.quantityFor(
                         loops.stream().mapToDouble(Breakdown::floorLength).sum() / 1000);
             case PLATE_PIECE -> item.quantityFor(plates.pieces().size());
             case ON_DEMAND -> isAidNeeded(item) ? item.quantityFor(1) : 0;
         };
+    }
+
+    /** All straight pipe, mm, lead-ins too: they are routed and taped like any run. */
+    private static double straight(List<Breakdown> loops) {
+        return loops.stream()
+                .flatMap(l -> l.elements().stream())
+                .filter(Element.Run.class::isInstance)
+                .mapToDouble(Element::length)
+                .sum();
     }
 
     private boolean isAidNeeded(Item item) {

@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.optimizer.breakdown.BendCount;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.KitVerifier;
@@ -77,6 +79,23 @@ class BoxContentsTest {
         String water = heated.replace("propylene-glycol-40", "water");
         KitPlan unsold = Sheds.plan(Sheds.job(folder, water));
         assertEquals("Water, about 4 l for the pipe alone", unsold.notSupplied().get(0));
+    }
+
+    /** Tape for each centimetre of straight pipe: what is routed to the holes is taped too, and counted like the rest. */
+    @Test
+    void leadInsAreTaped() throws IOException {
+        String joined = Sheds.SHED.replace(
+                "port: {at: [0, 75]}", "port: {at: [0, 700], holes: [{flow: [90, 690], return: [90, 870]}]}");
+        String catalog = Sheds.catalog("per: metre-of-run, amount: 0.04", "per: metre-of-run, amount: 100");
+        KitPlan plan = Sheds.plan(Sheds.job(folder, joined, catalog, Optional.empty()));
+        Breakdown pipe = plan.loops().get(0).breakdown();
+        double runs = pipe.elements().stream()
+                .filter(Element.Run.class::isInstance)
+                .mapToDouble(Element::length)
+                .sum();
+        assertTrue(runs > pipe.straightLength() + 1, "there are lead-ins");
+        assertEquals((long) Math.ceil(runs / 10 - 1e-9), item(plan, "FT-25").quantity());
+        assertEquals(List.of(), KitVerifier.verify(plan));
     }
 
     /** A coil of 30 m is missed by little: the catalog is made to sell one 0.2 m shorter than the cut. */
