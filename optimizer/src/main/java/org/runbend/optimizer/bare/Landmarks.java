@@ -23,6 +23,9 @@ final class Landmarks {
     /** Shorter sides are no walls to measure from, mm. */
     private static final double SHORT = 200;
 
+    /** Corners this near to a side's line lie on it, mm. */
+    private static final double ON = 1;
+
     private final Job.FloorPlan floor;
 
     private record Landmark(String name, Geometry shape) {}
@@ -73,11 +76,14 @@ final class Landmarks {
         return "at " + brackets(at) + nearest + walls(at);
     }
 
-    /** A side of the outline, its direction in degrees, and how far a place lies off it, mm. */
-    private record Wall(Point from, Point to, double direction, double away, String mark) {
+    /**
+     * A side of the outline, its direction in degrees, how far a place lies off it, mm, and whether the floor ends there: the
+     * side of a notch faces like another wall and is told by its corners.
+     */
+    private record Wall(Point from, Point to, double direction, double away, boolean outer, String mark) {
         String words() {
             double turned = Math.abs(Math.IEEEremainder(direction, 90));
-            String side = turned > FLAT / 10
+            String side = turned > FLAT / 10 || !outer
                     ? "wall from " + brackets(from) + " to " + brackets(to)
                     : switch (Math.floorMod(Math.round(direction / 90), 4)) {
                         case 0 -> "lower wall";
@@ -97,7 +103,7 @@ final class Landmarks {
         for (int i = 0; i < outline.size(); i++) {
             wall(i, hand, at).ifPresent(near::add);
         }
-        near.sort(Comparator.comparingDouble(w -> Math.rint(10 * w.away)));
+        near.sort(Comparator.<Wall>comparingDouble(w -> Math.rint(10 * w.away)).thenComparing(w -> !w.outer));
         for (Wall other : near) {
             double between = Math.abs(Math.IEEEremainder(other.direction - near.get(0).direction, 180));
             if (between > LIKE) {
@@ -114,7 +120,7 @@ final class Landmarks {
         Point b = outline.get((i + 1) % outline.size());
         double length = a.distance(b);
         double along = ((at.x() - a.x()) * (b.x() - a.x()) + (at.y() - a.y()) * (b.y() - a.y())) / length;
-        double off = ((b.x() - a.x()) * (at.y() - a.y()) - (b.y() - a.y()) * (at.x() - a.x())) / length;
+        double off = off(a, b, at);
         boolean inside = hand == 0 ? off > 0 : off < 0;
         if (length < SHORT || along < 0 || along > length || !inside) {
             return Optional.empty();
@@ -125,7 +131,13 @@ final class Landmarks {
                 .findFirst()
                 .orElse("");
         double direction = Math.toDegrees(Math.atan2(b.y() - a.y(), b.x() - a.x())) + hand;
-        return Optional.of(new Wall(a, b, direction, Math.abs(off), mark));
+        boolean outer = outline.stream().allMatch(p -> off(a, b, p) * (hand == 0 ? 1 : -1) >= -ON);
+        return Optional.of(new Wall(a, b, direction, Math.abs(off), outer, mark));
+    }
+
+    /** How far a point lies to the left of a line, mm. */
+    private static double off(Point a, Point b, Point p) {
+        return ((b.x() - a.x()) * (p.y() - a.y()) - (b.y() - a.y()) * (p.x() - a.x())) / a.distance(b);
     }
 
     private static double twiceArea(List<Point> outline) {

@@ -50,7 +50,29 @@ class LandmarksTest {
                 new Point(1000, 2000),
                 new Point(0, 2000));
         assertEquals(
-                "at [900, 1900] near the corner [1000, 2000], 100 mm from the right wall and 100 mm from the upper wall",
+                "at [900, 1900] near the corner [1000, 2000], 100 mm from the upper wall and 100 mm from the wall from"
+                        + " [1000, 1000] to [1000, 2000]",
                 of(ell, List.of()).words(new Point(900, 1900)));
+    }
+
+    /** Midway between the left wall and the side of a wheel arch: the wall is meant, not the arch that faces like the right one. */
+    @Test
+    void notchesAreNoWalls() {
+        List<Point> van = List.of(
+                new Point(0, 0),
+                new Point(2700, 0),
+                new Point(2700, 1600),
+                new Point(1600, 1600),
+                new Point(1600, 1390),
+                new Point(800, 1390),
+                new Point(800, 1600),
+                new Point(0, 1600));
+        assertEquals(
+                "at [400, 1550] near the corner [800, 1600], 50 mm from the upper wall and 400 mm from the left wall",
+                of(van, List.of()).words(new Point(400, 1550)));
+        assertEquals(
+                "at [1125, 1275] near the corner [800, 1390], 115 mm from the wall from [1600, 1390] to [800, 1390] and"
+                        + " 1125 mm from the left wall",
+                of(van, List.of()).words(new Point(1125, 1275)));
     }
 }
