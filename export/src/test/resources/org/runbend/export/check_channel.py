@@ -23,8 +23,17 @@ kit = json.load(open(sys.argv[1]))
 model = ezdxf.readfile(sys.argv[2]).modelspace()
 
 
+def ring(points):
+    """The points, the last the first itself where rounding of an arc's end left it beside it (far under a nanometre)."""
+    return points[:-1] + points[:1] if math.dist(points[0], points[-1]) < 1e-9 else points
+
+
 def lines(layer):
-    return [[(p.x, p.y) for p in path.make_path(e).flattening(CHORD)] for e in model.query("LWPOLYLINE") if e.dxf.layer == layer]
+    return [
+        ring([(p.x, p.y) for p in path.make_path(e).flattening(CHORD)])
+        for e in model.query("LWPOLYLINE")
+        if e.dxf.layer == layer
+    ]
 
 
 def cut(groove):
