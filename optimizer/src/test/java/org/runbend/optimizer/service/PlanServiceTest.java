@@ -62,7 +62,7 @@ class PlanServiceTest {
                     at[0] = step.what();
                     reached.countDown();
                 });
-                Running<?> running = i % 4 == 0 ? service.choose(whole, work) : service.plan(job, work);
+                Running<?> running = i % 10 == 0 ? service.choose(whole, work) : service.plan(job, work);
                 reached.await(10, TimeUnit.SECONDS);
                 TimeUnit.MICROSECONDS.sleep(random.nextInt(20_000));
                 phases.add(at[0].replaceAll("\\d.*", ""));
