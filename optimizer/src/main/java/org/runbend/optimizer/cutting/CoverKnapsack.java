@@ -23,6 +23,7 @@ public final class CoverKnapsack {
         }
     }
 
+    /** A knapsack of which so much must be filled, hundredths of mm. */
     public CoverKnapsack(long need) {
         this.need = need;
     }

@@ -11,6 +11,7 @@ public final class Region {
     private final int[] local;
     private final int[] neighbours;
 
+    /** The nodes of a block, numbered anew from 0. */
     public Region(LatticeGraph graph, BiconnectedBlock block) {
         this.graph = graph;
         this.nodes = block.nodes().stream().mapToInt(Integer::intValue).toArray();
@@ -28,10 +29,12 @@ public final class Region {
         }
     }
 
+    /** The graph that it is part of. */
     public LatticeGraph graph() {
         return graph;
     }
 
+    /** How many nodes it has. */
     public int size() {
         return nodes.length;
     }
@@ -51,10 +54,12 @@ public final class Region {
         return neighbours[4 * i + heading];
     }
 
+    /** Column of a local number. */
     public int column(int i) {
         return graph.column(nodes[i]);
     }
 
+    /** Row of a local number. */
     public int row(int i) {
         return graph.row(nodes[i]);
     }

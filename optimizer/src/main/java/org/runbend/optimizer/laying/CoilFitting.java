@@ -167,7 +167,7 @@ public final class CoilFitting {
                 ? Optional.empty()
                 : WishConflict.lengthening(job)
                         .limit(MOST_LEFT_AWAY)
-                        .filter(w -> Laying.isWithinLimit(w.without()))
+                        .filter(w -> Laying.isWithinLimit(w.without(), work.hushed()))
                         .map(WishConflict.Wish::key)
                         .findFirst();
         String reason = String.format(Locale.ROOT, "no useful loop was found that is cut from %.0f mm; ", limit);

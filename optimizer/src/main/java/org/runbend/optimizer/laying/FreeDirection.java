@@ -31,6 +31,7 @@ public final class FreeDirection {
     private final double radius;
     private final Work work;
 
+    /** For bends of a radius, mm, under some work. */
     public FreeDirection(double radius, Work work) {
         this.radius = radius;
         this.work = work;

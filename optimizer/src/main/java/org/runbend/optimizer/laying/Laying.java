@@ -36,17 +36,18 @@ public final class Laying {
         return new Laying(new FreeDirection(radius, work).settle(job), radius, work);
     }
 
+    /** The loops; throws {@code Unbuildable} where the job cannot be laid as asked. */
     public LaidLoops lay() {
         OptionalInt asked = job.layout().loops();
         return asked.isPresent() ? new CoilFitting(job, radius, work).fit(lay(asked.getAsInt())) : fewest();
     }
 
     /** Whether loops can be laid within the limit of the pipe. */
-    static boolean isWithinLimit(Job job) {
+    static boolean isWithinLimit(Job job, Work work) {
         double radius = LoopPipes.bendRadius(job);
-        Laying laying = of(job, radius, Work.silent());
+        Laying laying = of(job, radius, work);
         LaidLoops laid = laying.lay(job.layout().loops().orElse(1));
-        return new CoilFitting(laying.job, radius, Work.silent()).fitted(laid).isPresent();
+        return new CoilFitting(laying.job, radius, work).fitted(laid).isPresent();
     }
 
     private LaidLoops lay(int loops) {

@@ -77,6 +77,7 @@ public final class LoopLaying {
                 .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.whole(), BareProblem.Limits.of(job)));
     }
 
+    /** The best loop over a few lattices; throws {@code Unbuildable} where there is none. */
     public Laid lay(Job job, double radius, Work work) {
         FloorProblem problem = problem(job, radius, job.floor().port().reach());
         if (job.isStiff()) {
@@ -243,6 +244,7 @@ public final class LoopLaying {
                 Entry.of(job, loops));
     }
 
+    /** What a job prefers among equal loops. */
     public static Preference preference(Job job) {
         return new Preference(
                 LatticeDirection.of(job).axis(),

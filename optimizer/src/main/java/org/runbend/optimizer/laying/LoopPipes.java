@@ -30,6 +30,7 @@ public final class LoopPipes {
     private final double radius;
     private final Entry entry;
 
+    /** For the loops of a job, with bends of a radius, mm. */
     public LoopPipes(Job job, double radius) {
         this.job = job;
         this.radius = radius;

@@ -28,6 +28,7 @@ public final class Model {
             return cost;
         }
 
+        /** Greatest value of a row. */
         public double upper() {
             return upper;
         }
@@ -64,10 +65,12 @@ public final class Model {
         return columns.size() - 1;
     }
 
+    /** How many rows there are. */
     public int rowCount() {
         return rowLimits.size();
     }
 
+    /** Least value of a row. */
     public double lower(int row) {
         return rowLimits.get(row)[0];
     }
@@ -76,6 +79,7 @@ public final class Model {
         return rowLimits.get(row)[1];
     }
 
+    /** The columns by their index. */
     public List<Column> columns() {
         return columns;
     }

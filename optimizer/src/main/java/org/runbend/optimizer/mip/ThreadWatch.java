@@ -5,6 +5,7 @@ public final class ThreadWatch implements Watch {
     private final Thread worker = Thread.currentThread();
     private final Watch other;
 
+    /** For the calling thread, beside another watch. */
     public ThreadWatch(Watch other) {
         this.other = other;
     }

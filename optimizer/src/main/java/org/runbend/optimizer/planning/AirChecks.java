@@ -3,13 +3,10 @@ package org.runbend.optimizer.planning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.breakdown.Breakdown;
-import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Groove;
@@ -27,7 +24,6 @@ import org.runbend.optimizer.plates.PlatePlan;
  * Arcs go as chords of a degree: 0.006 mm off at most for a radius of 150 mm.
  */
 final class AirChecks {
-    private static final GeometryFactory SHAPES = new GeometryFactory();
 
     /** What a router led by hand may wander, mm (common practice). */
     private static final double LEAST_AIR = 5;
@@ -82,7 +78,7 @@ final class AirChecks {
         double least = Double.POSITIVE_INFINITY;
         for (Breakdown loop : loops) {
             Breakdown inner = wall ? new Breakdown(loop.laid()) : loop;
-            least = Math.min(least, line(inner).distance(outline) - groove.half());
+            least = Math.min(least, FloorShapes.line(Centreline.of(inner, 1)).distance(outline) - groove.half());
             for (Slot slot : wall ? List.<Slot>of() : loop.slots()) {
                 least = Math.min(least, FloorShapes.point(slot.from()).distance(outline) - groove.pad() / 2);
             }
@@ -91,7 +87,9 @@ final class AirChecks {
     }
 
     private Optional<Air> grooves() {
-        List<Geometry> pipes = loops.stream().map(AirChecks::line).toList();
+        List<Geometry> pipes = loops.stream()
+                .map(loop -> FloorShapes.line(Centreline.of(loop, 1)))
+                .toList();
         Air least = null;
         for (KeepOut k : job.floor().keepOuts()) {
             Geometry thing = FloorShapes.bare(k.bare());
@@ -125,26 +123,5 @@ final class AirChecks {
             }
         }
         return Optional.ofNullable(least);
-    }
-
-    private static Geometry line(Breakdown loop) {
-        List<Coordinate> line = new ArrayList<>();
-        for (Element e : loop.elements()) {
-            line.add(new Coordinate(e.from().x(), e.from().y()));
-            if (e instanceof Element.Bend bend) {
-                int steps = (int) Math.ceil(Math.abs(bend.turn()));
-                double start = Math.atan2(
-                        e.from().y() - bend.centre().y(),
-                        e.from().x() - bend.centre().x());
-                for (int i = 1; i < steps; i++) {
-                    double angle = start + Math.toRadians(bend.turn()) * i / steps;
-                    line.add(new Coordinate(
-                            bend.centre().x() + bend.radius() * Math.cos(angle),
-                            bend.centre().y() + bend.radius() * Math.sin(angle)));
-                }
-            }
-            line.add(new Coordinate(e.to().x(), e.to().y()));
-        }
-        return SHAPES.createLineString(line.toArray(Coordinate[]::new));
     }
 }

@@ -14,17 +14,26 @@ final class Centreline {
 
     /** Every point once, lead-ins included. */
     static List<Point> of(Breakdown loop) {
+        return of(loop, CHORD);
+    }
+
+    /** The same, with chords of so many degrees at most. */
+    static List<Point> of(Breakdown loop, double chord) {
         List<Point> points = new ArrayList<>();
         points.add(loop.elements().get(0).from());
-        loop.elements().forEach(e -> points.addAll(onwards(e)));
+        loop.elements().forEach(e -> points.addAll(onwards(e, chord)));
         return points;
     }
 
     /** The points of an element after its first. */
     static List<Point> onwards(Element element) {
+        return onwards(element, CHORD);
+    }
+
+    private static List<Point> onwards(Element element, double chord) {
         List<Point> points = new ArrayList<>();
         if (element instanceof Element.Bend bend) {
-            int chords = (int) Math.ceil(Math.abs(bend.turn()) / CHORD);
+            int chords = (int) Math.ceil(Math.abs(bend.turn()) / chord);
             double start = Math.atan2(
                     bend.from().y() - bend.centre().y(),
                     bend.from().x() - bend.centre().x());
