@@ -375,7 +375,7 @@ public record Job(
      * @param edge centreline to outline, mm
      * @param along direction of the lattice, degrees from the x axis, 0 to under 90; empty: free
      * @param axis wanted direction of the runs
-     * @param leftOutPrice what leaving a node out costs, in turns
+     * @param leftOutPrice what leaving a node out costs
      * @param prefer what decides among loops of equal turns
      * @param vetoes where pipe may not, or must, go
      * @param loop the designer's own loop; none if one is to be laid
@@ -387,7 +387,7 @@ public record Job(
             double edge,
             OptionalDouble along,
             RunAxis axis,
-            int leftOutPrice,
+            PlacePrice leftOutPrice,
             Prefer prefer,
             List<Veto> vetoes,
             DrawnLoop loop,
@@ -424,8 +424,8 @@ public record Job(
             return new Layout(spacing, other, along, axis, leftOutPrice, prefer, vetoes, loop, loops, fitCoil);
         }
 
-        /** The same layout with another price, in turns, for leaving a node out. */
-        public Layout withPrice(int price) {
+        /** The same layout with another price for leaving a node out. */
+        public Layout withPrice(PlacePrice price) {
             return new Layout(spacing, edge, along, axis, price, prefer, vetoes, loop, loops, fitCoil);
         }
 
@@ -442,7 +442,12 @@ public record Job(
 
         /** A layout without vetoes. */
         public Layout(
-                double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {
+                double spacing,
+                double edge,
+                OptionalDouble along,
+                RunAxis axis,
+                PlacePrice leftOutPrice,
+                Prefer prefer) {
             this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), DrawnLoop.NONE, OptionalInt.of(1), false);
         }
     }

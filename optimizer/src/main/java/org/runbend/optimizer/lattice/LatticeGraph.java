@@ -7,7 +7,8 @@ import java.util.stream.IntStream;
 
 /**
  * Nodes of a square lattice and the links that pipe may follow. Immutable. Nodes are numbered from 0 in the order they
- * were added; a price is what leaving the node out costs, in turns.
+ * were added; a price is what leaving the node out costs, in the unit in
+ * which {@link #turnCost} says what a turn costs.
  */
 public final class LatticeGraph {
     private final int[] columns;
@@ -18,6 +19,9 @@ public final class LatticeGraph {
     private final boolean[] wanted;
     private final boolean stiff;
     private final byte[] returns;
+    private final int turnCost;
+    private final int mostShort;
+    private final int shortCost;
 
     private LatticeGraph(Builder builder) {
         this.columns = Arrays.copyOf(builder.columns, builder.size);
@@ -28,6 +32,9 @@ public final class LatticeGraph {
         this.wanted = Arrays.copyOf(builder.wanted, builder.size);
         this.stiff = builder.stiff;
         this.returns = Arrays.copyOf(builder.returns, builder.size);
+        this.turnCost = builder.turnCost;
+        this.mostShort = builder.mostShort;
+        this.shortCost = builder.shortCost;
     }
 
     /** An empty builder. */
@@ -67,6 +74,9 @@ public final class LatticeGraph {
             copy.returns[number[n]] = returns[n];
         }
         copy.stiff = stiff;
+        copy.turnCost = turnCost;
+        copy.mostShort = mostShort;
+        copy.shortCost = shortCost;
         return copy;
     }
 
@@ -85,9 +95,24 @@ public final class LatticeGraph {
         return rows[node];
     }
 
-    /** Price of leaving the node out, in turns; 0 where nobody misses it. */
+    /** Price of leaving the node out; 0 where nobody misses it. */
     public int price(int node) {
         return prices[node];
+    }
+
+    /** What a turn costs, in the unit of the prices. */
+    public int turnCost() {
+        return turnCost;
+    }
+
+    /** Most nodes passed straight in a piece between two turns that counts as short; 0 if none does. */
+    public int mostShort() {
+        return mostShort;
+    }
+
+    /** What each node passed straight in a short piece costs; 0 if that is nothing. */
+    public int shortCost() {
+        return shortCost;
     }
 
     /** Whether the loop must pass the node, whatever it costs. */
@@ -162,11 +187,14 @@ public final class LatticeGraph {
         private boolean[] wanted = new boolean[64];
         private byte[] returns = new byte[64];
         private boolean stiff;
+        private int turnCost = 1;
+        private int mostShort;
+        private int shortCost;
         private final Map<Long, Integer> taken = new HashMap<>();
 
         private Builder() {}
 
-        /** Adds a node and returns its number; a place may be taken once and a price must be 0 to 100,000. */
+        /** Adds a node and returns its number; a place may be taken once and a price must be 0 to 1,000,000. */
         public int addNode(int column, int row, int leaveOutPrice) {
             checkPrice(leaveOutPrice);
             if (taken.putIfAbsent(((long) column << 32) ^ (row & 0xffff_ffffL), size) != null) {
@@ -201,10 +229,36 @@ public final class LatticeGraph {
         }
 
         private static int checkPrice(int leaveOutPrice) {
-            if (leaveOutPrice < 0 || leaveOutPrice > 100_000) {
-                throw new IllegalArgumentException("leaveOutPrice (" + leaveOutPrice + ") must be 0 to 100000");
+            if (leaveOutPrice < 0 || leaveOutPrice > 1_000_000) {
+                throw new IllegalArgumentException("leaveOutPrice (" + leaveOutPrice + ") must be 0 to 1000000");
             }
             return leaveOutPrice;
+        }
+
+        /** Says what a turn costs in the unit of the prices; 1 until then. */
+        public Builder turnCost(int cost) {
+            if (cost < 1 || cost > 1000) {
+                throw new IllegalArgumentException("turnCost (" + cost + ") must be 1 to 1000");
+            }
+            turnCost = cost;
+            return this;
+        }
+
+        /**
+         * Gives a price to each node that is passed straight in a short piece: one between two turns, the link of the port
+         * being a link like any other.
+         *
+         * @param most nodes passed straight in such a piece at most, 0 to 7; 0 for none
+         * @param cost of each, in the unit of the prices
+         */
+        public Builder shortPieces(int most, int cost) {
+            if (most < 0 || most > 7 || cost < 0 || cost > 100_000) {
+                throw new IllegalArgumentException(
+                        "short pieces of up to " + most + " nodes at " + cost + " each: 0 to 7 and 0 to 100000");
+            }
+            mostShort = cost == 0 ? 0 : most;
+            shortCost = most == 0 ? 0 : cost;
+            return this;
         }
 
         /** The node at a place, or -1. */

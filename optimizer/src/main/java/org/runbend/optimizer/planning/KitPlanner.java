@@ -66,7 +66,7 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job) {
-        return job.hasOwnLoop() ? own(job) : priced(job);
+        return job.hasOwnLoop() ? own(job) : priced(PlacePricing.settled(job));
     }
 
     /**
@@ -83,7 +83,9 @@ public final class KitPlanner {
             if (leftOut(laid) <= BARE * laid.place().reachable()) {
                 break;
             }
-            Job dearer = job.with(job.floor(), job.layout().withPrice(price));
+            Job dearer = job.with(
+                    job.floor(),
+                    job.layout().withPrice(job.layout().leftOutPrice().withLeftOut(price)));
             LaidFloor other = lay(dearer);
             if (leftOut(other) < leftOut(laid)) {
                 laid = other;
@@ -114,7 +116,8 @@ public final class KitPlanner {
                 turns,
                 0,
                 OptionalInt.empty(),
-                turns,
+                0,
+                job.layout().leftOutPrice().turn() * turns,
                 OptionalInt.empty(),
                 List.of());
         return assemble(
@@ -133,7 +136,8 @@ public final class KitPlanner {
      *
      * @throws Unbuildable if the job cannot be laid as asked
      */
-    public LaidFloor lay(Job job) {
+    public LaidFloor lay(Job asked) {
+        Job job = PlacePricing.settled(asked);
         double radius = LoopPipes.bendRadius(job);
         LaidLoops laid = Laying.of(job, radius, work).lay();
         List<KitPlan.LoopPlan> loops = new ArrayList<>();
@@ -159,12 +163,13 @@ public final class KitPlanner {
     /**
      * Plans the rest of a job.
      *
-     * @param job the job laid, or one that is laid alike
+     * @param asked the job laid, or one that is laid alike
      * @param laid its loops
      * @throws Unbuildable if the job cannot be built as asked
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
-    public KitPlan plan(Job job, LaidFloor laid) {
+    public KitPlan plan(Job asked, LaidFloor laid) {
+        Job job = PlacePricing.settled(asked);
         return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.words());
     }
 
@@ -180,6 +185,7 @@ public final class KitPlanner {
                 one.turns(),
                 one.leftOut(),
                 one.turnBound(),
+                one.shortPlaces(),
                 one.objective(),
                 one.objectiveBound(),
                 one.bare());
