@@ -22,6 +22,7 @@ import org.runbend.optimizer.coils.CoilPlan.CoilCut;
 import org.runbend.optimizer.coils.CoilPlan.LoopCut;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plates.PlateCut;
@@ -194,7 +195,13 @@ public final class SoundKit {
                 catalog(),
                 SHELF,
                 new Job.FloorPlan(OUTLINE, List.of(), KEEP_OUTS, List.of(LOCKER), new Job.Port(PORT, REACH)),
-                new Job.Layout(SPACING, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
+                new Job.Layout(
+                        SPACING,
+                        75,
+                        OptionalDouble.empty(),
+                        Job.RunAxis.FREE,
+                        PlacePrice.turns(10),
+                        Job.Prefer.LONG_RUNS),
                 new Job.PipeWish(PIPE, 900, 1100, 0.02, loopLimit),
                 WISH,
                 Optional.empty(),
@@ -204,7 +211,7 @@ public final class SoundKit {
 
     public static KitPlan.LoopPlan loopPlan() {
         return new KitPlan.LoopPlan(
-                "A", loop(), 1424.667, 3710, 8, 0, OptionalInt.of(8), 8, OptionalInt.of(8), List.of());
+                "A", loop(), 1424.667, 3710, 8, 0, OptionalInt.of(8), 0, 8, OptionalInt.of(8), List.of());
     }
 
     /**

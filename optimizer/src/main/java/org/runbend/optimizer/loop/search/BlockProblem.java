@@ -1,5 +1,6 @@
 package org.runbend.optimizer.loop.search;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
@@ -81,7 +82,7 @@ final class BlockProblem {
     }
 
     StateEncoding encoding() {
-        return new StateEncoding(frontier.slotCount());
+        return new StateEncoding(frontier);
     }
 
     /** Whether the exact program can be expected to end without reduced costs. */
@@ -137,27 +138,53 @@ final class BlockProblem {
         return measure.of(trace.cycle(trace.bestPort(ports)));
     }
 
-    /** Turns plus the prices of the nodes left out. */
+    /** Cost of the shape plus the prices of the nodes left out. */
     long objective(int[] legs) {
-        long objective = 0;
+        long prices = 0;
         for (int t = 0; t < legs.length; t++) {
-            objective += legs[t] == 0 ? frontier.price(t) : Frontier.isCorner(legs[t]) ? 1 : 0;
+            prices += legs[t] == 0 ? frontier.price(t) : 0;
         }
-        return objective;
+        return prices + shape(legs);
+    }
+
+    /** What turns and straight nodes of short pieces cost. */
+    long shape(int[] legs) {
+        long corners = IntStream.of(legs).filter(Frontier::isCorner).count();
+        long straight = shortPieces(legs).stream()
+                .mapToInt(piece -> piece.straight().size())
+                .sum();
+        return frontier.turnCost() * corners + frontier.shortCost() * straight;
+    }
+
+    /** The short pieces of a loop, if they cost anything. */
+    List<ShortPiece> shortPieces(int[] legs) {
+        List<ShortPiece> pieces = new ArrayList<>();
+        for (int t = 0; t < legs.length && frontier.mostShort() > 0; t++) {
+            for (int h = 0; h < 2 && Frontier.isCorner(legs[t]); h++) {
+                if ((legs[t] >> h & 1) == 1) {
+                    ShortPiece.from(frontier, legs, t, h).ifPresent(pieces::add);
+                }
+            }
+        }
+        return pieces;
     }
 
     /**
-     * Every loop has turns + prices at least the bound, and leaving out so many nodes costs no more than the dearest of
-     * them; turns come in pairs.
+     * Every loop costs at least the bound, and leaving out so many nodes as a loop does costs no more than the dearest of
+     * them; turns come in pairs. Empty where short pieces have a price, as these could be the rest.
      */
-    int turnBound(long objectiveBound, int leftOut) {
+    OptionalInt turnBound(long objectiveBound, CycleTrace loop) {
+        if (frontier.shortCost() > 0) {
+            return OptionalInt.empty();
+        }
         long dearest = IntStream.range(0, blockGraph.size())
                 .map(i -> -blockGraph.graph().price(blockGraph.node(i)))
                 .sorted()
-                .limit(leftOut)
+                .limit(loop.leftOut())
                 .mapToLong(price -> -price)
                 .sum();
-        long bound = Math.max(4, objectiveBound - dearest);
-        return (int) (bound + bound % 2);
+        long turns = -Math.floorDiv(-(objectiveBound - dearest), frontier.turnCost());
+        long bound = Math.max(4, turns);
+        return OptionalInt.of((int) Math.min(loop.turns(), bound + bound % 2));
     }
 }

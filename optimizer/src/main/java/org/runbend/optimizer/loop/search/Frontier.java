@@ -233,6 +233,26 @@ final class Frontier {
         return (blockGraph.column(order[t]) + blockGraph.row(order[t])) % 2 == 0;
     }
 
+    /** What a turn costs. */
+    int turnCost() {
+        return blockGraph.graph().turnCost();
+    }
+
+    /** Most nodes that a short piece passes straight; 0 if none counts as short. */
+    int mostShort() {
+        return blockGraph.graph().mostShort();
+    }
+
+    /** What each of them costs. */
+    int shortCost() {
+        return blockGraph.graph().shortCost();
+    }
+
+    /** For a leg out of a window, nodes passed straight outside before the first turn; -1 for a link of the lattice. */
+    int straightsOutside(int t, int h) {
+        return links.straights(order[t], h);
+    }
+
     long price(int t) {
         return blockGraph.graph().price(node(t));
     }

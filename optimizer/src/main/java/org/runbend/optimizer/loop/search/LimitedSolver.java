@@ -48,7 +48,9 @@ public final class LimitedSolver {
             }
             LoopProblem kept = wanting(limited.problem(), depths, depth);
             if (lay(new LimitedProblem(kept, limited.mostNodes()), kept) instanceof LoopOutcome.Found better
-                    && better.solution().objective() <= best.objective() + WORTH) {
+                    && better.solution().objective()
+                            <= best.objective()
+                                    + WORTH * limited.problem().graph().turnCost()) {
                 return new LoopOutcome.Found(withBound(better.solution(), best));
             }
         }

@@ -45,9 +45,8 @@ final class StiffLaying {
             return new LoopOutcome.Found(
                     blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
         }
-        int turnBound =
-                blockProblem.turnBound(exact.best(), blockProblem.trace(legs).leftOut());
+        OptionalInt turnBound = blockProblem.turnBound(exact.best(), blockProblem.trace(legs));
         return new LoopOutcome.Found(
-                blockProblem.solution(legs, OptionalInt.of(turnBound), OptionalInt.of((int) exact.best()), List.of()));
+                blockProblem.solution(legs, turnBound, OptionalInt.of((int) exact.best()), List.of()));
     }
 }

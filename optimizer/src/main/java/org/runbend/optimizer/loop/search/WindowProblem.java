@@ -18,6 +18,8 @@ final class WindowProblem {
     private final int[] steps;
     private final int[] legsOfLocals;
     private final boolean[] inside;
+    private final boolean[] insideStep;
+    private final List<ShortPiece> pieces;
     private final boolean open;
     private final Frontier frontier;
 
@@ -39,6 +41,9 @@ final class WindowProblem {
         }
         this.inside = new boolean[blockGraph.size()];
         IntStream.of(locals).forEach(i -> inside[i] = true);
+        this.insideStep = new boolean[legs.length];
+        IntStream.of(steps).forEach(t -> insideStep[t] = true);
+        this.pieces = blockProblem.shortPieces(legs);
         Links links = Links.within(blockGraph, legsOfLocals, inside, portLink);
         boolean choice = IntStream.of(locals).noneMatch(links::closesOn);
         this.frontier = new Frontier(blockGraph, links, locals, List.of());
@@ -57,8 +62,8 @@ final class WindowProblem {
 
     /** The passes over all ways to lay it with no more turns and as many units left out. */
     TiePasses passes(PriceUnits prices, ReducedCosts reducedCosts, int mostPerLayer) {
-        ReducedCosts within = reducedCosts.within(steps, legs, units(prices));
-        return new TiePasses(frontier, prices.within(steps), within, turns(), mostPerLayer);
+        ReducedCosts within = within(reducedCosts, units(prices));
+        return new TiePasses(frontier, prices.within(steps), within, shape(), mostPerLayer);
     }
 
     /** Steps of the whole loop by step of the window. */
@@ -66,9 +71,29 @@ final class WindowProblem {
         return steps.clone();
     }
 
-    /** Turns of the loop inside. */
-    int turns() {
-        return (int) IntStream.of(steps).filter(t -> Frontier.isCorner(legs[t])).count();
+    /** What is left of reduced costs for ways to lay the window that leave out so many units. */
+    ReducedCosts within(ReducedCosts reducedCosts, int units) {
+        int[] outside = pieces.stream()
+                .filter(piece -> !touches(piece))
+                .flatMapToInt(piece -> piece.straight().stream().mapToInt(t -> 2 * t + (piece.heading() & 1)))
+                .toArray();
+        return reducedCosts.within(steps, legs, units, outside);
+    }
+
+    private boolean touches(ShortPiece piece) {
+        return insideStep[piece.start()]
+                || insideStep[piece.end()]
+                || piece.straight().stream().anyMatch(t -> insideStep[t]);
+    }
+
+    /** Cost of the shape of the loop inside: its turns, and short pieces with a node inside, whole. */
+    long shape() {
+        long turns = IntStream.of(steps).filter(t -> Frontier.isCorner(legs[t])).count();
+        long straight = pieces.stream()
+                .filter(this::touches)
+                .mapToInt(piece -> piece.straight().size())
+                .sum();
+        return frontier.turnCost() * turns + frontier.shortCost() * straight;
     }
 
     /** Price units that the loop leaves out inside. */
