@@ -129,8 +129,8 @@ public final class DemoPlan {
                 floor(),
                 new Job.Layout(
                         150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, PlacePrice.turns(10), Job.Prefer.LONG_RUNS),
-                new Job.PipeWish(pipe, 900, 1100, 0.02, OptionalDouble.empty()),
-                new Job.PlateWish(plates, 100, 5, 150, 0.85, 5),
+                new Job.PipeRequest(pipe, 900, 1100, 0.02, OptionalDouble.empty()),
+                new Job.PlateRequest(plates, 100, 5, 150, 0.85, 5),
                 Optional.empty(),
                 Optional.empty(),
                 "00ff");

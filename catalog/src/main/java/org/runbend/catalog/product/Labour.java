@@ -45,11 +45,12 @@ public record Labour(
         check("bend", bend);
         check("groove", groove);
         check("plate", plate);
-        Check.that(watt > 0 && watt <= LONGEST, "labour: watt %s s must be over 0 and at most %s s", watt, LONGEST);
+        Require.that(watt > 0 && watt <= LONGEST, "labour: watt %s s must be over 0 and at most %s s", watt, LONGEST);
     }
 
     private static void check(String key, double seconds) {
-        Check.that(seconds >= 0 && seconds <= LONGEST, "labour: " + key + " %s s must be 0 to %s s", seconds, LONGEST);
+        Require.that(
+                seconds >= 0 && seconds <= LONGEST, "labour: " + key + " %s s must be 0 to %s s", seconds, LONGEST);
     }
 
     /** Seconds to fit so many quarter bends, mm of groove and plates. */

@@ -96,10 +96,10 @@ public final class LoopDrafting {
 
     private static String objective(LoopView view) {
         PlacePrice price = view.job().layout().leftOutPrice();
-        String pieces = price.shortPlace() == 0
-                ? ""
-                : " and " + turns(price.inTurns(price.shortPlace()))
-                        + " for each place in a piece too short for a plate";
+        String pieces = price.pricesPieces()
+                ? ", the ends of straight pieces that no plate reaches at " + turns(price.inTurns(price.pieceEnd()))
+                        + " each"
+                : "";
         return "corners and " + turns(price.inTurns()) + " for each place left out" + pieces + ": "
                 + turns(price.inTurns(view.objective()))
                 + (view.objectiveBound().isEmpty()

@@ -10,6 +10,7 @@ import org.runbend.optimizer.floor.Colours;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.StraightCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -96,8 +97,11 @@ final class LeftOutParts {
 
     /** The least price at which a loop that serves more is the better one, if a quick look finds such a loop. */
     private List<Remedy> keepingPrice() {
-        LatticeGraph dear =
-                graph.copy().turnCost(1).shortPieces(0, 0).price(DEAR).build();
+        LatticeGraph dear = graph.copy()
+                .turnCost(1)
+                .straightCost(StraightCost.NONE)
+                .price(DEAR)
+                .build();
         long objective = new LoopSketch()
                 .objective(new LoopProblem(dear, List.of(loop.port()), Preference.longRuns(), WorkLimit.standard()))
                 .orElse(Long.MAX_VALUE);

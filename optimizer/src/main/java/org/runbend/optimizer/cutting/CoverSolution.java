@@ -13,14 +13,13 @@ import java.util.Objects;
  * @param covered sum of what is covered, hundredths of mm
  * @param bound no plan that reaches the target costs less
  */
-public record CoverSolution(List<List<Long>> pieces, List<StockUse> stock, long cost, long covered, Bound bound)
-        implements CoverAnswer {
+public record CoverSolution(List<List<Long>> pieces, List<StockUse> stock, long cost, long covered, Bound bound) {
     /** Copies the lists and refuses a bound above the cost. */
     public CoverSolution {
         pieces = pieces.stream().map(List::copyOf).toList();
         stock = List.copyOf(stock);
         Objects.requireNonNull(bound, "bound");
-        Check.that(bound.value() <= cost, "bound (%d) above cost (%d)", bound.value(), cost);
+        Require.that(bound.value() <= cost, "bound (%d) above cost (%d)", bound.value(), cost);
     }
 
     /** How many pieces there are. */

@@ -9,18 +9,19 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.StraightCost;
 
 /**
  * Builds the lattice of one offset: nodes, links and corner arcs, each tested against edge and keep-outs.
  *
- * <p>Works in the lattice's own axes, see {@link Frame}.
+ * <p>Works in the lattice's own axes, see {@link LatticeAxes}.
  */
 final class LatticeBuilder {
     /** A node this near to a hole given lies on it, mm; chosen, not measured. */
     private static final double ON_HOLE = 0.5;
 
     private final FloorProblem problem;
-    private final Frame frame;
+    private final LatticeAxes frame;
     private final FreeSpace space;
     private final List<Point> outline;
     private final List<double[][]> cold;
@@ -33,7 +34,7 @@ final class LatticeBuilder {
 
     LatticeBuilder(FloorProblem problem) {
         this.problem = problem;
-        this.frame = new Frame(problem.angle());
+        this.frame = new LatticeAxes(problem.angle());
         this.outline = frame.in(problem.outline());
         this.space = new FreeSpace(
                 outline,
@@ -119,7 +120,7 @@ final class LatticeBuilder {
         Point base = base(offset);
         LatticeGraph.Builder graph = LatticeGraph.builder();
         PlacePrice price = problem.leftOutPrice();
-        graph.turnCost(price.turn()).shortPieces(price.mostShort(), price.shortPlace());
+        graph.turnCost(price.turn()).straightCost(new StraightCost(price.pieceEnd(), price.pieceExtra()));
         int columns = (int) Math.floor((highX - base.x()) / problem.spacing() + 1e-9) + 1;
         int rows = (int) Math.floor((highY - base.y()) / problem.spacing() + 1e-9) + 1;
         for (int row = 0; row < rows; row++) {

@@ -3,6 +3,7 @@ package org.runbend.optimizer.lattice;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /**
@@ -20,8 +21,7 @@ public final class LatticeGraph {
     private final boolean stiff;
     private final byte[] returns;
     private final int turnCost;
-    private final int mostShort;
-    private final int shortCost;
+    private final StraightCost straightCost;
 
     private LatticeGraph(Builder builder) {
         this.columns = Arrays.copyOf(builder.columns, builder.size);
@@ -33,8 +33,7 @@ public final class LatticeGraph {
         this.stiff = builder.stiff;
         this.returns = Arrays.copyOf(builder.returns, builder.size);
         this.turnCost = builder.turnCost;
-        this.mostShort = builder.mostShort;
-        this.shortCost = builder.shortCost;
+        this.straightCost = builder.straightCost;
     }
 
     /** An empty builder. */
@@ -75,8 +74,7 @@ public final class LatticeGraph {
         }
         copy.stiff = stiff;
         copy.turnCost = turnCost;
-        copy.mostShort = mostShort;
-        copy.shortCost = shortCost;
+        copy.straightCost = straightCost;
         return copy;
     }
 
@@ -105,14 +103,9 @@ public final class LatticeGraph {
         return turnCost;
     }
 
-    /** Most nodes passed straight in a piece between two turns that counts as short; 0 if none does. */
-    public int mostShort() {
-        return mostShort;
-    }
-
-    /** What each node passed straight in a short piece costs; 0 if that is nothing. */
-    public int shortCost() {
-        return shortCost;
+    /** What straight pieces cost, in the unit of the prices. */
+    public StraightCost straightCost() {
+        return straightCost;
     }
 
     /** Whether the loop must pass the node, whatever it costs. */
@@ -188,8 +181,7 @@ public final class LatticeGraph {
         private byte[] returns = new byte[64];
         private boolean stiff;
         private int turnCost = 1;
-        private int mostShort;
-        private int shortCost;
+        private StraightCost straightCost = StraightCost.NONE;
         private final Map<Long, Integer> taken = new HashMap<>();
 
         private Builder() {}
@@ -244,20 +236,9 @@ public final class LatticeGraph {
             return this;
         }
 
-        /**
-         * Gives a price to each node that is passed straight in a short piece: one between two turns, the link of the port
-         * being a link like any other.
-         *
-         * @param most nodes passed straight in such a piece at most, 0 to 7; 0 for none
-         * @param cost of each, in the unit of the prices
-         */
-        public Builder shortPieces(int most, int cost) {
-            if (most < 0 || most > 7 || cost < 0 || cost > 100_000) {
-                throw new IllegalArgumentException(
-                        "short pieces of up to " + most + " nodes at " + cost + " each: 0 to 7 and 0 to 100000");
-            }
-            mostShort = cost == 0 ? 0 : most;
-            shortCost = most == 0 ? 0 : cost;
+        /** Says what straight pieces cost, in the unit of the prices, the link of the port being a link like any other. */
+        public Builder straightCost(StraightCost cost) {
+            straightCost = Objects.requireNonNull(cost, "cost");
             return this;
         }
 

@@ -54,8 +54,8 @@ public record LaidLoops(
      * @param turns corners of the closed cycle
      * @param leftOut heated nodes of its part that it does not serve
      * @param turnBound least turns at this leftOut, if proved for any single loop on the lattice
-     * @param shortPlaces nodes passed straight in pieces too short for a plate, if those have a price
-     * @param objective turns + price of what is left out + that of short pieces, in the unit of the lattice's prices
+     * @param pieceCost what its straight pieces cost, if they have a price
+     * @param objective turns + price of what is left out + that of straight pieces, in the unit of the lattice's prices
      * @param objectiveBound least objective, likewise
      * @param bare places of the heated nodes not served
      * @param provedBest whether no loop in its part is better
@@ -66,7 +66,7 @@ public record LaidLoops(
             int turns,
             int leftOut,
             OptionalInt turnBound,
-            int shortPlaces,
+            int pieceCost,
             int objective,
             OptionalInt objectiveBound,
             List<Point> bare,
@@ -81,16 +81,7 @@ public record LaidLoops(
             List<Point> reversed = new ArrayList<>(path);
             Collections.reverse(reversed);
             return new One(
-                    reversed,
-                    turns,
-                    leftOut,
-                    turnBound,
-                    shortPlaces,
-                    objective,
-                    objectiveBound,
-                    bare,
-                    provedBest,
-                    leads);
+                    reversed, turns, leftOut, turnBound, pieceCost, objective, objectiveBound, bare, provedBest, leads);
         }
 
         private Point first() {
@@ -109,7 +100,7 @@ public record LaidLoops(
                 loop.turns(),
                 loop.leftOut(),
                 loop.turnBound(),
-                LoopCost.shortPlaces(lattice.graph(), loop.cycle()),
+                LoopCost.ofPieces(lattice.graph(), loop.cycle()),
                 loop.objective(),
                 loop.objectiveBound(),
                 bare(lattice, loop),
@@ -140,7 +131,7 @@ public record LaidLoops(
                 one.turns,
                 one.leftOut,
                 one.turnBound,
-                one.shortPlaces,
+                one.pieceCost,
                 one.objective,
                 one.objectiveBound,
                 one.bare,
@@ -172,7 +163,7 @@ public record LaidLoops(
                     loop.turns(),
                     bare.size(),
                     OptionalInt.empty(),
-                    LoopCost.shortPlaces(graph, loop.cycle()),
+                    LoopCost.ofPieces(graph, loop.cycle()),
                     (int) LoopCost.ofShape(graph, loop.cycle()) + prices(lattice, parts.get(i), loop),
                     OptionalInt.empty(),
                     bare,

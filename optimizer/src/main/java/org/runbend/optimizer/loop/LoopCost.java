@@ -3,13 +3,13 @@ package org.runbend.optimizer.loop;
 import java.util.List;
 import org.runbend.optimizer.lattice.LatticeGraph;
 
-/** What a closed loop costs by its shape: its turns, and the places that it passes straight in short pieces. */
+/** What a closed loop costs by its shape: its turns and its straight pieces. */
 public final class LoopCost {
     private LoopCost() {}
 
-    /** Turns at their cost and straight places of short pieces at theirs, in the unit of the graph's prices. */
+    /** Turns and straight pieces, in the unit of the graph's prices. */
     public static long ofShape(LatticeGraph graph, List<Integer> cycle) {
-        return (long) graph.turnCost() * turns(graph, cycle) + (long) graph.shortCost() * shortPlaces(graph, cycle);
+        return (long) graph.turnCost() * turns(graph, cycle) + ofPieces(graph, cycle);
     }
 
     /** Corners of the closed cycle. */
@@ -21,20 +21,20 @@ public final class LoopCost {
         return turns;
     }
 
-    /** Nodes passed straight in pieces between two corners that hold no more of them than the graph says; 0 if it says nothing. */
-    public static int shortPlaces(LatticeGraph graph, List<Integer> cycle) {
+    /** What the straight pieces between its corners cost, in the unit of the graph's prices. */
+    public static int ofPieces(LatticeGraph graph, List<Integer> cycle) {
         int n = cycle.size();
-        int places = 0;
-        for (int i = 0; i < n && graph.mostShort() > 0; i++) {
+        int cost = 0;
+        for (int i = 0; i < n && !graph.straightCost().isNone(); i++) {
             if (isCorner(graph, cycle, i)) {
                 int straight = 0;
-                while (straight <= graph.mostShort() && !isCorner(graph, cycle, (i + 1 + straight) % n)) {
+                while (!isCorner(graph, cycle, (i + 1 + straight) % n)) {
                     straight++;
                 }
-                places += straight <= graph.mostShort() ? straight : 0;
+                cost += graph.straightCost().of(straight);
             }
         }
-        return places;
+        return cost;
     }
 
     private static boolean isCorner(LatticeGraph graph, List<Integer> cycle, int i) {

@@ -217,8 +217,8 @@ public record KitPlan(
      * @param turns corners of the closed cycle
      * @param leftOut reachable nodes not served
      * @param turnBound least turns at this leftOut, if proved
-     * @param shortPlaces places passed straight in pieces too short for a plate, where those have a price
-     * @param objective turns + price of what is left out + that of short pieces, in the unit of the job's prices
+     * @param pieceCost what the straight pieces cost, where they have a price
+     * @param objective turns + price of what is left out + that of straight pieces, in the unit of the job's prices
      * @param objectiveBound least objective, if proved
      * @param bare places of the heated nodes not served, mm
      */
@@ -230,7 +230,7 @@ public record KitPlan(
             int turns,
             int leftOut,
             OptionalInt turnBound,
-            int shortPlaces,
+            int pieceCost,
             int objective,
             OptionalInt objectiveBound,
             List<Point> bare) {

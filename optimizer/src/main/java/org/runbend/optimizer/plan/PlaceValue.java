@@ -9,28 +9,34 @@ import org.runbend.optimizer.heat.PlaceHeat;
  * @param coverage share of the straight pipe that lies in plates, 0 to 1
  * @param bendSeconds labour of a quarter bend, s
  * @param wattSeconds labour that a watt is worth, s
- * @param leftOut price of a place left out, quarter bends
- * @param shortPlace price of a place in a piece too short for a plate, quarter bends
  */
-public record PlaceValue(
-        PlaceHeat heat, double coverage, double bendSeconds, double wattSeconds, double leftOut, double shortPlace) {
+public record PlaceValue(PlaceHeat heat, double coverage, double bendSeconds, double wattSeconds) {
     /** The price of a place left out is held to this, quarter bends. */
     public static final double LEAST = 0.5;
 
     /** And to this. */
     public static final double MOST = 4;
 
-    /** Both prices for heat and labour: what is lost over what a bend loses and its labour as watts. */
-    public static PlaceValue of(PlaceHeat heat, double coverage, double bendSeconds, double wattSeconds) {
-        double bend = heat.straight() - heat.bend() + bendSeconds / wattSeconds;
-        double lost = heat.straight() - heat.empty();
-        double leftOut = bend <= lost / MOST ? MOST : Math.max(LEAST, lost / bend);
-        double shortPlace = bend <= 0 ? 0 : Math.max(0, Math.min(leftOut, (heat.straight() - heat.bare()) / bend));
-        return new PlaceValue(heat, coverage, bendSeconds, wattSeconds, leftOut, shortPlace);
+    /** Least that a bend is taken to cost, W: where neither heat nor labour speak against bends. */
+    private static final double LEAST_BEND = 0.01;
+
+    /** What a quarter bend costs, W: the heat that its arc gives less than pipe straight on, and its labour. */
+    public double bend() {
+        return Math.max(LEAST_BEND, heat.straight() - heat.bend() + bendSeconds / wattSeconds);
     }
 
-    /** What a bend costs, heat lost and labour, W. */
-    public double bend() {
-        return heat.straight() - heat.bend() + bendSeconds / wattSeconds;
+    /** What a place left out is worth, quarter bends: the heat it loses, what spills over from its neighbours counted. */
+    public double leftOut() {
+        return Math.max(LEAST, Math.min(MOST, (heat.straight() - heat.empty()) / bend()));
+    }
+
+    /** What the end of a straight piece costs, quarter bends: no plate reaches so near to the bend. */
+    public double pieceEnd() {
+        return heat.clearance() / bend();
+    }
+
+    /** What straight pipe without a plate loses, quarter bends for a place. */
+    public double withoutPlate() {
+        return (heat.straight() - heat.bare()) / bend();
     }
 }

@@ -185,7 +185,7 @@ public final class KitPlanner {
                 one.turns(),
                 one.leftOut(),
                 one.turnBound(),
-                one.shortPlaces(),
+                one.pieceCost(),
                 one.objective(),
                 one.objectiveBound(),
                 one.bare());

@@ -1,10 +1,11 @@
 package org.runbend.optimizer.planning;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.catalog.product.Labour;
 import org.runbend.catalog.product.SpreaderPlate;
-import org.runbend.optimizer.heat.HeatWish;
+import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.heat.PipeStrip;
 import org.runbend.optimizer.heat.PlaceProblem;
 import org.runbend.optimizer.heat.PlaceReckoning;
@@ -13,6 +14,7 @@ import org.runbend.optimizer.heat.output.Side;
 import org.runbend.optimizer.heat.quantity.OddInput;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PlacePrice;
+import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.laying.LoopPipes;
 import org.runbend.optimizer.plan.PlaceValue;
 
@@ -26,6 +28,9 @@ public final class PlacePricing {
 
     /** A job that says nothing of temperatures: flow, room and outside, degrees C (our choice; of the result hardly anything depends on it). */
     private static final double[] USUAL_TEMPERATURES = {40, 20, -10};
+
+    /** Pieces that pass more places are not told from long ones. */
+    private static final int MOST_COUNTED = 7;
 
     private PlacePricing() {}
 
@@ -47,9 +52,9 @@ public final class PlacePricing {
                 .findFirst()
                 .map(p -> strip(p, job.layout().spacing()));
         Optional<Job.Heating> heating = job.heating();
-        HeatWish wish = heating.map(Job.Heating::wish).orElse(HeatWish.NONE);
+        HeatRequest wish = heating.map(Job.Heating::request).orElse(HeatRequest.NONE);
         try {
-            return PlaceValue.of(
+            return new PlaceValue(
                     new PlaceReckoning()
                             .solve(new PlaceProblem(
                                     HeatPart.build(job, wish),
@@ -65,27 +70,41 @@ public final class PlacePricing {
                     labour.bend(),
                     labour.watt());
         } catch (OddInput e) {
-            throw new org.runbend.optimizer.job.Unbuildable("heating", e.getMessage());
+            throw new Unbuildable("heating", e.getMessage());
         }
     }
 
     private static PlacePrice price(Job job, PlaceValue value) {
         return new PlacePrice(
                 PlacePrice.PARTS,
-                (int) Math.round(value.leftOut() * PlacePrice.PARTS),
-                (int) Math.round(value.shortPlace() * PlacePrice.PARTS),
-                mostShort(job));
+                parts(value.leftOut()),
+                parts(value.pieceEnd()),
+                extras(job).stream().map(e -> parts(e * value.withoutPlate())).toList());
     }
 
-    /** Places that a straight piece passes at most whose plate would be shorter than the job's least piece. */
-    private static int mostShort(Job job) {
+    private static int parts(double turns) {
+        return (int) Math.round(turns * PlacePrice.PARTS);
+    }
+
+    /**
+     * For straight pieces that pass one place, two, ... and in which no plate as short as the job's least piece fits: how much more of
+     * them stays without a plate than the clearances beside both bends, in places.
+     */
+    private static List<Double> extras(Job job) {
         double spacing = job.layout().spacing();
-        double ends = 2 * (LoopPipes.bendRadius(job) + job.plates().bendClearance());
-        int places = 0;
-        while (places < 7 && (places + 2) * spacing - ends < job.plates().minPiece()) {
-            places++;
+        double radius = LoopPipes.bendRadius(job);
+        List<Double> extras = new ArrayList<>();
+        for (int places = 1; places <= MOST_COUNTED; places++) {
+            double free = (places + 1) * spacing - 2 * radius - 2 * job.plates().bendClearance();
+            if (free >= job.plates().minPiece()) {
+                break;
+            }
+            extras.add(Math.max(0, free) / spacing);
         }
-        return places;
+        while (!extras.isEmpty() && extras.get(extras.size() - 1) == 0) {
+            extras.remove(extras.size() - 1);
+        }
+        return extras;
     }
 
     private static PipeStrip strip(SpreaderPlate plate, double spacing) {

@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Remnant;
-import org.runbend.optimizer.cutting.CoverAnswer;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
@@ -35,7 +35,7 @@ final class StripCover {
 
     StripCover(PlateProblem problem, List<Strip> strips, List<SpreaderPlate> products, double kerf, long target) {
         this.strips = strips;
-        gap = problem.wish().gap();
+        gap = problem.request().gap();
         this.kerf = kerf;
         rates = problem.sawCost();
         for (SpreaderPlate plate : products) {
@@ -52,12 +52,12 @@ final class StripCover {
         double step = products.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
         this.problem = new CoverProblem(
                 strips.stream()
-                        .map(s -> stretch(s.length(), problem.wish().leastPerRun(), step))
+                        .map(s -> stretch(s.length(), problem.request().leastPerRun(), step))
                         .toList(),
                 stock,
                 Math.round(gap * HUNDREDTHS),
-                Math.max(1, Math.round(problem.wish().minPiece() * HUNDREDTHS)),
-                maxPiece(problem.wish().maxPiece()),
+                Math.max(1, Math.round(problem.request().minPiece() * HUNDREDTHS)),
+                maxPiece(problem.request().maxPiece()),
                 Math.round(step * HUNDREDTHS),
                 Math.round(kerf * HUNDREDTHS),
                 Math.max(0, target));
@@ -111,7 +111,7 @@ final class StripCover {
     }
 
     /** The plates for the target, or why there are none. */
-    CoverAnswer solve(CoverCutting.Effort effort) {
+    Answer<CoverSolution> solve(CoverCutting.Effort effort) {
         return new CoverCutting(Watch.NONE, effort).solve(problem);
     }
 
@@ -143,12 +143,12 @@ final class StripCover {
         if (all.isEmpty() || !all.stream().allMatch(this::isSize)) {
             return 0;
         }
-        return new RunByRunCutting().solve(problem, all) instanceof CoverSolution s ? s.cost() : 0;
+        return new RunByRunCutting().solve(problem, all) instanceof Answer.Found<CoverSolution> s ? s.it().cost() : 0;
     }
 
     /** Cost of cutting each strip by itself in any lengths, minor units; 0 where that cannot be done. */
     long runByRun() {
-        return new RunByRunCutting().solve(problem) instanceof CoverSolution s ? s.cost() : 0;
+        return new RunByRunCutting().solve(problem) instanceof Answer.Found<CoverSolution> s ? s.it().cost() : 0;
     }
 
     /**
@@ -157,12 +157,12 @@ final class StripCover {
      * @param given lengths that other pieces have, mm
      * @param most greatest number of different lengths, those given included
      */
-    Optional<Laid> laid(CoverAnswer answer, List<Double> given, int most) {
-        if (!(answer instanceof CoverSolution plan)) {
+    Optional<Laid> laid(Answer<CoverSolution> answer, List<Double> given, int most) {
+        if (!(answer instanceof Answer.Found<CoverSolution> found)) {
             return Optional.empty();
         }
         List<Long> inUse = given.stream().map(l -> Math.round(l * HUNDREDTHS)).toList();
-        CoverSolution s = new SawTidying(problem, rates, inUse, most).tidied(plan);
+        CoverSolution s = new SawTidying(problem, rates, inUse, most).tidied(found.it());
         return Optional.of(Laid.of(place(s), cuts(s), s.covered(), s.cost(), kerf, rates));
     }
 

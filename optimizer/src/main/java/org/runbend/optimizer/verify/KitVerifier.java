@@ -71,7 +71,7 @@ public final class KitVerifier {
         Job job = plan.job();
         return new WishVerifier(
                         job.floor().supports(),
-                        job.layout().vetoes(),
+                        job.layout().pipeRules(),
                         job.pipe().product().outer())
                 .verify(breakdowns(plan));
     }
@@ -103,7 +103,7 @@ public final class KitVerifier {
     }
 
     private static void checkLengths(Job job, KitPlan.LoopPlan loop, Findings findings) {
-        Job.PipeWish pipe = job.pipe();
+        Job.PipeRequest pipe = job.pipe();
         double floor = Reckoned.length(loop.breakdown().elements());
         findings.unless(
                 Math.abs(floor - loop.floorLength()) <= FORGIVEN,
@@ -165,9 +165,7 @@ public final class KitVerifier {
 
     private static void checkObjective(KitPlan plan, KitPlan.LoopPlan loop, Findings findings) {
         PlacePrice price = plan.job().layout().leftOutPrice();
-        int objective = price.turn() * loop.turns()
-                + price.leftOut() * loop.leftOut()
-                + price.shortPlace() * loop.shortPlaces();
+        int objective = price.turn() * loop.turns() + price.leftOut() * loop.leftOut() + loop.pieceCost();
         findings.unless(
                 loop.objective() == objective,
                 "loop %s: objective %d is claimed, turns and %d nodes left out make %d",

@@ -40,7 +40,7 @@ final class BidirectionalJoin {
         linkOfEarly = new int[forward.slotCount()];
         linkOfLate = new int[backward.slotCount()];
         mates = new int[open.length];
-        straight = new StraightJoin(forward.mostShort(), forward.shortCost());
+        straight = new StraightJoin(forward.straightCost());
         Arrays.fill(earlyPending, -1);
         Arrays.fill(latePending, -1);
         for (int k = 0; k < open.length; k++) {
@@ -145,7 +145,7 @@ final class BidirectionalJoin {
         return BoundedCost.shape(cost) + BoundedCost.shape(states.cost(partner)) + joint;
     }
 
-    /** What short pieces cost that lie over the links where the two states meet. */
+    /** What straight pieces cost that lie over the links where the two states meet. */
     private long joint(long[] state, int at) {
         if (!straight.counts()) {
             return 0;
@@ -158,10 +158,18 @@ final class BidirectionalJoin {
                 int over = mates[link];
                 straight.pass(
                         early.label(state, 0, earlySlots[link]), early.label(state, 0, earlySlots[over]), round == 1);
+                straight.cross(
+                        early.label(state, 0, earlySlots[over]),
+                        late.label(states.keys(), at, lateSlots[over]),
+                        round == 1);
                 int next = linkOfLate[late.mate(states.keys(), at, lateSlots[over])];
                 straight.pass(
                         late.label(states.keys(), at, lateSlots[over]),
                         late.label(states.keys(), at, lateSlots[next]),
+                        round == 1);
+                straight.cross(
+                        late.label(states.keys(), at, lateSlots[next]),
+                        early.label(state, 0, earlySlots[next]),
                         round == 1);
                 link = next;
             } while (link != start);

@@ -30,7 +30,7 @@ final class BidirectionalSweep {
     /** Passes over the nodes of a frontier, in its order and back. */
     BidirectionalSweep(Frontier frontier, PriceUnits prices) {
         this.sides = new TwoSides(frontier, prices);
-        this.pricesPieces = frontier.shortCost() > 0;
+        this.pricesPieces = frontier.pricesPieces();
     }
 
     /**

@@ -5,10 +5,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.TradeOff;
@@ -20,6 +20,9 @@ final class BlockProblem {
      * measured when it came: 252 places with 15 open links took 1.8 s without them.
      */
     private static final int NARROW_SLOTS = 14;
+
+    /** The same where states tell straight pieces apart: chosen, not measured. */
+    private static final int NARROW_SLOTS_WITH_PIECES = 9;
 
     /** Places likewise: chosen, not measured. */
     private static final int NARROW_NODES = 260;
@@ -87,7 +90,8 @@ final class BlockProblem {
 
     /** Whether the exact program can be expected to end without reduced costs. */
     boolean isNarrow() {
-        return frontier.slotCount() <= NARROW_SLOTS && frontier.size() <= NARROW_NODES;
+        int slots = frontier.pricesPieces() ? NARROW_SLOTS_WITH_PIECES : NARROW_SLOTS;
+        return frontier.slotCount() <= slots && frontier.size() <= NARROW_NODES;
     }
 
     /** Whether a state fits the words foreseen for it. */
@@ -96,8 +100,8 @@ final class BlockProblem {
     }
 
     /** The outcome when nothing was found and nothing is certain. */
-    LoopOutcome tooWide(String why) {
-        return new LoopOutcome.TooWide(
+    Answer<LoopSolution> tooWide(String why) {
+        return Answer.unknown(
                 frontier.size() + " nodes with up to " + frontier.slotCount() + " links open at once: " + why);
     }
 
@@ -147,22 +151,29 @@ final class BlockProblem {
         return prices + shape(legs);
     }
 
-    /** What turns and straight nodes of short pieces cost. */
+    /** What turns and straight pieces cost. */
     long shape(int[] legs) {
         long corners = IntStream.of(legs).filter(Frontier::isCorner).count();
-        long straight = shortPieces(legs).stream()
-                .mapToInt(piece -> piece.straight().size())
+        long pieces = pieces(legs).stream()
+                .mapToInt(piece -> frontier.straightCost().of(piece.nodes()))
                 .sum();
-        return frontier.turnCost() * corners + frontier.shortCost() * straight;
+        return frontier.turnCost() * corners + pieces;
     }
 
-    /** The short pieces of a loop, if they cost anything. */
-    List<ShortPiece> shortPieces(int[] legs) {
-        List<ShortPiece> pieces = new ArrayList<>();
-        for (int t = 0; t < legs.length && frontier.mostShort() > 0; t++) {
+    /** More than the shape of any loop of so many nodes costs: each a corner, with a piece after it. */
+    long mostShape(long nodes) {
+        int dearest =
+                frontier.straightCost().extra().stream().mapToInt(e -> e).max().orElse(0);
+        return nodes * (frontier.turnCost() + 2L * frontier.straightCost().end() + dearest) + frontier.priceFrom(0);
+    }
+
+    /** The straight pieces of a loop, if they cost anything. */
+    List<StraightPiece> pieces(int[] legs) {
+        List<StraightPiece> pieces = new ArrayList<>();
+        for (int t = 0; t < legs.length && frontier.pricesPieces(); t++) {
             for (int h = 0; h < 2 && Frontier.isCorner(legs[t]); h++) {
                 if ((legs[t] >> h & 1) == 1) {
-                    ShortPiece.from(frontier, legs, t, h).ifPresent(pieces::add);
+                    StraightPiece.from(frontier, legs, t, h).ifPresent(pieces::add);
                 }
             }
         }
@@ -171,10 +182,10 @@ final class BlockProblem {
 
     /**
      * Every loop costs at least the bound, and leaving out so many nodes as a loop does costs no more than the dearest of
-     * them; turns come in pairs. Empty where short pieces have a price, as these could be the rest.
+     * them; turns come in pairs. Empty where straight pieces have a price, as these could be the rest.
      */
     OptionalInt turnBound(long objectiveBound, CycleTrace loop) {
-        if (frontier.shortCost() > 0) {
+        if (frontier.pricesPieces()) {
             return OptionalInt.empty();
         }
         long dearest = IntStream.range(0, blockGraph.size())

@@ -19,9 +19,9 @@ final class BoundedCost {
 
     private BoundedCost() {}
 
-    /** What a step adds to the shape: its cost, but for the price of a node left out. */
-    static long shape(int legs, long cost) {
-        return legs == 0 ? 0 : cost << SHAPE_SHIFT;
+    /** What a step adds to the shape: its cost, but for the price of a node left out where units count that. */
+    static long shape(int legs, long cost, PriceUnits prices) {
+        return legs == 0 && !prices.isInside() ? 0 : cost << SHAPE_SHIFT;
     }
 
     /** The cost of the shape so far. */

@@ -7,8 +7,9 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.loop.LoopListener;
-import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.TradeOff;
 import org.runbend.optimizer.loop.WorkLimit;
 
@@ -108,15 +109,14 @@ final class BoundedLaying {
         this.passed = prelude.spent();
         this.nodes = blockProblem.frontier().size();
         this.turnCost = blockProblem.frontier().turnCost();
-        this.pricesPieces = blockProblem.frontier().shortCost() > 0;
-        this.mostShape =
-                (long) nodes * Math.max(turnCost, blockProblem.frontier().shortCost());
+        this.pricesPieces = blockProblem.frontier().pricesPieces();
+        this.mostShape = blockProblem.mostShape(nodes);
         this.mostInAll = Math.min(limit.totalStates(), Math.max(2 * PATIENCE, STATES_PER_PAIR * nodes * nodes));
         this.passes = new Passes(
                 this.blockProblem.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
     }
 
-    LoopOutcome solve() {
+    Answer<LoopSolution> solve() {
         reducedCostsByUnits.keySet().forEach(this::open);
         while (passed < mostInAll) {
             openWhatMayBeBetter();
@@ -198,13 +198,17 @@ final class BoundedLaying {
             keepIfBetter(found);
             front.stalled = passes.truncated();
             front.done = !front.stalled;
-            front.proved = front.done ? blockProblem.shape(found) : front.proved;
+            front.proved = front.done ? shape(found) : front.proved;
         } else if (passes.truncated()) {
             front.stalled = true;
             scout();
         } else {
             front.proved = front.reducedCosts.attainable(target + 1);
         }
+    }
+
+    private long shape(int[] loop) {
+        return prices.isInside() ? blockProblem.objective(loop) : blockProblem.shape(loop);
     }
 
     /** Looks once for good loops without proof: with beams, or else by merging cycles; then window by window. */
@@ -300,10 +304,10 @@ final class BoundedLaying {
         }
     }
 
-    private LoopOutcome outcome() {
+    private Answer<LoopSolution> outcome() {
         if (best.length == 0) {
             return fronts.stream().allMatch(front -> front.proved > mostShape) && nextUnits() > prices.unitsFrom(0)
-                    ? new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden")
+                    ? Answer.none("every ring through a port pair needs a bend that is forbidden")
                     : blockProblem.tooWide("the work limit came after " + (passed + spent) + " states");
         }
         long bound = Math.min(bestObjective, boundOfUnopened());
@@ -313,7 +317,7 @@ final class BoundedLaying {
         best = new EqualLoops(blockProblem, prices).choose(best, reducedCosts(EqualLoops.units(prices, best)));
         CycleTrace trace = blockProblem.trace(best);
         OptionalInt turnBound = provedTurns(trace.leftOut(), trace.turns());
-        return new LoopOutcome.Found(blockProblem.solution(
+        return Answer.found(blockProblem.solution(
                 best,
                 turnBound.isPresent() ? turnBound : blockProblem.turnBound(bound, trace),
                 OptionalInt.of((int) bound),

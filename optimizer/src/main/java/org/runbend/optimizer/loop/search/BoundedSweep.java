@@ -14,6 +14,7 @@ package org.runbend.optimizer.loop.search;
 final class BoundedSweep implements LayeredProgram.Rules {
     private final Frontier frontier;
     private final ReducedCosts reducedCosts;
+    private final PriceUnits prices;
     private final UnitCount units;
     private final int unitWord;
     private final boolean pricesPieces;
@@ -34,8 +35,9 @@ final class BoundedSweep implements LayeredProgram.Rules {
         this.frontier = frontier;
         this.reducedCosts = reducedCosts;
         this.unitWord = encoding.words();
+        this.prices = prices;
         this.units = new UnitCount(prices, reducedCosts, unitWord);
-        this.pricesPieces = frontier.shortCost() > 0;
+        this.pricesPieces = frontier.pricesPieces();
         this.target = target;
         this.slack = BoundedCost.slack(reducedCosts, target);
         this.program = new LayeredProgram(frontier, encoding, 1, 0, portCode, this);
@@ -67,7 +69,7 @@ final class BoundedSweep implements LayeredProgram.Rules {
             long sum = program.cost()
                     + reducedCosts.reduced(program.step(), legs)
                     + reducedCosts.reduced(program.pieces())
-                    + BoundedCost.shape(legs, cost);
+                    + BoundedCost.shape(legs, cost, prices);
             if (BoundedCost.reduced(sum) <= slack && BoundedCost.shape(sum) <= target) {
                 program.offer(state, sum, legs);
             }
@@ -76,7 +78,7 @@ final class BoundedSweep implements LayeredProgram.Rules {
 
     @Override
     public void closed(long cost, long rest, int legs) {
-        long shape = BoundedCost.shape(program.cost()) + cost;
+        long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
         if (units.endsWell(program.word(unitWord), program.step()) && shape <= target && shape < foundShape) {
             foundShape = shape;
             found = StateLayer.wayTo(program.layers(), frontier.size(), program.step(), legs, program.parent());

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.runbend.optimizer.natives.SolverLibrary;
 import org.runbend.optimizer.work.Work;
 
@@ -152,8 +153,9 @@ final class ConfigurationProgram {
                 states[16 * t + legs] = state;
                 states[shares + 16 * t + legs] = solver.makeNumVar(0, 0, "");
                 put(row, states, t, legs, 1);
-                objective.setCoefficient(state, Frontier.isCorner(legs) ? 1 : 0);
-                objective.setCoefficient(states[shares + 16 * t + legs], Frontier.isCorner(legs) ? 1 - WORTH : -WORTH);
+                double cost = (double) cost(t, legs) / ReducedCosts.SCALE;
+                objective.setCoefficient(state, cost);
+                objective.setCoefficient(states[shares + 16 * t + legs], cost - WORTH);
             }
         }
         return states;
@@ -237,23 +239,25 @@ final class ConfigurationProgram {
         return row;
     }
 
-    /** What is left to be paid for straight nodes in short pieces, by 2 x step + axis. */
+    /** What is paid for ends of straight pieces, by link. */
     private MPVariable[] charges(MPSolver solver) {
         MPVariable[] charges = new MPVariable[2 * frontier.size()];
-        for (int i = 0; i < charges.length && frontier.mostShort() > 0; i++) {
+        for (int i = 0; i < charges.length && frontier.straightCost().end() > 0; i++) {
             charges[i] = solver.makeNumVar(0, Double.POSITIVE_INFINITY, "");
-            solver.objective().setCoefficient(charges[i], (double) frontier.shortCost() / frontier.turnCost());
+            solver.objective()
+                    .setCoefficient(charges[i], (double) frontier.straightCost().end() / frontier.turnCost());
         }
         return charges;
     }
 
     private MPConstraint pieceRow(MPSolver solver, MPVariable[] states, MPVariable[] charges, StraightRow piece) {
         MPConstraint row = solver.makeConstraint(0, Double.POSITIVE_INFINITY);
-        row.setCoefficient(charges[piece.charge()], 1);
-        for (int t : new int[] {piece.step(), piece.before(), piece.beyond()}) {
-            if (t >= 0 && states[16 * t + piece.legs()] != null) {
-                put(row, states, t, piece.legs(), t == piece.step() ? -1 : 1);
-            }
+        row.setCoefficient(charges[piece.link()], 1);
+        if (states[16 * piece.straight() + piece.legs()] != null) {
+            put(row, states, piece.straight(), piece.legs(), -1);
+        }
+        if (states[16 * piece.corner() + piece.legs()] != null) {
+            put(row, states, piece.corner(), piece.legs(), 1);
         }
         return row;
     }
@@ -319,18 +323,37 @@ final class ConfigurationProgram {
             }
         }
         long[] left = new long[2 * frontier.size()];
-        Arrays.fill(left, ReducedCosts.SCALE / frontier.turnCost() * frontier.shortCost());
+        Arrays.fill(
+                left,
+                ReducedCosts.SCALE
+                        / frontier.turnCost()
+                        * frontier.straightCost().end());
         for (int i = 0; i < pieces; i++) {
             subtract(costs, left, straightRows.get(i), whole[whole.length - pieces + i]);
         }
-        return new ReducedCosts(units, constant, whole[links], costs, left, frontier);
+        return new ReducedCosts(
+                units,
+                constant,
+                whole[links],
+                costs,
+                left,
+                IntStream.range(0, frontier.size()).mapToLong(t -> cost(t, 0)).toArray(),
+                frontier);
+    }
+
+    /** What a state costs by itself, in parts. */
+    private long cost(int t, int legs) {
+        if (legs == 0) {
+            return prices.isInside() ? ReducedCosts.SCALE / frontier.turnCost() * frontier.price(t) : 0;
+        }
+        return Frontier.isCorner(legs) ? ReducedCosts.SCALE : 0;
     }
 
     private long cost(int t, int legs, long[] whole, int links) {
         if (legs == 0) {
-            return -whole[links] * prices.units(t);
+            return cost(t, legs) - whole[links] * prices.units(t);
         }
-        long cost = Frontier.isCorner(legs) ? ReducedCosts.SCALE : 0;
+        long cost = cost(t, legs);
         for (int h = 0; h < 4; h++) {
             if ((legs >> h & 1) == 1) {
                 int other = frontier.otherEnd(t, h);
@@ -342,13 +365,14 @@ final class ConfigurationProgram {
 
     /** No more than what is left of a charge. */
     private static void subtract(long[] costs, long[] left, StraightRow row, long multiplier) {
-        long dual = Math.min(multiplier, left[row.charge()]);
-        left[row.charge()] -= dual;
-        for (int t : new int[] {row.step(), row.before(), row.beyond()}) {
-            if (t >= 0 && costs[16 * t + row.legs()] < ReducedCosts.BARRED) {
-                costs[16 * t + row.legs()] += t == row.step() ? dual : -dual;
-            }
-        }
+        long dual = Math.min(multiplier, left[row.link()]);
+        left[row.link()] -= dual;
+        add(costs, 16 * row.straight() + row.legs(), dual);
+        add(costs, 16 * row.corner() + row.legs(), -dual);
+    }
+
+    private static void add(long[] costs, int state, long dual) {
+        costs[state] += costs[state] < ReducedCosts.BARRED ? dual : 0;
     }
 
     private void subtract(long[] costs, ConnectivityCut cut, long multiplier) {

@@ -6,6 +6,7 @@ import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.Links;
 import org.runbend.optimizer.lattice.PortPair;
+import org.runbend.optimizer.lattice.StraightCost;
 
 /**
  * The steps of the frontier program: at step t one node is decided, that is, which two of its links the loop uses, or
@@ -238,14 +239,14 @@ final class Frontier {
         return blockGraph.graph().turnCost();
     }
 
-    /** Most nodes that a short piece passes straight; 0 if none counts as short. */
-    int mostShort() {
-        return blockGraph.graph().mostShort();
+    /** What straight pieces cost. */
+    StraightCost straightCost() {
+        return blockGraph.graph().straightCost();
     }
 
-    /** What each of them costs. */
-    int shortCost() {
-        return blockGraph.graph().shortCost();
+    /** Whether straight pieces cost anything. */
+    boolean pricesPieces() {
+        return !straightCost().isNone();
     }
 
     /** For a leg out of a window, nodes passed straight outside before the first turn; -1 for a link of the lattice. */

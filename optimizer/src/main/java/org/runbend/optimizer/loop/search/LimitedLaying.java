@@ -5,7 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
-import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.answer.Answer;
+import org.runbend.optimizer.loop.LoopSolution;
 
 /**
  * Lays a loop that leaves out at least so many price units: bounded passes over the pairs (units, turns) of least objective,
@@ -66,9 +67,9 @@ final class LimitedLaying {
         this.mostInAll = blockProblem.problem().limit().totalStates() / 2;
     }
 
-    LoopOutcome solve() {
+    Answer<LoopSolution> solve() {
         if (least > prices.unitsFrom(0)) {
-            return new LoopOutcome.NoLoop("no loop is that short");
+            return Answer.none("no loop is that short");
         }
         open(least);
         while (spent < mostInAll) {
@@ -88,7 +89,7 @@ final class LimitedLaying {
     /** A loop turns at each of its nodes at most, and so many units are so many nodes at least that it does not pass. */
     private long mostShape(Front front) {
         long passed = nodes - (front.reducedCosts.units() + dearest - 1L) / dearest;
-        return passed * Math.max(turnCost, blockProblem.frontier().shortCost());
+        return blockProblem.mostShape(passed);
     }
 
     private void open(int units) {
@@ -132,7 +133,7 @@ final class LimitedLaying {
 
     private void scout(Front front, int beam) {
         long beaten = bestObjective - 1 - prices.price() * front.reducedCosts.units();
-        boolean whole = blockProblem.frontier().shortCost() == 0;
+        boolean whole = !blockProblem.frontier().pricesPieces();
         long target = Math.min(
                 front.proved + (long) BEAM_REACH * turnCost,
                 whole ? beaten - Math.floorMod(beaten, 2L * turnCost) : beaten);
@@ -155,17 +156,17 @@ final class LimitedLaying {
         }
     }
 
-    private LoopOutcome outcome() {
+    private Answer<LoopSolution> outcome() {
         if (best.length == 0) {
             return blockProblem.tooWide("the work limit came after " + spent + " states");
         }
         CycleTrace trace = blockProblem.trace(best);
         OptionalInt bound = fronts.stream()
-                .filter(f -> blockProblem.frontier().shortCost() == 0
+                .filter(f -> !blockProblem.frontier().pricesPieces()
                         && prices.isUniform()
                         && f.reducedCosts.units() == trace.leftOut())
                 .mapToInt(f -> (int) Math.min(trace.turns(), f.proved / turnCost))
                 .findFirst();
-        return new LoopOutcome.Found(blockProblem.solution(best, bound, OptionalInt.empty(), List.of()));
+        return Answer.found(blockProblem.solution(best, bound, OptionalInt.empty(), List.of()));
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.runbend.optimizer.lattice.StraightCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.TradeOff;
@@ -21,7 +22,7 @@ public final class NextPairs {
     /** The pairs on either side of the loop's own, in order of nodes left out, and its own; of a stiff pipe its own alone. */
     public List<TradeOff> around(LoopProblem asked, LoopSolution loop) {
         LoopProblem problem = new LoopProblem(
-                asked.graph().copy().turnCost(1).shortPieces(0, 0).build(),
+                asked.graph().copy().turnCost(1).straightCost(StraightCost.NONE).build(),
                 asked.ports(),
                 asked.preference(),
                 asked.limit());

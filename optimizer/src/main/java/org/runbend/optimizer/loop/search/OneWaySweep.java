@@ -19,6 +19,7 @@ final class OneWaySweep implements LayeredProgram.Rules {
     private final Frontier frontier;
     private final StateEncoding encoding;
     private final ReducedCosts reducedCosts;
+    private final PriceUnits prices;
     private final UnitCount units;
     private final boolean pricesPieces;
     private final long share;
@@ -50,8 +51,9 @@ final class OneWaySweep implements LayeredProgram.Rules {
         this.frontier = frontier;
         this.encoding = new StateEncoding(frontier);
         this.reducedCosts = reducedCosts;
+        this.prices = prices;
         this.units = new UnitCount(prices, reducedCosts, encoding.words());
-        this.pricesPieces = frontier.shortCost() > 0;
+        this.pricesPieces = frontier.pricesPieces();
         this.target = target;
         this.share = share;
         this.slack = beyond == null ? share : BoundedCost.slack(reducedCosts, target);
@@ -107,7 +109,7 @@ final class OneWaySweep implements LayeredProgram.Rules {
         long sum = program.cost()
                 + reducedCosts.reduced(program.step(), legs)
                 + reducedCosts.reduced(program.pieces())
-                + BoundedCost.shape(legs, cost);
+                + BoundedCost.shape(legs, cost, prices);
         if (pricesPieces && (BoundedCost.reduced(sum) > slack || BoundedCost.shape(sum) > ceiling)) {
             return;
         }
@@ -120,7 +122,7 @@ final class OneWaySweep implements LayeredProgram.Rules {
 
     @Override
     public void closed(long cost, long rest, int legs) {
-        long shape = BoundedCost.shape(program.cost()) + cost;
+        long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
         if (units.endsWell(program.word(encoding.words()), program.step()) && shape <= target) {
             found = wayTo(program.step(), legs, program.parent());
             foundShape = shape;

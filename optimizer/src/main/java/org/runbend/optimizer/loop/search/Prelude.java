@@ -18,7 +18,9 @@ final class Prelude {
     private final OrderTrial trial;
 
     Prelude(BlockProblem given) {
-        PriceUnits units = new PriceUnits(given.frontier());
+        PriceUnits units = given.frontier().pricesPieces()
+                ? PriceUnits.inside(given.frontier())
+                : new PriceUnits(given.frontier());
         ConfigurationProgram first = new ConfigurationProgram(new Configurations(given.frontier()), units);
         Map<Integer, ReducedCosts> found = new TreeMap<>();
         int next = units.first();

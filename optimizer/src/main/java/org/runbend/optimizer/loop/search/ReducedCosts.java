@@ -1,12 +1,13 @@
 package org.runbend.optimizer.loop.search;
 
 import java.util.Arrays;
+import org.runbend.optimizer.lattice.StraightCost;
 
 /**
  * Reduced costs of all node states and the bound they imply, in whole parts of a turn, for loops that leave out so many
  * price units.
  *
- * <p>For any multipliers the shape of a loop costs at least the bound + the reduced costs of its node states and of its short pieces,
+ * <p>For any multipliers the shape of a loop costs at least the bound + the reduced costs of its node states and of the ends of its straight pieces,
  * and none of these is negative; so both are proofs whatever the accuracy of the linear program that the multipliers came from.
  *
  * <p>Source: Lagrangian bounds, Fisher, Management Science 27(1), 1981; from memory.
@@ -22,8 +23,9 @@ final class ReducedCosts {
     private final long unitPrice;
     private final long[] reduced;
     private final long[] pieces;
+    private final long[] leftOut;
     private final int turnCost;
-    private final int shortCost;
+    private final StraightCost straightCost;
 
     /**
      * Shifts the costs so that each node's least is 0.
@@ -32,13 +34,16 @@ final class ReducedCosts {
      * @param constant sum of multipliers times right sides, the unit row's included
      * @param unitPrice multiplier of the unit row: what the bound gains with one unit more
      * @param costs by 16 x step + legs; {@link #BARRED} where impossible; taken over
-     * @param pieces what is left of the cost of a straight node in a short piece, by 2 x step + axis; taken over
+     * @param pieces what is left of the cost of an end of a straight piece, by link as {@link StraightPieces#end}; taken over
+     * @param leftOut what a node left out costs by step, in parts, where that is part of the shape; else 0; taken over
      * @param frontier of the steps
      */
-    ReducedCosts(int units, long constant, long unitPrice, long[] costs, long[] pieces, Frontier frontier) {
+    ReducedCosts(
+            int units, long constant, long unitPrice, long[] costs, long[] pieces, long[] leftOut, Frontier frontier) {
+        this.leftOut = leftOut;
         this.pieces = pieces;
         this.turnCost = frontier.turnCost();
-        this.shortCost = frontier.shortCost();
+        this.straightCost = frontier.straightCost();
         this.units = units;
         this.unitPrice = unitPrice;
         this.reduced = costs;
@@ -53,14 +58,16 @@ final class ReducedCosts {
         this.bound = sum;
     }
 
-    private ReducedCosts(ReducedCosts other, int units, long bound, long[] reduced, long[] pieces, long unitPrice) {
+    private ReducedCosts(
+            ReducedCosts other, int units, long bound, long[] reduced, long[] pieces, long[] leftOut, long unitPrice) {
+        this.leftOut = leftOut;
         this.units = units;
         this.bound = bound;
         this.reduced = reduced;
         this.unitPrice = unitPrice;
         this.pieces = pieces;
         this.turnCost = other.turnCost;
-        this.shortCost = other.shortCost;
+        this.straightCost = other.straightCost;
     }
 
     /**
@@ -69,7 +76,7 @@ final class ReducedCosts {
      * @param steps the steps of the window, in its own order
      * @param legs legs of the loop by step
      * @param windowUnits units that the window leaves out
-     * @param outside straight nodes of short pieces that have no node in the window, by 2 x step + axis
+     * @param outside links at which straight pieces end, no node of the link in the window; as {@link StraightPieces#end}
      */
     ReducedCosts within(int[] steps, int[] legs, int windowUnits, int[] outside) {
         boolean[] inside = new boolean[legs.length];
@@ -80,14 +87,14 @@ final class ReducedCosts {
         }
         long spent = bound;
         for (int at : outside) {
-            spent += pieces[at] - shortCost * unit();
+            spent += pieces[at] - straightCost.end() * unit();
         }
         for (int t = 0; t < legs.length; t++) {
             if (!inside[t]) {
-                spent += reduced(t, legs[t]) - (Frontier.isCorner(legs[t]) ? SCALE : 0);
+                spent += reduced(t, legs[t]) - (Frontier.isCorner(legs[t]) ? SCALE : legs[t] == 0 ? leftOut[t] : 0);
             }
         }
-        return new ReducedCosts(this, windowUnits, spent, costs, pieces(steps), 0);
+        return new ReducedCosts(this, windowUnits, spent, costs, pieces(steps), leftOut(steps), 0);
     }
 
     /** The same for other steps, given by what they are in this order. */
@@ -96,7 +103,11 @@ final class ReducedCosts {
         for (int t = 0; t < steps.length; t++) {
             System.arraycopy(reduced, 16 * steps[t], costs, 16 * t, 16);
         }
-        return new ReducedCosts(this, units, bound, costs, pieces(steps), unitPrice);
+        return new ReducedCosts(this, units, bound, costs, pieces(steps), leftOut(steps), unitPrice);
+    }
+
+    private long[] leftOut(int[] steps) {
+        return Arrays.stream(steps).mapToLong(t -> leftOut[t]).toArray();
     }
 
     private long[] pieces(int[] steps) {
@@ -126,16 +137,24 @@ final class ReducedCosts {
         return attainable(-Math.floorDiv(-bound, unit()));
     }
 
-    /** The least cost that a shape can have which is not below another: turns are even, four at least. */
+    /**
+     * The least cost that a shape can have which is not below another: turns are even, four at least; so are the ends of
+     * straight pieces, and their extras are left aside.
+     */
     long attainable(long least) {
         long pair = 2L * turnCost;
+        boolean inside = Arrays.stream(leftOut).anyMatch(p -> p > 0);
+        if (inside) {
+            return Math.max(2 * pair, least);
+        }
+        long piece = straightCost.extra().isEmpty() ? 2L * straightCost.end() : 0;
+        if (piece == 0) {
+            return straightCost.isNone() ? Math.max(2, -Math.floorDiv(-least, pair)) * pair : Math.max(2 * pair, least);
+        }
         long best = Long.MAX_VALUE;
-        for (long places = 0; 2 * pair + shortCost * places < best; places++) {
-            long pairs = Math.max(2, -Math.floorDiv(-(least - shortCost * places), pair));
-            best = Math.min(best, pairs * pair + shortCost * places);
-            if (shortCost == 0) {
-                break;
-            }
+        for (long pieces = 0; 2 * pair + piece * pieces < best; pieces++) {
+            long pairs = Math.max(2, -Math.floorDiv(-(least - piece * pieces), pair));
+            best = Math.min(best, pairs * pair + piece * pieces);
         }
         return best;
     }
@@ -152,11 +171,11 @@ final class ReducedCosts {
         return -Math.floorDiv(-parts, unit());
     }
 
-    /** Of the short pieces that a step has closed. */
-    long reduced(StraightPieces closed) {
+    /** Of the ends of straight pieces that a step has seen. */
+    long reduced(StraightPieces seen) {
         long sum = 0;
-        for (int i = 0; i < closed.charged(); i++) {
-            sum += closed.charged(i) < 0 ? 0 : pieces[closed.charged(i)];
+        for (int i = 0; i < seen.ends(); i++) {
+            sum += seen.end(i) < 0 ? 0 : pieces[seen.end(i)];
         }
         return sum;
     }

@@ -18,7 +18,7 @@ final class StateEncoding {
 
     /** A state of a frontier's links. */
     StateEncoding(Frontier frontier) {
-        this(frontier.slotCount(), StraightPieces.labels(frontier.mostShort()));
+        this(frontier.slotCount(), StraightPieces.labels(frontier.straightCost()));
     }
 
     /**

@@ -1,8 +1,10 @@
 package org.runbend.optimizer.loop.search;
 
+import org.runbend.optimizer.lattice.StraightCost;
+
 /**
- * Straight pieces between two corners that are too short for a plate: what a state must know of its open links so that such a piece is
- * seen when its second corner is decided, and what it costs then.
+ * What straight pieces between two corners cost, and what a state must know of its open links so that this is seen step by step: the ends
+ * of a piece as soon as both nodes of its last link are decided, a short piece when its second corner is.
  *
  * <p>Of each open link that is used a state holds a label: how many nodes were passed straight since the corner at its earlier
  * end; or, where a straight stretch is open at both ends, so many nodes without a corner yet, at either end; or nothing, once they
@@ -12,12 +14,15 @@ final class StraightPieces {
     /** Too many to count, or no link. */
     static final int LONG = 0;
 
+    /** A corner at the earlier end. */
+    static final int CORNER = 1;
+
     private final Frontier frontier;
     private final StateEncoding encoding;
+    private final StraightCost price;
     private final int most;
-    private final int cost;
-    private int[] charged = new int[16];
-    private int chargedCount;
+    private final int[] ends = new int[2];
+    private int endCount;
 
     private long[] from = {};
     private int offset;
@@ -27,44 +32,44 @@ final class StraightPieces {
     StraightPieces(Frontier frontier, StateEncoding encoding) {
         this.frontier = frontier;
         this.encoding = encoding;
-        this.most = frontier.mostShort();
-        this.cost = frontier.shortCost();
+        this.price = frontier.straightCost();
+        this.most = price.mostCounted();
     }
 
-    /** Labels that there are for pieces of up to so many straight nodes. */
-    static int labels(int most) {
-        return most == 0 ? 0 : 2 * most + 2;
+    /** How many labels there are; 0 where straight pieces cost nothing. */
+    static int labels(StraightCost price) {
+        return price.isNone() ? 0 : 2 * price.mostCounted() + 2;
     }
 
     /** A corner, then so many straight nodes. */
     private int corner(int straight) {
-        return straight > most ? LONG : 1 + straight;
+        return straight > most ? LONG : CORNER + straight;
     }
 
     /** So many straight nodes, no corner at either end yet. */
     private int open(int straight) {
-        return straight > most ? LONG : 1 + most + straight;
+        return straight > most ? LONG : CORNER + most + straight;
     }
 
     private boolean isOpen(int label) {
-        return label > 1 + most;
+        return label > CORNER + most;
     }
 
     /** Straight nodes that a label counts. */
     private int straight(int label) {
-        return isOpen(label) ? label - 1 - most : label - 1;
+        return isOpen(label) ? label - CORNER - most : label - CORNER;
     }
 
     /**
-     * Sets the labels after a node of a step got its legs, and says what that cost; {@link #charged} then names the nodes of short
-     * pieces.
+     * Sets the labels after a node of a step got its legs, and says what that cost; {@link #ends} then names the links at whose ends
+     * a straight piece was seen to end.
      *
      * @param old states, the one before at an offset
      * @param fresh the state after, its links joined
      */
     long follow(long[] old, int at, long[] fresh, int t, int legs) {
-        chargedCount = 0;
-        if (most == 0) {
+        endCount = 0;
+        if (price.isNone()) {
             return 0;
         }
         from = old;
@@ -77,18 +82,16 @@ final class StraightPieces {
         int beyond = label(b);
         clear(a);
         clear(b);
-        if (Frontier.isCorner(legs)) {
-            turn(a, before);
-            turn(b, beyond);
-        } else {
-            pass(a, before, b, beyond);
-        }
-        return (long) cost * chargedCount;
+        boolean corner = Frontier.isCorner(legs);
+        end(a, before, corner);
+        end(b, beyond, corner);
+        long cost = (long) price.end() * endCount;
+        return cost + (corner ? turn(a, before) + turn(b, beyond) : pass(a, before, b, beyond));
     }
 
     /** A node was left out: no piece was closed. */
     void none() {
-        chargedCount = 0;
+        endCount = 0;
     }
 
     /** Label of a leg that comes from a node already decided or from outside; -1 for one that leads on. */
@@ -106,27 +109,44 @@ final class StraightPieces {
         }
     }
 
-    private void turn(int h, int label) {
-        if (label < 0) {
-            encoding.setLabel(next, frontier.slot(step, h), corner(0));
-        } else if (isOpen(label)) {
-            encoding.setLabel(next, mate(h), corner(straight(label)));
-        } else if (label != LONG) {
-            charge(h, straight(label));
+    /** A piece ends over the link of a leg where one of its nodes is a corner and the other is not. */
+    private void end(int h, int label, boolean corner) {
+        if (label >= 0 && corner != (label == CORNER)) {
+            ends[endCount++] = link(h);
         }
     }
 
-    private void pass(int a, int before, int b, int beyond) {
+    private int link(int h) {
+        if (frontier.straightsOutside(step, h) >= 0) {
+            return -1;
+        }
+        return h < 2 ? 2 * step + h : 2 * frontier.otherEnd(step, h) + h - 2;
+    }
+
+    private long turn(int h, int label) {
+        if (label < 0) {
+            encoding.setLabel(next, frontier.slot(step, h), CORNER);
+        } else if (isOpen(label)) {
+            encoding.setLabel(next, mate(h), corner(straight(label)));
+        } else if (label != LONG) {
+            return price.extra(straight(label));
+        }
+        return 0;
+    }
+
+    private long pass(int a, int before, int b, int beyond) {
+        if (before >= 0 && beyond >= 0) {
+            return join(a, before, b, beyond);
+        }
         if (before < 0 && beyond < 0) {
             lead(a, open(1));
             lead(b, open(1));
         } else if (before < 0) {
-            pass(b, beyond, a);
-        } else if (beyond < 0) {
-            pass(a, before, b);
+            goOn(b, beyond, a);
         } else {
-            join(a, before, b, beyond);
+            goOn(a, before, b);
         }
+        return 0;
     }
 
     private void lead(int h, int label) {
@@ -134,7 +154,7 @@ final class StraightPieces {
     }
 
     /** Straight on from a leg that comes to one that leads on. */
-    private void pass(int comes, int label, int leads) {
+    private void goOn(int comes, int label, int leads) {
         if (label == LONG) {
             lead(leads, LONG);
         } else if (isOpen(label)) {
@@ -147,7 +167,7 @@ final class StraightPieces {
     }
 
     /** Straight between two legs that both come. */
-    private void join(int a, int before, int b, int beyond) {
+    private long join(int a, int before, int b, int beyond) {
         boolean long1 = before == LONG;
         boolean long2 = beyond == LONG;
         int all = (long1 ? most : straight(before)) + 1 + (long2 ? most : straight(beyond));
@@ -160,11 +180,10 @@ final class StraightPieces {
             encoding.setLabel(next, mate(a), long2 ? LONG : corner(all));
         } else if (open2) {
             encoding.setLabel(next, mate(b), long1 ? LONG : corner(all));
-        } else if (all <= most) {
-            charge(a, straight(before));
-            charge(b, straight(beyond));
-            add(step, a & 1);
+        } else {
+            return price.extra(all);
         }
+        return 0;
     }
 
     /** The slot at the other end of a stretch that is open at both: no corner lies on it, so its ends are mates. */
@@ -172,27 +191,13 @@ final class StraightPieces {
         return encoding.mate(from, offset, frontier.slot(step, h));
     }
 
-    /** Charges so many nodes in the direction of a leg; those outside the frontier's nodes are counted, but have no step. */
-    private void charge(int h, int straight) {
-        int t = step;
-        for (int i = 0; i < straight; i++) {
-            t = t < 0 || frontier.straightsOutside(t, h) >= 0 ? -1 : frontier.otherEnd(t, h);
-            add(t, h & 1);
-        }
+    /** How many ends of straight pieces the last call has seen. */
+    int ends() {
+        return endCount;
     }
 
-    private void add(int t, int axis) {
-        charged = chargedCount == charged.length ? java.util.Arrays.copyOf(charged, 2 * chargedCount) : charged;
-        charged[chargedCount++] = t < 0 ? -1 : 2 * t + axis;
-    }
-
-    /** How many nodes were charged by the last call. */
-    int charged() {
-        return chargedCount;
-    }
-
-    /** One of them as 2 x step + axis (0 along the columns' direction, 1 along the rows'); -1 for one outside. */
-    int charged(int i) {
-        return charged[i];
+    /** The link of one of them, as 2 x step + heading (0 or 1) at its western or southern end; -1 for one out of a window. */
+    int end(int i) {
+        return ends[i];
     }
 }

@@ -4,86 +4,62 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What short pieces cost in the configuration program: a node that is passed straight, while neither of two nodes on its line to
- * both sides is, lies in a piece no longer than what is between them. With y for its charge: y >= straight here - straight at
- * one - straight at the other.
+ * What the end of a straight piece costs in the configuration program: of two linked nodes one is passed straight along the link, the
+ * other is not. With y for the link's charge: y >= straight at one - straight at the other.
  */
 final class StraightRow {
-    private final int step;
-    private final int axis;
-    private final int before;
-    private final int beyond;
+    private final int link;
+    private final int straight;
+    private final int corner;
 
-    private StraightRow(int step, int axis, int before, int beyond) {
-        this.step = step;
-        this.axis = axis;
-        this.before = before;
-        this.beyond = beyond;
+    private StraightRow(int link, int straight, int corner) {
+        this.link = link;
+        this.straight = straight;
+        this.corner = corner;
     }
 
-    /** All rows of a frontier; none where short pieces cost nothing. */
+    /** All rows of a frontier; none where the ends of straight pieces cost nothing. */
     static List<StraightRow> all(Frontier frontier) {
         List<StraightRow> rows = new ArrayList<>();
-        int most = frontier.mostShort();
-        for (int t = 0; t < frontier.size() && most > 0; t++) {
-            for (int axis = 0; axis < 2; axis++) {
-                if (frontier.otherEnd(t, axis) < 0 || frontier.otherEnd(t, axis + 2) < 0) {
-                    continue;
-                }
-                for (int i = 1; i <= most; i++) {
-                    for (int j = 1; i + j <= most + 1; j++) {
-                        rows.add(new StraightRow(t, axis, at(frontier, t, axis + 2, i), at(frontier, t, axis, j)));
-                    }
+        for (int t = 0; t < frontier.size() && frontier.straightCost().end() > 0; t++) {
+            for (int h = 0; h < 2; h++) {
+                int other = frontier.otherEnd(t, h);
+                if (other >= 0) {
+                    rows.add(new StraightRow(2 * t + h, t, other));
+                    rows.add(new StraightRow(2 * t + h, other, t));
                 }
             }
         }
         return rows;
     }
 
-    private static int at(Frontier frontier, int t, int h, int distance) {
-        int at = t;
-        for (int i = 0; i < distance && at >= 0; i++) {
-            at = frontier.otherEnd(at, h);
-        }
-        return at;
-    }
-
     /** The same row for other steps, given by the new step of each old one. */
     StraightRow moved(int[] newStep) {
-        return new StraightRow(
-                newStep[step], axis, before < 0 ? -1 : newStep[before], beyond < 0 ? -1 : newStep[beyond]);
+        return new StraightRow(2 * newStep[link / 2] + link % 2, newStep[straight], newStep[corner]);
     }
 
-    /** By how much values by 16 x step + legs, and charges by 2 x step + axis, break it. */
+    /** By how much values by 16 x step + legs, and charges by link, break it. */
     double violation(double[] values, double[] charges) {
-        return values[16 * step + legs()]
-                - (before < 0 ? 0 : values[16 * before + legs()])
-                - (beyond < 0 ? 0 : values[16 * beyond + legs()])
-                - charges[charge()];
+        return values[16 * straight + legs()] - values[16 * corner + legs()] - charges[link];
     }
 
-    /** The charge as 2 x step + axis. */
-    int charge() {
-        return 2 * step + axis;
+    /** The link as 2 x step + heading, 0 or 1, at its western or southern end. */
+    int link() {
+        return link;
     }
 
-    /** Legs of a node that is passed straight along the axis. */
+    /** Legs of a node that is passed straight along the link. */
     int legs() {
-        return 5 << axis;
+        return 5 << link % 2;
     }
 
-    /** Step of the node. */
-    int step() {
-        return step;
+    /** Step of the node passed straight. */
+    int straight() {
+        return straight;
     }
 
-    /** Step of the node to one side; -1 if there is none. */
-    int before() {
-        return before;
-    }
-
-    /** Step of the node to the other side; -1 if there is none. */
-    int beyond() {
-        return beyond;
+    /** Step of the other node. */
+    int corner() {
+        return corner;
     }
 }

@@ -28,6 +28,7 @@ final class TiePasses {
 
     private final Frontier frontier;
     private final StateEncoding encoding;
+    private final PriceUnits prices;
     private final UnitCount units;
     private final int unitWord;
     private final ReducedCosts reducedCosts;
@@ -49,6 +50,7 @@ final class TiePasses {
         this.encoding = new StateEncoding(frontier);
         this.unitWord = encoding.words();
         this.words = unitWord + 1;
+        this.prices = prices;
         this.units = new UnitCount(prices, reducedCosts, unitWord);
         this.reducedCosts = reducedCosts;
         this.least = target;
@@ -71,8 +73,8 @@ final class TiePasses {
         return new Choosing(tieBreak).run();
     }
 
-    private static long shape(int legs, long cost) {
-        return legs == 0 ? 0 : cost;
+    private long shape(int legs, long cost) {
+        return legs == 0 && !prices.isInside() ? 0 : cost;
     }
 
     private final class Forward implements LayeredProgram.Rules {
@@ -108,14 +110,16 @@ final class TiePasses {
             if (units.count(state, program.step(), legs)) {
                 program.offer(
                         state,
-                        program.cost() + reducedCosts.reduced(program.step(), legs) + BoundedCost.shape(legs, cost),
+                        program.cost()
+                                + reducedCosts.reduced(program.step(), legs)
+                                + BoundedCost.shape(legs, cost, prices),
                         legs);
             }
         }
 
         @Override
         public void closed(long cost, long rest, int legs) {
-            long shape = BoundedCost.shape(program.cost()) + cost;
+            long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
             if (units.endsWell(program.word(unitWord), program.step()) && shape <= least) {
                 least = shape;
                 found = true;
@@ -169,7 +173,8 @@ final class TiePasses {
 
         @Override
         public void closed(long cost, long rest, int legs) {
-            hit |= shapeSoFar + cost == least && units.endsWell(current.keys()[at + unitWord], step);
+            hit |= shapeSoFar + cost + (prices.isInside() ? rest : 0) == least
+                    && units.endsWell(current.keys()[at + unitWord], step);
         }
     }
 
@@ -234,7 +239,7 @@ final class TiePasses {
         @Override
         public void closed(long cost, long rest, int legs) {
             long sum = program.cost() + tieValue(legs);
-            if (shapeSoFar + cost == least
+            if (shapeSoFar + cost + (prices.isInside() ? rest : 0) == least
                     && units.endsWell(program.word(unitWord), program.step())
                     && sum < bestTieValue) {
                 bestTieValue = sum;

@@ -58,7 +58,7 @@ final class Window {
         if (units < 0 || !windowProblem.isOpen()) {
             return new Relaid(legs, 0, locals.length);
         }
-        long shape = windowProblem.shape();
+        long shape = windowProblem.shape(prices);
         long target = shape - prices.price() * change - (change == 0 ? 0 : 1);
         BoundedSweep sweep = new BoundedSweep(
                 windowProblem.frontier(),

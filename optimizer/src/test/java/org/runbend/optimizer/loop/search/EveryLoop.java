@@ -100,23 +100,27 @@ public final class EveryLoop {
         }
     }
 
-    /** Straight places between two corners that are no more than the graph's limit; a loop has four corners at least. */
-    private long shortPlaces(boolean[] corner) {
+    /** Straight pieces: both ends of each, and what so short a one costs more; a loop has four corners at least. */
+    private long pieces(boolean[] corner) {
         int first = 0;
         while (!corner[first]) {
             first++;
         }
-        long places = 0;
+        long cost = 0;
         int straight = 0;
         for (int i = 1; i <= corner.length; i++) {
             if (corner[(first + i) % corner.length]) {
-                places += straight <= graph.mostShort() ? straight : 0;
+                List<Integer> extra = graph.straightCost().extra();
+                cost += straight > 0
+                        ? graph.straightCost().end() + graph.straightCost().end()
+                        : 0;
+                cost += straight > 0 && straight <= extra.size() ? extra.get(straight - 1) : 0;
                 straight = 0;
             } else {
                 straight++;
             }
         }
-        return places;
+        return cost;
     }
 
     /** Null if a bend is forbidden. */
@@ -140,7 +144,7 @@ public final class EveryLoop {
             offAxis += (axis == Axis.X && on.dy() != 0) || (axis == Axis.Y && on.dx() != 0) ? 1 : 0;
         }
         long turns = objective;
-        objective = graph.turnCost() * turns + graph.shortCost() * shortPlaces(corner);
+        objective = graph.turnCost() * turns + pieces(corner);
         long shortRuns = 0;
         for (int i = 0; i < size; i++) {
             shortRuns += corner[i] && corner[(i + 1) % size] ? 1 : 0;

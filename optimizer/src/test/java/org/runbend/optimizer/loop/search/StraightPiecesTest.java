@@ -7,19 +7,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.Axis;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.lattice.StraightCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.verify.LoopVerifier;
 
-/** Prices with decimals and straight pieces too short for a plate, against {@link EveryLoop}. */
-class ShortPiecesTest {
+/** Prices with decimals, straight pieces and those too short for a plate, against {@link EveryLoop}. */
+class StraightPiecesTest {
     private static final Preference ALONG_X = new Preference(Axis.X, false, 0.5);
 
     @Test
@@ -67,25 +68,29 @@ class ShortPiecesTest {
                     .filter(p -> only.contains(p.from()) && only.contains(p.to()))
                     .toList();
             LoopProblem problem = problem(graph, inside.subList(0, 1));
-            LoopOutcome plain = new ExactLaying(block(problem)).solve();
-            LoopOutcome bounded = new BoundedLaying(block(problem)).solve();
+            Answer<LoopSolution> plain = new ExactLaying(block(problem)).solve();
+            Answer<LoopSolution> bounded = new BoundedLaying(block(problem)).solve();
             assertEquals(plain.getClass(), bounded.getClass());
-            if (plain instanceof LoopOutcome.Found found) {
-                assertEquals(found.solution().objective(), proved(problem, bounded));
+            if (plain.value().isPresent()) {
+                assertEquals(plain.value().orElseThrow().objective(), proved(problem, bounded));
                 loops++;
-                pieces += found.solution().objective() % 100 == 0 ? 0 : 1;
+                pieces += plain.value().orElseThrow().objective() % 100 == 0 ? 0 : 1;
             }
         }
         assertTrue(loops > 15 && pieces > 8, loops + " loops, " + pieces + " with parts of a turn");
     }
 
-    /** Prices of 0.5 to 4 turns, pieces of up to one to three places at up to 1.1 turns each. */
+    /** Prices of 0.5 to 4 turns, ends of straight pieces of up to 1.2, short pieces of up to three places at up to 0.9 more. */
     private static LatticeGraph priced(LatticeGraph graph, Random random) {
         return graph.copy()
                 .turnCost(100)
                 .price(50 + random.nextInt(351))
-                .shortPieces(1 + random.nextInt(3), 1 + random.nextInt(110))
+                .straightCost(new StraightCost(random.nextInt(4) * random.nextInt(40), extra(random)))
                 .build();
+    }
+
+    private static List<Integer> extra(Random random) {
+        return random.ints(random.nextInt(4), 0, 90).boxed().toList();
     }
 
     private static LoopProblem problem(LatticeGraph graph, List<PortPair> ports) {
@@ -99,13 +104,13 @@ class ShortPiecesTest {
     private static boolean compare(LatticeGraph graph, List<PortPair> ports) {
         LoopProblem problem = problem(graph, ports);
         EveryLoop.Rating best = new EveryLoop(problem).best();
-        LoopOutcome solved = new LoopSolver().solve(problem);
+        Answer<LoopSolution> solved = new LoopSolver().solve(problem);
         if (best == null) {
-            assertInstanceOf(LoopOutcome.NoLoop.class, solved);
+            assertInstanceOf(Answer.None.class, solved);
             return false;
         }
         assertEquals(best.objective(), proved(problem, solved));
-        assertEquals(best, new EveryLoop(problem).rating(((LoopOutcome.Found) solved).solution()));
+        assertEquals(best, new EveryLoop(problem).rating(solved.value().orElseThrow()));
         boolean inside = ports.stream()
                 .allMatch(p -> BiconnectedBlock.all(graph).get(0).contains(p.from())
                         && BiconnectedBlock.all(graph).get(0).contains(p.to()));
@@ -115,9 +120,8 @@ class ShortPiecesTest {
         return true;
     }
 
-    private static long proved(LoopProblem problem, LoopOutcome outcome) {
-        LoopSolution solution =
-                assertInstanceOf(LoopOutcome.Found.class, outcome).solution();
+    private static long proved(LoopProblem problem, Answer<LoopSolution> outcome) {
+        LoopSolution solution = outcome.value().orElseThrow();
         assertEquals(List.of(), LoopVerifier.verify(problem, solution));
         assertTrue(solution.isProvedBest());
         return solution.objective();
