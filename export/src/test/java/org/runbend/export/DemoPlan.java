@@ -118,20 +118,21 @@ public final class DemoPlan {
         Catalog catalog =
                 new Catalog("Kettle & Cope", "EUR", List.of(pipe), plates, List.of(), List.of(), List.of(), List.of());
         return new Job(
-                "Reading room <caf\u00e9>",
-                "HF-1042",
-                Optional.of("=cmd|x"),
-                Optional.of("12 March"),
-                Optional.empty(),
-                catalog,
-                new Shelf(List.of(new Remnant(NASTY_ID, "SP", 805), new Remnant("P1", "SP", 90))),
+                new Job.Heading(
+                        "Reading room <caf\u00e9>",
+                        "HF-1042",
+                        Optional.of("=cmd|x"),
+                        Optional.of("12 March"),
+                        Optional.empty()),
+                new Job.Supply(
+                        catalog, new Shelf(List.of(new Remnant(NASTY_ID, "SP", 805), new Remnant("P1", "SP", 90)))),
                 floor(),
-                new Job.Layout(150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
+                new Job.Layout(Job.Grid.free(150, 75), new Job.Aim(10, Job.Prefer.LONG_RUNS)),
                 new Job.PipeRequest(pipe, 900, 1100, 0.02, OptionalDouble.empty()),
-                new Job.PlateRequest(plates, 100, 5, 150, 0.85, 5),
+                new Job.PlateRequest(plates, Job.Share.of(0.85), new Job.Gaps(100, 5, 5), Job.Pieces.from(150)),
                 Optional.empty(),
                 Optional.empty(),
-                "00ff");
+                Job.Source.plain("00ff"));
     }
 
     private static SpreaderPlate plate(String sku, double width, int grooves, double centres) {
