@@ -25,9 +25,11 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.plates.UnusedPlate;
 import org.runbend.optimizer.tape.TapeMeasuring;
 
 /**
@@ -80,7 +82,7 @@ public final class DemoPlan {
                 List.of(
                         PlanCheck.atMost("pipe to cut", 8357, 25000, "mm", PlanCheck.Verdict.FAIL, "longest coil"),
                         PlanCheck.atLeast("coverage", 64.8, 85, "%", PlanCheck.Verdict.WARN, "job")),
-                List.of("Some places stay bare."));
+                List.of(new Remark.OfJob("Some places stay bare.")));
     }
 
     private static List<BareFloor> bare() {
@@ -226,6 +228,6 @@ public final class DemoPlan {
                 900,
                 "material",
                 1500,
-                List.of("A remark of the plates."));
+                List.of(new UnusedPlate("SP2", UnusedPlate.Why.WIDER, 0)));
     }
 }

@@ -67,7 +67,7 @@ class PlatePackingTest {
         PlatePlan plan = packed(request(1, SINGLE, Rows.plate(2, 1200, 3000, 3, 10)), 1000, 1000);
         assertEquals(3000, plan.bought());
         assertEquals(0, twins(plan));
-        assertTrue(plan.remarks().get(0).contains("SP-2 is named in the job but not used"), plan.remarks()::toString);
+        assertEquals(List.of(new UnusedPlate("SP-2", UnusedPlate.Why.NO_USE, 0)), plan.unused());
     }
 
     @Test

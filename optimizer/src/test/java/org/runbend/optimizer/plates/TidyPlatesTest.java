@@ -149,7 +149,6 @@ class TidyPlatesTest {
         PlateProblem lone =
                 new PlateProblem(Rows.floor(), request, new Shelf(List.of()), Rows.of(900), Optional.of(LABOUR));
         PlatePlan plan = new PlatePacking().pack(lone);
-        assertEquals(
-                List.of("Plate SP-2 is named in the job but not used: no plan with it was found."), plan.remarks());
+        assertEquals(List.of(new UnusedPlate("SP-2", UnusedPlate.Why.NONE_FOUND, 0)), plan.unused());
     }
 }
