@@ -16,10 +16,12 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.KeptPipe;
+import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
 import org.runbend.optimizer.plan.PortHole;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.plan.SawWork;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
@@ -31,10 +33,15 @@ import org.runbend.optimizer.plates.PlatePlan;
  */
 public final class KitJson {
     /** The rules of holes, clearances and verdicts that a plan of ours keeps. */
-    private static final int CONTRACT = 2;
+    static final int CONTRACT = 2;
 
     /** The plan as JSON; {@code files} are the names of all files written with it, this one too. */
     public byte[] bytes(KitPlan plan, List<String> files) {
+        return bytes(plan, Optional.empty(), files);
+    }
+
+    /** The same, with what becomes of a kit that was cut before. */
+    public byte[] bytes(KitPlan plan, Optional<KitChange> change, List<String> files) {
         try {
             JsonOut out = new JsonOut().open();
             out.whole("contract", CONTRACT);
@@ -54,6 +61,9 @@ public final class KitJson {
                 HeatJson.write(out, plan.heat().get().solution());
             }
             box(out, plan);
+            if (change.isPresent()) {
+                ChangeJson.write(out, plan, change.get());
+            }
             out.list("checks", plan.checks(), check -> check(out, check));
             out.list("bareFloor", plan.bareFloor(), bare -> bareFloor(out, bare));
             out.texts("remarks", remarks(plan));
@@ -66,8 +76,11 @@ public final class KitJson {
 
     /** Remarks of the plan, then those of its plates that are not among them. */
     public static List<String> remarks(KitPlan plan) {
-        List<String> all = new ArrayList<>(plan.remarks());
-        plan.plates().remarks().stream().filter(r -> !all.contains(r)).forEach(all::add);
+        List<String> all = new ArrayList<>(plan.remarkWords());
+        plan.plates().unused().stream()
+                .map(p -> new Remark.PlateUnused(p).words())
+                .filter(r -> !all.contains(r))
+                .forEach(all::add);
         return all;
     }
 

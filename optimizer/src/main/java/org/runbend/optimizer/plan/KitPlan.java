@@ -29,7 +29,7 @@ import org.runbend.optimizer.tape.TapeSheet;
  * @param heat what the floor gives, if the job says what it is built of and what heats it
  * @param plateOptions what plates would cost if less were asked of them, if that was worked out
  * @param checks what was checked and what came of it
- * @param remarks what a person should know, one sentence each
+ * @param remarks what a person should know
  */
 public record KitPlan(
         Job job,
@@ -42,7 +42,7 @@ public record KitPlan(
         Optional<KitHeat> heat,
         Optional<PlateOptions> plateOptions,
         List<PlanCheck> checks,
-        List<String> remarks) {
+        List<Remark> remarks) {
     /** Copies the lists. */
     public KitPlan {
         checks = List.copyOf(checks);
@@ -134,9 +134,14 @@ public record KitPlan(
         return checks.stream().noneMatch(c -> c.verdict() == PlanCheck.Verdict.FAIL);
     }
 
+    /** The remarks in words. */
+    public List<String> remarkWords() {
+        return remarks.stream().map(Remark::words).toList();
+    }
+
     /** The same plan with one more thing to know, before the others. */
-    public KitPlan withRemark(String remark) {
-        List<String> more = Stream.concat(Stream.of(remark), remarks.stream()).toList();
+    public KitPlan withRemark(Remark remark) {
+        List<Remark> more = Stream.concat(Stream.of(remark), remarks.stream()).toList();
         return new KitPlan(job, tape, laid, plates, coils, box, channel, heat, plateOptions, checks, more);
     }
 

@@ -19,7 +19,6 @@ import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.coils.CoilProblem;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
-import org.runbend.optimizer.laying.CoilFitting;
 import org.runbend.optimizer.laying.LaidLoops;
 import org.runbend.optimizer.laying.Laying;
 import org.runbend.optimizer.laying.LoopLaying;
@@ -29,6 +28,8 @@ import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LaidFloor;
 import org.runbend.optimizer.plan.PortHole;
+import org.runbend.optimizer.plan.Remark;
+import org.runbend.optimizer.plates.KeptPiece;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
@@ -74,6 +75,20 @@ public final class KitPlanner {
      * that helps: on a floor of few places a wave of bends is dear and a bare corner is seen.
      */
     private KitPlan priced(Job job) {
+        Fresh fresh = fresh(job);
+        return plan(fresh.job(), fresh.laid());
+    }
+
+    /**
+     * A floor laid at the price of a place left out that was settled for it.
+     *
+     * @param job the job at that price
+     * @param laid its loops
+     */
+    record Fresh(Job job, LaidFloor laid) {}
+
+    /** The floor laid as in {@link #plan(Job)}, nothing bought for it yet. */
+    Fresh fresh(Job job) {
         LaidFloor laid = lay(job);
         Job now = job;
         boolean free = job.written().autoPrice()
@@ -92,7 +107,7 @@ public final class KitPlanner {
                 now = dearer;
             }
         }
-        return plan(now, laid);
+        return new Fresh(now, laid);
     }
 
     private static int leftOut(LaidFloor laid) {
@@ -121,7 +136,13 @@ public final class KitPlanner {
                 OptionalInt.empty(),
                 List.of());
         return assemble(
-                job, radius, KitPlan.LatticePlace.none(job.layout().spacing()), List.of(loop), List.of(), List.of());
+                job,
+                radius,
+                KitPlan.LatticePlace.none(job.layout().spacing()),
+                List.of(loop),
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     private static Stream<Element.Bend> bends(Breakdown breakdown) {
@@ -139,11 +160,13 @@ public final class KitPlanner {
     public LaidFloor lay(Job asked) {
         Job job = PlacePricing.settled(asked);
         double radius = LoopPipes.bendRadius(job);
-        LaidLoops laid = Laying.of(job, radius, work).lay();
-        List<KitPlan.LoopPlan> loops = new ArrayList<>();
-        for (LaidLoops.One one : laid.loops()) {
-            loops.add(loopPlan(job, radius, laid.loops().size() == 1, LaidLoops.name(loops.size()), one));
-        }
+        return floor(job, Laying.of(job, radius, work).lay());
+    }
+
+    /** The floor with loops that are laid, and why what they leave bare stays bare. */
+    LaidFloor floor(Job job, LaidLoops laid) {
+        double radius = LoopPipes.bendRadius(job);
+        List<KitPlan.LoopPlan> loops = loops(job, laid);
         KitPlan.LatticePlace place = new KitPlan.LatticePlace(
                 laid.lattice().origin(),
                 laid.lattice().angle(),
@@ -154,23 +177,35 @@ public final class KitPlanner {
                 .bareFloor(job, radius, laid).stream()
                         .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
                         .toList();
-        List<String> words = new ArrayList<>(several(laid));
-        CoilFitting.words(job, laid).ifPresent(words::add);
-        stiff(job, laid).ifPresent(words::add);
-        return new LaidFloor(place, loops, bare, words);
+        return new LaidFloor(place, loops, bare, remarks(job, laid));
+    }
+
+    /** The pipe of loops that are laid. */
+    static List<KitPlan.LoopPlan> loops(Job job, LaidLoops laid) {
+        List<KitPlan.LoopPlan> loops = new ArrayList<>();
+        for (LaidLoops.One one : laid.loops()) {
+            loops.add(loopPlan(
+                    job, LoopPipes.bendRadius(job), laid.loops().size() == 1, LaidLoops.name(loops.size()), one));
+        }
+        return loops;
     }
 
     /**
      * Plans the rest of a job.
      *
-     * @param asked the job laid, or one that is laid alike
+     * @param job the job laid, or one that is laid alike
      * @param laid its loops
      * @throws Unbuildable if the job cannot be built as asked
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
-    public KitPlan plan(Job asked, LaidFloor laid) {
+    public KitPlan plan(Job job, LaidFloor laid) {
+        return plan(job, laid, List.of());
+    }
+
+    /** The same with pieces of plate that were cut before and may stay. */
+    KitPlan plan(Job asked, LaidFloor laid, List<KeptPiece> kept) {
         Job job = PlacePricing.settled(asked);
-        return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.words());
+        return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.remarks(), kept);
     }
 
     private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
@@ -191,28 +226,24 @@ public final class KitPlanner {
                 one.bare());
     }
 
-    private static Optional<String> stiff(Job job, LaidLoops laid) {
-        return job.isStiff()
-                ? Optional.of("S" + LoopLaying.stiff(job).substring(1) + "."
-                        + (laid.eachProvedBest()
-                                ? " It is proved that no such loop is better."
-                                : " This is the best such loop that was met, not proved best."))
-                : Optional.empty();
-    }
-
-    /** What a person should know of several loops. */
-    private static List<String> several(LaidLoops laid) {
+    /** What a person should know of the loops. */
+    private static List<Remark> remarks(Job job, LaidLoops laid) {
+        List<Remark> remarks = new ArrayList<>();
         int loops = laid.loops().size();
-        if (loops == 1) {
-            return List.of();
+        if (loops > 1) {
+            remarks.add(new Remark.Divided(loops, LaidLoops.name(loops - 1), laid.eachProvedBest()));
         }
-        String last = LaidLoops.name(loops - 1);
-        String proof = laid.eachProvedBest()
-                ? "no loop of a part has fewer bends, counted with what is left out; other cuts were tried, not all"
-                : "the cut and its loops are the best that were tried, not proved best";
-        return List.of(
-                "The floor is cut into " + loops + " parts; loops A to " + last + " follow each other along the rim"
-                        + " at the port and go to valve outlets 1 to " + loops + ": " + proof + ".");
+        if (laid.limit().isPresent()) {
+            remarks.add(new Remark.Shortened(
+                    laid.limit().getAsDouble(),
+                    laid.loops().stream().mapToInt(l -> l.bare().size()).sum(),
+                    laid.lattice().reachable(),
+                    job.isStiff()));
+        }
+        if (job.isStiff()) {
+            remarks.add(new Remark.Stiff(LoopLaying.stiff(job), laid.eachProvedBest()));
+        }
+        return remarks;
     }
 
     private KitPlan assemble(
@@ -221,7 +252,8 @@ public final class KitPlanner {
             KitPlan.LatticePlace place,
             List<KitPlan.LoopPlan> loops,
             List<BareFloor> bare,
-            List<String> words) {
+            List<Remark> known,
+            List<KeptPiece> kept) {
         work.step("nesting the pipe");
         CoilPlan coils = new CoilNesting()
                 .nest(new CoilProblem(
@@ -239,11 +271,14 @@ public final class KitPlanner {
                     place,
                     loops,
                     bare,
-                    Stream.concat(words.stream(), Stream.of(asked.words())).toList());
+                    Stream.concat(known.stream(), Stream.of(asked.remark())).toList(),
+                    kept);
         }
         PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
-        PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
-        KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, words);
+        PlatePacking.Packed packed = kept.isEmpty()
+                ? new PlatePacking().packAndCompare(problem)
+                : new PlatePacking().packKeeping(problem, kept);
+        KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, known);
         return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
     }
 
@@ -259,7 +294,7 @@ public final class KitPlanner {
             PlatePlan plates,
             CoilPlan coils,
             List<BareFloor> bare,
-            List<String> words) {
+            List<Remark> known) {
         double tightest = tightest(job, radius, breakdowns(loops));
         List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
@@ -284,7 +319,7 @@ public final class KitPlanner {
                         plates,
                         coils,
                         bare,
-                        Stream.concat(words.stream(), heat.remark().stream()).toList()));
+                        Stream.concat(known.stream(), heat.remark().stream()).toList()));
         work.step("verifying");
         List<Finding> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {
@@ -310,40 +345,39 @@ public final class KitPlanner {
         return Math.min(turn, Math.min(radius, bend));
     }
 
-    private static List<String> remarks(
+    private static List<Remark> remarks(
             Job job,
             List<KeptPipe> kept,
             List<KitPlan.LoopPlan> loops,
             PlatePlan plates,
             CoilPlan coils,
             List<BareFloor> bare,
-            List<String> words) {
-        List<String> remarks = new ArrayList<>(job.warnings());
+            List<Remark> known) {
+        List<Remark> remarks = new ArrayList<>();
+        job.warnings().forEach(w -> remarks.add(new Remark.OfJob(w)));
         if (job.pipe().flowTail() + job.pipe().returnTail() == 0) {
-            remarks.add(
-                    "No tails are given: no pipe is counted from the port to the valves, so what is cut may be too short."
-                            + " Measure both ways and write pipe.tails: [flow, return].");
+            remarks.add(new Remark.NoTails());
         }
-        remarks.addAll(words);
-        new NearMiss(job).words(coils, plates).ifPresent(remarks::add);
+        remarks.addAll(known);
+        new NearMiss(job).remark(coils, plates).ifPresent(remarks::add);
         Channels.remark(job).ifPresent(remarks::add);
-        remarks.addAll(plates.remarks());
+        plates.unused().forEach(p -> remarks.add(new Remark.PlateUnused(p)));
         if (job.hasOwnLoop()) {
-            remarks.add(asDrawn(job));
+            remarks.add(new Remark.AsDrawn(asDrawn(job)));
         }
         KeptPipes.remark(kept, breakdowns(loops)).ifPresent(remarks::add);
-        bare.forEach(b -> remarks.add(b.sentence()));
+        bare.forEach(b -> remarks.add(new Remark.StaysBare(b)));
         return remarks;
     }
 
     /** A loop is laid as it was drawn only if nothing was rounded, joined or taken for an arc. */
-    private static String asDrawn(Job job) {
-        String how = job.layout().loop().hasCorners()
-                ? "along the line that was drawn, with its corners rounded"
-                : job.warnings().stream().anyMatch(w -> w.contains("the drawn loop"))
-                        ? "along the line that was drawn, but for what is noted of it"
-                        : "as it was drawn";
-        return "The loop is laid " + how + ": it was checked, not improved.";
+    private static Remark.Line asDrawn(Job job) {
+        if (job.layout().loop().hasCorners()) {
+            return Remark.Line.ROUNDED;
+        }
+        return job.warnings().stream().anyMatch(w -> w.contains("the drawn loop"))
+                ? Remark.Line.NEARLY
+                : Remark.Line.EXACTLY;
     }
 
     private static void checkLimit(Job job, String which, long cut) {

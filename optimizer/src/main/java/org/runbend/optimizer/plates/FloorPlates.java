@@ -3,14 +3,16 @@ package org.runbend.optimizer.plates;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.catalog.shelf.Shelf;
 import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
 import org.runbend.optimizer.cutting.CoverSolution;
@@ -24,6 +26,8 @@ import org.runbend.optimizer.job.Unbuildable;
 final class FloorPlates {
     private static final double HUNDREDTHS = 100;
     private static final int ANY = Integer.MAX_VALUE;
+    /** A place that was read from a file is as good as this, mm. */
+    private static final double NOISE = 0.02;
 
     private static final Comparator<StripCover.Laid> TIDY = Comparator.comparingInt(
                     (StripCover.Laid p) -> p.lengths().size())
@@ -173,13 +177,15 @@ final class FloorPlates {
     }
 
     private PlatePlan plan(StripCover.Laid laid, PlateBound bound, long runByRun) {
+        List<PlatePiece> placed = inOrderOfFlow(new Placing(
+                        problem.loops(), stretches, pairs(), problem.request().gap())
+                .placed(laid.pieces()));
+        return plan(laid, placed, bound, runByRun);
+    }
+
+    private PlatePlan plan(StripCover.Laid laid, List<PlatePiece> placed, PlateBound bound, long runByRun) {
         return new PlatePlan(
-                inOrderOfFlow(new Placing(
-                                problem.loops(),
-                                stretches,
-                                pairs(),
-                                problem.request().gap())
-                        .placed(laid.pieces())),
+                placed,
                 laid.cuts(),
                 kerf,
                 stretches.stream().mapToDouble(PlateStretch::length).sum(),
@@ -191,7 +197,7 @@ final class FloorPlates {
                 Math.min(bound.value(), laid.cost()),
                 bound.proof(),
                 Math.max(runByRun, laid.cost()),
-                remarks(laid),
+                unused(laid),
                 laid.work(),
                 OptionalLong.of(Math.min(bound.value(), laid.cost())));
     }
@@ -345,16 +351,131 @@ final class FloorPlates {
                 .toList();
     }
 
+    /**
+     * The plates where pieces of an earlier plan stay: each that still lies on a stretch is kept, and what they leave of the
+     * coverage asked is cut from the rest of the shelf and from new plates. Empty where they cannot be kept together with
+     * what else is asked.
+     */
+    Optional<PlatePlan> keeping(List<KeptPiece> before) {
+        List<KeptPiece> kept = before.stream().filter(this::fits).toList();
+        List<PlatePiece> pieces =
+                new ArrayList<>(kept.stream().map(KeptPiece::piece).toList());
+        List<PlateCut> cuts = new ArrayList<>();
+        for (KeptPiece k : kept) {
+            cuts.add(new PlateCut(
+                    k.piece().product(),
+                    k.stock().length(),
+                    List.of(k.piece().length()),
+                    0,
+                    Optional.of(k.stock().id())));
+        }
+        long covered = covered(pieces);
+        long cost = 0;
+        List<Strip> free = free(pieces);
+        if (covered < target) {
+            if (free.isEmpty()) {
+                return Optional.empty();
+            }
+            Set<String> used = kept.stream().map(k -> k.stock().id()).collect(Collectors.toSet());
+            Shelf rest = new Shelf(problem.shelf().remnants().stream()
+                    .filter(r -> !used.contains(r.id()))
+                    .toList());
+            StripCover others = new StripCover(problem.with(rest), free, singles, kerf, target - covered);
+            Optional<StripCover.Laid> more = others.laid(others.solve(CoverCutting.Effort.FULL), List.of(), ANY);
+            if (more.isEmpty()) {
+                return Optional.empty();
+            }
+            pieces.addAll(more.get().pieces());
+            cuts.addAll(more.get().cuts());
+            covered += more.get().covered();
+            cost = more.get().cost();
+        }
+        StripCover.Laid laid = StripCover.Laid.of(pieces, cuts, covered, cost, kerf, sawCost);
+        OptionalInt most = problem.request().maxLengths();
+        return coversEachRun(laid) && laid.lengths().size() <= most.orElse(ANY)
+                ? Optional.of(plan(
+                        laid, inOrderOfFlow(pieces), new PlateBound(0, "what stays costs nothing"), alone.runByRun()))
+                : Optional.empty();
+    }
+
+    private boolean fits(KeptPiece kept) {
+        PlatePiece piece = kept.piece();
+        boolean named = Stream.concat(singles.stream(), twins.stream())
+                .anyMatch(p -> p.sku().equals(piece.product())
+                        && p.grooves() == piece.places().size());
+        return named
+                && piece.places().stream().allMatch(p -> stretches.stream().anyMatch(s -> holds(s, p, piece.length())));
+    }
+
+    private static boolean holds(PlateStretch s, PlatePiece.Place p, double length) {
+        return s.loop() == p.loop()
+                && s.element() == p.element()
+                && p.from() >= s.from() - NOISE
+                && p.from() + length <= s.to() + NOISE;
+    }
+
+    /** Length of pipe under pieces and the gaps between them, hundredths of mm. */
+    private long covered(List<PlatePiece> pieces) {
+        double sum = 0;
+        for (PlateStretch s : stretches) {
+            double last = Double.NEGATIVE_INFINITY;
+            for (double[] part : parts(pieces, s)) {
+                double gap = part[0] - last;
+                sum += part[1] - part[0] + (gap <= problem.request().gap() + NOISE ? gap : 0);
+                last = part[1];
+            }
+        }
+        return (long) Math.floor(sum * HUNDREDTHS);
+    }
+
+    /** Where pieces lie on a stretch, in order. */
+    private static List<double[]> parts(List<PlatePiece> pieces, PlateStretch s) {
+        return pieces.stream()
+                .flatMap(piece -> piece.places().stream()
+                        .filter(p -> holds(s, p, piece.length()))
+                        .map(p -> new double[] {p.from(), p.from() + piece.length()}))
+                .sorted(Comparator.comparingDouble(part -> part[0]))
+                .toList();
+    }
+
+    /** What pieces leave free of the stretches, a gap beside each. */
+    private List<Strip> free(List<PlatePiece> pieces) {
+        List<Strip> free = new ArrayList<>();
+        double least = Math.max(1, problem.request().minPiece());
+        for (PlateStretch s : stretches) {
+            double from = s.from();
+            for (double[] part : parts(pieces, s)) {
+                add(
+                        free,
+                        new PlateStretch(
+                                s.loop(),
+                                s.element(),
+                                from,
+                                part[0] - problem.request().gap()),
+                        least);
+                from = part[1] + problem.request().gap();
+            }
+            add(free, new PlateStretch(s.loop(), s.element(), from, s.to()), least);
+        }
+        return free;
+    }
+
+    private static void add(List<Strip> strips, PlateStretch stretch, double least) {
+        if (stretch.length() >= least) {
+            strips.add(Strip.single(stretch));
+        }
+    }
+
     private static Unbuildable refused(Answer<CoverSolution> answer) {
         return new Unbuildable("plates.coverage", "the plates cannot cover what is asked: " + answer.reason());
     }
 
-    /** Why a product that the job names is not used. */
-    private List<String> remarks(StripCover.Laid laid) {
+    /** Products that the job names and the plan does not use. */
+    private List<UnusedPlate> unused(StripCover.Laid laid) {
         return problem.request().products().stream()
                 .filter(p -> !singles.contains(p))
                 .filter(p -> !uses(laid, p))
-                .map(p -> "Plate " + p.sku() + " is named in the job but not used: " + unused(p, laid) + ".")
+                .map(p -> unused(p, laid))
                 .toList();
     }
 
@@ -362,25 +483,23 @@ final class FloorPlates {
         return laid.cuts().stream().anyMatch(c -> c.product().equals(plate.sku()));
     }
 
-    private String unused(SpreaderPlate plate, StripCover.Laid laid) {
+    private UnusedPlate unused(SpreaderPlate plate, StripCover.Laid laid) {
         if (plate.grooves() == 1) {
-            return "a narrower one is named";
+            return new UnusedPlate(plate.sku(), UnusedPlate.Why.WIDER, 0);
         }
         if (!twins.contains(plate)) {
-            return "a groove of it costs no less than one of a single plate, or it leaves its neighbours no room";
+            return new UnusedPlate(plate.sku(), UnusedPlate.Why.NO_USE, 0);
         }
         OptionalLong best = all().filter(p -> uses(p, plate))
                 .mapToLong(p -> p.cost() + p.work())
                 .min();
         if (best.isEmpty()) {
-            return "no plan with it was found";
+            return new UnusedPlate(plate.sku(), UnusedPlate.Why.NONE_FOUND, 0);
         }
         long more = best.getAsLong() - laid.cost() - laid.work();
         return more <= 0
-                ? "the best plan found with it costs as much in material and saw work, and is no easier to cut"
-                : String.format(
-                        Locale.ROOT,
-                        "the best plan found with it costs %.1f %% more in material and saw work",
-                        100.0 * more / Math.max(1, laid.cost() + laid.work()));
+                ? new UnusedPlate(plate.sku(), UnusedPlate.Why.NO_BETTER, 0)
+                : new UnusedPlate(
+                        plate.sku(), UnusedPlate.Why.DEARER, (double) more / Math.max(1, laid.cost() + laid.work()));
     }
 }

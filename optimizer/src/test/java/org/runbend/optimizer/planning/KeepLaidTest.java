@@ -22,6 +22,7 @@ import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.verify.KitVerifier;
 import org.runbend.optimizer.verify.WishVerifier;
 import org.runbend.optimizer.work.Work;
@@ -44,7 +45,8 @@ class KeepLaidTest {
             // legs 375 - 75, 300 - 150, 375 - 75 and two quarters of radius 75
             assertEquals(300 + 150 + 300 + Math.PI * 75, kept.length(), 1e-6, outline);
             assertEquals(5, kept.places().size());
-            assertTrue(plan.remarks().stream().anyMatch(r -> r.startsWith("0.99 m of the pipe on the floor lie in")));
+            assertTrue(
+                    plan.remarkWords().stream().anyMatch(r -> r.startsWith("0.99 m of the pipe on the floor lie in")));
         }
     }
 

@@ -44,8 +44,7 @@ class JobReaderTest {
     void whatIsNotGivenHasTheDocumentedDefault() throws IOException {
         Job job = Jobs.read(folder, Jobs.GOOD.replace("layout: {spacing: 150}\n", ""));
         assertEquals(
-                new Job.Layout(
-                        150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, PlacePrice.turns(1), Job.Prefer.LONG_RUNS),
+                new Job.Layout(Job.Grid.free(150, 75), new Job.Aim(PlacePrice.turns(1), Job.Prefer.LONG_RUNS)),
                 job.layout());
         assertEquals(330, job.floor().port().reach(), 1e-9);
         assertEquals("PX-16", job.pipe().product().sku());
