@@ -157,12 +157,15 @@ class RoomsTest {
                             "optimizer.floor",
                             "optimizer.loop",
                             "optimizer.bare",
+                            "optimizer.change",
                             "optimizer.breakdown",
                             "optimizer.channel",
                             "optimizer.coils",
                             "optimizer.plates",
                             "optimizer.tape",
                             "optimizer.heat..")),
+            // what was cut before a floor changed
+            Map.entry("optimizer.change", List.of("catalog.shelf", "optimizer.job", "optimizer.breakdown")),
             // held to records by {@link #verifiersUseRecordsAlone()}
             Map.entry(
                     "optimizer.verify",
@@ -188,6 +191,7 @@ class RoomsTest {
                             "optimizer.loop..",
                             "optimizer.division",
                             "optimizer.bare",
+                            "optimizer.change",
                             "optimizer.breakdown",
                             "optimizer.verify",
                             "optimizer.work")),
@@ -210,6 +214,7 @@ class RoomsTest {
                     "optimizer.service",
                     List.of(
                             "optimizer.job",
+                            "optimizer.change",
                             "optimizer.plan",
                             "optimizer.planning",
                             "optimizer.choice",
