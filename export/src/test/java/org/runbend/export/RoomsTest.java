@@ -103,6 +103,14 @@ class RoomsTest {
             Map.entry("optimizer.breakdown", List.of("catalog.product", "catalog.shelf", "optimizer.job")),
             Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
             Map.entry(
+                    "optimizer.guide",
+                    List.of(
+                            "catalog.product",
+                            "catalog.source",
+                            "optimizer.job",
+                            "optimizer.breakdown",
+                            "optimizer.channel")),
+            Map.entry(
                     "optimizer.coils",
                     List.of(
                             "catalog.product",
@@ -165,7 +173,9 @@ class RoomsTest {
                             "optimizer.loop",
                             "optimizer.cutting",
                             "optimizer.breakdown",
+                            "optimizer.channel",
                             "optimizer.coils",
+                            "optimizer.guide",
                             "optimizer.plates",
                             "optimizer.plan")),
             Map.entry(

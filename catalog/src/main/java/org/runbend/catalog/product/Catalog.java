@@ -20,6 +20,7 @@ import java.util.stream.Stream;
  * @param boards boards
  * @param routing how channels are cut
  * @param labour what cutting takes of a worker's time, if the workshop says so
+ * @param layers how layers of drawings for machines are called
  */
 public record Catalog(
         String workshop,
@@ -31,7 +32,8 @@ public record Catalog(
         List<Pump> pumps,
         List<Board> boards,
         Routing routing,
-        Optional<Labour> labour) {
+        Optional<Labour> labour,
+        ShopLayers layers) {
     /** Checks that no part number stands twice and that each bending aid exists. */
     public Catalog {
         Check.that(
@@ -66,7 +68,18 @@ public record Catalog(
             List<Coolant> coolants,
             List<Pump> pumps,
             List<Board> boards) {
-        this(workshop, currency, pipes, plates, items, coolants, pumps, boards, Routing.USUAL, Optional.empty());
+        this(
+                workshop,
+                currency,
+                pipes,
+                plates,
+                items,
+                coolants,
+                pumps,
+                boards,
+                Routing.USUAL,
+                Optional.empty(),
+                ShopLayers.OURS);
     }
 
     private static Stream<String> skus(
