@@ -3,5 +3,6 @@ rem Runs the jar that lies beside this file.
 setlocal
 set "java=java"
 if defined JAVA_HOME set "java=%JAVA_HOME%\bin\java"
-"%java%" -jar "%~dp0runbend.jar" %*
+rem The quick compiler alone: most code here runs for a second or two.
+"%java%" -XX:TieredStopAtLevel=1 -jar "%~dp0runbend.jar" %*
 exit /b %ERRORLEVEL%

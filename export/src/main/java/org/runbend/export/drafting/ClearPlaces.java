@@ -38,6 +38,20 @@ final class ClearPlaces {
         }
     }
 
+    /** How far points reach along a direction. */
+    private record Spread(double least, double most) {
+        static Spread of(List<Point> points, double nx, double ny) {
+            double least = Double.POSITIVE_INFINITY;
+            double most = Double.NEGATIVE_INFINITY;
+            for (Point v : points) {
+                double at = nx * v.x() + ny * v.y();
+                least = Math.min(least, at);
+                most = Math.max(most, at);
+            }
+            return new Spread(least, most);
+        }
+    }
+
     ClearPlaces(SheetBuilder sheet) {
         this.sheet = sheet;
     }
@@ -82,7 +96,12 @@ final class ClearPlaces {
 
     private static boolean isClear(Text text, List<Area> taken) {
         Area box = Area.of(box(text));
-        return taken.stream().allMatch(box::isApart);
+        for (Area area : taken) {
+            if (!box.isApart(area)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** The letters with their descenders and a little air. */
@@ -102,15 +121,9 @@ final class ClearPlaces {
             Point q = a.get((i + 1) % a.size());
             double nx = q.y() - p.y();
             double ny = p.x() - q.x();
-            double most =
-                    a.stream().mapToDouble(v -> nx * v.x() + ny * v.y()).max().orElseThrow();
-            double least =
-                    b.stream().mapToDouble(v -> nx * v.x() + ny * v.y()).min().orElseThrow();
-            double least2 =
-                    a.stream().mapToDouble(v -> nx * v.x() + ny * v.y()).min().orElseThrow();
-            double most2 =
-                    b.stream().mapToDouble(v -> nx * v.x() + ny * v.y()).max().orElseThrow();
-            if (least >= most || most2 <= least2) {
+            Spread own = Spread.of(a, nx, ny);
+            Spread other = Spread.of(b, nx, ny);
+            if (other.least() >= own.most() || other.most() <= own.least()) {
                 return true;
             }
         }

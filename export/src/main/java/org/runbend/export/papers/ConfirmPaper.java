@@ -1,10 +1,11 @@
 package org.runbend.export.papers;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
-import java.util.stream.Stream;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Align;
@@ -96,29 +97,38 @@ public final class ConfirmPaper {
      * @param sign the sign that tells it from its mirror image, in mm of paper
      */
     public byte[] bytes(DoubleFunction<Sheet> drawing, Sheet sign) {
-        Fitted fitted = Stream.of(Division.upright(), Division.lying(), Division.uprightTall(), Division.lyingLong())
-                .flatMap(d -> fit(d, drawing).stream())
-                .reduce((a, b) -> b.scale() < a.scale() ? b : a)
-                .orElseThrow();
+        Map<Double, Sheet> drawn = new HashMap<>();
+        Fitted fitted = fitted(scale -> drawn.computeIfAbsent(scale, drawing::apply));
         Division division = fitted.division();
         try (PdfDocument document = new PdfDocument("Floor to confirm " + job.order(), "en", division.format())) {
             document.footer(footer());
             document.warning(warning);
             PdfPage page = document.addPage();
             head(document, page, sign);
-            Box drawn = place(page, fitted);
+            Box place = place(page, fitted);
             foot(document, page);
-            PdfFlow flow = new PdfFlow(document, page, frames(division, drawn)).compact();
+            PdfFlow flow = new PdfFlow(document, page, frames(division, place)).compact();
             new ConfirmLists(job, tape).write(flow, division.columns());
             return document.toBytes();
         }
     }
 
-    /** The largest round scale that fits; none where words alone are wider than the place. */
-    private static Optional<Fitted> fit(Division division, DoubleFunction<Sheet> drawing) {
+    /** The division that shows the floor largest, the first of equals. */
+    private static Fitted fitted(DoubleFunction<Sheet> drawing) {
+        Optional<Fitted> best = Optional.empty();
+        for (Division d : List.of(Division.upright(), Division.lying(), Division.uprightTall(), Division.lyingLong())) {
+            double beaten = best.map(Fitted::scale).orElse(Math.nextUp(SMALLEST));
+            Optional<Fitted> larger = fit(d, drawing, beaten);
+            best = larger.isPresent() ? larger : best;
+        }
+        return best.orElseThrow();
+    }
+
+    /** The largest round scale that fits, below one; none where words alone are wider than the place. */
+    private static Optional<Fitted> fit(Division division, DoubleFunction<Sheet> drawing, double below) {
         Box box = division.drawing();
         double scale = Placement.roundFigure(least(drawing.apply(1), box));
-        while (scale <= SMALLEST) {
+        while (scale < below) {
             Sheet sheet = drawing.apply(scale);
             Extent e = sheet.extent();
             if (e.width() <= box.width() * scale && e.height() <= box.height() * scale) {

@@ -87,7 +87,10 @@ class HelpCommandTest {
             Process process = builder.redirectErrorStream(true).start();
             String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             assertEquals(0, process.waitFor(), said);
-            assertEquals("<-jar>\n<" + folder.toRealPath().resolve("runbend.jar") + ">\n<plan>\n<my job.yaml>\n", said);
+            assertEquals(
+                    "<-XX:TieredStopAtLevel=1>\n<-jar>\n<" + folder.toRealPath().resolve("runbend.jar")
+                            + ">\n<plan>\n<my job.yaml>\n",
+                    said);
         }
     }
 

@@ -6,6 +6,6 @@ public enum Axis {
     X,
     /** Runs along the rows' axis, that is north and south. */
     Y,
-    /** No wish. */
+    /** Either. */
     NONE
 }

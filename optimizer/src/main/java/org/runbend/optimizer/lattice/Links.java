@@ -3,7 +3,7 @@ package org.runbend.optimizer.lattice;
 import java.util.Arrays;
 
 /**
- * Which nodes of a region are linked, by local number and heading of the leg. Usually these are the lattice's own links.
+ * Which nodes of a block are linked, by local number and heading of the leg. Usually these are the lattice's own links.
  * In a window of a loop, the pieces of the loop outside stand in as links between window nodes, and these must be used;
  * such a link may come back by any heading.
  */
@@ -21,12 +21,12 @@ public final class Links {
         Arrays.fill(others, -1);
     }
 
-    /** All links of a region. */
-    public static Links of(Region region) {
-        Links links = new Links(region.size());
-        for (int i = 0; i < region.size(); i++) {
+    /** All links of a block. */
+    public static Links of(BlockGraph blockGraph) {
+        Links links = new Links(blockGraph.size());
+        for (int i = 0; i < blockGraph.size(); i++) {
             for (int h = 0; h < 4; h++) {
-                links.others[4 * i + h] = region.neighbour(i, h);
+                links.others[4 * i + h] = blockGraph.neighbour(i, h);
                 links.backs[4 * i + h] = h ^ 2;
             }
         }
@@ -36,27 +36,27 @@ public final class Links {
     /**
      * The links inside a window of a loop, and its pieces outside.
      *
-     * @param region all nodes
+     * @param blockGraph all nodes
      * @param legs legs of the loop by local number
      * @param inside the window by local number
      * @param portLink the loop's port as 4 x local number + heading; it stays the port
      */
-    public static Links within(Region region, int[] legs, boolean[] inside, int portLink) {
-        Links links = new Links(region.size());
-        for (int i = 0; i < region.size(); i++) {
+    public static Links within(BlockGraph blockGraph, int[] legs, boolean[] inside, int portLink) {
+        Links links = new Links(blockGraph.size());
+        for (int i = 0; i < blockGraph.size(); i++) {
             for (int h = 0; inside[i] && h < 4; h++) {
-                int next = region.neighbour(i, h);
+                int next = blockGraph.neighbour(i, h);
                 if (next >= 0 && inside[next]) {
                     links.join(i, h, next, h ^ 2);
                 } else if ((legs[i] >> h & 1) == 1) {
-                    links.follow(region, legs, inside, i, h);
+                    links.follow(blockGraph, legs, inside, i, h);
                 }
             }
         }
         int from = portLink / 4;
         int heading = portLink % 4;
         links.excuse(inside, from, heading);
-        links.excuse(inside, region.neighbour(from, heading), heading ^ 2);
+        links.excuse(inside, blockGraph.neighbour(from, heading), heading ^ 2);
         return links;
     }
 
@@ -66,12 +66,12 @@ public final class Links {
     }
 
     /** Follows the loop out of the window until it comes back. */
-    private void follow(Region region, int[] legs, boolean[] inside, int start, int heading) {
+    private void follow(BlockGraph blockGraph, int[] legs, boolean[] inside, int start, int heading) {
         int h = heading;
-        int i = region.neighbour(start, heading);
+        int i = blockGraph.neighbour(start, heading);
         while (!inside[i]) {
             h = Integer.numberOfTrailingZeros(legs[i] & ~(1 << (h ^ 2)));
-            i = region.neighbour(i, h);
+            i = blockGraph.neighbour(i, h);
         }
         join(start, heading, i, h ^ 2);
         musts[start] |= 1 << heading;

@@ -60,6 +60,9 @@ final class RoomRules {
     private void checkKeepOut(Finding.Place name, LineString pipe, KeepOut keepOut) {
         // of a point a clearance counts from the point, and so do the words
         double own = keepOut.bare() instanceof Shape.Spot spot ? spot.radius() : 0;
+        if (boxesApart(pipe, keepOut.bare()) >= keepOut.clearance() + own + FORGIVEN) {
+            return;
+        }
         double off = off(pipe, keepOut.bare()) + own;
         String sentence = off < -FORGIVEN
                 ? "%s: goes %.2f mm into keep-out '%s', %.2f mm of clearance asked%s"
@@ -72,6 +75,12 @@ final class RoomRules {
                 keepOut.name(),
                 keepOut.clearance() + own,
                 off < keepOut.clearance() + own ? Findings.at(pipe, shape(keepOut.bare())) : "");
+    }
+
+    /** No more than the distance of pipe from a region, less a disc's radius: that of the boxes around them. */
+    private static double boxesApart(LineString pipe, Shape bare) {
+        double radius = bare instanceof Shape.Circle circle ? circle.radius() : 0;
+        return pipe.getEnvelopeInternal().distance(shape(bare).getEnvelopeInternal()) - radius;
     }
 
     private static Geometry shape(Shape bare) {

@@ -1,5 +1,6 @@
 package org.runbend.optimizer.cutting.cover;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.runbend.optimizer.cutting.CoverProblem;
@@ -14,9 +15,14 @@ final class CoverGrid {
     private final int[] sizes;
     private final boolean limited;
     private final long wholePiece;
+    private final List<Stretch> inOrder;
 
     CoverGrid(CoverProblem problem) {
         this.problem = problem;
+        inOrder = problem.stretches().stream()
+                .sorted(Comparator.comparingInt((Stretch s) -> s.least() > 0 ? 0 : 1)
+                        .thenComparing(Comparator.comparingLong(Stretch::length).reversed()))
+                .toList();
         wholePiece = problem.wholePiece();
         least = Math.toIntExact(-Math.floorDiv(-problem.minPiece(), problem.step()));
         long longest = problem.stock().stream()
@@ -33,6 +39,7 @@ final class CoverGrid {
     CoverGrid(CoverGrid whole, int... sizes) {
         this.problem = whole.problem;
         wholePiece = whole.wholePiece;
+        inOrder = whole.inOrder;
         this.sizes = sizes.clone();
         least = sizes[0];
         most = sizes[sizes.length - 1];
@@ -119,6 +126,11 @@ final class CoverGrid {
             }
         }
         return gain;
+    }
+
+    /** The stretches, those that must be covered first, then the longest first. */
+    List<Stretch> inOrder() {
+        return inOrder;
     }
 
     /** The lengths of the stretches. */

@@ -1,9 +1,6 @@
 package org.runbend.optimizer.cutting.cover;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
-import java.util.List;
 import org.runbend.optimizer.cutting.CoverKnapsack;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.Stock;
@@ -29,29 +26,29 @@ final class LengthSet {
         sums = new SizeSums(this.sizes);
         problem = whole.problem();
         grid = new CoverGrid(whole, this.sizes);
-        List<Stretch> stretches = problem.stretches().stream()
-                .sorted(Comparator.comparingLong((Stretch s) -> s.least() > 0 ? 0 : 1)
-                        .thenComparingLong(s -> -s.length()))
-                .toList();
         long covered = 0;
         long all = 0;
         long used = 0;
         boolean possible = true;
-        List<Long> free = new ArrayList<>();
-        for (Stretch s : stretches) {
-            long own = reachOf(s.length());
+        long[] free = new long[problem.stretches().size()];
+        int count = 0;
+        long length = -1;
+        long own = 0;
+        for (Stretch s : grid.inOrder()) {
+            own = s.length() == length ? own : reachOf(s.length());
+            length = s.length();
             all += own;
             possible &= own >= s.least();
             if (s.least() > 0) {
                 covered += own;
                 used++;
             } else {
-                free.add(own);
+                free[count++] = own;
             }
         }
-        free.sort(Comparator.reverseOrder());
-        for (int f = 0; f < free.size() && covered < problem.target(); f++) {
-            covered += free.get(f);
+        Arrays.sort(free, 0, count);
+        for (int f = count - 1; f >= 0 && covered < problem.target(); f--) {
+            covered += free[f];
             used++;
         }
         reach = all;

@@ -35,8 +35,12 @@ final class SizeSums {
         if (limit < 0) {
             return -1;
         }
-        BigInteger mask = BigInteger.ONE.shiftLeft(Math.toIntExact(limit + 1)).subtract(BigInteger.ONE);
-        return of(n).and(mask).bitLength() - 1L;
+        BigInteger totals = of(n);
+        long at = Math.min(limit, totals.bitLength() - 1L);
+        while (at >= 0 && !totals.testBit((int) at)) {
+            at--;
+        }
+        return at;
     }
 
     /** n sizes of a total that they can have, longest first. */

@@ -6,7 +6,7 @@ import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.loop.Preference;
 
 /**
- * Chooses among all loops of least objective by {@link Wishes}, then lowest port rank, then the first met.
+ * Chooses among all loops of least objective by {@link LowerLevels}, then lowest port rank, then the first met.
  *
  * <p>Method: a backward pass marks the states on ways of least cost; a forward pass over these alone carries one more bit
  * per open link, whether its earlier end turned, so that a link between two corners (a return bend or an offset) is seen
@@ -17,13 +17,13 @@ final class BestOfEqual {
     private static final int MOST_STATES = 3_000_000;
 
     private final Frontier frontier;
-    private final Packing packing;
+    private final StateEncoding encoding;
     private final LatticeGraph graph;
-    private final Wishes wishes;
+    private final LowerLevels lowerLevels;
 
-    BestOfEqual(Frontier frontier, Packing packing, Preference preference, LatticeGraph graph) {
+    BestOfEqual(Frontier frontier, StateEncoding encoding, Preference preference, LatticeGraph graph) {
         this.frontier = frontier;
-        this.packing = packing;
+        this.encoding = encoding;
         this.graph = graph;
         long ranks = 1;
         for (int t = 0; t < frontier.size(); t++) {
@@ -31,12 +31,12 @@ final class BestOfEqual {
                 ranks = Math.max(ranks, frontier.portRank(t, h) + 1L);
             }
         }
-        this.wishes = new Wishes(preference, frontier.size(), ranks);
+        this.lowerLevels = new LowerLevels(preference, frontier.size(), ranks);
     }
 
     /** Legs by step of the loop chosen among the best ones of a lossless sweep. */
     int[] choose(Sweep sweep) {
-        List<Layer> optimal = mark(sweep);
+        List<StateLayer> optimal = mark(sweep);
         Pass withLength = new Pass(optimal, sweep.best(), true);
         if (withLength.run()) {
             return withLength.trace();
@@ -46,22 +46,22 @@ final class BestOfEqual {
     }
 
     /** For each step the states before it that lie on a way of least cost, with that cost. */
-    private List<Layer> mark(Sweep sweep) {
-        List<Layer> all = sweep.layers();
-        List<Layer> optimal = new ArrayList<>(all);
-        Layer after = new Layer(packing.words(), 1);
+    private List<StateLayer> mark(Sweep sweep) {
+        List<StateLayer> all = sweep.layers();
+        List<StateLayer> optimal = new ArrayList<>(all);
+        StateLayer after = new StateLayer(encoding.words(), 1);
         for (int t = all.size() - 1; t >= 0; t--) {
-            Layer layer = all.get(t);
+            StateLayer layer = all.get(t);
             Marker marker = new Marker(after, sweep.best());
-            Expansion expansion = new Expansion(frontier, packing, marker);
-            Layer kept = new Layer(packing.words(), 16);
+            StateExpansion expansion = new StateExpansion(frontier, encoding, marker);
+            StateLayer kept = new StateLayer(encoding.words(), 16);
             for (int i = 0; i < layer.size(); i++) {
                 marker.start(layer.cost(i));
                 if (layer.cost(i) <= sweep.best()) {
-                    expansion.expand(layer.keys(), i * packing.words(), t);
+                    expansion.expand(layer.keys(), i * encoding.words(), t);
                 }
                 if (marker.hit) {
-                    kept.offer(layer.keys(), i * packing.words(), layer.cost(i), -1, 0);
+                    kept.offer(layer.keys(), i * encoding.words(), layer.cost(i), -1, 0);
                 }
             }
             optimal.set(t, kept);
@@ -70,13 +70,13 @@ final class BestOfEqual {
         return optimal;
     }
 
-    private static final class Marker implements Expansion.Sink {
-        private final Layer after;
+    private static final class Marker implements StateExpansion.Sink {
+        private final StateLayer after;
         private final long best;
         private long base;
         private boolean hit;
 
-        Marker(Layer after, long best) {
+        Marker(StateLayer after, long best) {
             this.after = after;
             this.best = best;
         }
@@ -102,49 +102,49 @@ final class BestOfEqual {
 
     /** The forward pass over marked states; the last word of a state holds the bits of corners at earlier ends. */
     private final class Pass implements LayeredProgram.Rules {
-        private final List<Layer> optimal;
+        private final List<StateLayer> optimal;
         private final long best;
         private final boolean withLength;
         private final LayeredProgram program;
-        private final long[] extended = new long[packing.words() + 1];
-        private Layer marked = new Layer(packing.words(), 1);
-        private Layer after = marked;
+        private final long[] extended = new long[encoding.words() + 1];
+        private StateLayer marked = new StateLayer(encoding.words(), 1);
+        private StateLayer after = marked;
         private long mainCost;
         private long corners;
-        private long bestWish = Long.MAX_VALUE;
+        private long bestTieValue = Long.MAX_VALUE;
         private int bestStep = -1;
         private int bestState = -1;
         private int bestLegs;
 
-        Pass(List<Layer> optimal, long best, boolean withLength) {
+        Pass(List<StateLayer> optimal, long best, boolean withLength) {
             this.optimal = optimal;
             this.best = best;
             this.withLength = withLength;
-            this.program = new LayeredProgram(frontier, optimal.size(), packing, 0, 1, Frontier.PORT_OPEN, this);
+            this.program = new LayeredProgram(frontier, optimal.size(), encoding, 0, 1, Frontier.PORT_OPEN, this);
         }
 
         /** False if there were too many states. */
         boolean run() {
             program.run(Long.MAX_VALUE, MOST_STATES, LayeredProgram.Thinning.NONE);
-            return !program.cut();
+            return !program.truncated();
         }
 
         @Override
-        public void enters(int step, Layer states) {
+        public void enters(int step, StateLayer states) {
             marked = optimal.get(step);
-            after = step + 1 < optimal.size() ? optimal.get(step + 1) : new Layer(packing.words(), 1);
+            after = step + 1 < optimal.size() ? optimal.get(step + 1) : new StateLayer(encoding.words(), 1);
         }
 
         @Override
-        public boolean opens(Layer states, int state) {
-            int at = state * (packing.words() + 1);
+        public boolean opens(StateLayer states, int state) {
+            int at = state * (encoding.words() + 1);
             mainCost = marked.cost(marked.find(states.keys(), at));
-            corners = states.keys()[at + packing.words()];
+            corners = states.keys()[at + encoding.words()];
             return true;
         }
 
         @Override
-        public void leaves(Layer states) {
+        public void leaves(StateLayer states) {
             states.seal();
         }
 
@@ -156,14 +156,14 @@ final class BestOfEqual {
             }
             System.arraycopy(state, 0, extended, 0, state.length);
             extended[state.length] = withLength ? cornersAfter(legs) : 0;
-            program.offer(extended, program.cost() + wish(legs) + Math.max(0, portRank), legs);
+            program.offer(extended, program.cost() + tieBreak(legs) + Math.max(0, portRank), legs);
         }
 
         @Override
         public void closed(long cost, int legs) {
-            long wish = program.cost() + wish(legs);
-            if (mainCost + cost == best && wish < bestWish) {
-                bestWish = wish;
+            long tieBreak = program.cost() + tieBreak(legs);
+            if (mainCost + cost == best && tieBreak < bestTieValue) {
+                bestTieValue = tieBreak;
                 bestStep = program.step();
                 bestState = program.parent();
                 bestLegs = legs;
@@ -185,23 +185,23 @@ final class BestOfEqual {
             return after;
         }
 
-        private long wish(int legs) {
+        private long tieBreak(int legs) {
             if (!withLength) {
-                return wishes.offAxis(legs);
+                return lowerLevels.offAxis(legs);
             }
             int step = program.step();
-            long wish = wishes.node(legs, graph.price(frontier.node(step)) > 0);
+            long tieBreak = lowerLevels.node(legs, graph.price(frontier.node(step)) > 0);
             for (int h = 0; h < 4 && Frontier.isCorner(legs); h++) {
                 boolean both = (legs >> h & 1) == 1
                         && frontier.isEarlier(step, h)
                         && (corners >> frontier.slot(step, h) & 1) == 1;
-                wish += both ? wishes.link() : 0;
+                tieBreak += both ? lowerLevels.link() : 0;
             }
-            return wish;
+            return tieBreak;
         }
 
         int[] trace() {
-            return Layer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
+            return StateLayer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
         }
     }
 }

@@ -12,9 +12,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.lattice.Region;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.natives.SolverLibrary;
 
@@ -55,25 +55,25 @@ public final class CircuitModel {
 
     /** Solves the problem; the port pairs must lie in one biconnected block. */
     public Answer solve(LoopProblem problem) {
-        Region region = region(problem);
+        BlockGraph blockGraph = blockGraph(problem);
         SolverLibrary.load();
         CpModel model = new CpModel();
-        BoolVar[] arcs = arcs(model, region);
-        BoolVar[] skips = bools(model, region.size());
-        BoolVar[] turns = bools(model, region.size());
+        BoolVar[] arcs = arcs(model, blockGraph);
+        BoolVar[] skips = bools(model, blockGraph.size());
+        BoolVar[] turns = bools(model, blockGraph.size());
         BoolVar[] ports = bools(model, problem.ports().size());
-        addCircuit(model, region, arcs, skips);
-        addTurns(model, region, arcs, turns);
-        addPorts(model, region, problem.ports(), arcs, ports);
-        addForbiddenCorners(model, region, problem.ports(), arcs, ports);
-        model.minimize(objective(region, turns, skips));
+        addCircuit(model, blockGraph, arcs, skips);
+        addTurns(model, blockGraph, arcs, turns);
+        addPorts(model, blockGraph, problem.ports(), arcs, ports);
+        addForbiddenCorners(model, blockGraph, problem.ports(), arcs, ports);
+        model.minimize(objective(blockGraph, turns, skips));
         CpSolver solver = new CpSolver();
         solver.getParameters().setNumWorkers(1).setRandomSeed(SEED).setMaxDeterministicTime(work);
         CpSolverStatus status = solver.solve(model);
-        return answer(solver, status, region, arcs, skips);
+        return answer(solver, status, blockGraph, arcs, skips);
     }
 
-    private static Region region(LoopProblem problem) {
+    private static BlockGraph blockGraph(LoopProblem problem) {
         PortPair first = problem.ports().get(0);
         BiconnectedBlock block = BiconnectedBlock.ofLink(problem.graph(), first.from(), first.to())
                 .orElseThrow(() -> new IllegalArgumentException("port pair " + first + " lies on no ring"));
@@ -82,7 +82,7 @@ public final class CircuitModel {
                 throw new IllegalArgumentException("port pair " + port + " lies in another block than " + first);
             }
         }
-        return new Region(problem.graph(), block);
+        return new BlockGraph(problem.graph(), block);
     }
 
     private static BoolVar[] bools(CpModel model, int count) {
@@ -94,40 +94,40 @@ public final class CircuitModel {
     }
 
     /** The arc that leaves node v with heading h is at 4 v + h; null where there is no link. */
-    private static BoolVar[] arcs(CpModel model, Region region) {
-        BoolVar[] arcs = new BoolVar[HEADINGS * region.size()];
+    private static BoolVar[] arcs(CpModel model, BlockGraph blockGraph) {
+        BoolVar[] arcs = new BoolVar[HEADINGS * blockGraph.size()];
         for (int i = 0; i < arcs.length; i++) {
-            arcs[i] = region.neighbour(i / HEADINGS, i % HEADINGS) >= 0 ? model.newBoolVar("") : null;
+            arcs[i] = blockGraph.neighbour(i / HEADINGS, i % HEADINGS) >= 0 ? model.newBoolVar("") : null;
         }
         return arcs;
     }
 
-    private static void addCircuit(CpModel model, Region region, BoolVar[] arcs, BoolVar[] skips) {
+    private static void addCircuit(CpModel model, BlockGraph blockGraph, BoolVar[] arcs, BoolVar[] skips) {
         CircuitConstraint circuit = model.addCircuit();
-        for (int v = 0; v < region.size(); v++) {
+        for (int v = 0; v < blockGraph.size(); v++) {
             circuit.addArc(v, v, skips[v]);
-            if (region.graph().isWanted(region.node(v))) {
+            if (blockGraph.graph().isWanted(blockGraph.node(v))) {
                 model.addEquality(skips[v], 0);
             }
             for (int h = 0; h < HEADINGS; h++) {
                 if (arcs[HEADINGS * v + h] != null) {
-                    circuit.addArc(v, region.neighbour(v, h), arcs[HEADINGS * v + h]);
+                    circuit.addArc(v, blockGraph.neighbour(v, h), arcs[HEADINGS * v + h]);
                 }
             }
         }
     }
 
     /** The arc that comes to node v from the neighbour that lies in direction h, or null. */
-    private static BoolVar comingFrom(Region region, BoolVar[] arcs, int v, int h) {
-        int other = region.neighbour(v, h);
+    private static BoolVar comingFrom(BlockGraph blockGraph, BoolVar[] arcs, int v, int h) {
+        int other = blockGraph.neighbour(v, h);
         return other < 0 ? null : arcs[HEADINGS * other + (h ^ 2)];
     }
 
     /** Who comes from one side and does not go on to the other turns; likewise who goes and did not come. */
-    private static void addTurns(CpModel model, Region region, BoolVar[] arcs, BoolVar[] turns) {
-        for (int v = 0; v < region.size(); v++) {
+    private static void addTurns(CpModel model, BlockGraph blockGraph, BoolVar[] arcs, BoolVar[] turns) {
+        for (int v = 0; v < blockGraph.size(); v++) {
             for (int h = 0; h < HEADINGS; h++) {
-                BoolVar in = comingFrom(region, arcs, v, h);
+                BoolVar in = comingFrom(blockGraph, arcs, v, h);
                 BoolVar out = arcs[HEADINGS * v + (h ^ 2)];
                 addImplication(model, in, out, turns[v]);
                 addImplication(model, out, in, turns[v]);
@@ -146,24 +146,25 @@ public final class CircuitModel {
         model.addBoolOr(clause);
     }
 
-    private static void addPorts(CpModel model, Region region, List<PortPair> pairs, BoolVar[] arcs, BoolVar[] ports) {
+    private static void addPorts(
+            CpModel model, BlockGraph blockGraph, List<PortPair> pairs, BoolVar[] arcs, BoolVar[] ports) {
         model.addExactlyOne(ports);
         for (int p = 0; p < ports.length; p++) {
             PortPair pair = pairs.get(p);
-            int heading = region.graph().headingTo(pair.to(), pair.from()).index();
-            model.addImplication(ports[p], arcs[HEADINGS * region.local(pair.to()) + heading]);
+            int heading = blockGraph.graph().headingTo(pair.to(), pair.from()).index();
+            model.addImplication(ports[p], arcs[HEADINGS * blockGraph.local(pair.to()) + heading]);
         }
     }
 
     /** Passed neither way, unless the node is an end of the chosen port pair. */
     private static void addForbiddenCorners(
-            CpModel model, Region region, List<PortPair> pairs, BoolVar[] arcs, BoolVar[] ports) {
-        for (int v = 0; v < region.size(); v++) {
+            CpModel model, BlockGraph blockGraph, List<PortPair> pairs, BoolVar[] arcs, BoolVar[] ports) {
+        for (int v = 0; v < blockGraph.size(); v++) {
             for (Heading h : Heading.values()) {
-                if (!region.graph().bendAllowed(region.node(v), h, h.left())) {
-                    List<Literal> excuses = excuses(region.node(v), pairs, ports);
-                    forbid(model, region, arcs, v, h, h.left(), excuses);
-                    forbid(model, region, arcs, v, h.left(), h, excuses);
+                if (!blockGraph.graph().bendAllowed(blockGraph.node(v), h, h.left())) {
+                    List<Literal> excuses = excuses(blockGraph.node(v), pairs, ports);
+                    forbid(model, blockGraph, arcs, v, h, h.left(), excuses);
+                    forbid(model, blockGraph, arcs, v, h.left(), h, excuses);
                 }
             }
         }
@@ -180,8 +181,14 @@ public final class CircuitModel {
     }
 
     private static void forbid(
-            CpModel model, Region region, BoolVar[] arcs, int v, Heading from, Heading to, List<Literal> excuses) {
-        BoolVar in = comingFrom(region, arcs, v, from.index());
+            CpModel model,
+            BlockGraph blockGraph,
+            BoolVar[] arcs,
+            int v,
+            Heading from,
+            Heading to,
+            List<Literal> excuses) {
+        BoolVar in = comingFrom(blockGraph, arcs, v, from.index());
         BoolVar out = arcs[HEADINGS * v + to.index()];
         if (in != null && out != null) {
             List<Literal> clause = new ArrayList<>(excuses);
@@ -191,17 +198,17 @@ public final class CircuitModel {
         }
     }
 
-    private static LinearExpr objective(Region region, BoolVar[] turns, BoolVar[] skips) {
+    private static LinearExpr objective(BlockGraph blockGraph, BoolVar[] turns, BoolVar[] skips) {
         LinearExprBuilder sum = LinearExpr.newBuilder();
-        for (int v = 0; v < region.size(); v++) {
+        for (int v = 0; v < blockGraph.size(); v++) {
             sum.add(turns[v]);
-            sum.addTerm(skips[v], region.graph().price(region.node(v)));
+            sum.addTerm(skips[v], blockGraph.graph().price(blockGraph.node(v)));
         }
         return sum.build();
     }
 
     private static Answer answer(
-            CpSolver solver, CpSolverStatus status, Region region, BoolVar[] arcs, BoolVar[] skips) {
+            CpSolver solver, CpSolverStatus status, BlockGraph blockGraph, BoolVar[] arcs, BoolVar[] skips) {
         if (status == CpSolverStatus.INFEASIBLE) {
             return new Answer(OptionalInt.empty(), OptionalInt.empty(), OptionalInt.empty(), OptionalInt.empty());
         }
@@ -213,10 +220,10 @@ public final class CircuitModel {
         int turns = 0;
         int leftOut = 0;
         int prices = 0;
-        for (int v = 0; v < region.size(); v++) {
-            int price = region.graph().price(region.node(v));
+        for (int v = 0; v < blockGraph.size(); v++) {
+            int price = blockGraph.graph().price(blockGraph.node(v));
             boolean skipped = solver.booleanValue(skips[v]);
-            turns += skipped || goesStraight(solver, region, arcs, v) ? 0 : 1;
+            turns += skipped || goesStraight(solver, blockGraph, arcs, v) ? 0 : 1;
             leftOut += skipped && price > 0 ? 1 : 0;
             prices += skipped ? price : 0;
         }
@@ -224,9 +231,9 @@ public final class CircuitModel {
     }
 
     /** Read from the arcs: in a loop that is not the best a turn may be counted that is none. */
-    private static boolean goesStraight(CpSolver solver, Region region, BoolVar[] arcs, int v) {
+    private static boolean goesStraight(CpSolver solver, BlockGraph blockGraph, BoolVar[] arcs, int v) {
         for (int h = 0; h < HEADINGS; h++) {
-            BoolVar in = comingFrom(region, arcs, v, h);
+            BoolVar in = comingFrom(blockGraph, arcs, v, h);
             BoolVar out = arcs[HEADINGS * v + (h ^ 2)];
             if (in != null && out != null && solver.booleanValue(in) && solver.booleanValue(out)) {
                 return true;

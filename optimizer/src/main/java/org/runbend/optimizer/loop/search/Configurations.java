@@ -53,10 +53,6 @@ final class Configurations {
         return frontier;
     }
 
-    int size() {
-        return frontier.size();
-    }
-
     /** The leg masks a node can have. */
     List<Integer> legs(int t) {
         return legs.get(t);

@@ -31,7 +31,7 @@ final class CycleCover {
     }
 
     /** Legs by step, or empty if no cover was found. */
-    int[] solve(List<Cut> cuts) {
+    int[] solve(List<ConnectivityCut> cuts) {
         Work.check();
         SolverLibrary.load();
         MPSolver solver = MPSolver.createSolver("SCIP");
@@ -103,7 +103,7 @@ final class CycleCover {
         }
     }
 
-    private void cutRow(MPSolver solver, MPVariable[] states, Cut cut) {
+    private void cutRow(MPSolver solver, MPVariable[] states, ConnectivityCut cut) {
         MPConstraint row = solver.makeConstraint(2, Double.POSITIVE_INFINITY);
         for (int t = 0; t < frontier.size(); t++) {
             for (int legs : configurations.legs(t)) {

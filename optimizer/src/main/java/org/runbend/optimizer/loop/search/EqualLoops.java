@@ -3,7 +3,7 @@ package org.runbend.optimizer.loop.search;
 import java.util.stream.IntStream;
 
 /**
- * Another loop with the same turns and the same nodes' worth left out that meets the wishes of lower order better:
+ * Another loop with the same turns and the same nodes' worth left out that is better at the lower levels:
  * plateable length and direction first, and then, where it is preferred, evenness before these.
  */
 final class EqualLoops {
@@ -15,11 +15,11 @@ final class EqualLoops {
     /** People who ask for even heat wait for it; chosen, not measured. */
     private static final long EVEN_WORK_PER_NODE = 20_000;
 
-    private final Setting setting;
+    private final BlockProblem blockProblem;
     private final PriceUnits prices;
 
-    EqualLoops(Setting setting, PriceUnits prices) {
-        this.setting = setting;
+    EqualLoops(BlockProblem blockProblem, PriceUnits prices) {
+        this.blockProblem = blockProblem;
         this.prices = prices;
     }
 
@@ -31,16 +31,16 @@ final class EqualLoops {
                 .sum();
     }
 
-    /** The better loop by step, or the same; the guide is that of the loop's units. */
-    int[] choose(int[] legs, Guide guide) {
+    /** The better loop by step, or the same; the reduced costs are those for the loop's units. */
+    int[] choose(int[] legs, ReducedCosts reducedCosts) {
         long work = Math.max(LEAST_WORK, WORK_PER_NODE * legs.length);
-        return even(new TieSearch(setting, prices, guide, work).improve(legs), guide);
+        return even(new TieSearch(blockProblem, prices, reducedCosts, work).improve(legs), reducedCosts);
     }
 
     /** A more even loop if that is preferred, else the same. */
-    int[] even(int[] legs, Guide guide) {
-        return setting.problem().preference().evenHeat()
-                ? new EvenSearch(setting, prices, guide, EVEN_WORK_PER_NODE * legs.length).improve(legs)
+    int[] even(int[] legs, ReducedCosts reducedCosts) {
+        return blockProblem.problem().preference().evenHeat()
+                ? new EvenSearch(blockProblem, prices, reducedCosts, EVEN_WORK_PER_NODE * legs.length).improve(legs)
                 : legs;
     }
 }

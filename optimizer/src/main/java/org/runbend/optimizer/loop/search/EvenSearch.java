@@ -7,10 +7,10 @@ import java.util.stream.IntStream;
 import org.runbend.optimizer.work.Work;
 
 /**
- * Makes a loop more even by {@link Unevenness} at equal turns and equal price units left out. How even a loop is cannot be
+ * Makes a loop more even by {@link WarmthSpread} at equal turns and equal price units left out. How even a loop is cannot be
  * told from its parts, so ways to lay a window are drawn, each the best by weights that a seeded generator gives to the
  * states of the nodes, and a way is taken if the whole loop is more even with it. Of ways that are about as even, the one
- * that {@link Wishes} put first is taken.
+ * that {@link LowerLevels} put first is taken.
  */
 final class EvenSearch {
     /** States in a layer of a window: chosen, not measured. */
@@ -31,94 +31,93 @@ final class EvenSearch {
      * A less gain is none: bends of another radius and ends at the port are seen roughly here; chosen, not measured.
      */
     private static final double LEAST_GAIN = 0.004;
-    /** Loops as even as each other to so much are told apart by their other wishes; chosen, not measured. */
+    /** Loops as even as each other to so much are told apart by the lower levels; chosen, not measured. */
     private static final double STEP = 0.005;
 
-    private final Setting setting;
+    private final BlockProblem blockProblem;
     private final PriceUnits prices;
-    private final Guide guide;
+    private final ReducedCosts reducedCosts;
     private final WindowTiling tiling;
-    private final Unevenness measure;
-    private final Wishes wishes;
+    private final WarmthSpread measure;
+    private final LowerLevels lowerLevels;
     private final long mostStates;
     private final Random random = new Random(1);
 
     private int[] legs = {};
     private double uneven;
-    private long wished;
+    private long tieValue;
     private int portLink;
     private long spent;
 
     /**
      * A search with so much work.
      *
-     * @param guide for the units that the loop leaves out
+     * @param reducedCosts for the units that the loop leaves out
      * @param mostStates work
      */
-    EvenSearch(Setting setting, PriceUnits prices, Guide guide, long mostStates) {
-        this.setting = setting;
+    EvenSearch(BlockProblem blockProblem, PriceUnits prices, ReducedCosts reducedCosts, long mostStates) {
+        this.blockProblem = blockProblem;
         this.prices = prices;
-        this.guide = guide;
-        this.tiling = new WindowTiling(setting.region());
-        this.measure = new Unevenness(setting.problem().graph());
-        this.wishes =
-                new Wishes(setting.problem().preference(), setting.frontier().size(), 1);
+        this.reducedCosts = reducedCosts;
+        this.tiling = new WindowTiling(blockProblem.blockGraph());
+        this.measure = new WarmthSpread(blockProblem.problem().graph());
+        this.lowerLevels = new LowerLevels(
+                blockProblem.problem().preference(), blockProblem.frontier().size(), 1);
         this.mostStates = mostStates;
     }
 
     /** Legs by step of the most even loop met; the given one if none is clearly more even. */
     int[] improve(int[] start) {
         legs = start.clone();
-        portLink = setting.portLink(legs);
+        portLink = blockProblem.portLink(legs);
         double before = unevenness(legs);
         uneven = before;
-        wished = wishes.of(setting.frontier(), legs);
+        tieValue = lowerLevels.of(blockProblem.frontier(), legs);
         relay(wholeInOrder(), STATES_PER_WHOLE_LAYER, DRAWN_WHOLE);
         int idle = 0;
         for (int round = 0; idle < 2 * tiling.shapes() && spent < mostStates; round++) {
             double at = uneven;
-            long wishedAt = wished;
+            long tieValueAt = tieValue;
             for (int[] locals : tiling.windows(round)) {
                 if (spent < mostStates) {
                     relay(locals, STATES_PER_LAYER, DRAWN);
                 }
             }
-            idle = uneven < at || wished < wishedAt ? 0 : idle + 1;
+            idle = uneven < at || tieValue < tieValueAt ? 0 : idle + 1;
         }
         return uneven < before - LEAST_GAIN ? legs.clone() : start.clone();
     }
 
-    long spent() {
-        return spent;
-    }
-
     private double unevenness(int[] loop) {
-        return setting.unevenness(measure, loop);
+        return blockProblem.unevenness(measure, loop);
     }
 
     private int[] wholeInOrder() {
-        return IntStream.range(0, legs.length).map(setting.frontier()::local).toArray();
+        return IntStream.range(0, legs.length)
+                .map(blockProblem.frontier()::local)
+                .toArray();
     }
 
     private void relay(int[] locals, int mostPerLayer, int draws) {
         Work.check();
-        WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
+        WindowProblem windowProblem = new WindowProblem(blockProblem, legs, locals, portLink);
         spent += locals.length;
-        TiePasses passes = frame.isOpen() ? frame.passes(prices, guide, mostPerLayer) : null;
+        TiePasses passes = windowProblem.isOpen() ? windowProblem.passes(prices, reducedCosts, mostPerLayer) : null;
         if (passes != null && passes.mark()) {
-            draw(frame, passes, draws).forEach(this::keepIfBetter);
+            draw(windowProblem, passes, draws).forEach(this::keepIfBetter);
         }
         spent += passes == null ? 0 : passes.total();
     }
 
-    private List<int[]> draw(WindowFrame frame, TiePasses passes, int draws) {
+    private List<int[]> draw(WindowProblem windowProblem, TiePasses passes, int draws) {
         List<int[]> drawn = new ArrayList<>();
         for (int i = 0; i <= draws; i++) {
-            int[] weights =
-                    random.ints(16L * frame.frontier().size(), 0, WEIGHTS).toArray();
-            int[] found = passes.choose(i == draws ? frame.wish(wishes) : (step, at) -> weights[16 * step + at]);
+            int[] weights = random.ints(16L * windowProblem.frontier().size(), 0, WEIGHTS)
+                    .toArray();
+            int[] found = passes.choose(
+                    i == draws ? windowProblem.tieBreak(lowerLevels) : (step, at) -> weights[16 * step + at]);
             if (found.length > 0) {
-                drawn.add(frame.with(found));
+                drawn.add(windowProblem.with(found));
             }
         }
         return drawn;
@@ -126,12 +125,12 @@ final class EvenSearch {
 
     private void keepIfBetter(int[] loop) {
         double value = unevenness(loop);
-        long wish = wishes.of(setting.frontier(), loop);
+        long tieBreak = lowerLevels.of(blockProblem.frontier(), loop);
         int order = Double.compare(Math.floor(value / STEP), Math.floor(uneven / STEP));
-        boolean better = order < 0 || (order == 0 && (wish < wished || (wish == wished && value < uneven)));
+        boolean better = order < 0 || (order == 0 && (tieBreak < tieValue || (tieBreak == tieValue && value < uneven)));
         if (better) {
             uneven = value;
-            wished = wish;
+            tieValue = tieBreak;
             legs = loop;
         }
     }

@@ -2,10 +2,10 @@ package org.runbend.optimizer.loop.search;
 
 import java.util.Arrays;
 import java.util.List;
+import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.Links;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.lattice.Region;
 
 /**
  * The steps of the frontier program: at step t one node is decided, that is, which two of its links the loop uses, or
@@ -20,10 +20,10 @@ final class Frontier {
     static final int PORT_SETTLED = 1;
     static final int[] LEGS = {0, 5, 10, 3, 6, 12, 9};
 
-    /** Port codes: derived, four bits above a state, see {@link Packing}. */
+    /** Port codes: derived, four bits above a state, see {@link StateEncoding}. */
     private static final int CODES = 16;
 
-    private final Region region;
+    private final BlockGraph blockGraph;
     private final Links links;
     private final List<PortPair> ports;
     private final int[] order;
@@ -40,19 +40,19 @@ final class Frontier {
     private int lastWantedStep = -1;
     private int lastMustStep = -1;
 
-    /** Lays out slots for the order; the ports are those of the region. More than 14 pending ports at once are refused. */
-    Frontier(Region region, int[] order, List<PortPair> ports) {
-        this(region, Links.of(region), order, ports);
+    /** Lays out slots for the order; the ports are those of the block. More than 14 pending ports at once are refused. */
+    Frontier(BlockGraph blockGraph, int[] order, List<PortPair> ports) {
+        this(blockGraph, Links.of(blockGraph), order, ports);
     }
 
     /** The same for other links than the lattice's own; the order names the nodes that take part. */
-    Frontier(Region region, Links links, int[] order, List<PortPair> ports) {
-        this.region = region;
+    Frontier(BlockGraph blockGraph, Links links, int[] order, List<PortPair> ports) {
+        this.blockGraph = blockGraph;
         this.links = links;
         this.ports = List.copyOf(ports);
         this.order = order.clone();
         int n = order.length;
-        position = new int[region.size()];
+        position = new int[blockGraph.size()];
         slots = new int[4 * n];
         earlier = new int[n];
         forbidden = new int[n];
@@ -84,10 +84,10 @@ final class Frontier {
      * its link is open.
      */
     Frontier side(int[] other) {
-        Frontier side = new Frontier(region, links, other, ports);
+        Frontier side = new Frontier(blockGraph, links, other, ports);
         for (PortPair port : ports) {
-            int from = side.position[region.local(port.from())];
-            int to = side.position[region.local(port.to())];
+            int from = side.position[blockGraph.local(port.from())];
+            int to = side.position[blockGraph.local(port.to())];
             side.lastPortStep = Math.max(side.lastPortStep, Math.max(from, to));
         }
         return side;
@@ -103,7 +103,7 @@ final class Frontier {
             }
         }
         for (Heading heading : Heading.values()) {
-            if (!links.isExcused(order[t]) && !region.graph().bendAllowed(node(t), heading, heading.left())) {
+            if (!links.isExcused(order[t]) && !blockGraph.graph().bendAllowed(node(t), heading, heading.left())) {
                 forbidden[t] |= 1 << cornerLegs(heading);
             }
         }
@@ -154,10 +154,10 @@ final class Frontier {
     }
 
     private void placePort(PortPair port) {
-        int a = position[region.local(port.from())];
-        int b = position[region.local(port.to())];
+        int a = position[blockGraph.local(port.from())];
+        int b = position[blockGraph.local(port.to())];
         int t = Math.min(a, b);
-        int h = region.graph().headingTo(node(t), node(Math.max(a, b))).index();
+        int h = blockGraph.graph().headingTo(node(t), node(Math.max(a, b))).index();
         if (portRank[4 * t + h] < 0 || port.rank() < portRank[4 * t + h]) {
             portRank[4 * t + h] = port.rank();
         }
@@ -225,21 +225,21 @@ final class Frontier {
 
     /** Graph node decided at a step. */
     int node(int t) {
-        return region.node(order[t]);
+        return blockGraph.node(order[t]);
     }
 
     /** Whether column and row of the node add up to an even number; linked nodes differ in this. */
     boolean isEven(int t) {
-        return (region.column(order[t]) + region.row(order[t])) % 2 == 0;
+        return (blockGraph.column(order[t]) + blockGraph.row(order[t])) % 2 == 0;
     }
 
     long price(int t) {
-        return region.graph().price(node(t));
+        return blockGraph.graph().price(node(t));
     }
 
     /** Whether the loop must pass the node of a step. */
     boolean isWanted(int t) {
-        return region.graph().isWanted(node(t));
+        return blockGraph.graph().isWanted(node(t));
     }
 
     /** Whether every node that the loop must pass is decided at or before a step. */

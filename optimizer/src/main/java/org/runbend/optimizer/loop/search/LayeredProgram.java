@@ -6,7 +6,7 @@ import org.runbend.optimizer.work.Work;
 
 /**
  * The layered dynamic program that every search of this package runs: the states before a step, everything that can be done
- * with its node in each of them ({@link Expansion}), the states after it, of equal ones the cheapest. What tells one search
+ * with its node in each of them ({@link StateExpansion}), the states after it, of equal ones the cheapest. What tells one search
  * from another is given: its {@link Rules} (which states go on, what a step costs, what a state carries beyond its links) and
  * how a layer that grows too large is {@link Thinning thinned}.
  *
@@ -15,17 +15,17 @@ import org.runbend.optimizer.work.Work;
  */
 final class LayeredProgram {
     /** What tells one search from another. The state and cost being worked on are asked of the program. */
-    interface Rules extends Expansion.Sink {
+    interface Rules extends StateExpansion.Sink {
         /** Is shown the states before a step. */
-        default void enters(int step, Layer states) {}
+        default void enters(int step, StateLayer states) {}
 
         /** Whether a state goes on; asked before it is expanded. */
-        default boolean opens(Layer states, int state) {
+        default boolean opens(StateLayer states, int state) {
             return true;
         }
 
         /** All states before a step have been expanded; what nobody asks for any more is dropped. */
-        default void leaves(Layer states) {
+        default void leaves(StateLayer states) {
             states.seal();
             states.forgetStates();
         }
@@ -42,34 +42,34 @@ final class LayeredProgram {
         Thinning NONE = states -> states;
 
         /** The layer itself, or one with fewer of its states. */
-        Layer thinned(Layer states);
+        StateLayer thinned(StateLayer states);
 
         /** A beam of the cheapest, at most so many. */
         static Thinning cheapest(int most) {
             return states -> states.size() > most ? states.cheapest(most) : states;
         }
 
-        /** A beam of those of about least reduced cost, at most so many; for {@link GuidedCost}. */
+        /** A beam of those of about least reduced cost, at most so many; for {@link BoundedCost}. */
         static Thinning leastReduced(int most) {
             return states ->
-                    states.size() > most ? states.cheapestBlurred(most, GuidedCost.REDUCED, GuidedCost.BLUR) : states;
+                    states.size() > most ? states.cheapestBlurred(most, BoundedCost.REDUCED, BoundedCost.BLUR) : states;
         }
     }
 
     private final int steps;
     private final int words;
-    private final Expansion expansion;
+    private final StateExpansion expansion;
     private final Rules rules;
-    private final List<Layer> layers = new ArrayList<>();
+    private final List<StateLayer> layers = new ArrayList<>();
 
-    private Layer current;
-    private Layer growing;
+    private StateLayer current;
+    private StateLayer growing;
     private int step;
     private int parent;
     private long cost;
     private long total;
     private long overflow;
-    private boolean cut;
+    private boolean truncated;
 
     /**
      * A program that begins with one state.
@@ -78,20 +78,20 @@ final class LayeredProgram {
      * @param own more words behind those, which the expansion does not see
      * @param code port code of the first state
      */
-    LayeredProgram(Frontier frontier, Packing packing, int further, int own, int code, Rules rules) {
-        this(frontier, frontier.size(), packing, further, own, code, rules);
+    LayeredProgram(Frontier frontier, StateEncoding encoding, int further, int own, int code, Rules rules) {
+        this(frontier, frontier.size(), encoding, further, own, code, rules);
     }
 
     /** The same over the first steps alone. */
-    LayeredProgram(Frontier frontier, int steps, Packing packing, int further, int own, int code, Rules rules) {
+    LayeredProgram(Frontier frontier, int steps, StateEncoding encoding, int further, int own, int code, Rules rules) {
         this.steps = steps;
-        this.words = packing.words() + further + own;
-        this.expansion = new Expansion(frontier, packing, rules, further);
+        this.words = encoding.words() + further + own;
+        this.expansion = new StateExpansion(frontier, encoding, rules, further);
         this.rules = rules;
-        this.current = new Layer(words, 1);
-        this.growing = new Layer(words, 1);
+        this.current = new StateLayer(words, 1);
+        this.growing = new StateLayer(words, 1);
         long[] start = new long[words];
-        Packing.setCode(start, code);
+        StateEncoding.setCode(start, code);
         growing.offer(start, 0, 0, -1, 0);
     }
 
@@ -105,16 +105,16 @@ final class LayeredProgram {
         for (step = 0; step < steps && growing.size() > 0 && !rules.isOver(); step++) {
             Work.check();
             current = thinning.thinned(growing);
-            cut |= current != growing;
+            truncated |= current != growing;
             total += current.size();
             if (current.size() > mostPerLayer || total > mostInAll) {
                 overflow = current.size() > mostPerLayer ? current.size() : 0;
-                cut = true;
+                truncated = true;
                 return;
             }
             layers.add(current);
             rules.enters(step, current);
-            growing = new Layer(words, 2 * current.size());
+            growing = new StateLayer(words, 2 * current.size());
             for (parent = 0; parent < current.size(); parent++) {
                 if (rules.opens(current, parent)) {
                     cost = current.cost(parent);
@@ -140,11 +140,6 @@ final class LayeredProgram {
         return cost;
     }
 
-    /** The states before the step. */
-    Layer current() {
-        return current;
-    }
-
     /** Number of the state that is being expanded. */
     int parent() {
         return parent;
@@ -155,13 +150,8 @@ final class LayeredProgram {
         return current.keys()[parent * words + word];
     }
 
-    /** Words of a state. */
-    int words() {
-        return words;
-    }
-
     /** The states before each step, so far as the rules keep them. */
-    List<Layer> layers() {
+    List<StateLayer> layers() {
         return layers;
     }
 
@@ -176,7 +166,7 @@ final class LayeredProgram {
     }
 
     /** Whether states were lost to thinning or a limit, so that finding nothing proves nothing. */
-    boolean cut() {
-        return cut;
+    boolean truncated() {
+        return truncated;
     }
 }

@@ -8,27 +8,27 @@ import java.util.stream.IntStream;
 import org.runbend.optimizer.loop.LoopOutcome;
 
 /**
- * Lays a loop that leaves out at least so many price units: guided passes over the pairs (units, turns) of least objective,
+ * Lays a loop that leaves out at least so many price units: bounded passes over the pairs (units, turns) of least objective,
  * each a proof that there is no such loop or the loop itself. Where a pass needs too many states a beam looks for a loop.
  */
 final class LimitedLaying {
     /** States in a layer of a lossless pass: chosen, not measured. */
     private static final int MOST_PER_LAYER = 250_000;
 
-    /** As in {@link GuidedLaying}. */
+    /** As in {@link BoundedLaying}. */
     private static final int[] BEAMS = {3_000, 20_000};
 
-    /** As in {@link GuidedLaying}. */
+    /** As in {@link BoundedLaying}. */
     private static final int MOST_IN_BEAM = 22_000_000;
 
-    /** As in {@link GuidedLaying}. */
+    /** As in {@link BoundedLaying}. */
     private static final int BEAM_REACH = 40;
     /** More numbers of units than these are not looked at: each costs a linear program; chosen, not measured. */
     private static final int MOST_FRONTS = 5;
 
-    private final Setting setting;
+    private final BlockProblem blockProblem;
     private final PriceUnits prices;
-    private final GuideProgram program;
+    private final ConfigurationProgram program;
     private final int nodes;
     private final int least;
     private final int dearest;
@@ -41,27 +41,27 @@ final class LimitedLaying {
 
     /** What is known about loops with one number of units. */
     private static final class Front {
-        private final Guide guide;
+        private final ReducedCosts reducedCosts;
         private int proved;
         private boolean done;
 
-        Front(Guide guide) {
-            this.guide = guide;
-            this.proved = guide.turnBound();
+        Front(ReducedCosts reducedCosts) {
+            this.reducedCosts = reducedCosts;
+            this.proved = reducedCosts.turnBound();
         }
     }
 
-    LimitedLaying(Setting setting, int leastUnits) {
-        this.setting = setting;
-        this.prices = new PriceUnits(setting.frontier());
-        this.program = new GuideProgram(new Configurations(setting.frontier()), prices);
-        this.nodes = setting.frontier().size();
+    LimitedLaying(BlockProblem blockProblem, int leastUnits) {
+        this.blockProblem = blockProblem;
+        this.prices = new PriceUnits(blockProblem.frontier());
+        this.program = new ConfigurationProgram(new Configurations(blockProblem.frontier()), prices);
+        this.nodes = blockProblem.frontier().size();
         int least = Math.max(leastUnits, prices.first());
         boolean odd = prices.step() == 2 && Math.floorMod(least - prices.first(), 2) == 1;
         this.least = odd ? least + 1 : least;
         this.dearest =
                 Math.max(1, IntStream.range(0, nodes).map(prices::units).max().orElse(1));
-        this.mostInAll = setting.problem().limit().totalStates() / 2;
+        this.mostInAll = blockProblem.problem().limit().totalStates() / 2;
     }
 
     LoopOutcome solve() {
@@ -85,20 +85,20 @@ final class LimitedLaying {
 
     /** A loop turns at each of its nodes at most, and so many units are so many nodes at least that it does not pass. */
     private int mostTurns(Front front) {
-        return nodes - (front.guide.units() + dearest - 1) / dearest;
+        return nodes - (front.reducedCosts.units() + dearest - 1) / dearest;
     }
 
     private void open(int units) {
-        fronts.add(new Front(program.guide(units)));
+        fronts.add(new Front(program.reducedCosts(units)));
     }
 
     private long objective(Front front) {
-        return front.proved + prices.price() * front.guide.units();
+        return front.proved + prices.price() * front.reducedCosts.units();
     }
 
     /** A further unit costs its price and saves what the program says; fronts in a row tell when it pays. */
     private void openWhatMayBeBetter() {
-        int next = fronts.get(fronts.size() - 1).guide.units() + prices.step();
+        int next = fronts.get(fronts.size() - 1).reducedCosts.units() + prices.step();
         long asked = fronts.stream()
                 .filter(f -> !f.done && f.proved <= mostTurns(f))
                 .mapToLong(this::objective)
@@ -111,13 +111,13 @@ final class LimitedLaying {
     }
 
     private void attempt(Front front) {
-        GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.proved);
+        BoundedSweep sweep = new BoundedSweep(blockProblem, prices, front.reducedCosts, front.proved);
         sweep.runExactly(MOST_PER_LAYER, mostInAll - spent);
         spent += Math.max(1, sweep.total());
         if (sweep.found().length > 0) {
             front.done = true;
             keep(front, sweep);
-        } else if (sweep.cut()) {
+        } else if (sweep.truncated()) {
             front.done = true;
             for (int beam : BEAMS) {
                 scout(front, Math.min(beam, MOST_IN_BEAM / nodes));
@@ -128,12 +128,12 @@ final class LimitedLaying {
     }
 
     private void scout(Front front, int beam) {
-        long beaten = bestObjective - 1 - prices.price() * front.guide.units();
+        long beaten = bestObjective - 1 - prices.price() * front.reducedCosts.units();
         int target = (int) Math.min(front.proved + BEAM_REACH, beaten - Math.floorMod(beaten, 2));
         if (target < front.proved) {
             return;
         }
-        GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, target);
+        BoundedSweep sweep = new BoundedSweep(blockProblem, prices, front.reducedCosts, target);
         sweep.runBeam(beam, Long.MAX_VALUE);
         spent += sweep.total();
         if (sweep.found().length > 0) {
@@ -141,8 +141,8 @@ final class LimitedLaying {
         }
     }
 
-    private void keep(Front front, GuidedSweep sweep) {
-        long objective = sweep.turns() + prices.price() * front.guide.units();
+    private void keep(Front front, BoundedSweep sweep) {
+        long objective = sweep.turns() + prices.price() * front.reducedCosts.units();
         if (objective < bestObjective) {
             best = sweep.found();
             bestObjective = objective;
@@ -151,13 +151,13 @@ final class LimitedLaying {
 
     private LoopOutcome outcome() {
         if (best.length == 0) {
-            return setting.tooWide("the work limit came after " + spent + " states");
+            return blockProblem.tooWide("the work limit came after " + spent + " states");
         }
-        CycleTrace trace = setting.trace(best);
+        CycleTrace trace = blockProblem.trace(best);
         OptionalInt bound = fronts.stream()
-                .filter(f -> prices.isUniform() && f.guide.units() == trace.leftOut())
+                .filter(f -> prices.isUniform() && f.reducedCosts.units() == trace.leftOut())
                 .mapToInt(f -> Math.min(trace.turns(), f.proved))
                 .findFirst();
-        return new LoopOutcome.Found(setting.solution(best, bound, OptionalInt.empty(), List.of()));
+        return new LoopOutcome.Found(blockProblem.solution(best, bound, OptionalInt.empty(), List.of()));
     }
 }

@@ -14,7 +14,7 @@ import org.runbend.optimizer.loop.LoopSolution;
 /**
  * Lays a loop of limited length.
  *
- * <p>Method: guided passes for so many nodes left out and more. The loop of fewest turns leaves its gaps where they save
+ * <p>Method: bounded passes for so many nodes left out and more. The loop of fewest turns leaves its gaps where they save
  * most turns, which may be in the middle; so a second loop is laid that must pass every node far from walls, keep-outs and
  * unheated floor, and it is taken if it has hardly more turns. Turns at this number of nodes are bounded by what the first
  * passes proved; the objective is not, as a loop without the limit may be better.
@@ -61,9 +61,9 @@ public final class LimitedSolver {
         if (blocks.isEmpty()) {
             return new LoopOutcome.NoLoop("no port pair lies on a ring of linked nodes that the loop must pass");
         }
-        Setting setting = blocks.get(0).setting(problem);
-        if (!setting.isRepresentable()) {
-            return setting.tooWide("no state was tried");
+        BlockProblem blockProblem = blocks.get(0).blockProblem(problem);
+        if (!blockProblem.isRepresentable()) {
+            return blockProblem.tooWide("no state was tried");
         }
         int heated = (int) blocks.get(0).block().nodes().stream()
                 .filter(n -> problem.graph().price(n) > 0)
@@ -71,7 +71,7 @@ public final class LimitedSolver {
         int least = Math.max(0, heated - limited.mostNodes());
         LoopOutcome outcome = new LoopOutcome.NoLoop("no loop is that short");
         for (int i = 0; i < MOST_TRIES; i++) {
-            outcome = new LimitedLaying(setting, least).solve();
+            outcome = new LimitedLaying(blockProblem, least).solve();
             if (!(outcome instanceof LoopOutcome.Found found)) {
                 return outcome;
             }

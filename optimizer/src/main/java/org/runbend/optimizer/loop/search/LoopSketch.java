@@ -23,16 +23,16 @@ public final class LoopSketch {
         if (blocks.isEmpty()) {
             return OptionalLong.empty();
         }
-        Setting setting = blocks.get(0).setting(problem);
-        if (!setting.isRepresentable()) {
+        BlockProblem blockProblem = blocks.get(0).blockProblem(problem);
+        if (!blockProblem.isRepresentable()) {
             return OptionalLong.empty();
         }
         if (problem.graph().isStiff()) {
-            StiffSweep stiff = new StiffSweep(setting, StiffSweep.NONE);
+            StiffSweep stiff = new StiffSweep(blockProblem, StiffSweep.NONE);
             stiff.run(BEAM, Long.MAX_VALUE);
             return stiff.best() == StiffSweep.NONE ? OptionalLong.empty() : OptionalLong.of(stiff.best());
         }
-        Sweep beam = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
+        Sweep beam = new Sweep(blockProblem.frontier(), blockProblem.encoding(), Sweep.NONE);
         beam.runBeam(BEAM);
         return beam.best() == Sweep.NONE ? OptionalLong.empty() : OptionalLong.of(beam.best());
     }
@@ -48,12 +48,12 @@ public final class LoopSketch {
         if (blocks.isEmpty()) {
             return OptionalLong.empty();
         }
-        Frontier frontier = blocks.get(0).setting(problem).frontier();
+        Frontier frontier = blocks.get(0).blockProblem(problem).frontier();
         PriceUnits prices = new PriceUnits(frontier);
-        GuideProgram program = new GuideProgram(new Configurations(frontier), prices);
+        ConfigurationProgram program = new ConfigurationProgram(new Configurations(frontier), prices);
         return LongStream.iterate(prices.first(), u -> u <= prices.unitsFrom(0), u -> u + prices.step())
                 .limit(UNITS)
-                .map(u -> program.guide((int) u).turnBound() + prices.price() * u)
+                .map(u -> program.reducedCosts((int) u).turnBound() + prices.price() * u)
                 .min();
     }
 }

@@ -39,7 +39,7 @@ public final class LoopSolver {
             return new LoopOutcome.NoLoop("no port pair lies on a ring of linked nodes");
         }
         for (PortBlock block : blocks) {
-            LoopOutcome outcome = lay(block.setting(problem));
+            LoopOutcome outcome = lay(block.blockProblem(problem));
             if (!(outcome instanceof LoopOutcome.NoLoop)) {
                 return outcome;
             }
@@ -47,16 +47,18 @@ public final class LoopSolver {
         return new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden");
     }
 
-    private LoopOutcome lay(Setting setting) {
-        if (setting.problem().graph().isStiff()) {
-            return setting.isRepresentable() ? new StiffLaying(setting).solve() : setting.tooWide("no state was tried");
+    private LoopOutcome lay(BlockProblem blockProblem) {
+        if (blockProblem.problem().graph().isStiff()) {
+            return blockProblem.isRepresentable()
+                    ? new StiffLaying(blockProblem).solve()
+                    : blockProblem.tooWide("no state was tried");
         }
-        if (setting.isNarrow()) {
-            return new ExactLaying(setting, listener).solve();
+        if (blockProblem.isNarrow()) {
+            return new ExactLaying(blockProblem, listener).solve();
         }
-        if (!setting.isRepresentable()) {
-            return setting.tooWide("no state was tried");
+        if (!blockProblem.isRepresentable()) {
+            return blockProblem.tooWide("no state was tried");
         }
-        return new GuidedLaying(setting, listener).solve();
+        return new BoundedLaying(blockProblem, listener).solve();
     }
 }

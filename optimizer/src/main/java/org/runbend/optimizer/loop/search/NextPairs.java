@@ -11,7 +11,7 @@ import org.runbend.optimizer.loop.TradeOff;
 
 /**
  * What it would cost in turns to leave a little less or a little more out than a loop that was laid does: for people who
- * want to see why. Guided passes without loss, so the turns found are the least; where a pass grows long nothing is said.
+ * want to see why. Bounded passes without loss, so the turns found are the least; where a pass grows long nothing is said.
  */
 public final class NextPairs {
     /** States in a layer of a pass: chosen, not measured. */
@@ -28,34 +28,35 @@ public final class NextPairs {
         if (block.isEmpty() || problem.graph().isStiff()) {
             return List.of(own);
         }
-        Setting setting = block.get().setting(problem);
-        PriceUnits prices = new PriceUnits(setting.frontier());
-        GuideProgram program = new GuideProgram(new Configurations(setting.frontier()), prices);
-        if (prices.isUniform() && setting.isRepresentable()) {
+        BlockProblem blockProblem = block.get().blockProblem(problem);
+        PriceUnits prices = new PriceUnits(blockProblem.frontier());
+        ConfigurationProgram program = new ConfigurationProgram(new Configurations(blockProblem.frontier()), prices);
+        if (prices.isUniform() && blockProblem.isRepresentable()) {
             int units = loop.leftOut();
-            find(setting, prices, program, units - prices.step()).ifPresent(pairs::add);
+            find(blockProblem, prices, program, units - prices.step()).ifPresent(pairs::add);
             pairs.add(own);
-            find(setting, prices, program, units + prices.step()).ifPresent(pairs::add);
+            find(blockProblem, prices, program, units + prices.step()).ifPresent(pairs::add);
         }
         return pairs.isEmpty() ? List.of(own) : pairs;
     }
 
-    private static Optional<TradeOff> find(Setting setting, PriceUnits prices, GuideProgram program, int units) {
+    private static Optional<TradeOff> find(
+            BlockProblem blockProblem, PriceUnits prices, ConfigurationProgram program, int units) {
         if (units < prices.first() || units > prices.unitsFrom(0)) {
             return Optional.empty();
         }
-        Guide guide = program.guide(units);
-        int nodes = setting.frontier().size() - units;
+        ReducedCosts reducedCosts = program.reducedCosts(units);
+        int nodes = blockProblem.frontier().size() - units;
         long left = MOST_IN_ALL;
-        for (int target : IntStream.iterate(guide.turnBound(), t -> t <= nodes, t -> t + 2)
+        for (int target : IntStream.iterate(reducedCosts.turnBound(), t -> t <= nodes, t -> t + 2)
                 .toArray()) {
-            GuidedSweep sweep = new GuidedSweep(setting, prices, guide, target);
+            BoundedSweep sweep = new BoundedSweep(blockProblem, prices, reducedCosts, target);
             sweep.runExactly(MOST_PER_LAYER, left);
             left -= sweep.total();
             if (sweep.found().length > 0) {
                 return Optional.of(new TradeOff(units, sweep.turns(), OptionalInt.of(sweep.turns())));
             }
-            if (sweep.cut()) {
+            if (sweep.truncated()) {
                 return Optional.empty();
             }
         }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.runbend.optimizer.lattice.Region;
+import org.runbend.optimizer.lattice.BlockGraph;
 
 /**
  * Chooses the order in which nodes are decided so that few links are open at a time.
@@ -26,14 +26,14 @@ final class NodeOrder {
     /** An order may make so many times the states of the best and still be tried: chosen, not measured. */
     private static final double HARDLY_WORSE = 4;
 
-    private final Region region;
+    private final BlockGraph blockGraph;
     private final int[] portNodes;
     private final List<Weighed> orders = new ArrayList<>();
 
     private record Weighed(List<Integer> order, double weight, long delay) {}
 
-    NodeOrder(Region region, int[] portNodes) {
-        this.region = region;
+    NodeOrder(BlockGraph blockGraph, int[] portNodes) {
+        this.blockGraph = blockGraph;
         this.portNodes = portNodes.clone();
     }
 
@@ -44,8 +44,8 @@ final class NodeOrder {
         for (int[] sweep : sweeps) {
             consider(greedy(sweep[0]));
         }
-        int step = Math.max(1, region.size() / SPREAD_STARTS);
-        for (int start = 0; start < region.size(); start += step) {
+        int step = Math.max(1, blockGraph.size() / SPREAD_STARTS);
+        for (int start = 0; start < blockGraph.size(); start += step) {
             consider(greedy(start));
         }
         orders.sort(Comparator.comparingDouble(Weighed::weight).thenComparingLong(Weighed::delay));
@@ -64,8 +64,8 @@ final class NodeOrder {
         for (int signs = 0; signs < 4; signs++) {
             int sx = (signs & 1) == 0 ? 1 : -1;
             int sy = (signs & 2) == 0 ? 1 : -1;
-            Comparator<Integer> byColumn = Comparator.comparingInt(i -> sx * region.column(i));
-            Comparator<Integer> byRow = Comparator.comparingInt(i -> sy * region.row(i));
+            Comparator<Integer> byColumn = Comparator.comparingInt(i -> sx * blockGraph.column(i));
+            Comparator<Integer> byRow = Comparator.comparingInt(i -> sy * blockGraph.row(i));
             sweeps.add(sorted(byColumn.thenComparing(byRow)));
             sweeps.add(sorted(byRow.thenComparing(byColumn)));
         }
@@ -73,7 +73,7 @@ final class NodeOrder {
     }
 
     private int[] sorted(Comparator<Integer> by) {
-        return IntStream.range(0, region.size())
+        return IntStream.range(0, blockGraph.size())
                 .boxed()
                 .sorted(by)
                 .mapToInt(Integer::intValue)
@@ -82,7 +82,7 @@ final class NodeOrder {
 
     /** From a start on, always the frontier node that opens fewest links; among equals the one that waits longest. */
     private int[] greedy(int start) {
-        int n = region.size();
+        int n = blockGraph.size();
         int[] order = new int[n];
         boolean[] done = new boolean[n];
         boolean[] waiting = new boolean[n];
@@ -93,7 +93,7 @@ final class NodeOrder {
             order[t] = pick;
             done[pick] = true;
             for (int h = 0; h < 4; h++) {
-                int next = region.neighbour(pick, h);
+                int next = blockGraph.neighbour(pick, h);
                 if (next >= 0 && !waiting[next]) {
                     waiting[next] = true;
                     queue.add(next);
@@ -120,7 +120,7 @@ final class NodeOrder {
     private int opening(int i, boolean[] done) {
         int opening = 0;
         for (int h = 0; h < 4; h++) {
-            int next = region.neighbour(i, h);
+            int next = blockGraph.neighbour(i, h);
             if (next >= 0) {
                 opening += done[next] ? -1 : 1;
             }
@@ -129,7 +129,7 @@ final class NodeOrder {
     }
 
     private void consider(int[] order) {
-        boolean[] done = new boolean[region.size()];
+        boolean[] done = new boolean[blockGraph.size()];
         int open = 0;
         double weight = 0;
         for (int i : order) {

@@ -20,24 +20,24 @@ final class OrderTrial {
     private int best;
     private long spent;
 
-    /** Tries all orders of a setting with the guide for its present one. */
-    OrderTrial(Setting setting, PriceUnits prices, Guide guide) {
-        for (int[] order : setting.orders()) {
+    /** Tries all orders of a block with the reduced costs for its present one. */
+    OrderTrial(BlockProblem blockProblem, PriceUnits prices, ReducedCosts reducedCosts) {
+        for (int[] order : blockProblem.orders()) {
             orders.add(order);
             orders.add(IntStream.range(0, order.length)
                     .map(t -> order[order.length - 1 - t])
                     .toArray());
         }
         for (int[] order : orders) {
-            int[] steps = IntStream.of(order).map(setting.frontier()::step).toArray();
-            GuidedSweep sweep = new GuidedSweep(
-                    setting.inOrder(order).frontier(),
+            int[] steps = IntStream.of(order).map(blockProblem.frontier()::step).toArray();
+            BoundedSweep sweep = new BoundedSweep(
+                    blockProblem.inOrder(order).frontier(),
                     prices.inOrder(steps),
-                    guide.inOrder(steps),
-                    guide.turnBound(),
+                    reducedCosts.inOrder(steps),
+                    reducedCosts.turnBound(),
                     Frontier.PORT_OPEN);
             sweep.runExactly(MOST_PER_LAYER, MOST_STATES);
-            sizes.add(sweep.cut() ? Long.MAX_VALUE / 2 - sweep.steps() : sweep.total());
+            sizes.add(sweep.truncated() ? Long.MAX_VALUE / 2 - sweep.steps() : sweep.total());
             spent += sweep.total();
             best = sizes.get(sizes.size() - 1) < sizes.get(best) ? sizes.size() - 1 : best;
         }

@@ -13,16 +13,16 @@ final class Passes {
     /** Kept states of a pass back; a few hundred MB; chosen, not measured. */
     private static final long MOST_KEPT = 6_000_000;
 
-    private final MeetingSweep sweep;
+    private final BidirectionalSweep sweep;
     private final int mostPerLayer;
     private double early;
     private double late;
-    private boolean cut;
+    private boolean truncated;
     private long total;
 
     /** Passes in the order of the frontier; the prelude says how many states a pass makes on either side. */
     Passes(Frontier frontier, PriceUnits prices, int mostPerLayer, Prelude prelude) {
-        this.sweep = new MeetingSweep(frontier, prices);
+        this.sweep = new BidirectionalSweep(frontier, prices);
         this.mostPerLayer = mostPerLayer;
         learnEarly(prelude.early(), prelude.slack());
         learnLate(prelude.late(), prelude.slack());
@@ -41,40 +41,40 @@ final class Passes {
     }
 
     private static double turns(long slack) {
-        return (double) slack / Guide.SCALE;
+        return (double) slack / ReducedCosts.SCALE;
     }
 
-    /** Legs by step of a loop for the guide's units with at most so many turns; empty if there is none or if {@link #cut}. */
-    int[] ask(Guide guide, int target, long mostInAll) {
+    /** Legs by step of a loop for the units of the reduced costs with at most so many turns; empty if there is none or if {@link #truncated}. */
+    int[] ask(ReducedCosts reducedCosts, int target, long mostInAll) {
         total = 0;
-        long slack = guide.slack(target);
-        long back = (long) (Guide.SCALE * Math.min(0.75 * turns(slack), (turns(slack) + early - late) / 2));
+        long slack = reducedCosts.slack(target);
+        long back = (long) (ReducedCosts.SCALE * Math.min(0.75 * turns(slack), (turns(slack) + early - late) / 2));
         if (back > 0) {
-            run(guide, target, back, mostInAll);
-            if (!sweep.cut()) {
+            run(reducedCosts, target, back, mostInAll);
+            if (!sweep.truncated()) {
                 return sweep.found();
             }
         }
-        if (back <= 0 || sweep.lateCut()) {
-            run(guide, target, 0, mostInAll);
+        if (back <= 0 || sweep.lateTruncated()) {
+            run(reducedCosts, target, 0, mostInAll);
         }
         return sweep.found();
     }
 
-    private void run(Guide guide, int target, long back, long mostInAll) {
-        sweep.run(guide, target, back, mostPerLayer, MOST_KEPT, mostInAll - total);
+    private void run(ReducedCosts reducedCosts, int target, long back, long mostInAll) {
+        sweep.run(reducedCosts, target, back, mostPerLayer, MOST_KEPT, mostInAll - total);
         total += sweep.early() + sweep.late();
-        cut = sweep.cut();
+        truncated = sweep.truncated();
         if (back > 0) {
-            learnLate(sweep.lateCut() ? 4 * sweep.late() : sweep.late(), back);
+            learnLate(sweep.lateTruncated() ? 4 * sweep.late() : sweep.late(), back);
         }
-        if (!sweep.lateCut()) {
-            learnEarly(sweep.early(), guide.slack(target) - Math.max(0, back));
+        if (!sweep.lateTruncated()) {
+            learnEarly(sweep.early(), reducedCosts.slack(target) - Math.max(0, back));
         }
     }
 
-    boolean cut() {
-        return cut;
+    boolean truncated() {
+        return truncated;
     }
 
     long total() {

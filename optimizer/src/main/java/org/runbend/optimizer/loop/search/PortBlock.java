@@ -32,7 +32,7 @@ record PortBlock(BiconnectedBlock block, List<PortPair> ports) {
     }
 
     /** The block ready to be laid. */
-    Setting setting(LoopProblem problem) {
-        return new Setting(problem, block, ports);
+    BlockProblem blockProblem(LoopProblem problem) {
+        return new BlockProblem(problem, block, ports);
     }
 }

@@ -6,69 +6,70 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /**
- * What is settled before the first pass: the guides of the numbers of units that may be best, and the order of the nodes
+ * What is settled before the first pass: the reduced costs for the numbers of units that may be best, and the order of the nodes
  * in which a short pass with the most promising of them makes fewest states.
  */
 final class Prelude {
-    private final Setting setting;
+    private final BlockProblem blockProblem;
     private final PriceUnits prices;
-    private final GuideProgram program;
-    private final Map<Integer, Guide> guides = new TreeMap<>();
-    private final Guide promising;
+    private final ConfigurationProgram program;
+    private final Map<Integer, ReducedCosts> reducedCostsByUnits = new TreeMap<>();
+    private final ReducedCosts promising;
     private final OrderTrial trial;
 
-    Prelude(Setting given) {
+    Prelude(BlockProblem given) {
         PriceUnits units = new PriceUnits(given.frontier());
-        GuideProgram first = new GuideProgram(new Configurations(given.frontier()), units);
-        Map<Integer, Guide> found = new TreeMap<>();
+        ConfigurationProgram first = new ConfigurationProgram(new Configurations(given.frontier()), units);
+        Map<Integer, ReducedCosts> found = new TreeMap<>();
         int next = units.first();
         long least = Long.MAX_VALUE;
         while (next <= units.unitsFrom(0) && boundFrom(next, found, units) < least) {
-            Guide guide = first.guide(next);
-            found.put(next, guide);
-            least = Math.min(least, objective(guide, units));
+            ReducedCosts reducedCosts = first.reducedCosts(next);
+            found.put(next, reducedCosts);
+            least = Math.min(least, objective(reducedCosts, units));
             next += units.step();
         }
-        Guide best = found.values().stream()
-                .min(Comparator.comparingLong(guide -> objective(guide, units)))
+        ReducedCosts best = found.values().stream()
+                .min(Comparator.comparingLong(reducedCosts -> objective(reducedCosts, units)))
                 .orElseThrow();
         trial = new OrderTrial(given, units, best);
         int[] steps = IntStream.of(trial.best()).map(given.frontier()::step).toArray();
-        setting = given.inOrder(trial.best());
+        blockProblem = given.inOrder(trial.best());
         prices = units.inOrder(steps);
-        program = first.inOrder(setting.frontier(), steps);
-        found.forEach((u, guide) -> guides.put(u, guide.inOrder(steps)));
+        program = first.inOrder(blockProblem.frontier(), steps);
+        found.forEach((u, reducedCosts) -> reducedCostsByUnits.put(u, reducedCosts.inOrder(steps)));
         promising = best;
     }
 
-    private static long objective(Guide guide, PriceUnits prices) {
-        return guide.turnBound() + prices.price() * guide.units();
+    private static long objective(ReducedCosts reducedCosts, PriceUnits prices) {
+        return reducedCosts.turnBound() + prices.price() * reducedCosts.units();
     }
 
     /** In whole turns, rounded up. */
-    private static long boundFrom(int units, Map<Integer, Guide> guides, PriceUnits prices) {
+    private static long boundFrom(int units, Map<Integer, ReducedCosts> reducedCostsByUnits, PriceUnits prices) {
         long bound = 4 + prices.price() * units;
-        for (Guide guide : guides.values()) {
-            bound = Math.max(bound, -Math.floorDiv(-guide.objectiveFrom(units, prices.price()), Guide.SCALE));
+        for (ReducedCosts reducedCosts : reducedCostsByUnits.values()) {
+            bound = Math.max(
+                    bound, -Math.floorDiv(-reducedCosts.objectiveFrom(units, prices.price()), ReducedCosts.SCALE));
         }
         return bound;
     }
 
-    Setting setting() {
-        return setting;
+    BlockProblem blockProblem() {
+        return blockProblem;
     }
 
     PriceUnits prices() {
         return prices;
     }
 
-    GuideProgram program() {
+    ConfigurationProgram program() {
         return program;
     }
 
-    /** Guides by units, for the order chosen. */
-    Map<Integer, Guide> guides() {
-        return guides;
+    /** Reduced costs by units, for the order chosen. */
+    Map<Integer, ReducedCosts> reducedCostsByUnits() {
+        return reducedCostsByUnits;
     }
 
     /** Slack of the trial's passes. */

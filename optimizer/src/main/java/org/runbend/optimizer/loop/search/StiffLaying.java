@@ -19,33 +19,35 @@ final class StiffLaying {
     /** The same in all layers: chosen, not measured. */
     private static final long MOST_IN_ALL = 8_000_000;
 
-    private final Setting setting;
+    private final BlockProblem blockProblem;
 
-    StiffLaying(Setting setting) {
-        this.setting = setting;
+    StiffLaying(BlockProblem blockProblem) {
+        this.blockProblem = blockProblem;
     }
 
     LoopOutcome solve() {
-        StiffSweep beam = new StiffSweep(setting, StiffSweep.NONE);
+        StiffSweep beam = new StiffSweep(blockProblem, StiffSweep.NONE);
         beam.run(BEAM, Long.MAX_VALUE);
         StiffSweep exact = beam;
-        if (beam.cut()) {
-            exact = new StiffSweep(setting, beam.best());
+        if (beam.truncated()) {
+            exact = new StiffSweep(blockProblem, beam.best());
             exact.run(MOST_STATES, MOST_IN_ALL);
         }
-        if (!exact.cut() && exact.best() == StiffSweep.NONE) {
+        if (!exact.truncated() && exact.best() == StiffSweep.NONE) {
             return new LoopOutcome.NoLoop("the pipe is too stiff for every ring through a port pair");
         }
         StiffSweep found = exact.best() <= beam.best() && exact.best() < StiffSweep.NONE ? exact : beam;
         if (found.best() == StiffSweep.NONE) {
-            return setting.tooWide("no loop for pipe as stiff as this was met");
+            return blockProblem.tooWide("no loop for pipe as stiff as this was met");
         }
         int[] legs = found.trace();
-        if (exact.cut()) {
-            return new LoopOutcome.Found(setting.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
+        if (exact.truncated()) {
+            return new LoopOutcome.Found(
+                    blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
         }
-        int turnBound = setting.turnBound(exact.best(), setting.trace(legs).leftOut());
+        int turnBound =
+                blockProblem.turnBound(exact.best(), blockProblem.trace(legs).leftOut());
         return new LoopOutcome.Found(
-                setting.solution(legs, OptionalInt.of(turnBound), OptionalInt.of((int) exact.best()), List.of()));
+                blockProblem.solution(legs, OptionalInt.of(turnBound), OptionalInt.of((int) exact.best()), List.of()));
     }
 }

@@ -29,7 +29,7 @@ final class StiffSweep implements LayeredProgram.Rules {
     private static final int NO_FIT = -1;
 
     private final Frontier frontier;
-    private final Packing packing;
+    private final StateEncoding encoding;
     private final LatticeGraph graph;
     private final int offAxis;
     private final LayeredProgram program;
@@ -40,14 +40,14 @@ final class StiffSweep implements LayeredProgram.Rules {
     private int bestLegs;
 
     /** A pass that drops states over a ceiling (objective). */
-    StiffSweep(Setting setting, long ceiling) {
-        this.frontier = setting.frontier();
-        this.packing = setting.packing();
-        this.graph = setting.problem().graph();
-        this.offAxis = offAxis(setting.problem().preference().axis());
+    StiffSweep(BlockProblem blockProblem, long ceiling) {
+        this.frontier = blockProblem.frontier();
+        this.encoding = blockProblem.encoding();
+        this.graph = blockProblem.problem().graph();
+        this.offAxis = offAxis(blockProblem.problem().preference().axis());
         this.ceiling = ceiling >= NONE ? NONE : (ceiling + 1) * SCALE - 1;
         int further = (frontier.slotCount() + PER_WORD - 1) / PER_WORD;
-        this.program = new LayeredProgram(frontier, packing, further, 0, Frontier.PORT_OPEN, this);
+        this.program = new LayeredProgram(frontier, encoding, further, 0, Frontier.PORT_OPEN, this);
     }
 
     private static int offAxis(Axis axis) {
@@ -57,13 +57,13 @@ final class StiffSweep implements LayeredProgram.Rules {
         return axis == Axis.X ? 10 : 5;
     }
 
-    /** Keeps at most so many states a layer, and stops after so many in all; {@link #cut} tells whether any were lost. */
+    /** Keeps at most so many states a layer, and stops after so many in all; {@link #truncated} tells whether any were lost. */
     void run(int beam, long mostInAll) {
         program.run(Long.MAX_VALUE, mostInAll, LayeredProgram.Thinning.cheapest(beam));
     }
 
     @Override
-    public boolean opens(Layer states, int state) {
+    public boolean opens(StateLayer states, int state) {
         return states.cost(state) < best;
     }
 
@@ -175,11 +175,11 @@ final class StiffSweep implements LayeredProgram.Rules {
     }
 
     private int before(int slot) {
-        return (int) (program.word(packing.words() + slot / PER_WORD) >>> (slot % PER_WORD * BITS) & 7);
+        return (int) (program.word(encoding.words() + slot / PER_WORD) >>> (slot % PER_WORD * BITS) & 7);
     }
 
     private void set(long[] state, int slot, int value) {
-        int w = packing.words() + slot / PER_WORD;
+        int w = encoding.words() + slot / PER_WORD;
         int shift = slot % PER_WORD * BITS;
         state[w] = (state[w] & ~(7L << shift)) | ((long) value << shift);
     }
@@ -190,12 +190,12 @@ final class StiffSweep implements LayeredProgram.Rules {
     }
 
     /** Whether states were lost to a beam or a limit. */
-    boolean cut() {
-        return program.cut();
+    boolean truncated() {
+        return program.truncated();
     }
 
     /** Legs by step of the best loop. */
     int[] trace() {
-        return Layer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
+        return StateLayer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
     }
 }

@@ -16,7 +16,7 @@ final class Sweep implements LayeredProgram.Rules {
     private static final long KEPT_WHOLE = 420_000_000;
 
     private final Frontier frontier;
-    private final Packing packing;
+    private final StateEncoding encoding;
     private final LayeredProgram program;
     private long ceiling;
     private boolean whole = true;
@@ -26,34 +26,34 @@ final class Sweep implements LayeredProgram.Rules {
     private int bestState = -1;
     private int bestLegs;
 
-    Sweep(Frontier frontier, Packing packing, long ceiling) {
+    Sweep(Frontier frontier, StateEncoding encoding, long ceiling) {
         this.frontier = frontier;
-        this.packing = packing;
+        this.encoding = encoding;
         this.ceiling = ceiling;
-        this.program = new LayeredProgram(frontier, packing, 0, 0, Frontier.PORT_OPEN, this);
+        this.program = new LayeredProgram(frontier, encoding, 0, 0, Frontier.PORT_OPEN, this);
     }
 
-    /** Runs with at most so many states a layer; the answer is a loop, not a proof, if {@link #cut}. */
+    /** Runs with at most so many states a layer; the answer is a loop, not a proof, if {@link #truncated}. */
     void runBeam(int beam) {
         program.run(Long.MAX_VALUE, Long.MAX_VALUE, LayeredProgram.Thinning.cheapest(beam));
     }
 
-    /** Runs without loss, or stops at a limit, which {@link #cut} tells. */
+    /** Runs without loss, or stops at a limit, which {@link #truncated} tells. */
     void runExactly(WorkLimit limit) {
         program.run(limit.statesPerLayer(), limit.totalStates(), LayeredProgram.Thinning.NONE);
     }
 
     @Override
-    public boolean opens(Layer states, int state) {
+    public boolean opens(StateLayer states, int state) {
         return states.cost(state) <= ceiling;
     }
 
     @Override
-    public void leaves(Layer states) {
+    public void leaves(StateLayer states) {
         states.seal();
-        if (whole && program.total() * (8L * packing.words() + 13) > KEPT_WHOLE) {
+        if (whole && program.total() * (8L * encoding.words() + 13) > KEPT_WHOLE) {
             whole = false;
-            program.layers().forEach(Layer::forgetStates);
+            program.layers().forEach(StateLayer::forgetStates);
         } else if (!whole) {
             states.forgetStates();
         }
@@ -85,8 +85,8 @@ final class Sweep implements LayeredProgram.Rules {
     }
 
     /** Whether states were lost to a beam or a limit. */
-    boolean cut() {
-        return program.cut();
+    boolean truncated() {
+        return program.truncated();
     }
 
     /** Whether all layers still hold their states. */
@@ -100,12 +100,12 @@ final class Sweep implements LayeredProgram.Rules {
     }
 
     /** The states before each step. */
-    List<Layer> layers() {
+    List<StateLayer> layers() {
         return program.layers();
     }
 
     /** Legs by step of the best loop. */
     int[] trace() {
-        return Layer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
+        return StateLayer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
     }
 }

@@ -4,14 +4,14 @@ import java.util.List;
 
 /**
  * All loops of least turns with exactly so many price units left out, for a window of a loop: two passes find and mark
- * the states on their ways, and each further pass over these alone chooses one by other wishes.
+ * the states on their ways, and each further pass over these alone chooses one by what comes after the objective.
  *
- * <p>The first pass goes forward guided by reduced costs and loses nothing (see {@link GuidedSweep}); the second goes back
+ * <p>The first pass goes forward, bounded by reduced costs and loses nothing (see {@link BoundedSweep}); the second goes back
  * and keeps the states from which a loop of least turns can be finished.
  */
 final class TiePasses {
     /** What decides between loops of equal turns, least first. */
-    interface Wish {
+    interface TieBreak {
         /** What a node with those legs adds. */
         long node(int step, int legs);
 
@@ -27,13 +27,13 @@ final class TiePasses {
     }
 
     private final Frontier frontier;
-    private final Packing packing;
+    private final StateEncoding encoding;
     private final UnitCount units;
     private final int unitWord;
-    private final Guide guide;
+    private final ReducedCosts reducedCosts;
     private final int mostPerLayer;
     private final int words;
-    private List<Layer> layers = List.of();
+    private List<StateLayer> layers = List.of();
 
     private int least;
     private long total;
@@ -44,13 +44,13 @@ final class TiePasses {
      * @param target turns at most
      * @param mostPerLayer where a layer would hold more states, nothing is found
      */
-    TiePasses(Frontier frontier, PriceUnits prices, Guide guide, int target, int mostPerLayer) {
+    TiePasses(Frontier frontier, PriceUnits prices, ReducedCosts reducedCosts, int target, int mostPerLayer) {
         this.frontier = frontier;
-        this.packing = new Packing(frontier.slotCount());
-        this.unitWord = packing.words();
+        this.encoding = new StateEncoding(frontier.slotCount());
+        this.unitWord = encoding.words();
         this.words = unitWord + 1;
-        this.units = new UnitCount(prices, guide, unitWord);
-        this.guide = guide;
+        this.units = new UnitCount(prices, reducedCosts, unitWord);
+        this.reducedCosts = reducedCosts;
         this.least = target;
         this.mostPerLayer = mostPerLayer;
     }
@@ -61,19 +61,14 @@ final class TiePasses {
         return forward.run() && new Backward().run();
     }
 
-    /** Least turns. */
-    int turns() {
-        return least;
-    }
-
     /** States met so far. */
     long total() {
         return total;
     }
 
-    /** Legs by step of the loop that the wish puts first; empty if there were too many states. */
-    int[] choose(Wish wish) {
-        return new Choosing(wish).run();
+    /** Legs by step of the loop that the tie-break puts first; empty if there were too many states. */
+    int[] choose(TieBreak tieBreak) {
+        return new Choosing(tieBreak).run();
     }
 
     private static int turn(int legs) {
@@ -81,15 +76,16 @@ final class TiePasses {
     }
 
     private final class Forward implements LayeredProgram.Rules {
-        private final long slack = GuidedCost.slack(guide, least);
-        private final LayeredProgram program = new LayeredProgram(frontier, packing, 1, 0, Frontier.PORT_SETTLED, this);
+        private final long slack = BoundedCost.slack(reducedCosts, least);
+        private final LayeredProgram program =
+                new LayeredProgram(frontier, encoding, 1, 0, Frontier.PORT_SETTLED, this);
         private boolean found;
 
         boolean run() {
             program.run(mostPerLayer, Long.MAX_VALUE, LayeredProgram.Thinning.NONE);
             layers = program.layers();
             total += program.total();
-            return found && !program.cut();
+            return found && !program.truncated();
         }
 
         @Override
@@ -98,26 +94,28 @@ final class TiePasses {
         }
 
         @Override
-        public void leaves(Layer states) {
+        public void leaves(StateLayer states) {
             // the pass back looks them all up
         }
 
         @Override
         public boolean wants(int legs) {
-            return GuidedCost.reduced(program.cost()) + guide.reduced(program.step(), legs) <= slack;
+            return BoundedCost.reduced(program.cost()) + reducedCosts.reduced(program.step(), legs) <= slack;
         }
 
         @Override
         public void next(long[] state, long cost, int legs, int portRank) {
             if (units.count(state, program.step(), legs)) {
                 program.offer(
-                        state, program.cost() + guide.reduced(program.step(), legs) + GuidedCost.turn(legs), legs);
+                        state,
+                        program.cost() + reducedCosts.reduced(program.step(), legs) + BoundedCost.turn(legs),
+                        legs);
             }
         }
 
         @Override
         public void closed(long cost, int legs) {
-            int turns = GuidedCost.turns(program.cost()) + turn(legs);
+            int turns = BoundedCost.turns(program.cost()) + turn(legs);
             if (units.endsWell(program.word(unitWord), program.step()) && turns <= least) {
                 least = turns;
                 found = true;
@@ -125,22 +123,22 @@ final class TiePasses {
         }
     }
 
-    private final class Backward implements Expansion.Sink {
-        private Layer after = new Layer(words, 1);
+    private final class Backward implements StateExpansion.Sink {
+        private StateLayer after = new StateLayer(words, 1);
         private int step;
         private int at;
         private long turnsSoFar;
-        private Layer current = after;
+        private StateLayer current = after;
         private boolean hit;
 
         boolean run() {
-            Expansion expansion = new Expansion(frontier, packing, this, 1);
+            StateExpansion expansion = new StateExpansion(frontier, encoding, this, 1);
             for (step = layers.size() - 1; step >= 0; step--) {
                 current = layers.get(step);
-                Layer kept = new Layer(words, 16);
+                StateLayer kept = new StateLayer(words, 16);
                 for (int i = 0; i < current.size(); i++) {
                     at = i * words;
-                    turnsSoFar = GuidedCost.turns(current.cost(i));
+                    turnsSoFar = BoundedCost.turns(current.cost(i));
                     hit = false;
                     if (turnsSoFar <= least) {
                         expansion.expand(current.keys(), at, step);
@@ -158,7 +156,7 @@ final class TiePasses {
 
         @Override
         public boolean wants(int legs) {
-            return !hit && guide.reduced(step, legs) < Guide.BARRED;
+            return !hit && reducedCosts.reduced(step, legs) < ReducedCosts.BARRED;
         }
 
         @Override
@@ -176,39 +174,39 @@ final class TiePasses {
     }
 
     private final class Choosing implements LayeredProgram.Rules {
-        private final Wish wish;
+        private final TieBreak tieBreak;
         private final LayeredProgram program =
-                new LayeredProgram(frontier, layers.size(), packing, 1, 1, Frontier.PORT_SETTLED, this);
+                new LayeredProgram(frontier, layers.size(), encoding, 1, 1, Frontier.PORT_SETTLED, this);
         private final long[] extended = new long[words + 1];
-        private Layer marked = new Layer(words, 1);
-        private Layer after = marked;
+        private StateLayer marked = new StateLayer(words, 1);
+        private StateLayer after = marked;
         private long turnsSoFar;
         private long corners;
-        private long bestWish = Long.MAX_VALUE;
+        private long bestTieValue = Long.MAX_VALUE;
         private int bestStep = -1;
         private int bestState = -1;
         private int bestLegs;
 
-        Choosing(Wish wish) {
-            this.wish = wish;
+        Choosing(TieBreak tieBreak) {
+            this.tieBreak = tieBreak;
         }
 
         int[] run() {
             program.run(4L * mostPerLayer, Long.MAX_VALUE, LayeredProgram.Thinning.NONE);
             total += program.total();
-            return bestStep < 0 || program.cut()
+            return bestStep < 0 || program.truncated()
                     ? new int[0]
-                    : Layer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
+                    : StateLayer.wayTo(program.layers(), frontier.size(), bestStep, bestLegs, bestState);
         }
 
         @Override
-        public void enters(int step, Layer states) {
+        public void enters(int step, StateLayer states) {
             marked = layers.get(step);
-            after = step + 1 < layers.size() ? layers.get(step + 1) : new Layer(words, 1);
+            after = step + 1 < layers.size() ? layers.get(step + 1) : new StateLayer(words, 1);
         }
 
         @Override
-        public boolean opens(Layer states, int state) {
+        public boolean opens(StateLayer states, int state) {
             int at = state * (words + 1);
             turnsSoFar = marked.cost(marked.find(states.keys(), at));
             corners = states.keys()[at + words];
@@ -217,7 +215,7 @@ final class TiePasses {
 
         @Override
         public boolean wants(int legs) {
-            return guide.reduced(program.step(), legs) < Guide.BARRED;
+            return reducedCosts.reduced(program.step(), legs) < ReducedCosts.BARRED;
         }
 
         @Override
@@ -229,17 +227,17 @@ final class TiePasses {
             if (i >= 0 && after.cost(i) == turnsSoFar + turn(legs)) {
                 System.arraycopy(state, 0, extended, 0, words);
                 extended[words] = cornersAfter(legs);
-                program.offer(extended, program.cost() + wished(legs), legs);
+                program.offer(extended, program.cost() + tieValue(legs), legs);
             }
         }
 
         @Override
         public void closed(long cost, int legs) {
-            long sum = program.cost() + wished(legs);
+            long sum = program.cost() + tieValue(legs);
             if (turnsSoFar + turn(legs) == least
                     && units.endsWell(program.word(unitWord), program.step())
-                    && sum < bestWish) {
-                bestWish = sum;
+                    && sum < bestTieValue) {
+                bestTieValue = sum;
                 bestStep = program.step();
                 bestState = program.parent();
                 bestLegs = legs;
@@ -250,7 +248,7 @@ final class TiePasses {
         private long cornersAfter(int legs) {
             int step = program.step();
             long after = corners;
-            int counted = Frontier.isCorner(legs) ? legs & wish.links(step) : 0;
+            int counted = Frontier.isCorner(legs) ? legs & tieBreak.links(step) : 0;
             for (int h = 0; h < 4; h++) {
                 after &= frontier.isEarlier(step, h) ? ~(1L << frontier.slot(step, h)) : -1;
             }
@@ -261,15 +259,15 @@ final class TiePasses {
             return after;
         }
 
-        private long wished(int legs) {
+        private long tieValue(int legs) {
             int step = program.step();
-            long sum = wish.node(step, legs);
-            int counted = Frontier.isCorner(legs) ? legs & wish.links(step) : 0;
+            long sum = tieBreak.node(step, legs);
+            int counted = Frontier.isCorner(legs) ? legs & tieBreak.links(step) : 0;
             for (int h = 0; h < 4; h++) {
                 boolean both = (counted >> h & 1) == 1
                         && frontier.isEarlier(step, h)
                         && (corners >> frontier.slot(step, h) & 1) == 1;
-                sum += both ? wish.link() : 0;
+                sum += both ? tieBreak.link() : 0;
             }
             return sum;
         }

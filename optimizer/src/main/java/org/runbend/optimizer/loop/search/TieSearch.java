@@ -3,7 +3,7 @@ package org.runbend.optimizer.loop.search;
 import org.runbend.optimizer.work.Work;
 
 /**
- * Makes a loop better by {@link Wishes} at equal turns and equal price units left out: windows of the lattice in turn are
+ * Makes a loop better by {@link LowerLevels} at equal turns and equal price units left out: windows of the lattice in turn are
  * laid anew, each the best of all ways to lay it, until no window of any shape gains.
  *
  * <p>A window knows the corners of the loop beyond its border, so links over the border count as those inside. Equal ways
@@ -13,10 +13,10 @@ final class TieSearch {
     /** States in a layer of a window: chosen, not measured. */
     private static final int STATES_PER_LAYER = 6_000;
 
-    private final Setting setting;
+    private final BlockProblem blockProblem;
     private final PriceUnits prices;
-    private final Guide guide;
-    private final Wishes wishes;
+    private final ReducedCosts reducedCosts;
+    private final LowerLevels lowerLevels;
     private final WindowTiling tiling;
     private final long mostStates;
 
@@ -27,23 +27,23 @@ final class TieSearch {
     /**
      * A search with so much work.
      *
-     * @param guide for the units that the loop leaves out
+     * @param reducedCosts for the units that the loop leaves out
      * @param mostStates work
      */
-    TieSearch(Setting setting, PriceUnits prices, Guide guide, long mostStates) {
-        this.setting = setting;
+    TieSearch(BlockProblem blockProblem, PriceUnits prices, ReducedCosts reducedCosts, long mostStates) {
+        this.blockProblem = blockProblem;
         this.prices = prices;
-        this.guide = guide;
-        this.wishes =
-                new Wishes(setting.problem().preference(), setting.frontier().size(), 1);
-        this.tiling = new WindowTiling(setting.region());
+        this.reducedCosts = reducedCosts;
+        this.lowerLevels = new LowerLevels(
+                blockProblem.problem().preference(), blockProblem.frontier().size(), 1);
+        this.tiling = new WindowTiling(blockProblem.blockGraph());
         this.mostStates = mostStates;
     }
 
     /** Legs by step of the best loop met. */
     int[] improve(int[] start) {
         legs = start.clone();
-        portLink = setting.portLink(legs);
+        portLink = blockProblem.portLink(legs);
         int idle = 0;
         for (int round = 0; idle < tiling.shapes() && spent < mostStates; round++) {
             long before = value(legs);
@@ -57,26 +57,22 @@ final class TieSearch {
         return legs.clone();
     }
 
-    long spent() {
-        return spent;
-    }
-
     private long value(int[] loop) {
-        return wishes.of(setting.frontier(), loop);
+        return lowerLevels.of(blockProblem.frontier(), loop);
     }
 
     private void relay(int[] locals) {
         Work.check();
-        WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
+        WindowProblem windowProblem = new WindowProblem(blockProblem, legs, locals, portLink);
         spent += locals.length;
-        if (!frame.isOpen()) {
+        if (!windowProblem.isOpen()) {
             return;
         }
-        TiePasses passes = frame.passes(prices, guide, STATES_PER_LAYER);
-        int[] found = passes.mark() ? passes.choose(frame.wish(wishes)) : new int[0];
+        TiePasses passes = windowProblem.passes(prices, reducedCosts, STATES_PER_LAYER);
+        int[] found = passes.mark() ? passes.choose(windowProblem.tieBreak(lowerLevels)) : new int[0];
         spent += passes.total();
         if (found.length > 0) {
-            legs = frame.with(found);
+            legs = windowProblem.with(found);
         }
     }
 }

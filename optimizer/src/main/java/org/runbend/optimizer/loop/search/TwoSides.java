@@ -21,23 +21,23 @@ final class TwoSides {
         this.pricesBack = prices.inOrder(stepsBack);
     }
 
-    /** The sweep from the first node on; the other arguments are those of {@link HalfSweep}. */
-    HalfSweep first(Guide guide, int target, long share, HalfSweep.Beyond beyond) {
-        return new HalfSweep(forward, prices, guide, target, share, false, beyond);
+    /** The sweep from the first node on; the other arguments are those of {@link OneWaySweep}. */
+    OneWaySweep first(ReducedCosts reducedCosts, int target, long share, OneWaySweep.Beyond beyond) {
+        return new OneWaySweep(forward, prices, reducedCosts, target, share, false, beyond);
     }
 
     /** The sweep from the last node back, whose states are kept. */
-    HalfSweep second(Guide guide, int target, long share) {
-        return new HalfSweep(backward, pricesBack, guide.inOrder(stepsBack), target, share, true, null);
+    OneWaySweep second(ReducedCosts reducedCosts, int target, long share) {
+        return new OneWaySweep(backward, pricesBack, reducedCosts.inOrder(stepsBack), target, share, true, null);
     }
 
     /** Where states before a step of the first sweep look for those of the second. */
-    Junction junction(int step, HalfSweep first, HalfSweep second, int units) {
-        return new Junction(forward, backward, step, first.packing(), second, units);
+    BidirectionalJoin junction(int step, OneWaySweep first, OneWaySweep second, int units) {
+        return new BidirectionalJoin(forward, backward, step, first.encoding(), second, units);
     }
 
     /** Legs by step of the whole loop: the first sweep's before the step, the second's state from it on. */
-    int[] joined(int[] early, int step, HalfSweep second, int state) {
+    int[] joined(int[] early, int step, OneWaySweep second, int state) {
         int[] late = fromTheFirst(second.wayTo(forward.size() - step, state));
         System.arraycopy(late, step, early, step, late.length - step);
         return early;

@@ -1,15 +1,15 @@
 package org.runbend.optimizer.loop.search;
 
-/** The word of a state that counts price units left out, for loops that leave out exactly so many as a guide says. */
+/** The word of a state that counts price units left out, for loops that leave out exactly so many as the reduced costs are for. */
 final class UnitCount {
     private final PriceUnits prices;
     private final int units;
     private final int word;
 
     /** Counts in that word of a state. */
-    UnitCount(PriceUnits prices, Guide guide, int word) {
+    UnitCount(PriceUnits prices, ReducedCosts reducedCosts, int word) {
         this.prices = prices;
-        this.units = guide.units();
+        this.units = reducedCosts.units();
         this.word = word;
     }
 

@@ -5,13 +5,13 @@ package org.runbend.optimizer.loop.search;
  * links that must be used.
  */
 final class Window {
-    private final Setting setting;
+    private final BlockProblem blockProblem;
     private final PriceUnits prices;
     private final int statesPerLayer;
 
     /** Windows in which a layer may hold so many states; where it would hold more, the loop stays as it is. */
-    Window(Setting setting, PriceUnits prices, int statesPerLayer) {
-        this.setting = setting;
+    Window(BlockProblem blockProblem, PriceUnits prices, int statesPerLayer) {
+        this.blockProblem = blockProblem;
         this.prices = prices;
         this.statesPerLayer = statesPerLayer;
     }
@@ -48,22 +48,22 @@ final class Window {
      * @param legs the loop by step
      * @param locals local numbers of the window's nodes in the order in which they are decided
      * @param portLink the loop's port, 4 x local number + heading
-     * @param guide for the units that the whole loop shall leave out
+     * @param reducedCosts for the units that the whole loop shall leave out
      * @param change how many more units that is than now
      */
-    Relaid relay(int[] legs, int[] locals, int portLink, Guide guide, int change) {
-        WindowFrame frame = new WindowFrame(setting, legs, locals, portLink);
-        int[] steps = frame.steps();
-        int units = change + frame.units(prices);
-        if (units < 0 || !frame.isOpen()) {
+    Relaid relay(int[] legs, int[] locals, int portLink, ReducedCosts reducedCosts, int change) {
+        WindowProblem windowProblem = new WindowProblem(blockProblem, legs, locals, portLink);
+        int[] steps = windowProblem.steps();
+        int units = change + windowProblem.units(prices);
+        if (units < 0 || !windowProblem.isOpen()) {
             return new Relaid(legs, 0, locals.length);
         }
-        int turns = frame.turns();
+        int turns = windowProblem.turns();
         int target = turns - (int) prices.price() * change - (change == 0 ? 0 : 1);
-        GuidedSweep sweep = new GuidedSweep(
-                frame.frontier(),
+        BoundedSweep sweep = new BoundedSweep(
+                windowProblem.frontier(),
                 prices.within(steps),
-                guide.within(steps, legs, units),
+                reducedCosts.within(steps, legs, units),
                 target,
                 Frontier.PORT_SETTLED);
         sweep.runExactly(statesPerLayer, Long.MAX_VALUE);
@@ -72,6 +72,6 @@ final class Window {
             return new Relaid(legs, 0, states);
         }
         int gain = turns - sweep.turns() - (int) prices.price() * change;
-        return new Relaid(frame.with(sweep.found()), gain, states);
+        return new Relaid(windowProblem.with(sweep.found()), gain, states);
     }
 }

@@ -7,6 +7,9 @@ import java.util.stream.IntStream;
  * Improves a loop window by window: strips and blocks of the lattice in turn, each laid anew without loss. Loops of equal
  * cost are taken too, each round in another order, so that the loop wanders until some window gains. When nothing gains
  * any more, windows are tried with fewer and with more nodes left out.
+ *
+ * <p>Source: POPMUSIC (a solution is taken apart, and parts beside each other are solved again until none gains), Taillard and
+ * Voss, in Essays and Surveys in Metaheuristics, 2002; from memory.
  */
 final class WindowSearch {
     /** States in a layer of a window: chosen, not measured. */
@@ -14,9 +17,9 @@ final class WindowSearch {
     /** Rounds without gain, as a multiple of the number of shapes; chosen, not measured. */
     private static final int PATIENCE = 3;
 
-    private final Setting setting;
+    private final BlockProblem blockProblem;
     private final PriceUnits prices;
-    private final IntFunction<Guide> guides;
+    private final IntFunction<ReducedCosts> reducedCostsByUnits;
     private final Window window;
     private final WindowTiling tiling;
     private final long mostStates;
@@ -31,16 +34,21 @@ final class WindowSearch {
     /**
      * A search with so much work.
      *
-     * @param guides the guide for a number of units
+     * @param reducedCostsByUnits the reduced costs for a number of units
      * @param mostStates work
      * @param goal objective at which there is nothing left to win
      */
-    WindowSearch(Setting setting, PriceUnits prices, IntFunction<Guide> guides, long mostStates, long goal) {
-        this.setting = setting;
+    WindowSearch(
+            BlockProblem blockProblem,
+            PriceUnits prices,
+            IntFunction<ReducedCosts> reducedCostsByUnits,
+            long mostStates,
+            long goal) {
+        this.blockProblem = blockProblem;
         this.prices = prices;
-        this.guides = guides;
-        this.window = new Window(setting, prices, STATES_PER_LAYER);
-        this.tiling = new WindowTiling(setting.region());
+        this.reducedCostsByUnits = reducedCostsByUnits;
+        this.window = new Window(blockProblem, prices, STATES_PER_LAYER);
+        this.tiling = new WindowTiling(blockProblem.blockGraph());
         this.mostStates = mostStates;
         this.goal = goal;
     }
@@ -48,8 +56,8 @@ final class WindowSearch {
     /** Legs by step of the best loop met. */
     int[] improve(int[] start) {
         legs = start.clone();
-        portLink = setting.portLink(legs);
-        objective = setting.objective(legs);
+        portLink = blockProblem.portLink(legs);
+        objective = blockProblem.objective(legs);
         units = IntStream.range(0, legs.length)
                 .filter(t -> legs[t] == 0)
                 .map(prices::units)
@@ -91,12 +99,12 @@ final class WindowSearch {
     /** Whether a window of this round gained; with a change of units the round ends there. */
     private boolean round(int round, int change) {
         long before = objective;
-        Guide guide = guides.apply(units + change);
+        ReducedCosts reducedCosts = reducedCostsByUnits.apply(units + change);
         for (int[] locals : tiling.windows(round)) {
             if (!goesOn() || (change != 0 && objective < before)) {
                 break;
             }
-            Window.Relaid relaid = window.relay(legs, locals, portLink, guide, change);
+            Window.Relaid relaid = window.relay(legs, locals, portLink, reducedCosts, change);
             spent += relaid.states();
             legs = relaid.legs();
             objective -= relaid.gain();

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.runbend.optimizer.lattice.Region;
+import org.runbend.optimizer.lattice.BlockGraph;
 
 /**
  * Overlapping windows of one shape after the other over a whole lattice; each round they lie and are swept otherwise.
@@ -13,10 +13,10 @@ final class WindowTiling {
     /** Width and height in nodes; chosen, not measured. */
     private static final int[][] SHAPES = {{8, 40}, {40, 8}, {14, 14}, {11, 24}, {24, 11}};
 
-    private final Region region;
+    private final BlockGraph blockGraph;
 
-    WindowTiling(Region region) {
-        this.region = region;
+    WindowTiling(BlockGraph blockGraph) {
+        this.blockGraph = blockGraph;
     }
 
     /** Number of shapes; so many rounds in a row have one each. */
@@ -27,8 +27,9 @@ final class WindowTiling {
     /** The windows of a round as local numbers in the order in which they are decided. */
     List<int[]> windows(int round) {
         int[] shape = SHAPES[round % SHAPES.length];
-        int[] columns = IntStream.range(0, region.size()).map(region::column).toArray();
-        int[] rows = IntStream.range(0, region.size()).map(region::row).toArray();
+        int[] columns =
+                IntStream.range(0, blockGraph.size()).map(blockGraph::column).toArray();
+        int[] rows = IntStream.range(0, blockGraph.size()).map(blockGraph::row).toArray();
         List<int[]> windows = new ArrayList<>();
         int left = IntStream.of(columns).min().orElse(0) - round / SHAPES.length * 2 % shape[0];
         int low = IntStream.of(rows).min().orElse(0) - round / SHAPES.length * 2 % shape[1];
@@ -49,11 +50,11 @@ final class WindowTiling {
     private int[] locals(int column, int row, int[] shape, int round) {
         int sx = (round & 1) == 0 ? 1 : -1;
         int sy = (round & 2) == 0 ? 1 : -1;
-        Comparator<Integer> byColumn = Comparator.comparingInt(i -> sx * region.column(i));
-        Comparator<Integer> byRow = Comparator.comparingInt(i -> sy * region.row(i));
-        return IntStream.range(0, region.size())
-                .filter(i -> region.column(i) >= column && region.column(i) < column + shape[0])
-                .filter(i -> region.row(i) >= row && region.row(i) < row + shape[1])
+        Comparator<Integer> byColumn = Comparator.comparingInt(i -> sx * blockGraph.column(i));
+        Comparator<Integer> byRow = Comparator.comparingInt(i -> sy * blockGraph.row(i));
+        return IntStream.range(0, blockGraph.size())
+                .filter(i -> blockGraph.column(i) >= column && blockGraph.column(i) < column + shape[0])
+                .filter(i -> blockGraph.row(i) >= row && blockGraph.row(i) < row + shape[1])
                 .boxed()
                 .sorted(shape[0] < shape[1] ? byRow.thenComparing(byColumn) : byColumn.thenComparing(byRow))
                 .mapToInt(Integer::intValue)

@@ -10,9 +10,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.lattice.Region;
 
 /** The same steps, counting instead of minimising: no state may be lost, merged wrongly or met twice. */
 class HamiltonCountTest {
@@ -34,13 +34,13 @@ class HamiltonCountTest {
     private static long count(LatticeGraph graph) {
         List<PortPair> ports = List.of(new PortPair(0, 1, 0));
         BiconnectedBlock block = BiconnectedBlock.ofLink(graph, 0, 1).orElseThrow();
-        Region region = new Region(graph, block);
+        BlockGraph blockGraph = new BlockGraph(graph, block);
         Frontier frontier = new Frontier(
-                region, new NodeOrder(region, new int[] {0, 1}).choose().get(0), ports);
+                blockGraph, new NodeOrder(blockGraph, new int[] {0, 1}).choose().get(0), ports);
         Counter counter = new Counter();
-        Packing packing = new Packing(frontier.slotCount());
-        Expansion expansion = new Expansion(frontier, packing, counter);
-        Map<List<Long>, Long> states = Map.of(box(new long[packing.words()]), 1L);
+        StateEncoding encoding = new StateEncoding(frontier.slotCount());
+        StateExpansion expansion = new StateExpansion(frontier, encoding, counter);
+        Map<List<Long>, Long> states = Map.of(box(new long[encoding.words()]), 1L);
         for (int t = 0; t < frontier.size(); t++) {
             counter.following = new HashMap<>();
             for (Map.Entry<List<Long>, Long> entry : states.entrySet()) {
@@ -58,7 +58,7 @@ class HamiltonCountTest {
         return Arrays.stream(state).boxed().toList();
     }
 
-    private static final class Counter implements Expansion.Sink {
+    private static final class Counter implements StateExpansion.Sink {
         private Map<List<Long>, Long> following = new HashMap<>();
         private long ways;
         private long closed;

@@ -48,28 +48,29 @@ class LoopListenerTest {
         assertTrue(Thread.interrupted(), "the flag was swallowed");
     }
 
-    /** Each stage for itself: covers, which run in native code, guides, beams, windows for ties and for even heat. */
+    /** Each stage for itself: covers, which run in native code, linear programs, beams, windows for ties and for even heat. */
     @Test
     void eachStageEndsWhenInterrupted() {
         LatticeGraph graph = Lattices.grid(10, 9);
         PortPair port = new PortPair(0, 1, 0);
         LoopProblem problem = new LoopProblem(graph, List.of(port), Preference.longRuns(), WorkLimit.standard());
-        Setting setting = PortBlock.of(problem).get(0).setting(problem);
-        PriceUnits prices = new PriceUnits(setting.frontier());
-        Guide guide = new GuideProgram(new Configurations(setting.frontier()), prices).guide(prices.first());
-        int[] ring = ring(setting);
-        stops(() -> new MergedCover(setting, 1).find());
+        BlockProblem blockProblem = PortBlock.of(problem).get(0).blockProblem(problem);
+        PriceUnits prices = new PriceUnits(blockProblem.frontier());
+        ReducedCosts reducedCosts = new ConfigurationProgram(new Configurations(blockProblem.frontier()), prices)
+                .reducedCosts(prices.first());
+        int[] ring = ring(blockProblem);
+        stops(() -> new PatchedCover(blockProblem, 1).find());
         stops(() -> new LoopSketch().estimate(problem));
         stops(() -> new LoopSketch().objective(problem));
-        stops(() -> new MeetingBeam(setting.frontier(), prices).find(guide, 200, 10));
-        stops(() -> new TieSearch(setting, prices, guide, 1_000_000).improve(ring));
-        stops(() -> new EvenSearch(setting, prices, guide, 1_000_000).improve(ring));
+        stops(() -> new BidirectionalBeam(blockProblem.frontier(), prices).find(reducedCosts, 200, 10));
+        stops(() -> new TieSearch(blockProblem, prices, reducedCosts, 1_000_000).improve(ring));
+        stops(() -> new EvenSearch(blockProblem, prices, reducedCosts, 1_000_000).improve(ring));
     }
 
     /** The smallest loop through the port: four nodes. */
-    private static int[] ring(Setting setting) {
-        Frontier frontier = setting.frontier();
-        LatticeGraph graph = setting.region().graph();
+    private static int[] ring(BlockProblem blockProblem) {
+        Frontier frontier = blockProblem.frontier();
+        LatticeGraph graph = blockProblem.blockGraph().graph();
         int[] legs = new int[frontier.size()];
         for (int t = 0; t < legs.length; t++) {
             boolean east = graph.column(frontier.node(t)) == 1;

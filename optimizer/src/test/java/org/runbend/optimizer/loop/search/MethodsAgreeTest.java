@@ -22,8 +22,8 @@ import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.verify.LoopVerifier;
 
 /**
- * 300 random floors of up to 120 nodes: rectangles with notched corners, pillars and a little unheated floor. The guided
- * program, the unguided one, the beam, the windows and the merged cycle cover have little in common; where two prove a
+ * 300 random floors of up to 120 nodes: rectangles with notched corners, pillars and a little unheated floor. The bounded
+ * program, the plain one, the beam, the windows and the merged cycle cover have little in common; where two prove a
  * best loop they must have found the same objective, and no loop may beat it.
  */
 class MethodsAgreeTest {
@@ -62,16 +62,16 @@ class MethodsAgreeTest {
 
     private void compare(LatticeGraph graph, BiconnectedBlock block, List<PortPair> ports, boolean withCover) {
         LoopProblem problem = new LoopProblem(graph, ports, Preference.longRuns(), WorkLimit.standard());
-        Setting setting = new Setting(problem, block, ports);
-        LoopOutcome unguided = new ExactLaying(setting).solve();
-        LoopOutcome guided = new GuidedLaying(setting).solve();
-        assertEquals(unguided.getClass(), guided.getClass());
-        if (unguided instanceof LoopOutcome.Found) {
-            int best = proved(problem, unguided);
-            assertEquals(best, proved(problem, guided));
-            beam(setting, problem, best);
+        BlockProblem blockProblem = new BlockProblem(problem, block, ports);
+        LoopOutcome plain = new ExactLaying(blockProblem).solve();
+        LoopOutcome bounded = new BoundedLaying(blockProblem).solve();
+        assertEquals(plain.getClass(), bounded.getClass());
+        if (plain instanceof LoopOutcome.Found) {
+            int best = proved(problem, plain);
+            assertEquals(best, proved(problem, bounded));
+            beam(blockProblem, problem, best);
             if (withCover) {
-                cover(setting, problem, best);
+                cover(blockProblem, problem, best);
             }
         }
     }
@@ -85,42 +85,42 @@ class MethodsAgreeTest {
         return loop.objective();
     }
 
-    private void beam(Setting setting, LoopProblem problem, int best) {
-        Sweep beam = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
+    private void beam(BlockProblem blockProblem, LoopProblem problem, int best) {
+        Sweep beam = new Sweep(blockProblem.frontier(), blockProblem.encoding(), Sweep.NONE);
         beam.runBeam(BEAM);
         if (beam.best() == Sweep.NONE) {
-            assertTrue(beam.cut(), "nothing was lost, so the loop cannot have been");
+            assertTrue(beam.truncated(), "nothing was lost, so the loop cannot have been");
             return;
         }
-        int objective = verified(setting, problem, beam.trace());
+        int objective = verified(blockProblem, problem, beam.trace());
         assertEquals(beam.best(), objective);
-        assertTrue(beam.cut() ? objective >= best : objective == best);
-        complete += beam.cut() ? 0 : 1;
-        windows(setting, problem, beam.trace(), best);
+        assertTrue(beam.truncated() ? objective >= best : objective == best);
+        complete += beam.truncated() ? 0 : 1;
+        windows(blockProblem, problem, beam.trace(), best);
     }
 
     /** Windows keep the loop a loop and never make it worse; how often they reach the best is counted. */
-    private void windows(Setting setting, LoopProblem problem, int[] start, int best) {
-        PriceUnits prices = new PriceUnits(setting.frontier());
-        GuideProgram program = new GuideProgram(new Configurations(setting.frontier()), prices);
-        int[] improved = new WindowSearch(setting, prices, program::guide, 200_000, best).improve(start);
-        int objective = verified(setting, problem, improved);
+    private void windows(BlockProblem blockProblem, LoopProblem problem, int[] start, int best) {
+        PriceUnits prices = new PriceUnits(blockProblem.frontier());
+        ConfigurationProgram program = new ConfigurationProgram(new Configurations(blockProblem.frontier()), prices);
+        int[] improved = new WindowSearch(blockProblem, prices, program::reducedCosts, 200_000, best).improve(start);
+        int objective = verified(blockProblem, problem, improved);
         assertTrue(objective >= best, "a window laid a loop better than the best");
-        assertTrue(objective <= setting.objective(start), "a window made the loop worse");
-        worse += setting.objective(start) > best ? 1 : 0;
-        mended += setting.objective(start) > best && objective == best ? 1 : 0;
+        assertTrue(objective <= blockProblem.objective(start), "a window made the loop worse");
+        worse += blockProblem.objective(start) > best ? 1 : 0;
+        mended += blockProblem.objective(start) > best && objective == best ? 1 : 0;
     }
 
-    private void cover(Setting setting, LoopProblem problem, int best) {
-        int[] legs = new MergedCover(setting, 2).find();
+    private void cover(BlockProblem blockProblem, LoopProblem problem, int best) {
+        int[] legs = new PatchedCover(blockProblem, 2).find();
         if (legs.length > 0) {
-            assertTrue(verified(setting, problem, legs) >= best);
+            assertTrue(verified(blockProblem, problem, legs) >= best);
             covers++;
         }
     }
 
-    private static int verified(Setting setting, LoopProblem problem, int[] legs) {
-        LoopSolution loop = setting.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of());
+    private static int verified(BlockProblem blockProblem, LoopProblem problem, int[] legs) {
+        LoopSolution loop = blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of());
         assertEquals(List.of(), LoopVerifier.verify(problem, loop));
         return loop.objective();
     }

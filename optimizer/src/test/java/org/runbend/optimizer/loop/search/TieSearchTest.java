@@ -30,7 +30,7 @@ class TieSearchTest {
     private int best;
 
     /**
-     * Floors narrow enough for the exact choice. From the first loop of least objective, which leaves the wishes alone, the
+     * Floors narrow enough for the exact choice. From the first loop of least objective, which leaves the lower levels alone, the
      * windows must come to the sum of the exact choice nearly always, and never beyond it; a floor on which the exact
      * choice leaves another number of nodes out is no comparison.
      */
@@ -54,51 +54,52 @@ class TieSearchTest {
                 .findFirst()
                 .orElseThrow();
         LoopProblem problem = new LoopProblem(graph, List.of(port), WISH, WorkLimit.standard());
-        Setting setting = new Setting(problem, block, List.of(port));
-        Sweep sweep = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
+        BlockProblem blockProblem = new BlockProblem(problem, block, List.of(port));
+        Sweep sweep = new Sweep(blockProblem.frontier(), blockProblem.encoding(), Sweep.NONE);
         sweep.runExactly(WorkLimit.standard());
         if (sweep.best() == Sweep.NONE) {
             return;
         }
         int[] first = sweep.trace();
-        int[] exact = new BestOfEqual(setting.frontier(), setting.packing(), WISH, graph).choose(sweep);
-        int[] found = search(setting, first);
-        Wishes wishes = new Wishes(WISH, setting.frontier().size(), 1);
-        long value = wishes.of(setting.frontier(), found);
-        assertEquals(setting.tradeOff(first), setting.tradeOff(found), "turns and left out stay");
-        assertEquals(List.of(), LoopVerifier.verify(problem, solution(setting, found)));
-        assertTrue(value <= wishes.of(setting.frontier(), first), "worse than before");
-        assertArrayEquals(found, search(setting, first), "the same twice");
-        if (setting.tradeOff(exact).equals(setting.tradeOff(found))) {
+        int[] exact = new BestOfEqual(blockProblem.frontier(), blockProblem.encoding(), WISH, graph).choose(sweep);
+        int[] found = search(blockProblem, first);
+        LowerLevels lowerLevels = new LowerLevels(WISH, blockProblem.frontier().size(), 1);
+        long value = lowerLevels.of(blockProblem.frontier(), found);
+        assertEquals(blockProblem.tradeOff(first), blockProblem.tradeOff(found), "turns and left out stay");
+        assertEquals(List.of(), LoopVerifier.verify(problem, solution(blockProblem, found)));
+        assertTrue(value <= lowerLevels.of(blockProblem.frontier(), first), "worse than before");
+        assertArrayEquals(found, search(blockProblem, first), "the same twice");
+        if (blockProblem.tradeOff(exact).equals(blockProblem.tradeOff(found))) {
             floors++;
-            gained += value < wishes.of(setting.frontier(), first) ? 1 : 0;
-            best += value == wishes.of(setting.frontier(), exact) ? 1 : 0;
-            assertTrue(value >= wishes.of(setting.frontier(), exact), "beyond the exact choice");
+            gained += value < lowerLevels.of(blockProblem.frontier(), first) ? 1 : 0;
+            best += value == lowerLevels.of(blockProblem.frontier(), exact) ? 1 : 0;
+            assertTrue(value >= lowerLevels.of(blockProblem.frontier(), exact), "beyond the exact choice");
         }
     }
 
-    private static LoopSolution solution(Setting setting, int[] legs) {
-        return setting.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of());
+    private static LoopSolution solution(BlockProblem blockProblem, int[] legs) {
+        return blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of());
     }
 
-    private static int[] search(Setting setting, int[] legs) {
-        PriceUnits prices = new PriceUnits(setting.frontier());
-        GuideProgram program = new GuideProgram(new Configurations(setting.frontier()), prices);
-        return new TieSearch(setting, prices, program.guide(EqualLoops.units(prices, legs)), MUCH).improve(legs);
+    private static int[] search(BlockProblem blockProblem, int[] legs) {
+        PriceUnits prices = new PriceUnits(blockProblem.frontier());
+        ConfigurationProgram program = new ConfigurationProgram(new Configurations(blockProblem.frontier()), prices);
+        return new TieSearch(blockProblem, prices, program.reducedCosts(EqualLoops.units(prices, legs)), MUCH)
+                .improve(legs);
     }
 
     /** The ring of 4 x 2 nodes is the only loop there: 8 nodes, 4 of them corners, two sides of one link between corners. */
     @Test
     void lengthIsCountedAsByHand() {
         LatticeGraph graph = Lattices.grid(4, 2);
-        Setting setting = new Setting(
+        BlockProblem blockProblem = new BlockProblem(
                 new LoopProblem(graph, List.of(new PortPair(0, 1, 0)), Preference.longRuns(), WorkLimit.standard()),
                 BiconnectedBlock.all(graph).get(0),
                 List.of(new PortPair(0, 1, 0)));
-        Sweep sweep = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
+        Sweep sweep = new Sweep(blockProblem.frontier(), blockProblem.encoding(), Sweep.NONE);
         sweep.runExactly(WorkLimit.standard());
         // (8 - 4) - 2 x 2/3 x (4 - 2) spacings, in thousandths, times a weight of 2 x 8 + 1
-        long parts = -new Wishes(Preference.longRuns(), 8, 1).of(setting.frontier(), sweep.trace());
+        long parts = -new LowerLevels(Preference.longRuns(), 8, 1).of(blockProblem.frontier(), sweep.trace());
         assertEquals(1000 * (4 - 2 * 4 / 3.0), (double) parts / 17, 1.0);
     }
 
@@ -125,7 +126,7 @@ class TieSearchTest {
             if (straight instanceof LoopOutcome.Found s && even instanceof LoopOutcome.Found e) {
                 assertEquals(s.solution().objective(), e.solution().objective());
                 assertEquals(s.solution().turns(), e.solution().turns());
-                Unevenness measure = new Unevenness(graph);
+                WarmthSpread measure = new WarmthSpread(graph);
                 double before = measure.of(s.solution().cycle());
                 double after = measure.of(e.solution().cycle());
                 assertTrue(after <= before, before + " -> " + after);
@@ -152,7 +153,7 @@ class TieSearchTest {
         for (int c = 19; c >= 0; c--) {
             cycle.add(node(graph, c, 1));
         }
-        assertEquals(0, new Unevenness(graph).of(cycle), 1e-9);
+        assertEquals(0, new WarmthSpread(graph).of(cycle), 1e-9);
     }
 
     /** One long row out and far away back: the warmth of lone pipe is spread evenly, standard deviation 1/sqrt(12). */
@@ -172,7 +173,7 @@ class TieSearchTest {
         for (int r = 28; r >= 1; r--) {
             ring.add(node(graph, 0, r));
         }
-        assertEquals(1 / Math.sqrt(12), new Unevenness(graph).of(ring), 0.01);
+        assertEquals(1 / Math.sqrt(12), new WarmthSpread(graph).of(ring), 0.01);
     }
 
     private static int node(LatticeGraph graph, int column, int row) {

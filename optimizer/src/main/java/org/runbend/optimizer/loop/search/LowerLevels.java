@@ -4,14 +4,18 @@ import org.runbend.optimizer.lattice.Axis;
 import org.runbend.optimizer.loop.Preference;
 
 /**
- * What decides between loops of equal objective, least first: plateable length, then links off the wanted axis, as one sum
+ * The lower lexicographic levels, which decide between loops of equal objective, least first: plateable length, then links
+ * off the wanted axis, as one sum
  * over nodes and over links between two corners.
  *
  * <p>Plateable length of a closed loop, in spacings: (nodes - turns) - 2 k (turns - links between corners), k being the
  * clearance beside a bend: each of the runs of two links or more loses k at both ends. That a run may be too short for
  * its clearances is not seen here. Left-out nodes and nodes of price 0 carry nothing.
+ *
+ * <p>Source: lexicographic levels as one weighted sum, each weight above all that the later ones can come to: Ehrgott,
+ * Multicriteria Optimization, 2005, chapter 5; from memory.
  */
-final class Wishes {
+final class LowerLevels {
     /** Parts of a spacing in which lengths are compared: chosen, not measured. */
     private static final long SPACING = 1000;
 
@@ -21,11 +25,11 @@ final class Wishes {
     private final long lengthWeight;
 
     /**
-     * Wishes for loops of up to so many nodes.
+     * The levels for loops of up to so many nodes.
      *
      * @param ranks a number above all that shall count less than a link off the axis
      */
-    Wishes(Preference preference, int nodes, long ranks) {
+    LowerLevels(Preference preference, int nodes, long ranks) {
         this.clearances = Math.round(2 * SPACING * preference.bendClearanceInSpacings());
         this.offAxis = offAxis(preference.axis());
         this.axisWeight = ranks;

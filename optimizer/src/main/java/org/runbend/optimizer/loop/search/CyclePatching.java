@@ -3,18 +3,21 @@ package org.runbend.optimizer.loop.search;
 import java.util.Arrays;
 
 /**
- * Joins cycles into one: where two facing links of a unit square belong to different cycles, the square's other two links
+ * Patches cycles into one: where two facing links of a unit square belong to different cycles, the square's other two links
  * take their place. Cheapest change of turns first; cycles that nothing joins to the port's are left out. Then the cycle
  * bulges, likewise square by square, over pairs of nodes that were left out. Which link serves as port never changes.
+ *
+ * <p>Source: Karp, A patching algorithm for the nonsymmetric traveling-salesman problem, SIAM Journal on Computing 8(4), 1979;
+ * from memory; here over unit squares of the lattice.
  */
-final class CycleMerge {
+final class CyclePatching {
     private final Frontier frontier;
     private final int[] legs;
     private final int[] cycle;
     private final int portLink;
 
     /** For legs by step; the port link is used. */
-    CycleMerge(Frontier frontier, int[] legs, int portLink) {
+    CyclePatching(Frontier frontier, int[] legs, int portLink) {
         this.frontier = frontier;
         this.legs = legs.clone();
         this.cycle = new int[legs.length];
@@ -22,7 +25,7 @@ final class CycleMerge {
     }
 
     /** Legs of one cycle through the port link. */
-    int[] merge() {
+    int[] patch() {
         label();
         while (flipBest(this::joins, Integer.MAX_VALUE)) {
             label();

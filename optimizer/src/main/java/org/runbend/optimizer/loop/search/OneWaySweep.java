@@ -2,9 +2,9 @@ package org.runbend.optimizer.loop.search;
 
 /**
  * One of two passes that meet: the states whose reduced costs stay within a share of the slack, all of them kept for the
- * join. As {@link GuidedSweep} it keeps of equal states the one of fewest turns, then of least reduced cost.
+ * join. As {@link BoundedSweep} it keeps of equal states the one of fewest turns, then of least reduced cost.
  */
-final class HalfSweep implements LayeredProgram.Rules {
+final class OneWaySweep implements LayeredProgram.Rules {
     /** Takes a state that went beyond the share, but not beyond the slack. */
     interface Beyond {
         /** The state before a step, reached by legs of the step before from a parent; whether the search is over. */
@@ -13,12 +13,12 @@ final class HalfSweep implements LayeredProgram.Rules {
 
     /** Is shown the states before each step; the way to them can be asked for. */
     interface Viewer {
-        void see(int step, Layer states);
+        void see(int step, StateLayer states);
     }
 
     private final Frontier frontier;
-    private final Packing packing;
-    private final Guide guide;
+    private final StateEncoding encoding;
+    private final ReducedCosts reducedCosts;
     private final UnitCount units;
     private final int target;
     private final long share;
@@ -36,20 +36,27 @@ final class HalfSweep implements LayeredProgram.Rules {
      * @param kept whether the states are looked up later
      * @param beyond takes what exceeds the share; null if nothing else is wanted
      */
-    HalfSweep(Frontier frontier, PriceUnits prices, Guide guide, int target, long share, boolean kept, Beyond beyond) {
+    OneWaySweep(
+            Frontier frontier,
+            PriceUnits prices,
+            ReducedCosts reducedCosts,
+            int target,
+            long share,
+            boolean kept,
+            Beyond beyond) {
         this.frontier = frontier;
-        this.packing = new Packing(frontier.slotCount());
-        this.guide = guide;
-        this.units = new UnitCount(prices, guide, packing.words());
+        this.encoding = new StateEncoding(frontier.slotCount());
+        this.reducedCosts = reducedCosts;
+        this.units = new UnitCount(prices, reducedCosts, encoding.words());
         this.target = target;
         this.share = share;
-        this.slack = beyond == null ? share : GuidedCost.slack(guide, target);
+        this.slack = beyond == null ? share : BoundedCost.slack(reducedCosts, target);
         this.kept = kept;
         this.beyond = beyond;
-        this.program = new LayeredProgram(frontier, packing, 1, 0, Frontier.PORT_OPEN, this);
+        this.program = new LayeredProgram(frontier, encoding, 1, 0, Frontier.PORT_OPEN, this);
     }
 
-    /** Runs to the end, or to the first loop; with too many states in a layer or in all it stops, which {@link #cut} tells. */
+    /** Runs to the end, or to the first loop; with too many states in a layer or in all it stops, which {@link #truncated} tells. */
     void run(int mostPerLayer, long mostInAll) {
         program.run(mostPerLayer, mostInAll, LayeredProgram.Thinning.NONE);
     }
@@ -66,17 +73,17 @@ final class HalfSweep implements LayeredProgram.Rules {
     }
 
     @Override
-    public void enters(int step, Layer states) {
+    public void enters(int step, StateLayer states) {
         viewer.see(step, states);
     }
 
     @Override
-    public boolean opens(Layer states, int state) {
+    public boolean opens(StateLayer states, int state) {
         return !over;
     }
 
     @Override
-    public void leaves(Layer states) {
+    public void leaves(StateLayer states) {
         states.seal();
         if (!kept) {
             states.forgetStates();
@@ -85,7 +92,7 @@ final class HalfSweep implements LayeredProgram.Rules {
 
     @Override
     public boolean wants(int legs) {
-        return !over && GuidedCost.reduced(program.cost()) + guide.reduced(program.step(), legs) <= slack;
+        return !over && BoundedCost.reduced(program.cost()) + reducedCosts.reduced(program.step(), legs) <= slack;
     }
 
     @Override
@@ -93,8 +100,8 @@ final class HalfSweep implements LayeredProgram.Rules {
         if (!units.count(state, program.step(), legs)) {
             return;
         }
-        long sum = program.cost() + guide.reduced(program.step(), legs) + GuidedCost.turn(legs);
-        if (GuidedCost.reduced(sum) <= share) {
+        long sum = program.cost() + reducedCosts.reduced(program.step(), legs) + BoundedCost.turn(legs);
+        if (BoundedCost.reduced(sum) <= share) {
             program.offer(state, sum, legs);
         } else if (beyond != null) {
             over |= beyond.met(state, sum, program.step() + 1, legs, program.parent());
@@ -103,8 +110,8 @@ final class HalfSweep implements LayeredProgram.Rules {
 
     @Override
     public void closed(long cost, int legs) {
-        int turns = GuidedCost.turns(program.cost() + GuidedCost.turn(legs));
-        if (units.endsWell(program.word(packing.words()), program.step()) && turns <= target) {
+        int turns = BoundedCost.turns(program.cost() + BoundedCost.turn(legs));
+        if (units.endsWell(program.word(encoding.words()), program.step()) && turns <= target) {
             found = wayTo(program.step(), legs, program.parent());
             over = true;
         }
@@ -112,7 +119,7 @@ final class HalfSweep implements LayeredProgram.Rules {
 
     /** Legs by step of the way to a state and one step on; 0 for the later ones. */
     int[] wayTo(int lastStep, int lastLegs, int state) {
-        return Layer.wayTo(program.layers(), frontier.size(), lastStep, lastLegs, state);
+        return StateLayer.wayTo(program.layers(), frontier.size(), lastStep, lastLegs, state);
     }
 
     /** Legs by step of the way to the state before a step. */
@@ -126,17 +133,17 @@ final class HalfSweep implements LayeredProgram.Rules {
     }
 
     /** The states before a step; none if the pass did not come so far. */
-    Layer before(int t) {
-        return t < program.layers().size() ? program.layers().get(t) : new Layer(packing.words() + 1, 1);
+    StateLayer before(int t) {
+        return t < program.layers().size() ? program.layers().get(t) : new StateLayer(encoding.words() + 1, 1);
     }
 
-    Packing packing() {
-        return packing;
+    StateEncoding encoding() {
+        return encoding;
     }
 
     /** Whether states were lost, so that finding nothing proves nothing. */
-    boolean cut() {
-        return program.cut();
+    boolean truncated() {
+        return program.truncated();
     }
 
     /** Legs by step of a loop within the target that this half alone has met; empty if none. */

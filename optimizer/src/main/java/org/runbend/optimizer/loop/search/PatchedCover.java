@@ -3,30 +3,30 @@ package org.runbend.optimizer.loop.search;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A first loop for wide blocks: a cycle cover, its cycles merged; cut off and solved again while cycles are left. */
-final class MergedCover {
-    private final Setting setting;
+/** A first loop for wide blocks: a cycle cover, its cycles patched; cut off and solved again while cycles are left. */
+final class PatchedCover {
+    private final BlockProblem blockProblem;
     private final Configurations configurations;
     private final int rounds;
     private int[] best = {};
     private long bestObjective = Long.MAX_VALUE;
 
-    MergedCover(Setting setting, int rounds) {
-        this.setting = setting;
-        this.configurations = new Configurations(setting.frontier());
+    PatchedCover(BlockProblem blockProblem, int rounds) {
+        this.blockProblem = blockProblem;
+        this.configurations = new Configurations(blockProblem.frontier());
         this.rounds = rounds;
     }
 
     /** Legs by step of the best loop met, or empty. */
     int[] find() {
-        List<Cut> cuts = new ArrayList<>();
+        List<ConnectivityCut> cuts = new ArrayList<>();
         CycleCover cover = new CycleCover(configurations);
         for (int round = 0; round < rounds; round++) {
             int[] legs = cover.solve(cuts);
             int before = cuts.size();
             for (int link : configurations.portLinks()) {
                 if (legs.length > 0 && (legs[link / 4] >> (link % 4) & 1) == 1) {
-                    merge(legs, link);
+                    patch(legs, link);
                     addCuts(legs, link, cuts);
                 }
             }
@@ -37,16 +37,16 @@ final class MergedCover {
         return best.clone();
     }
 
-    private void merge(int[] cover, int portLink) {
-        int[] loop = new CycleMerge(setting.frontier(), cover, portLink).merge();
-        if (isAllowed(loop, portLink) && setting.objective(loop) < bestObjective) {
+    private void patch(int[] cover, int portLink) {
+        int[] loop = new CyclePatching(blockProblem.frontier(), cover, portLink).patch();
+        if (isAllowed(loop, portLink) && blockProblem.objective(loop) < bestObjective) {
             best = loop;
-            bestObjective = setting.objective(loop);
+            bestObjective = blockProblem.objective(loop);
         }
     }
 
     private boolean isAllowed(int[] loop, int portLink) {
-        Frontier frontier = setting.frontier();
+        Frontier frontier = blockProblem.frontier();
         for (int t = 0; t < loop.length; t++) {
             boolean excused = t == portLink / 4 || t == frontier.otherEnd(portLink / 4, portLink % 4);
             if ((frontier.isForbidden(t, loop[t]) && !excused) || (loop[t] == 0 && frontier.isWanted(t))) {
@@ -57,15 +57,15 @@ final class MergedCover {
     }
 
     /** One cut for each cycle beside the port's. */
-    private void addCuts(int[] cover, int portLink, List<Cut> cuts) {
-        int[] cycles = new CycleMerge(setting.frontier(), cover, portLink).cycles();
+    private void addCuts(int[] cover, int portLink, List<ConnectivityCut> cuts) {
+        int[] cycles = new CyclePatching(blockProblem.frontier(), cover, portLink).cycles();
         for (int start = 0; start < cycles.length; start++) {
             if (cycles[start] == start && cycles[portLink / 4] != start) {
                 boolean[] set = new boolean[cycles.length];
                 for (int t = 0; t < set.length; t++) {
                     set[t] = cycles[t] == start;
                 }
-                cuts.add(new Cut(set, start, portLink / 4));
+                cuts.add(new ConnectivityCut(set, start, portLink / 4));
             }
         }
     }

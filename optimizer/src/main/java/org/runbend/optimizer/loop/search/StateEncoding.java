@@ -5,7 +5,7 @@ package org.runbend.optimizer.loop.search;
  * same path piece; the port code in the top four bits of the first word. The form is canonical: equal states, equal
  * words.
  */
-final class Packing {
+final class StateEncoding {
     /** Derived: four bits of 64 are the port code. */
     private static final int CODE_SHIFT = 60;
 
@@ -14,7 +14,7 @@ final class Packing {
     private final int[] shift;
     private final long mask;
 
-    Packing(int slotCount) {
+    StateEncoding(int slotCount) {
         int bits = 64 - Long.numberOfLeadingZeros(Math.max(1, slotCount));
         int perWord = CODE_SHIFT / bits;
         words = Math.max(1, (slotCount + perWord - 1) / perWord);

@@ -3,7 +3,7 @@ package org.runbend.optimizer.lattice;
 import java.util.Arrays;
 
 /** The subgraph of one biconnected block, renumbered from 0 in ascending order of graph nodes. */
-public final class Region {
+public final class BlockGraph {
     private static final Heading[] HEADINGS = Heading.values();
 
     private final LatticeGraph graph;
@@ -12,7 +12,7 @@ public final class Region {
     private final int[] neighbours;
 
     /** The nodes of a block, numbered anew from 0. */
-    public Region(LatticeGraph graph, BiconnectedBlock block) {
+    public BlockGraph(LatticeGraph graph, BiconnectedBlock block) {
         this.graph = graph;
         this.nodes = block.nodes().stream().mapToInt(Integer::intValue).toArray();
         this.local = new int[graph.size()];

@@ -13,12 +13,12 @@ import org.runbend.optimizer.loop.TradeOff;
 import org.runbend.optimizer.loop.WorkLimit;
 
 /**
- * Lays the loop of one block by guided passes. Always the pair (units left out, turns) of least objective that is still
+ * Lays the loop of one block by bounded passes. Always the pair (units left out, turns) of least objective that is still
  * open is asked for; a pass that fails without loss proves that the pair is impossible, so the first loop found is best
  * if all passes before it were lossless. Where passes become long, beams look for loops, which are then improved window
  * by window; the passes go on only for what would be better still. What was proved stays proved.
  */
-final class GuidedLaying {
+final class BoundedLaying {
     /** States in a layer of a lossless pass: chosen for memory, some hundred MB; not measured. */
     private static final int MOST_PER_LAYER = 2_000_000;
     /** Work for a pair of nodes: people wait longer for large floors; chosen, not measured. */
@@ -57,15 +57,15 @@ final class GuidedLaying {
     /** The same for the best of them; chosen, not measured. */
     private static final int POLISH_SHARE = 3;
 
-    private final Setting setting;
+    private final BlockProblem blockProblem;
     private final LoopListener listener;
     private final PriceUnits prices;
-    private final GuideProgram program;
+    private final ConfigurationProgram program;
     private final int nodes;
     private final long mostInAll;
     private final Passes passes;
     private final List<Front> fronts = new ArrayList<>();
-    private final Map<Integer, Guide> guides = new TreeMap<>();
+    private final Map<Integer, ReducedCosts> reducedCostsByUnits = new TreeMap<>();
     /** Least turns met, by nodes left out. */
     private final Map<Integer, Integer> met = new TreeMap<>();
 
@@ -79,39 +79,39 @@ final class GuidedLaying {
 
     /** What is known about loops with one number of units. */
     private static final class Front {
-        private final Guide guide;
+        private final ReducedCosts reducedCosts;
         private int proved;
         private int next;
         private boolean stalled;
 
-        Front(Guide guide) {
-            this.guide = guide;
-            this.proved = guide.turnBound();
+        Front(ReducedCosts reducedCosts) {
+            this.reducedCosts = reducedCosts;
+            this.proved = reducedCosts.turnBound();
             this.next = proved;
         }
     }
 
-    GuidedLaying(Setting setting) {
-        this(setting, LoopListener.SILENT);
+    BoundedLaying(BlockProblem blockProblem) {
+        this(blockProblem, LoopListener.SILENT);
     }
 
-    GuidedLaying(Setting setting, LoopListener listener) {
+    BoundedLaying(BlockProblem blockProblem, LoopListener listener) {
         this.listener = listener;
-        WorkLimit limit = setting.problem().limit();
-        Prelude prelude = new Prelude(setting);
-        this.setting = prelude.setting();
+        WorkLimit limit = blockProblem.problem().limit();
+        Prelude prelude = new Prelude(blockProblem);
+        this.blockProblem = prelude.blockProblem();
         this.prices = prelude.prices();
         this.program = prelude.program();
-        this.guides.putAll(prelude.guides());
+        this.reducedCostsByUnits.putAll(prelude.reducedCostsByUnits());
         this.passed = prelude.spent();
-        this.nodes = setting.frontier().size();
+        this.nodes = blockProblem.frontier().size();
         this.mostInAll = Math.min(limit.totalStates(), Math.max(2 * PATIENCE, STATES_PER_PAIR * nodes * nodes));
         this.passes = new Passes(
-                this.setting.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
+                this.blockProblem.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
     }
 
     LoopOutcome solve() {
-        guides.keySet().forEach(this::open);
+        reducedCostsByUnits.keySet().forEach(this::open);
         while (passed < mostInAll) {
             openWhatMayBeBetter();
             Front front =
@@ -136,19 +136,19 @@ final class GuidedLaying {
     }
 
     private long nextObjective(Front front) {
-        return front.next + prices.price() * front.guide.units();
+        return front.next + prices.price() * front.reducedCosts.units();
     }
 
     private long provedObjective(Front front) {
-        return front.proved + prices.price() * front.guide.units();
+        return front.proved + prices.price() * front.reducedCosts.units();
     }
 
     private void open(int units) {
-        fronts.add(new Front(guide(units)));
+        fronts.add(new Front(reducedCosts(units)));
     }
 
-    private Guide guide(int units) {
-        return guides.computeIfAbsent(units, program::guide);
+    private ReducedCosts reducedCosts(int units) {
+        return reducedCostsByUnits.computeIfAbsent(units, program::reducedCosts);
     }
 
     /** Opens the next number of units while its bound is below all that is still asked for. */
@@ -164,7 +164,7 @@ final class GuidedLaying {
     }
 
     private int nextUnits() {
-        return fronts.get(fronts.size() - 1).guide.units() + prices.step();
+        return fronts.get(fronts.size() - 1).reducedCosts.units() + prices.step();
     }
 
     /** Least objective, rounded up, of loops with more units than any front. */
@@ -174,23 +174,23 @@ final class GuidedLaying {
         }
         long best = 4 + prices.price() * nextUnits();
         for (Front front : fronts) {
-            long parts = front.guide.objectiveFrom(nextUnits(), prices.price());
-            best = Math.max(best, -Math.floorDiv(-parts, Guide.SCALE));
+            long parts = front.reducedCosts.objectiveFrom(nextUnits(), prices.price());
+            best = Math.max(best, -Math.floorDiv(-parts, ReducedCosts.SCALE));
         }
         return best;
     }
 
     /** Asks without loss for a loop of the next number of turns. */
     private void attempt(Front front) {
-        int[] found = passes.ask(front.guide, front.next, scouted ? mostInAll - passed : PATIENCE);
+        int[] found = passes.ask(front.reducedCosts, front.next, scouted ? mostInAll - passed : PATIENCE);
         passed += Math.max(1, passes.total());
-        if (found.length == 0 && passes.cut() && !scouted) {
+        if (found.length == 0 && passes.truncated() && !scouted) {
             scout();
             return;
         }
         if (found.length > 0) {
             keep(front, found);
-        } else if (passes.cut()) {
+        } else if (passes.truncated()) {
             front.stalled = true;
             scout();
         } else {
@@ -206,21 +206,21 @@ final class GuidedLaying {
         if (needless) {
             return;
         }
-        Sweep rough = new Sweep(setting.frontier(), setting.packing(), Sweep.NONE);
+        Sweep rough = new Sweep(blockProblem.frontier(), blockProblem.encoding(), Sweep.NONE);
         rough.runBeam(ROUGH_BEAM);
         spent += rough.total();
         if (rough.best() < Sweep.NONE) {
             int[] legs = rough.trace();
-            Frontier frontier = setting.frontier();
-            int port = setting.portLink(legs);
-            improve(new CycleMerge(frontier, legs, frontier.linkOf(port)).merge(), mostInAll / WINDOW_SHARE);
+            Frontier frontier = blockProblem.frontier();
+            int port = blockProblem.portLink(legs);
+            improve(new CyclePatching(frontier, legs, frontier.linkOf(port)).patch(), mostInAll / WINDOW_SHARE);
         }
         meet();
         if (best.length == 0) {
             promising().forEach(this::beam);
         }
         if (best.length == 0) {
-            int[] merged = new MergedCover(setting, 1).find();
+            int[] merged = new PatchedCover(blockProblem, 1).find();
             if (merged.length > 0) {
                 improve(merged, mostInAll / WINDOW_SHARE);
             }
@@ -240,7 +240,7 @@ final class GuidedLaying {
 
     /** Beams from both ends: narrow ones for a loop soon, then wide ones. */
     private void meet() {
-        MeetingBeam beams = new MeetingBeam(setting.frontier(), prices);
+        BidirectionalBeam beams = new BidirectionalBeam(blockProblem.frontier(), prices);
         int wide = Math.max(LEAST_BEAM, nodes * nodes / PAIRS_PER_STATE);
         List<Front> promising = promising();
         promising.forEach(front -> meet(beams, front, Math.min(wide / 2, MOST_NARROW / nodes)));
@@ -248,8 +248,8 @@ final class GuidedLaying {
         spent += beams.spent();
     }
 
-    private void meet(MeetingBeam beams, Front front, int beam) {
-        int[] loop = beams.find(front.guide, front.proved + BEAM_REACH, beam);
+    private void meet(BidirectionalBeam beams, Front front, int beam) {
+        int[] loop = beams.find(front.reducedCosts, front.proved + BEAM_REACH, beam);
         if (loop.length > 0) {
             improve(loop, mostInAll / WINDOW_SHARE);
         }
@@ -257,7 +257,7 @@ final class GuidedLaying {
 
     private void beam(Front front) {
         for (int beam : BEAMS) {
-            GuidedSweep sweep = new GuidedSweep(setting, prices, front.guide, front.proved + BEAM_REACH);
+            BoundedSweep sweep = new BoundedSweep(blockProblem, prices, front.reducedCosts, front.proved + BEAM_REACH);
             sweep.runBeam(Math.min(beam, MOST_IN_BEAM / nodes), mostInAll - spent);
             spent += sweep.total();
             if (sweep.found().length > 0) {
@@ -276,7 +276,7 @@ final class GuidedLaying {
                         .mapToLong(this::provedObjective)
                         .min()
                         .orElse(0));
-        WindowSearch windows = new WindowSearch(setting, prices, this::guide, most, goal);
+        WindowSearch windows = new WindowSearch(blockProblem, prices, this::reducedCosts, most, goal);
         keepIfBetter(windows.improve(loop));
         spent += windows.spent();
     }
@@ -287,11 +287,11 @@ final class GuidedLaying {
     }
 
     private void keepIfBetter(int[] loop) {
-        TradeOff pair = setting.tradeOff(loop);
+        TradeOff pair = blockProblem.tradeOff(loop);
         met.merge(pair.leftOut(), pair.turns(), Math::min);
-        if (setting.objective(loop) < bestObjective) {
+        if (blockProblem.objective(loop) < bestObjective) {
             best = loop;
-            bestObjective = setting.objective(loop);
+            bestObjective = blockProblem.objective(loop);
             listener.better(pair);
         }
     }
@@ -300,19 +300,19 @@ final class GuidedLaying {
         if (best.length == 0) {
             return fronts.stream().allMatch(front -> front.proved > nodes) && nextUnits() > prices.unitsFrom(0)
                     ? new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden")
-                    : setting.tooWide("the work limit came after " + (passed + spent) + " states");
+                    : blockProblem.tooWide("the work limit came after " + (passed + spent) + " states");
         }
         long bound = Math.min(bestObjective, boundOfUnopened());
         int turns = Integer.MAX_VALUE;
         for (Front front : fronts) {
             bound = Math.min(bound, front.proved > nodes ? bound : provedObjective(front));
-            turns = front.guide.units() == EqualLoops.units(prices, best) ? front.proved : turns;
+            turns = front.reducedCosts.units() == EqualLoops.units(prices, best) ? front.proved : turns;
         }
-        best = new EqualLoops(setting, prices).choose(best, guide(EqualLoops.units(prices, best)));
-        CycleTrace trace = setting.trace(best);
+        best = new EqualLoops(blockProblem, prices).choose(best, reducedCosts(EqualLoops.units(prices, best)));
+        CycleTrace trace = blockProblem.trace(best);
         boolean asked = prices.isUniform() && turns < Integer.MAX_VALUE;
-        int turnBound = asked ? turns : setting.turnBound(bound, trace.leftOut());
-        return new LoopOutcome.Found(setting.solution(
+        int turnBound = asked ? turns : blockProblem.turnBound(bound, trace.leftOut());
+        return new LoopOutcome.Found(blockProblem.solution(
                 best,
                 OptionalInt.of(Math.min(trace.turns(), turnBound)),
                 OptionalInt.of((int) bound),
@@ -332,7 +332,7 @@ final class GuidedLaying {
 
     private OptionalInt provedTurns(int left, int turns) {
         return fronts.stream()
-                .filter(front -> prices.isUniform() && front.guide.units() == left)
+                .filter(front -> prices.isUniform() && front.reducedCosts.units() == left)
                 .mapToInt(front -> Math.min(turns, front.proved))
                 .findFirst();
     }

@@ -18,7 +18,7 @@ import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.verify.LoopVerifier;
 
 /** Two passes that meet find a loop exactly where one pass does, however the slack is shared. */
-class MeetingSweepTest {
+class BidirectionalSweepTest {
     private static final int PLENTY = 1_000_000;
 
     private int loops;
@@ -50,26 +50,32 @@ class MeetingSweepTest {
             return;
         }
         LoopProblem problem = new LoopProblem(graph, ports, Preference.longRuns(), WorkLimit.standard());
-        Setting setting = new Setting(problem, block, ports);
-        PriceUnits prices = new PriceUnits(setting.frontier());
-        GuideProgram program = new GuideProgram(new Configurations(setting.frontier()), prices);
-        MeetingSweep meeting = new MeetingSweep(setting.frontier(), prices);
+        BlockProblem blockProblem = new BlockProblem(problem, block, ports);
+        PriceUnits prices = new PriceUnits(blockProblem.frontier());
+        ConfigurationProgram program = new ConfigurationProgram(new Configurations(blockProblem.frontier()), prices);
+        BidirectionalSweep meeting = new BidirectionalSweep(blockProblem.frontier(), prices);
         for (int units = prices.first(); units <= prices.first() + 4; units += prices.step()) {
-            Guide guide = program.guide(units);
-            for (int turns = guide.turnBound(); turns <= guide.turnBound() + 4; turns += 2) {
+            ReducedCosts reducedCosts = program.reducedCosts(units);
+            for (int turns = reducedCosts.turnBound(); turns <= reducedCosts.turnBound() + 4; turns += 2) {
                 for (int eighths = 1; eighths <= 8; eighths += 1 + random.nextInt(3)) {
-                    ask(setting, prices, guide, turns, meeting, eighths);
+                    ask(blockProblem, prices, reducedCosts, turns, meeting, eighths);
                 }
             }
         }
     }
 
-    private void ask(Setting setting, PriceUnits prices, Guide guide, int turns, MeetingSweep meeting, int eighths) {
-        GuidedSweep whole = new GuidedSweep(setting.frontier(), prices, guide, turns, Frontier.PORT_OPEN);
+    private void ask(
+            BlockProblem blockProblem,
+            PriceUnits prices,
+            ReducedCosts reducedCosts,
+            int turns,
+            BidirectionalSweep meeting,
+            int eighths) {
+        BoundedSweep whole = new BoundedSweep(blockProblem.frontier(), prices, reducedCosts, turns, Frontier.PORT_OPEN);
         whole.runExactly(PLENTY, PLENTY);
-        long back = guide.slack(turns) * eighths / 8;
-        meeting.run(guide, turns, back, PLENTY, PLENTY, PLENTY);
-        assertFalse(meeting.cut() || whole.cut());
+        long back = reducedCosts.slack(turns) * eighths / 8;
+        meeting.run(reducedCosts, turns, back, PLENTY, PLENTY, PLENTY);
+        assertFalse(meeting.truncated() || whole.truncated());
         assertEquals(whole.found().length, meeting.found().length);
         if (whole.found().length == 0) {
             none++;
@@ -77,9 +83,9 @@ class MeetingSweepTest {
         }
         loops++;
         joined += meeting.early() > 0 && meeting.late() > 0 ? 1 : 0;
-        LoopSolution loop = setting.solution(meeting.found(), OptionalInt.empty(), OptionalInt.empty(), List.of());
-        assertEquals(List.of(), LoopVerifier.verify(setting.problem(), loop));
+        LoopSolution loop = blockProblem.solution(meeting.found(), OptionalInt.empty(), OptionalInt.empty(), List.of());
+        assertEquals(List.of(), LoopVerifier.verify(blockProblem.problem(), loop));
         assertTrue(loop.turns() <= turns);
-        assertEquals(guide.units(), loop.leftOut());
+        assertEquals(reducedCosts.units(), loop.leftOut());
     }
 }

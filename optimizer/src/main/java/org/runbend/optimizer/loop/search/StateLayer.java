@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /** States of equal step with their least costs, in order of arrival, found again by open addressing. */
-final class Layer {
+final class StateLayer {
     private final int words;
     private long[] keys;
     private long[] costs;
@@ -13,7 +13,7 @@ final class Layer {
     private int[] table;
     private int size;
 
-    Layer(int words, int expected) {
+    StateLayer(int words, int expected) {
         int capacity = Math.max(16, expected);
         this.words = words;
         keys = new long[capacity * words];
@@ -124,7 +124,7 @@ final class Layer {
      * @param lastLegs legs at that step
      * @param state number of the state before that step
      */
-    static int[] wayTo(List<Layer> layers, int steps, int step, int lastLegs, int state) {
+    static int[] wayTo(List<StateLayer> layers, int steps, int step, int lastLegs, int state) {
         int[] legs = new int[steps];
         legs[step] = lastLegs;
         int at = state;
@@ -148,7 +148,7 @@ final class Layer {
     }
 
     /** The states of least cost, at most so many, in the old order; ties go to the first comers. */
-    Layer cheapest(int most) {
+    StateLayer cheapest(int most) {
         return cheapest(most, costs);
     }
 
@@ -158,7 +158,7 @@ final class Layer {
      * @param mask the bits of the cost that count
      * @param blur bits of the hash that are added
      */
-    Layer cheapestBlurred(int most, long mask, int blur) {
+    StateLayer cheapestBlurred(int most, long mask, int blur) {
         long[] values = new long[size];
         for (int i = 0; i < size; i++) {
             values[i] = (costs[i] & mask) + (hash(keys, i * words) & blur);
@@ -166,7 +166,7 @@ final class Layer {
         return cheapest(most, values);
     }
 
-    private Layer cheapest(int most, long[] values) {
+    private StateLayer cheapest(int most, long[] values) {
         long[] sorted = Arrays.copyOf(values, size);
         Arrays.sort(sorted);
         long limit = sorted[most - 1];
@@ -174,7 +174,7 @@ final class Layer {
         for (int i = 0; i < most; i++) {
             ties -= sorted[i] < limit ? 1 : 0;
         }
-        Layer kept = new Layer(words, most);
+        StateLayer kept = new StateLayer(words, most);
         for (int i = 0; i < size; i++) {
             if (values[i] < limit || (values[i] == limit && ties-- > 0)) {
                 kept.offer(keys, i * words, costs[i], parents[i], legs[i]);

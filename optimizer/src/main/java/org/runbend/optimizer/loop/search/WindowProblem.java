@@ -4,15 +4,15 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.Links;
-import org.runbend.optimizer.lattice.Region;
 
 /** A window of a laid loop as a problem of its own: the loop's pieces outside are links that must be used. */
-final class WindowFrame {
-    /** Derived, as in {@link Setting}: a mask of slots is one word. */
+final class WindowProblem {
+    /** Derived, as in {@link BlockProblem}: a mask of slots is one word. */
     private static final int MOST_SLOTS = 62;
 
-    private final Region region;
+    private final BlockGraph blockGraph;
     private final int[] legs;
     private final int[] locals;
     private final int[] steps;
@@ -22,26 +22,26 @@ final class WindowFrame {
     private final Frontier frontier;
 
     /**
-     * The frame of a window.
+     * The problem of a window.
      *
      * @param legs the loop by step
      * @param locals local numbers of the window's nodes in the order in which they are decided
      * @param portLink the loop's port, 4 x local number + heading; it stays the port
      */
-    WindowFrame(Setting setting, int[] legs, int[] locals, int portLink) {
-        this.region = setting.region();
+    WindowProblem(BlockProblem blockProblem, int[] legs, int[] locals, int portLink) {
+        this.blockGraph = blockProblem.blockGraph();
         this.legs = legs.clone();
         this.locals = locals.clone();
-        this.steps = IntStream.of(locals).map(setting.frontier()::step).toArray();
+        this.steps = IntStream.of(locals).map(blockProblem.frontier()::step).toArray();
         this.legsOfLocals = new int[legs.length];
         for (int t = 0; t < legs.length; t++) {
-            legsOfLocals[setting.frontier().local(t)] = legs[t];
+            legsOfLocals[blockProblem.frontier().local(t)] = legs[t];
         }
-        this.inside = new boolean[region.size()];
+        this.inside = new boolean[blockGraph.size()];
         IntStream.of(locals).forEach(i -> inside[i] = true);
-        Links links = Links.within(region, legsOfLocals, inside, portLink);
+        Links links = Links.within(blockGraph, legsOfLocals, inside, portLink);
         boolean choice = IntStream.of(locals).noneMatch(links::closesOn);
-        this.frontier = new Frontier(region, links, locals, List.of());
+        this.frontier = new Frontier(blockGraph, links, locals, List.of());
         this.open = choice && frontier.slotCount() <= MOST_SLOTS;
     }
 
@@ -56,8 +56,8 @@ final class WindowFrame {
     }
 
     /** The passes over all ways to lay it with no more turns and as many units left out. */
-    TiePasses passes(PriceUnits prices, Guide guide, int mostPerLayer) {
-        Guide within = guide.within(steps, legs, units(prices));
+    TiePasses passes(PriceUnits prices, ReducedCosts reducedCosts, int mostPerLayer) {
+        ReducedCosts within = reducedCosts.within(steps, legs, units(prices));
         return new TiePasses(frontier, prices.within(steps), within, turns(), mostPerLayer);
     }
 
@@ -76,20 +76,20 @@ final class WindowFrame {
         return IntStream.of(steps).filter(t -> legs[t] == 0).map(prices::units).sum();
     }
 
-    /** The wishes for the ways to lay it; links over the border count with the corners of the loop beyond. */
-    TiePasses.Wish wish(Wishes wishes) {
+    /** What decides between the ways to lay it; links over the border count with the corners of the loop beyond. */
+    TiePasses.TieBreak tieBreak(LowerLevels lowerLevels) {
         int[] inner = masks(next -> inside[next]);
         int[] outer = masks(next -> !inside[next] && Frontier.isCorner(legsOfLocals[next]));
-        return new TiePasses.Wish() {
+        return new TiePasses.TieBreak() {
             @Override
             public long node(int step, int at) {
                 int over = Frontier.isCorner(at) ? Integer.bitCount(at & outer[step]) : 0;
-                return wishes.node(at, frontier.price(step) > 0) + over * wishes.link();
+                return lowerLevels.node(at, frontier.price(step) > 0) + over * lowerLevels.link();
             }
 
             @Override
             public long link() {
-                return wishes.link();
+                return lowerLevels.link();
             }
 
             @Override
@@ -104,7 +104,7 @@ final class WindowFrame {
         int[] masks = new int[locals.length];
         for (int t = 0; t < locals.length; t++) {
             for (int h = 0; h < 4; h++) {
-                int next = region.neighbour(locals[t], h);
+                int next = blockGraph.neighbour(locals[t], h);
                 masks[t] |= next >= 0 && wanted.test(next) ? 1 << h : 0;
             }
         }

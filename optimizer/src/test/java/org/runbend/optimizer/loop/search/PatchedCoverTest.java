@@ -16,7 +16,7 @@ import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.verify.LoopVerifier;
 
 /** A merged cover is a loop, and never better than the proved best. */
-class MergedCoverTest {
+class PatchedCoverTest {
     @Test
     void mergedCoversAreSoundLoops() {
         Random random = new Random(5);
@@ -31,12 +31,12 @@ class MergedCoverTest {
                 continue;
             }
             LoopProblem problem = Lattices.problem(graph, port);
-            Setting setting = new Setting(problem, block, List.of(port));
-            int[] legs = new MergedCover(setting, 3).find();
+            BlockProblem blockProblem = new BlockProblem(problem, block, List.of(port));
+            int[] legs = new PatchedCover(blockProblem, 3).find();
             if (legs.length > 0) {
-                LoopSolution loop = setting.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of());
+                LoopSolution loop = blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of());
                 assertEquals(List.of(), LoopVerifier.verify(problem, loop));
-                LoopOutcome exact = new ExactLaying(setting).solve();
+                LoopOutcome exact = new ExactLaying(blockProblem).solve();
                 assertTrue(exact instanceof LoopOutcome.Found found
                         && found.solution().objective() <= loop.objective());
                 loops++;

@@ -8,8 +8,10 @@ import java.util.Arrays;
  *
  * <p>For any multipliers a loop has turns >= bound + the reduced costs of its node states, and no reduced cost is
  * negative; so both are proofs whatever the accuracy of the linear program that the multipliers came from.
+ *
+ * <p>Source: Lagrangian bounds, Fisher, Management Science 27(1), 1981; from memory.
  */
-final class Guide {
+final class ReducedCosts {
     /** Parts of a turn; chosen, not measured; the bound holds at any scale, for prices are rounded towards it. */
     static final long SCALE = 1_000_000;
     /** Reduced cost of a state that a node cannot have; derived: sums of a few of them stay within a long. */
@@ -28,7 +30,7 @@ final class Guide {
      * @param unitPrice multiplier of the unit row: what the bound gains with one unit more
      * @param costs by 16 x step + legs; {@link #BARRED} where impossible; taken over
      */
-    Guide(int units, long constant, long unitPrice, long[] costs) {
+    ReducedCosts(int units, long constant, long unitPrice, long[] costs) {
         this.units = units;
         this.unitPrice = unitPrice;
         this.reduced = costs;
@@ -43,7 +45,7 @@ final class Guide {
         this.bound = sum;
     }
 
-    private Guide(int units, long bound, long[] reduced, long unitPrice) {
+    private ReducedCosts(int units, long bound, long[] reduced, long unitPrice) {
         this.units = units;
         this.bound = bound;
         this.reduced = reduced;
@@ -57,7 +59,7 @@ final class Guide {
      * @param legs legs of the loop by step
      * @param windowUnits units that the window leaves out
      */
-    Guide within(int[] steps, int[] legs, int windowUnits) {
+    ReducedCosts within(int[] steps, int[] legs, int windowUnits) {
         boolean[] inside = new boolean[legs.length];
         long[] costs = new long[16 * steps.length];
         for (int t = 0; t < steps.length; t++) {
@@ -70,16 +72,16 @@ final class Guide {
                 spent += reduced(t, legs[t]) - (Frontier.isCorner(legs[t]) ? SCALE : 0);
             }
         }
-        return new Guide(windowUnits, spent, costs, 0);
+        return new ReducedCosts(windowUnits, spent, costs, 0);
     }
 
     /** The same for other steps, given by what they are in this order. */
-    Guide inOrder(int[] steps) {
+    ReducedCosts inOrder(int[] steps) {
         long[] costs = new long[reduced.length];
         for (int t = 0; t < steps.length; t++) {
             System.arraycopy(reduced, 16 * steps[t], costs, 16 * t, 16);
         }
-        return new Guide(units, bound, costs, unitPrice);
+        return new ReducedCosts(units, bound, costs, unitPrice);
     }
 
     int units() {

@@ -17,8 +17,8 @@ import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.verify.LoopVerifier;
 
-/** The guided program against brute force on tiny lattices and against the unguided one on larger ones. */
-class GuidedAgreementTest {
+/** The bounded program against brute force on tiny lattices and against the plain one on larger ones. */
+class BoundedAgreementTest {
     @Test
     void tinyLatticesAgainstEveryLoop() {
         Random random = new Random(7);
@@ -30,7 +30,7 @@ class GuidedAgreementTest {
                 continue;
             }
             EveryLoop.Rating best = new EveryLoop(problem).best();
-            LoopOutcome outcome = new GuidedLaying(setting(problem)).solve();
+            LoopOutcome outcome = new BoundedLaying(blockProblem(problem)).solve();
             if (best == null) {
                 assertInstanceOf(LoopOutcome.NoLoop.class, outcome);
             } else {
@@ -42,7 +42,7 @@ class GuidedAgreementTest {
     }
 
     @Test
-    void raggedLatticesAgainstTheUnguidedProgram() {
+    void raggedLatticesAgainstThePlainProgram() {
         Random random = new Random(20261);
         int loops = 0;
         for (int i = 0; i < 90; i++) {
@@ -51,18 +51,18 @@ class GuidedAgreementTest {
             if (problem == null) {
                 continue;
             }
-            LoopOutcome unguided = new ExactLaying(setting(problem)).solve();
-            LoopOutcome guided = new GuidedLaying(setting(problem)).solve();
-            assertEquals(unguided.getClass(), guided.getClass());
-            if (unguided instanceof LoopOutcome.Found) {
-                assertEquals(provedObjective(problem, unguided), provedObjective(problem, guided));
+            LoopOutcome plain = new ExactLaying(blockProblem(problem)).solve();
+            LoopOutcome bounded = new BoundedLaying(blockProblem(problem)).solve();
+            assertEquals(plain.getClass(), bounded.getClass());
+            if (plain instanceof LoopOutcome.Found) {
+                assertEquals(provedObjective(problem, plain), provedObjective(problem, bounded));
                 loops++;
             }
         }
         assertTrue(loops > 40, "only " + loops + " loops were compared");
     }
 
-    /** Some nodes must be passed: brute force, the unguided and the guided program agree, on "no loop" too. */
+    /** Some nodes must be passed: brute force, the plain and the bounded program agree, on "no loop" too. */
     @Test
     void nodesThatMustBePassedAgainstEveryLoop() {
         Random random = new Random(11);
@@ -80,13 +80,13 @@ class GuidedAgreementTest {
                 assertInstanceOf(LoopOutcome.NoLoop.class, solved);
                 continue;
             }
-            LoopOutcome guided = new GuidedLaying(setting(problem)).solve();
+            LoopOutcome bounded = new BoundedLaying(blockProblem(problem)).solve();
             if (best == null) {
-                assertInstanceOf(LoopOutcome.NoLoop.class, guided);
+                assertInstanceOf(LoopOutcome.NoLoop.class, bounded);
                 assertInstanceOf(LoopOutcome.NoLoop.class, solved);
                 none++;
             } else {
-                assertEquals(best.objective(), provedObjective(problem, guided));
+                assertEquals(best.objective(), provedObjective(problem, bounded));
                 assertEquals(best.objective(), provedObjective(problem, solved));
                 loops++;
             }
@@ -126,8 +126,8 @@ class GuidedAgreementTest {
         return inside ? new LoopProblem(graph, ports, Preference.longRuns(), WorkLimit.standard()) : null;
     }
 
-    private static Setting setting(LoopProblem problem) {
-        return new Setting(problem, BiconnectedBlock.all(problem.graph()).get(0), problem.ports());
+    private static BlockProblem blockProblem(LoopProblem problem) {
+        return new BlockProblem(problem, BiconnectedBlock.all(problem.graph()).get(0), problem.ports());
     }
 
     /** The objective of a found loop, which passes the verifier and is proved. */

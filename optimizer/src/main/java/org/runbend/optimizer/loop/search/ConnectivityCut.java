@@ -3,14 +3,18 @@ package org.runbend.optimizer.loop.search;
 /**
  * A loop that serves a node inside a set and one outside passes the border twice: links used across the border + 2 x
  * inner left out + 2 x outer left out >= 2.
+ *
+ * <p>Source: the generalized subtour elimination of cycles that may leave nodes out, Fischetti, Salazar Gonzalez and Toth, A
+ * branch-and-cut algorithm for the symmetric generalized traveling salesman problem, Operations Research 45(3), 1997; from
+ * memory.
  */
-final class Cut {
+final class ConnectivityCut {
     private final boolean[] set;
     private final int inner;
     private final int outer;
 
     /** By steps; the set is taken over. */
-    Cut(boolean[] set, int inner, int outer) {
+    ConnectivityCut(boolean[] set, int inner, int outer) {
         if (!set[inner] || set[outer]) {
             throw new IllegalArgumentException("inner must lie in the set, outer outside");
         }
@@ -20,7 +24,7 @@ final class Cut {
     }
 
     /** The same cut for other steps, given by what they are in this order. */
-    Cut inOrder(int[] steps) {
+    ConnectivityCut inOrder(int[] steps) {
         boolean[] moved = new boolean[steps.length];
         int movedInner = -1;
         int movedOuter = -1;
@@ -29,7 +33,7 @@ final class Cut {
             movedInner = steps[t] == inner ? t : movedInner;
             movedOuter = steps[t] == outer ? t : movedOuter;
         }
-        return new Cut(moved, movedInner, movedOuter);
+        return new ConnectivityCut(moved, movedInner, movedOuter);
     }
 
     /** The coefficient of a node's state; each border link counts at its end in the set. */
@@ -42,9 +46,5 @@ final class Cut {
             crossing += (legs >> h & 1) == 1 && !set[frontier.otherEnd(t, h)] ? 1 : 0;
         }
         return crossing;
-    }
-
-    boolean contains(int t) {
-        return set[t];
     }
 }

@@ -6,10 +6,13 @@ package org.runbend.optimizer.loop.search;
  *
  * <p>Neither loses anything: a loop within the target has reduced costs within the slack, and if two ways lead to one
  * state, every way to finish the longer finishes the shorter with fewer turns.
+ *
+ * <p>Source: states dropped by reduced costs as in variable fixing and state-space bounds, Christofides, Mingozzi and Toth,
+ * Networks 11(2), 1981; from memory.
  */
-final class GuidedSweep implements LayeredProgram.Rules {
+final class BoundedSweep implements LayeredProgram.Rules {
     private final Frontier frontier;
-    private final Guide guide;
+    private final ReducedCosts reducedCosts;
     private final UnitCount units;
     private final int unitWord;
     private final long slack;
@@ -19,23 +22,23 @@ final class GuidedSweep implements LayeredProgram.Rules {
     private int[] found = {};
     private int foundTurns = Integer.MAX_VALUE;
 
-    GuidedSweep(Setting setting, PriceUnits prices, Guide guide, int target) {
-        this(setting.frontier(), prices, guide, target, Frontier.PORT_OPEN);
+    BoundedSweep(BlockProblem blockProblem, PriceUnits prices, ReducedCosts reducedCosts, int target) {
+        this(blockProblem.frontier(), prices, reducedCosts, target, Frontier.PORT_OPEN);
     }
 
     /** A pass that begins with that port code. */
-    GuidedSweep(Frontier frontier, PriceUnits prices, Guide guide, int target, int portCode) {
-        Packing packing = new Packing(frontier.slotCount());
+    BoundedSweep(Frontier frontier, PriceUnits prices, ReducedCosts reducedCosts, int target, int portCode) {
+        StateEncoding encoding = new StateEncoding(frontier.slotCount());
         this.frontier = frontier;
-        this.guide = guide;
-        this.unitWord = packing.words();
-        this.units = new UnitCount(prices, guide, unitWord);
+        this.reducedCosts = reducedCosts;
+        this.unitWord = encoding.words();
+        this.units = new UnitCount(prices, reducedCosts, unitWord);
         this.target = target;
-        this.slack = GuidedCost.slack(guide, target);
-        this.program = new LayeredProgram(frontier, packing, 1, 0, portCode, this);
+        this.slack = BoundedCost.slack(reducedCosts, target);
+        this.program = new LayeredProgram(frontier, encoding, 1, 0, portCode, this);
     }
 
-    /** Runs to the first loop or the end; with too many states in a layer or in all it stops, which {@link #cut} tells. */
+    /** Runs to the first loop or the end; with too many states in a layer or in all it stops, which {@link #truncated} tells. */
     void runExactly(int mostPerLayer, long mostInAll) {
         program.run(mostPerLayer, mostInAll, LayeredProgram.Thinning.NONE);
     }
@@ -52,28 +55,29 @@ final class GuidedSweep implements LayeredProgram.Rules {
 
     @Override
     public boolean wants(int legs) {
-        return GuidedCost.reduced(program.cost()) + guide.reduced(program.step(), legs) <= slack;
+        return BoundedCost.reduced(program.cost()) + reducedCosts.reduced(program.step(), legs) <= slack;
     }
 
     @Override
     public void next(long[] state, long cost, int legs, int portRank) {
         if (units.count(state, program.step(), legs)) {
-            program.offer(state, program.cost() + guide.reduced(program.step(), legs) + GuidedCost.turn(legs), legs);
+            program.offer(
+                    state, program.cost() + reducedCosts.reduced(program.step(), legs) + BoundedCost.turn(legs), legs);
         }
     }
 
     @Override
     public void closed(long cost, int legs) {
-        int turns = GuidedCost.turns(program.cost() + GuidedCost.turn(legs));
+        int turns = BoundedCost.turns(program.cost() + BoundedCost.turn(legs));
         if (units.endsWell(program.word(unitWord), program.step()) && turns <= target && turns < foundTurns) {
             foundTurns = turns;
-            found = Layer.wayTo(program.layers(), frontier.size(), program.step(), legs, program.parent());
+            found = StateLayer.wayTo(program.layers(), frontier.size(), program.step(), legs, program.parent());
         }
     }
 
     /** Whether states were lost, so that finding nothing proves nothing. */
-    boolean cut() {
-        return program.cut();
+    boolean truncated() {
+        return program.truncated();
     }
 
     /** Legs by step of a loop within the target; empty if none was met. */

@@ -5,10 +5,13 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Finds cuts that fractional node states violate: by least cuts between the port and each other node, nodes joined by
+ * Finds connectivity cuts that fractional node states violate: by least cuts between the port and each other node, nodes joined by
  * fully used links taken together.
+ *
+ * <p>Source: separation by least cuts, Padberg and Rinaldi, An efficient algorithm for the minimum capacity cut problem,
+ * Mathematical Programming 47, 1990; augmenting paths of Ford and Fulkerson 1956; from memory.
  */
-final class CutSeparator {
+final class ConnectivitySeparation {
     /** A link is wholly used: derived, one less the tolerance of the linear solver. */
     private static final double FULL = 1 - 1e-6;
 
@@ -24,18 +27,18 @@ final class CutSeparator {
     private int[] group = {};
     private List<List<Integer>> members = List.of();
 
-    CutSeparator(Configurations configurations, int most) {
+    ConnectivitySeparation(Configurations configurations, int most) {
         this.frontier = configurations.frontier();
         this.portLinks = configurations.portLinks();
         this.most = most;
     }
 
     /** Violated cuts for values by 16 x step + legs; none if there are none. */
-    List<Cut> separate(double[] values) {
+    List<ConnectivityCut> separate(double[] values) {
         load(values);
         join();
         int root = root();
-        List<Cut> cuts = new ArrayList<>();
+        List<ConnectivityCut> cuts = new ArrayList<>();
         boolean[] covered = new boolean[frontier.size()];
         for (List<Integer> together : members) {
             if (together.isEmpty() || group[together.get(0)] == group[root] || cuts.size() >= most) {
@@ -47,7 +50,7 @@ final class CutSeparator {
             }
             double need = 2 - 2 * empty[inner] - 2 * empty[root] - LEAST_VIOLATION;
             if (need > 0 && !covered[inner]) {
-                cut(root, inner, need, cuts, covered);
+                separate(root, inner, need, cuts, covered);
             }
         }
         return cuts;
@@ -104,7 +107,7 @@ final class CutSeparator {
     }
 
     /** Sends flow from the root to the inner node's group until the need is met; if it cannot be, adds the cut. */
-    private void cut(int root, int inner, double need, List<Cut> cuts, boolean[] covered) {
+    private void separate(int root, int inner, double need, List<ConnectivityCut> cuts, boolean[] covered) {
         double[] residual = capacity.clone();
         double sent = 0;
         while (sent < need) {
@@ -120,7 +123,7 @@ final class CutSeparator {
             for (int t = 0; t < set.length; t++) {
                 covered[t] |= set[t];
             }
-            cuts.add(new Cut(set, inner, root));
+            cuts.add(new ConnectivityCut(set, inner, root));
         }
     }
 

@@ -4,7 +4,7 @@ package org.runbend.optimizer.loop.search;
  * Everything that can be done with one node in one state. One object serves one thread; the state handed to the sink is
  * overwritten by the next call.
  */
-final class Expansion {
+final class StateExpansion {
     /** Receives what a state leads to. */
     interface Sink {
         /** Whether the step's node may have those legs at all; asked before anything is worked out. */
@@ -20,7 +20,7 @@ final class Expansion {
     }
 
     private final Frontier frontier;
-    private final Packing packing;
+    private final StateEncoding encoding;
     private final long[] next;
     private final Sink sink;
 
@@ -28,16 +28,16 @@ final class Expansion {
     private int offset;
     private int step;
 
-    Expansion(Frontier frontier, Packing packing, Sink sink) {
-        this(frontier, packing, sink, 0);
+    StateExpansion(Frontier frontier, StateEncoding encoding, Sink sink) {
+        this(frontier, encoding, sink, 0);
     }
 
     /** For states that are followed by so many further words, which are handed on as they are. */
-    Expansion(Frontier frontier, Packing packing, Sink sink, int furtherWords) {
+    StateExpansion(Frontier frontier, StateEncoding encoding, Sink sink, int furtherWords) {
         this.frontier = frontier;
-        this.packing = packing;
+        this.encoding = encoding;
         this.sink = sink;
-        this.next = new long[packing.words() + furtherWords];
+        this.next = new long[encoding.words() + furtherWords];
     }
 
     /** Decides the node of a step in the state at {@code states[at...]}. */
@@ -49,7 +49,7 @@ final class Expansion {
         if (Integer.bitCount(used) > 2) {
             return;
         }
-        int code = Packing.code(states, at);
+        int code = StateEncoding.code(states, at);
         for (int legs : frontier.options(t, used)) {
             if (!sink.wants(legs)) {
                 continue;
@@ -66,7 +66,7 @@ final class Expansion {
         int used = 0;
         int earlier = frontier.earlier(step);
         for (int h = 0; h < 4; h++) {
-            if ((earlier >> h & 1) == 1 && packing.mate(from, offset, frontier.slot(step, h)) >= 0) {
+            if ((earlier >> h & 1) == 1 && encoding.mate(from, offset, frontier.slot(step, h)) >= 0) {
                 used |= 1 << h;
             }
         }
@@ -99,7 +99,7 @@ final class Expansion {
 
     private void emit(int legs, int code, int portRank) {
         System.arraycopy(from, offset, next, 0, next.length);
-        Packing.setCode(next, code);
+        StateEncoding.setCode(next, code);
         if (legs == 0) {
             sink.next(next, frontier.price(step), legs, portRank);
             return;
@@ -107,7 +107,7 @@ final class Expansion {
         long cost = Frontier.isCorner(legs) ? 1 : 0;
         if (connect(legs)) {
             sink.next(next, cost, legs, portRank);
-        } else if (code == Frontier.PORT_SETTLED && packing.isEmpty(next) && frontier.mayCloseAt(step)) {
+        } else if (code == Frontier.PORT_SETTLED && encoding.isEmpty(next) && frontier.mayCloseAt(step)) {
             sink.closed(cost + frontier.priceFrom(step + 1), legs);
         }
     }
@@ -128,8 +128,8 @@ final class Expansion {
         } else if (endA == slotB) {
             return false;
         }
-        packing.setMate(next, endA, endB);
-        packing.setMate(next, endB, endA);
+        encoding.setMate(next, endA, endB);
+        encoding.setMate(next, endB, endA);
         return true;
     }
 
@@ -138,8 +138,8 @@ final class Expansion {
         if ((frontier.earlier(step) & heading) == 0) {
             return -1;
         }
-        int mate = packing.mate(from, offset, slot);
-        packing.setMate(next, slot, -1);
+        int mate = encoding.mate(from, offset, slot);
+        encoding.setMate(next, slot, -1);
         return mate;
     }
 }

@@ -9,60 +9,63 @@ package org.runbend.optimizer.loop.search;
  * other half. Both passes keep such a part or one of as many turns and no greater reduced cost with the same open links
  * (fewer turns would make a loop of fewer turns). So the two are met where the first pass goes beyond its share. The
  * number of states grows exponentially with the slack; two halves are far fewer than the whole.
+ *
+ * <p>Source: bounded bidirectional dynamic programming, Righini and Salani, Symmetry helps, Discrete Optimization 3(3), 2006;
+ * from memory; here the resource that is halved is the slack of the reduced costs.
  */
-final class MeetingSweep {
+final class BidirectionalSweep {
     private final TwoSides sides;
-    private HalfSweep first;
-    private HalfSweep second;
-    private Junction junction;
+    private OneWaySweep first;
+    private OneWaySweep second;
+    private BidirectionalJoin junction;
     private int target;
     private int units;
     private int[] found = {};
     private long early;
     private long late;
-    private boolean cut;
-    private boolean lateCut;
+    private boolean truncated;
+    private boolean lateTruncated;
 
     /** Passes over the nodes of a frontier, in its order and back. */
-    MeetingSweep(Frontier frontier, PriceUnits prices) {
+    BidirectionalSweep(Frontier frontier, PriceUnits prices) {
         this.sides = new TwoSides(frontier, prices);
     }
 
     /**
-     * Asks; {@link #found} and {@link #cut} tell the answer.
+     * Asks; {@link #found} and {@link #truncated} tell the answer.
      *
-     * @param guide for the order of the frontier
+     * @param reducedCosts for the order of the frontier
      * @param back how much of the slack the pass back from the last node gets; 0 for no such pass
      * @param mostKept states of the pass back, which are all kept
      */
-    void run(Guide guide, int target, long back, int mostPerLayer, long mostKept, long mostInAll) {
+    void run(ReducedCosts reducedCosts, int target, long back, int mostPerLayer, long mostKept, long mostInAll) {
         this.target = target;
-        this.units = guide.units();
+        this.units = reducedCosts.units();
         found = new int[0];
         junction = null;
         early = 0;
         late = 0;
-        cut = false;
-        lateCut = false;
-        long slack = GuidedCost.slack(guide, target);
+        truncated = false;
+        lateTruncated = false;
+        long slack = BoundedCost.slack(reducedCosts, target);
         if (slack < 0) {
             return;
         }
-        second = sides.second(guide, target, back);
-        first = sides.first(guide, target, slack - back, back > 0 ? this::join : null);
+        second = sides.second(reducedCosts, target, back);
+        first = sides.first(reducedCosts, target, slack - back, back > 0 ? this::join : null);
         if (back > 0) {
             second.run(mostPerLayer, Math.min(mostKept, mostInAll));
         }
         if (second.found().length > 0) {
             found = sides.fromTheFirst(second.found());
-        } else if (!second.cut()) {
+        } else if (!second.truncated()) {
             first.run(mostPerLayer, mostInAll - second.total());
             found = first.found().length > 0 ? first.found() : found;
         }
         early = first.total();
         late = second.total();
-        lateCut = second.cut();
-        cut = lateCut || first.cut();
+        lateTruncated = second.truncated();
+        truncated = lateTruncated || first.truncated();
         first = null;
         second = null;
         junction = null;
@@ -81,13 +84,13 @@ final class MeetingSweep {
     }
 
     /** Whether a limit came before the end, so that finding nothing proves nothing. */
-    boolean cut() {
-        return cut;
+    boolean truncated() {
+        return truncated;
     }
 
     /** Whether the pass back was too much. */
-    boolean lateCut() {
-        return lateCut;
+    boolean lateTruncated() {
+        return lateTruncated;
     }
 
     /** Legs of the loop found, by step; empty if none. */

@@ -3,11 +3,11 @@ package org.runbend.optimizer.loop.search;
 import java.util.Arrays;
 
 /** The states of the pass from the last node back at one step, to be found by the links that they use. */
-final class Junction {
+final class BidirectionalJoin {
     private final int step;
-    private final Packing early;
-    private final Packing late;
-    private final Layer states;
+    private final StateEncoding early;
+    private final StateEncoding late;
+    private final StateLayer states;
     private final int units;
     /** Open links in one order, by their slots in either pass. */
     private final int[] earlySlots;
@@ -19,16 +19,17 @@ final class Junction {
     private final int[] earlyPending = new int[16];
 
     private final int[] latePending = new int[16];
-    private final Layer groups;
+    private final StateLayer groups;
     private int[] heads = new int[16];
     private final int[] rest;
     private final long[] key = new long[2];
     private final int[] mates;
 
-    Junction(Frontier forward, Frontier backward, int step, Packing early, HalfSweep second, int units) {
+    BidirectionalJoin(
+            Frontier forward, Frontier backward, int step, StateEncoding early, OneWaySweep second, int units) {
         this.step = step;
         this.early = early;
-        this.late = second.packing();
+        this.late = second.encoding();
         this.states = second.before(forward.size() - step);
         this.units = units;
         int[] open = openLinks(forward, step);
@@ -53,7 +54,7 @@ final class Junction {
                 latePending[backward.portCode(back, reverse)] = k;
             }
         }
-        groups = new Layer(2, states.size() / 4);
+        groups = new StateLayer(2, states.size() / 4);
         rest = new int[states.size()];
         group();
     }
@@ -79,7 +80,7 @@ final class Junction {
     private void group() {
         long[] sorted = new long[states.size()];
         for (int i = 0; i < sorted.length; i++) {
-            sorted[i] = GuidedCost.reduced(states.cost(i)) << 23 | i;
+            sorted[i] = BoundedCost.reduced(states.cost(i)) << 23 | i;
         }
         Arrays.sort(sorted);
         for (int s = sorted.length - 1; s >= 0; s--) {
@@ -99,10 +100,10 @@ final class Junction {
         }
     }
 
-    private static long mask(Packing packing, long[] states, int at, int[] slots) {
+    private static long mask(StateEncoding encoding, long[] states, int at, int[] slots) {
         long mask = 0;
         for (int k = 0; k < slots.length; k++) {
-            if (packing.mate(states, at, slots[k]) >= 0) {
+            if (encoding.mate(states, at, slots[k]) >= 0) {
                 mask |= 1L << k;
             }
         }
@@ -121,12 +122,12 @@ final class Junction {
             int mate = early.mate(state, 0, earlySlots[k]);
             mates[k] = mate < 0 ? -1 : linkOfEarly[mate];
         }
-        long turns = GuidedCost.turns(cost);
-        int code = Packing.code(state, 0);
+        long turns = BoundedCost.turns(cost);
+        int code = StateEncoding.code(state, 0);
         for (int i = heads[group]; i >= 0; i = rest[i]) {
             int at = i * (late.words() + 1);
-            if (turns + GuidedCost.turns(states.cost(i)) <= target
-                    && portsAgree(code, Packing.code(states.keys(), at))
+            if (turns + BoundedCost.turns(states.cost(i)) <= target
+                    && portsAgree(code, StateEncoding.code(states.keys(), at))
                     && isOneLoop(key[0], at)) {
                 return i;
             }
@@ -136,7 +137,7 @@ final class Junction {
 
     /** Turns of a state and its partner. */
     int turns(long cost, int partner) {
-        return GuidedCost.turns(cost) + GuidedCost.turns(states.cost(partner));
+        return BoundedCost.turns(cost) + BoundedCost.turns(states.cost(partner));
     }
 
     private boolean portsAgree(int earlyCode, int lateCode) {

@@ -20,8 +20,11 @@ import org.runbend.optimizer.work.Work;
  *
  * <p>The unit row may be missed at a price above any number of turns, so that there is always an optimum. The cuts found
  * hold for all numbers of units and are kept.
+ *
+ * <p>Source: configuration linear program, Gilmore and Gomory 1961 for cutting stock, here a state of a node for a pattern; from
+ * memory.
  */
-final class GuideProgram {
+final class ConfigurationProgram {
     /** Rounds of cuts: chosen, not measured. */
     private static final int MOST_ROUNDS = 25;
     /**
@@ -34,7 +37,7 @@ final class GuideProgram {
     private static final int CUTS_A_ROUND = 60;
     /**
      * Rows are added between solves, so the dual simplex goes on from where it stood; scaling and presolve would change
-     * the matrix under it. How precise the duals are does not matter: the guide reckons with them exactly.
+     * the matrix under it. How precise the duals are does not matter: {@link ReducedCosts} reckons with them exactly.
      */
     private static final String GO_ON =
             "use_preprocessing: false use_scaling: false use_dual_simplex: true" + " change_status_to_imprecise: false";
@@ -48,23 +51,23 @@ final class GuideProgram {
     private final Configurations configurations;
     private final Frontier frontier;
     private final PriceUnits prices;
-    private final List<Cut> cuts = new ArrayList<>();
+    private final List<ConnectivityCut> cuts = new ArrayList<>();
 
-    GuideProgram(Configurations configurations, PriceUnits prices) {
+    ConfigurationProgram(Configurations configurations, PriceUnits prices) {
         this.configurations = configurations;
         this.frontier = configurations.frontier();
         this.prices = prices;
     }
 
     /** The same program for another order of the steps, with the cuts found so far. */
-    GuideProgram inOrder(Frontier other, int[] steps) {
-        GuideProgram moved = new GuideProgram(new Configurations(other), prices.inOrder(steps));
+    ConfigurationProgram inOrder(Frontier other, int[] steps) {
+        ConfigurationProgram moved = new ConfigurationProgram(new Configurations(other), prices.inOrder(steps));
         cuts.forEach(cut -> moved.cuts.add(cut.inOrder(steps)));
         return moved;
     }
 
-    /** The guide for loops that leave out so many units. */
-    Guide guide(int units) {
+    /** The reduced costs for loops that leave out so many units. */
+    ReducedCosts reducedCosts(int units) {
         SolverLibrary.load();
         MPSolver solver = MPSolver.createSolver("GLOP");
         try {
@@ -75,7 +78,7 @@ final class GuideProgram {
         }
     }
 
-    private Guide solve(MPSolver solver, int units) {
+    private ReducedCosts solve(MPSolver solver, int units) {
         int n = frontier.size();
         MPVariable[] states = states(solver);
         MPConstraint[] links = linkRows(solver, states);
@@ -83,7 +86,7 @@ final class GuideProgram {
         MPConstraint portRow = portRow(solver, states);
         List<MPConstraint> cutRows = new ArrayList<>();
         cuts.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
-        CutSeparator separator = new CutSeparator(configurations, CUTS_A_ROUND);
+        ConnectivitySeparation separator = new ConnectivitySeparation(configurations, CUTS_A_ROUND);
         double[] duals = new double[4 * n + 2];
         int rounds = Math.max(1, Math.min(MOST_ROUNDS, MOST_WORK / n));
         for (int round = 0; round < rounds; round++) {
@@ -96,20 +99,20 @@ final class GuideProgram {
                 values[i] = states[i] == null ? 0 : states[i].solutionValue();
             }
             duals = duals(links, unitRow, portRow, cutRows);
-            List<Cut> violated = round + 1 == rounds ? List.of() : separator.separate(values);
+            List<ConnectivityCut> violated = round + 1 == rounds ? List.of() : separator.separate(values);
             if (violated.isEmpty()) {
                 break;
             }
             violated.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
             cuts.addAll(violated);
         }
-        Guide before = guide(duals, units);
+        ReducedCosts before = reducedCosts(duals, units);
         openShares(states);
         solver.setSolverSpecificParametersAsString(FROM_THE_OPTIMUM);
         if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
             return before;
         }
-        Guide central = guide(duals(links, unitRow, portRow, cutRows), units);
+        ReducedCosts central = reducedCosts(duals(links, unitRow, portRow, cutRows), units);
         return central.turnBound() < before.turnBound() ? before : central;
     }
 
@@ -198,7 +201,7 @@ final class GuideProgram {
         return row;
     }
 
-    private MPConstraint cutRow(MPSolver solver, MPVariable[] states, Cut cut) {
+    private MPConstraint cutRow(MPSolver solver, MPVariable[] states, ConnectivityCut cut) {
         MPConstraint row = solver.makeConstraint(2, Double.POSITIVE_INFINITY);
         for (int t = 0; t < frontier.size(); t++) {
             for (int legs : configurations.legs(t)) {
@@ -227,16 +230,16 @@ final class GuideProgram {
     }
 
     /** Rounds the duals to whole parts of a turn, those of one-sided rows to at least 0, and prices all states exactly. */
-    private Guide guide(double[] duals, int units) {
+    private ReducedCosts reducedCosts(double[] duals, int units) {
         int links = 4 * frontier.size();
         long[] whole = new long[duals.length];
         for (int i = 0; i < duals.length; i++) {
-            long part = Math.round(duals[i] * Guide.SCALE);
+            long part = Math.round(duals[i] * ReducedCosts.SCALE);
             whole[i] = i > links ? Math.max(0, part) : part;
         }
         long constant = whole[links] * units + whole[links + 1];
         long[] costs = new long[16 * frontier.size()];
-        Arrays.fill(costs, Guide.BARRED);
+        Arrays.fill(costs, ReducedCosts.BARRED);
         for (int t = 0; t < frontier.size(); t++) {
             for (int legs : configurations.legs(t)) {
                 costs[16 * t + legs] = cost(t, legs, whole, links);
@@ -248,14 +251,14 @@ final class GuideProgram {
                 subtract(costs, cuts.get(i - links - 2), whole[i]);
             }
         }
-        return new Guide(units, constant, whole[links], costs);
+        return new ReducedCosts(units, constant, whole[links], costs);
     }
 
     private long cost(int t, int legs, long[] whole, int links) {
         if (legs == 0) {
             return -whole[links] * prices.units(t);
         }
-        long cost = Frontier.isCorner(legs) ? Guide.SCALE : 0;
+        long cost = Frontier.isCorner(legs) ? ReducedCosts.SCALE : 0;
         for (int h = 0; h < 4; h++) {
             if ((legs >> h & 1) == 1) {
                 int other = frontier.otherEnd(t, h);
@@ -265,7 +268,7 @@ final class GuideProgram {
         return cost - whole[links + 1] * configurations.portUses(t, legs);
     }
 
-    private void subtract(long[] costs, Cut cut, long multiplier) {
+    private void subtract(long[] costs, ConnectivityCut cut, long multiplier) {
         for (int t = 0; t < frontier.size(); t++) {
             for (int legs : configurations.legs(t)) {
                 costs[16 * t + legs] -= multiplier * cut.coefficient(frontier, t, legs);

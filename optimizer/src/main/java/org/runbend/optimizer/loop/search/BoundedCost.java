@@ -1,7 +1,7 @@
 package org.runbend.optimizer.loop.search;
 
 /** Turns and reduced cost in one word, so that of equal states the one of fewest turns stays, then of least reduced cost. */
-final class GuidedCost {
+final class BoundedCost {
     /** Turns above, reduced cost below: derived, 2^40 millionths of a turn are a million turns and more. */
     static final int TURN_SHIFT = 40;
 
@@ -14,7 +14,7 @@ final class GuidedCost {
      */
     static final int BLUR = (1 << 21) - 1;
 
-    private GuidedCost() {}
+    private BoundedCost() {}
 
     /** What legs add in turns. */
     static long turn(int legs) {
@@ -29,8 +29,8 @@ final class GuidedCost {
         return cost & REDUCED;
     }
 
-    /** The slack that a guide leaves for a number of turns, as far as it fits. */
-    static long slack(Guide guide, int turns) {
-        return Math.min(guide.slack(turns), REDUCED);
+    /** The slack that reduced costs leave for a number of turns, as far as it fits. */
+    static long slack(ReducedCosts reducedCosts, int turns) {
+        return Math.min(reducedCosts.slack(turns), REDUCED);
     }
 }

@@ -5,18 +5,18 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.lattice.Region;
 import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.TradeOff;
 
 /** One block to be laid: the order in which its nodes are decided, and how a loop in it is read back. */
-final class Setting {
+final class BlockProblem {
     /**
-     * Wider or larger blocks are not tried without guidance: the states no longer fit the time a person waits;
-     * measured when it came: 252 places with 15 open links took 1.8 s unguided.
+     * Wider or larger blocks are not tried without reduced costs: the states no longer fit the time a person waits;
+     * measured when it came: 252 places with 15 open links took 1.8 s without them.
      */
     private static final int NARROW_SLOTS = 14;
 
@@ -27,33 +27,33 @@ final class Setting {
 
     private final LoopProblem problem;
     private final List<PortPair> ports;
-    private final Region region;
+    private final BlockGraph blockGraph;
     private final List<int[]> orders;
     private final Frontier frontier;
 
-    Setting(LoopProblem problem, BiconnectedBlock block, List<PortPair> ports) {
+    BlockProblem(LoopProblem problem, BiconnectedBlock block, List<PortPair> ports) {
         this.problem = problem;
         this.ports = List.copyOf(ports);
-        this.region = new Region(problem.graph(), block);
+        this.blockGraph = new BlockGraph(problem.graph(), block);
         int[] portNodes = ports.stream()
                 .flatMapToInt(port -> IntStream.of(port.from(), port.to()))
-                .map(region::local)
+                .map(blockGraph::local)
                 .toArray();
-        this.orders = new NodeOrder(region, portNodes).choose();
-        this.frontier = new Frontier(region, orders.get(0), ports);
+        this.orders = new NodeOrder(blockGraph, portNodes).choose();
+        this.frontier = new Frontier(blockGraph, orders.get(0), ports);
     }
 
-    private Setting(Setting other, int[] order) {
+    private BlockProblem(BlockProblem other, int[] order) {
         this.problem = other.problem;
         this.ports = other.ports;
-        this.region = other.region;
+        this.blockGraph = other.blockGraph;
         this.orders = other.orders;
-        this.frontier = new Frontier(region, order, ports);
+        this.frontier = new Frontier(blockGraph, order, ports);
     }
 
     /** The same block with its nodes decided in another order of their local numbers. */
-    Setting inOrder(int[] order) {
-        return new Setting(this, order);
+    BlockProblem inOrder(int[] order) {
+        return new BlockProblem(this, order);
     }
 
     LoopProblem problem() {
@@ -69,22 +69,22 @@ final class Setting {
         return orders.stream().map(int[]::clone).toList();
     }
 
-    Region region() {
-        return region;
+    BlockGraph blockGraph() {
+        return blockGraph;
     }
 
     /** The port that a loop comes in by, as 4 x local number + heading. */
     int portLink(int[] legs) {
         PortPair port = trace(legs).bestPort(ports);
-        int from = region.local(port.from());
-        return 4 * from + region.graph().headingTo(port.from(), port.to()).index();
+        int from = blockGraph.local(port.from());
+        return 4 * from + blockGraph.graph().headingTo(port.from(), port.to()).index();
     }
 
-    Packing packing() {
-        return new Packing(frontier.slotCount());
+    StateEncoding encoding() {
+        return new StateEncoding(frontier.slotCount());
     }
 
-    /** Whether the exact program can be expected to end without guidance. */
+    /** Whether the exact program can be expected to end without reduced costs. */
     boolean isNarrow() {
         return frontier.slotCount() <= NARROW_SLOTS && frontier.size() <= NARROW_NODES;
     }
@@ -102,7 +102,7 @@ final class Setting {
 
     /** Reads the legs of a loop, the ways out of its port chosen by rank. */
     CycleTrace trace(int[] legs) {
-        return new CycleTrace(region.graph(), frontier, legs);
+        return new CycleTrace(blockGraph.graph(), frontier, legs);
     }
 
     /** The solution for the legs of a loop by step; both bounds only where proved. */
@@ -132,7 +132,7 @@ final class Setting {
     }
 
     /** The unevenness of a loop. */
-    double unevenness(Unevenness measure, int[] legs) {
+    double unevenness(WarmthSpread measure, int[] legs) {
         CycleTrace trace = trace(legs);
         return measure.of(trace.cycle(trace.bestPort(ports)));
     }
@@ -151,8 +151,8 @@ final class Setting {
      * them; turns come in pairs.
      */
     int turnBound(long objectiveBound, int leftOut) {
-        long dearest = IntStream.range(0, region.size())
-                .map(i -> -region.graph().price(region.node(i)))
+        long dearest = IntStream.range(0, blockGraph.size())
+                .map(i -> -blockGraph.graph().price(blockGraph.node(i)))
                 .sorted()
                 .limit(leftOut)
                 .mapToLong(price -> -price)

@@ -13,7 +13,7 @@ import org.runbend.optimizer.lattice.LatticeGraph;
  *
  * <p>Places are the nodes that pipe passes straight on; bends are quarter circles of half a spacing.
  */
-final class Unevenness {
+final class WarmthSpread {
     /** Length of a bend in spacings; derived: a quarter circle of half a spacing. */
     private static final double BEND = Math.PI / 4;
 
@@ -26,7 +26,7 @@ final class Unevenness {
     private final double[] after;
     private final int[] legs;
 
-    Unevenness(LatticeGraph graph) {
+    WarmthSpread(LatticeGraph graph) {
         this.graph = graph;
         int n = graph.size();
         int[] columns = new int[n];

@@ -4,7 +4,7 @@ package org.runbend.optimizer.loop.search;
  * Looks for a loop of few turns and so many price units left out: a beam from the last node back, one from the first node
  * on, and at each step the best pair of states of the two that closes to one loop.
  */
-final class MeetingBeam {
+final class BidirectionalBeam {
     /** No loop has so few turns: neither beam shall end with a loop of its own, as a join may give a better one. */
     private static final int NONE = 0;
 
@@ -13,29 +13,29 @@ final class MeetingBeam {
     private int bestTurns;
     private int[] best = {};
 
-    MeetingBeam(Frontier frontier, PriceUnits prices) {
+    BidirectionalBeam(Frontier frontier, PriceUnits prices) {
         this.sides = new TwoSides(frontier, prices);
     }
 
     /** Legs by step of the best loop met with at most so many turns; empty if none was. */
-    int[] find(Guide guide, int mostTurns, int beam) {
+    int[] find(ReducedCosts reducedCosts, int mostTurns, int beam) {
         best = new int[0];
         bestTurns = mostTurns + 2;
-        long slack = GuidedCost.slack(guide, mostTurns);
-        HalfSweep second = sides.second(guide, NONE, slack);
+        long slack = BoundedCost.slack(reducedCosts, mostTurns);
+        OneWaySweep second = sides.second(reducedCosts, NONE, slack);
         second.runBeam(beam, (step, states) -> {});
-        HalfSweep first = sides.first(guide, NONE, slack, null);
-        first.runBeam(beam, (step, states) -> join(first, second, guide.units(), step, states));
+        OneWaySweep first = sides.first(reducedCosts, NONE, slack, null);
+        first.runBeam(beam, (step, states) -> join(first, second, reducedCosts.units(), step, states));
         spent += first.total() + second.total();
         return best.clone();
     }
 
-    private void join(HalfSweep first, HalfSweep second, int units, int step, Layer states) {
+    private void join(OneWaySweep first, OneWaySweep second, int units, int step, StateLayer states) {
         if (step == 0) {
             return;
         }
-        Junction junction = sides.junction(step, first, second, units);
-        int words = first.packing().words() + 1;
+        BidirectionalJoin junction = sides.junction(step, first, second, units);
+        int words = first.encoding().words() + 1;
         long[] state = new long[words];
         for (int i = 0; i < states.size(); i++) {
             System.arraycopy(states.keys(), i * words, state, 0, words);
