@@ -127,8 +127,8 @@ public final class DemoPlan {
                 new Shelf(List.of(new Remnant(NASTY_ID, "SP", 805), new Remnant("P1", "SP", 90))),
                 floor(),
                 new Job.Layout(150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
-                new Job.PipeWish(pipe, 900, 1100, 0.02, OptionalDouble.empty()),
-                new Job.PlateWish(plates, 100, 5, 150, 0.85, 5),
+                new Job.PipeRequest(pipe, 900, 1100, 0.02, OptionalDouble.empty()),
+                new Job.PlateRequest(plates, 100, 5, 150, 0.85, 5),
                 Optional.empty(),
                 Optional.empty(),
                 "00ff");

@@ -102,6 +102,7 @@ class RoomsTest {
             Map.entry("optimizer.tape", List.of("optimizer.job", "optimizer.floor")),
             Map.entry("optimizer.breakdown", List.of("catalog.product", "catalog.shelf", "optimizer.job")),
             Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
+            Map.entry("optimizer.boards.nesting", List.of()),
             Map.entry(
                     "optimizer.guide",
                     List.of(
@@ -172,6 +173,7 @@ class RoomsTest {
                             "optimizer.lattice",
                             "optimizer.loop",
                             "optimizer.cutting",
+                            "optimizer.boards..",
                             "optimizer.breakdown",
                             "optimizer.channel",
                             "optimizer.coils",

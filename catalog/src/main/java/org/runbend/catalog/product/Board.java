@@ -33,19 +33,19 @@ public record Board(String sku, String name, Kind kind, double conductivity, dou
     public record BoardSheet(double length, double width, double thickness, long cost, long price) {
         /** Checks that sizes are positive. */
         public BoardSheet {
-            Check.that(length > 0 && width > 0 && thickness > 0, "board sheet: sizes must be over 0 mm");
-            Check.that(cost >= 0 && price >= 0, "board sheet: cost and price must not be negative");
+            Require.that(length > 0 && width > 0 && thickness > 0, "board sheet: sizes must be over 0 mm");
+            Require.that(cost >= 0 && price >= 0, "board sheet: cost and price must not be negative");
         }
     }
 
     /** Checks conductivity and density. */
     public Board {
-        Check.that(
+        Require.that(
                 conductivity > 0 && conductivity < 10,
                 "board %s: conductivity %s must be over 0 and under 10",
                 sku,
                 conductivity);
-        Check.that(density > 0, "board %s: density must be over 0", sku);
+        Require.that(density > 0, "board %s: density must be over 0", sku);
         sheets = List.copyOf(sheets);
     }
 }

@@ -36,7 +36,7 @@ public record Catalog(
         ShopLayers layers) {
     /** Checks that no part number stands twice and that each bending aid exists. */
     public Catalog {
-        Check.that(
+        Require.that(
                 currency.matches("[A-Z]{3}"), "currency %s: three capital letters of ISO 4217, such as EUR", currency);
         pipes = List.copyOf(pipes);
         plates = List.copyOf(plates);
@@ -46,11 +46,11 @@ public record Catalog(
         boards = List.copyOf(boards);
         Set<String> seen = new HashSet<>();
         skus(pipes, plates, items, coolants, pumps, boards)
-                .forEach(sku -> Check.that(seen.add(sku), "part number %s stands twice", sku));
+                .forEach(sku -> Require.that(seen.add(sku), "part number %s stands twice", sku));
         for (Pipe p : pipes) {
             List<Item> all = items;
             p.aid()
-                    .ifPresent(a -> Check.that(
+                    .ifPresent(a -> Require.that(
                             all.stream().anyMatch(i -> i.sku().equals(a)),
                             "pipe %s: its aid %s is not among the items",
                             p.sku(),

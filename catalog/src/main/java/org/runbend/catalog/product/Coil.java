@@ -10,7 +10,7 @@ package org.runbend.catalog.product;
 public record Coil(double length, long cost, long price) {
     /** Checks that the length can be told with a tape and that no amount is negative. */
     public Coil {
-        Check.that(length >= 1 && length <= 1_000_000, "coil length %s mm: must be 1 to 1000000 mm", length);
-        Check.that(cost >= 0 && price >= 0, "coil of %s mm: cost and price must not be negative", length);
+        Require.that(length >= 1 && length <= 1_000_000, "coil length %s mm: must be 1 to 1000000 mm", length);
+        Require.that(cost >= 0 && price >= 0, "coil of %s mm: cost and price must not be negative", length);
     }
 }

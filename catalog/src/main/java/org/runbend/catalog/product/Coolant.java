@@ -23,7 +23,8 @@ public record Coolant(String sku, String name, Base base, double share, double f
     public record Litre(long cost, long price, double weight) {
         /** Checks that nothing is negative. */
         public Litre {
-            Check.that(cost >= 0 && price >= 0 && weight >= 0, "a litre: cost, price and weight must not be negative");
+            Require.that(
+                    cost >= 0 && price >= 0 && weight >= 0, "a litre: cost, price and weight must not be negative");
         }
     }
 
@@ -44,8 +45,8 @@ public record Coolant(String sku, String name, Base base, double share, double f
 
     /** Checks the share. */
     public Coolant {
-        Check.that(share >= 0 && share <= 1, "coolant %s: share %s must be 0 to 100 %%", sku, share);
-        Check.that(
+        Require.that(share >= 0 && share <= 1, "coolant %s: share %s must be 0 to 100 %%", sku, share);
+        Require.that(
                 freezes > -80 && freezes <= 0,
                 "coolant %s: freezes %s degrees C must be over -80 and at most 0",
                 sku,

@@ -14,10 +14,10 @@ public record GuideBush(double outer, double bore, double collar) {
 
     /** Checks the sizes. */
     public GuideBush {
-        Check.that(outer > 0 && outer <= 150, "guide bush: outer %s mm must be over 0 and at most 150 mm", outer);
-        Check.that(
+        Require.that(outer > 0 && outer <= 150, "guide bush: outer %s mm must be over 0 and at most 150 mm", outer);
+        Require.that(
                 bore > 0 && bore < outer, "guide bush %s mm: bore %s mm must be over 0 and under outer", outer, bore);
-        Check.that(
+        Require.that(
                 collar > 0 && collar <= 50,
                 "guide bush %s mm: collar %s mm must be over 0 and at most 50 mm",
                 outer,

@@ -45,9 +45,9 @@ public record Item(
 
     /** Checks that nothing is negative. */
     public Item {
-        Check.that(cost >= 0 && price >= 0, "item %s: cost and price must not be negative", sku);
-        Check.that(weight >= 0, "item %s: weight must not be negative", sku);
-        Check.that(amount > 0 && amount <= 1000, "item %s: amount %s must be over 0 and at most 1000", sku, amount);
+        Require.that(cost >= 0 && price >= 0, "item %s: cost and price must not be negative", sku);
+        Require.that(weight >= 0, "item %s: weight must not be negative", sku);
+        Require.that(amount > 0 && amount <= 1000, "item %s: amount %s must be over 0 and at most 1000", sku, amount);
         forPipes = List.copyOf(forPipes);
     }
 

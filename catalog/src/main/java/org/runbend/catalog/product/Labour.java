@@ -19,13 +19,13 @@ public record Labour(double cut, double stopSetting, double coilChange, Optional
 
     /** Checks ranges. */
     public Labour {
-        Check.that(cut >= 0 && cut <= LONGEST, "labour: cut %s s must be 0 to %s s", cut, LONGEST);
-        Check.that(
+        Require.that(cut >= 0 && cut <= LONGEST, "labour: cut %s s must be 0 to %s s", cut, LONGEST);
+        Require.that(
                 stopSetting >= 0 && stopSetting <= LONGEST,
                 "labour: stopSetting %s s must be 0 to %s s",
                 stopSetting,
                 LONGEST);
-        Check.that(
+        Require.that(
                 coilChange >= 0 && coilChange <= LONGEST,
                 "labour: coilChange %s s must be 0 to %s s",
                 coilChange,

@@ -71,23 +71,23 @@ public record Pipe(
 
     /** Checks sizes against each other and sorts the coils. */
     public Pipe {
-        Check.that(outer > 0 && outer <= 63, "pipe %s: outer %s mm must be over 0 and at most 63 mm", sku, outer);
-        Check.that(
+        Require.that(outer > 0 && outer <= 63, "pipe %s: outer %s mm must be over 0 and at most 63 mm", sku, outer);
+        Require.that(
                 wall > 0 && wall < outer / 2, "pipe %s: wall %s mm must be over 0 and under half of outer", sku, wall);
-        Check.that(
+        Require.that(
                 fittedRadius > outer / 2,
                 "pipe %s: least radius as fitted %s mm must be over half of outer %s mm",
                 sku,
                 fittedRadius,
                 outer);
-        Check.that(
+        Require.that(
                 handRadius >= fittedRadius,
                 "pipe %s: least radius by hand %s mm must not be under the fitted one %s mm",
                 sku,
                 handRadius,
                 fittedRadius);
-        Check.that(weightPerMetre >= 0, "pipe %s: weight must not be negative", sku);
-        Check.that(!coils.isEmpty(), "pipe %s: at least one coil length must be on offer", sku);
+        Require.that(weightPerMetre >= 0, "pipe %s: weight must not be negative", sku);
+        Require.that(!coils.isEmpty(), "pipe %s: at least one coil length must be on offer", sku);
         coils = coils.stream().sorted(Comparator.comparingDouble(Coil::length)).toList();
     }
 

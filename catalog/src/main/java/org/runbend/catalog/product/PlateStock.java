@@ -13,7 +13,7 @@ public record PlateStock(double length, long cost, long price) {
 
     /** Checks that the length can be told with a tape and that no amount is negative. */
     public PlateStock {
-        Check.that(length >= 1 && length <= LONGEST, "plate length %s mm: must be 1 to 20000 mm", length);
-        Check.that(cost >= 0 && price >= 0, "plate of %s mm: cost and price must not be negative", length);
+        Require.that(length >= 1 && length <= LONGEST, "plate length %s mm: must be 1 to 20000 mm", length);
+        Require.that(cost >= 0 && price >= 0, "plate of %s mm: cost and price must not be negative", length);
     }
 }

@@ -25,12 +25,12 @@ public record Pump(String sku, String name, List<Point> curve, double power, lon
     /** Checks that the curve rises in flow and falls in head. */
     public Pump {
         curve = List.copyOf(curve);
-        Check.that(curve.size() >= 2, "pump %s: the curve needs two points or more", sku);
-        Check.that(power >= 0, "pump %s: power must not be negative", sku);
-        Check.that(cost >= 0 && price >= 0, "pump %s: cost and price must not be negative", sku);
-        Check.that(weight >= 0, "pump %s: weight must not be negative", sku);
+        Require.that(curve.size() >= 2, "pump %s: the curve needs two points or more", sku);
+        Require.that(power >= 0, "pump %s: power must not be negative", sku);
+        Require.that(cost >= 0 && price >= 0, "pump %s: cost and price must not be negative", sku);
+        Require.that(weight >= 0, "pump %s: weight must not be negative", sku);
         for (int i = 1; i < curve.size(); i++) {
-            Check.that(
+            Require.that(
                     curve.get(i).flow() > curve.get(i - 1).flow()
                             && curve.get(i).head() <= curve.get(i - 1).head(),
                     "pump %s: along the curve flow must rise and head must not (point %s)",

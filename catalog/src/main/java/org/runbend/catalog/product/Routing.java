@@ -41,21 +41,21 @@ public record Routing(
 
     /** Checks ranges. */
     public Routing {
-        Check.that(!cutters.isEmpty(), "routing: at least one cutter must be at hand");
+        Require.that(!cutters.isEmpty(), "routing: at least one cutter must be at hand");
         for (double c : cutters) {
-            Check.that(c > 0 && c <= 50, "routing: cutter %s mm must be over 0 and at most 50 mm", c);
+            Require.that(c > 0 && c <= 50, "routing: cutter %s mm must be over 0 and at most 50 mm", c);
         }
         cutters = cutters.stream().sorted().toList();
-        Check.that(play >= 0 && play <= 10, "routing: play %s mm must be 0 to 10 mm", play);
-        Check.that(bendPlay >= 0 && bendPlay <= 20, "routing: bendPlay %s mm must be 0 to 20 mm", bendPlay);
-        Check.that(pad >= 0 && pad <= 200, "routing: pad %s mm must be 0 to 200 mm", pad);
-        Check.that(leastWeb >= 0 && leastWeb <= 200, "routing: leastWeb %s mm must be 0 to 200 mm", leastWeb);
-        Check.that(leastRest >= 0 && leastRest <= 200, "routing: leastRest %s mm must be 0 to 200 mm", leastRest);
-        Check.that(!bushes.isEmpty(), "routing: at least one guide bush must be at hand");
+        Require.that(play >= 0 && play <= 10, "routing: play %s mm must be 0 to 10 mm", play);
+        Require.that(bendPlay >= 0 && bendPlay <= 20, "routing: bendPlay %s mm must be 0 to 20 mm", bendPlay);
+        Require.that(pad >= 0 && pad <= 200, "routing: pad %s mm must be 0 to 200 mm", pad);
+        Require.that(leastWeb >= 0 && leastWeb <= 200, "routing: leastWeb %s mm must be 0 to 200 mm", leastWeb);
+        Require.that(leastRest >= 0 && leastRest <= 200, "routing: leastRest %s mm must be 0 to 200 mm", leastRest);
+        Require.that(!bushes.isEmpty(), "routing: at least one guide bush must be at hand");
         bushes = bushes.stream()
                 .sorted(Comparator.comparingDouble(GuideBush::outer).thenComparingDouble(GuideBush::bore))
                 .toList();
-        Check.that(
+        Require.that(
                 guideThickness > 0 && guideThickness <= 50,
                 "routing: guideThickness %s mm must be over 0 and at most 50 mm",
                 guideThickness);

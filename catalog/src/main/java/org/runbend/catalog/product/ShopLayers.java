@@ -42,18 +42,18 @@ public record ShopLayers(String form, Map<Operation, Style> styles) {
     public record Style(String name, int colour, Line line) {
         /** Checks name and colour. */
         public Style {
-            Check.that(
+            Require.that(
                     !name.isEmpty() && PLAIN.matcher(name).matches() && name.length() <= 20,
                     "layers: name %s: 1 to 20 letters, digits, or _ - $ without accents",
                     Plain.quoted(name));
-            Check.that(colour >= 1 && colour <= 255, "layers: colour %s must be 1 to 255", colour);
+            Require.that(colour >= 1 && colour <= 255, "layers: colour %s must be 1 to 255", colour);
         }
     }
 
     /** Checks the form; no two operations may have one name. */
     public ShopLayers {
         String rest = form.replace("{operation}", "").replace("{tool}", "").replace("{depth}", "");
-        Check.that(
+        Require.that(
                 PLAIN.matcher(rest).matches() && form.contains("{operation}"),
                 "layers: form %s: letters, digits, _ - $ and the fields {operation}, {tool}, {depth}; {operation} must be there",
                 Plain.quoted(form));
@@ -61,7 +61,7 @@ public record ShopLayers(String form, Map<Operation, Style> styles) {
         for (Operation o : Operation.values()) {
             all.put(o, styles.getOrDefault(o, new Style(o.name(), o.colour(), Line.CONTINUOUS)));
         }
-        Check.that(
+        Require.that(
                 all.values().stream()
                                 .map(s -> s.name().toUpperCase(java.util.Locale.ROOT))
                                 .distinct()
@@ -71,7 +71,7 @@ public record ShopLayers(String form, Map<Operation, Style> styles) {
         String longest = form.replace("{tool}", "00P00").replace("{depth}", "000P00");
         for (Style s : all.values()) {
             String name = longest.replace("{operation}", s.name());
-            Check.that(
+            Require.that(
                     name.length() <= LONGEST,
                     "layers: %s is longer than the %s letters of a layer's name",
                     name,

@@ -66,28 +66,28 @@ public record SpreaderPlate(
 
     /** Checks sizes against each other and sorts the stock lengths. */
     public SpreaderPlate {
-        Check.that(grooves == 1 || grooves == 2, "plate %s: grooves must be 1 or 2, not %s", sku, grooves);
-        Check.that(
+        Require.that(grooves == 1 || grooves == 2, "plate %s: grooves must be 1 or 2, not %s", sku, grooves);
+        Require.that(
                 width > grooveDiameter,
                 "plate %s: width %s mm must exceed the groove %s mm",
                 sku,
                 width,
                 grooveDiameter);
-        Check.that(
+        Require.that(
                 grooves == 1 ? centres == 0 : centres > grooveDiameter && centres < width,
                 "plate %s: centres %s mm must lie between groove diameter and width for two grooves, and be 0 for one",
                 sku,
                 centres);
-        Check.that(
+        Require.that(
                 thickness > 0 && thickness < 10,
                 "plate %s: thickness %s mm must be over 0 and under 10 mm",
                 sku,
                 thickness);
-        Check.that(kerf >= 0 && kerf < 20, "plate %s: kerf %s mm must be 0 to 20 mm", sku, kerf);
-        Check.that(step >= 1 && step <= 100, "plate %s: step %s mm must be 1 to 100 mm", sku, step);
-        Check.that(trim >= 0 && trim < 100, "plate %s: trim %s mm must be 0 to 100 mm", sku, trim);
-        Check.that(weightPerMetre >= 0, "plate %s: weight must not be negative", sku);
-        Check.that(!stock.isEmpty(), "plate %s: at least one stock length must be on offer", sku);
+        Require.that(kerf >= 0 && kerf < 20, "plate %s: kerf %s mm must be 0 to 20 mm", sku, kerf);
+        Require.that(step >= 1 && step <= 100, "plate %s: step %s mm must be 1 to 100 mm", sku, step);
+        Require.that(trim >= 0 && trim < 100, "plate %s: trim %s mm must be 0 to 100 mm", sku, trim);
+        Require.that(weightPerMetre >= 0, "plate %s: weight must not be negative", sku);
+        Require.that(!stock.isEmpty(), "plate %s: at least one stock length must be on offer", sku);
         stock = stock.stream()
                 .sorted(Comparator.comparingDouble(PlateStock::length))
                 .toList();

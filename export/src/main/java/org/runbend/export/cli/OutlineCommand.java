@@ -27,7 +27,7 @@ import org.runbend.export.outline.FloorReading;
 import org.runbend.export.outline.FloorSketch;
 import org.runbend.export.outline.JobDraft;
 import org.runbend.export.outline.NoOutline;
-import org.runbend.export.outline.OutlineWish;
+import org.runbend.export.outline.OutlineRequest;
 import org.runbend.export.outline.SketchDrafting;
 import org.runbend.export.svg.SvgBackend;
 import picocli.CommandLine.Command;
@@ -113,7 +113,7 @@ final class OutlineCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        OutlineWish wish = wish();
+        OutlineRequest request = request();
         Path job = out != null ? out : beside(".yaml");
         Path picture = job.resolveSibling(stem(job) + ".svg");
         if (stem(job).equals(String.valueOf(job.getFileName()))) {
@@ -121,7 +121,7 @@ final class OutlineCommand implements Callable<Integer> {
         }
         DraftFile jobFile = new DraftFile(job, "# ", "");
         DraftFile pictureFile = new DraftFile(picture, "<!-- ", " -->");
-        FloorSketch sketch = sketch(wish, pictureFile);
+        FloorSketch sketch = sketch(request, pictureFile);
         jobFile.check(replace);
         pictureFile.check(replace);
         String text = JobDraft.text(sketch, String.valueOf(picture.getFileName()));
@@ -147,14 +147,14 @@ final class OutlineCommand implements Callable<Integer> {
         }
     }
 
-    private OutlineWish wish() {
-        if (!(tolerance >= 0 && tolerance <= OutlineWish.MOST_TOLERANCE)) {
+    private OutlineRequest request() {
+        if (!(tolerance >= 0 && tolerance <= OutlineRequest.MOST_TOLERANCE)) {
             throw new ParameterException(spec.commandLine(), "--tolerance is a gap from 0 to 100 mm, not " + tolerance);
         }
         if (contour != null && at != null) {
             throw new ParameterException(spec.commandLine(), "--contour and --at both name the floor; say one of them");
         }
-        return new OutlineWish(
+        return new OutlineRequest(
                 Optional.ofNullable(unit).map(this::unit),
                 Optional.ofNullable(layer),
                 tolerance,
@@ -183,10 +183,10 @@ final class OutlineCommand implements Callable<Integer> {
                                 + ", not '" + word + "'"));
     }
 
-    private FloorSketch sketch(OutlineWish wish, DraftFile picture) {
+    private FloorSketch sketch(OutlineRequest request, DraftFile picture) {
         String name = String.valueOf(drawing.getFileName());
         try {
-            return FloorReading.read(name, new DxfReader().read(drawing, wish.unit()), wish);
+            return FloorReading.read(name, new DxfReader().read(drawing, request.unit()), request);
         } catch (DxfFault e) {
             throw new BadInput(Fault.ofFile(drawing.toString(), e.reason()));
         } catch (NoOutline e) {

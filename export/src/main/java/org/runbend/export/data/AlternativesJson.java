@@ -7,7 +7,7 @@ import java.util.Locale;
 import org.runbend.optimizer.choice.Aim;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
-import org.runbend.optimizer.choice.Wish;
+import org.runbend.optimizer.choice.KeyChange;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -25,7 +25,7 @@ public final class AlternativesJson {
             out.text("currency", job.catalog().currency());
             out.list("alternatives", choice.alternatives(), a -> alternative(out, a));
             out.list("others", choice.others(), o -> {
-                wishes(out, o.wishes());
+                changes(out, o.changes());
                 out.text("reason", o.reason());
             });
             return out.text("fingerprint", job.fingerprint()).close().finish();
@@ -39,7 +39,7 @@ public final class AlternativesJson {
         out.whole("number", a.number()).text("name", a.name());
         out.texts("bestAt", a.aims().stream().map(AlternativesJson::word).toList());
         out.text("why", a.why());
-        wishes(out, a.wishes());
+        changes(out, a.changes());
         out.whole("quarterBends", a.figures().bends());
         if (plan.isOnLattice()) {
             out.whole(
@@ -77,7 +77,7 @@ public final class AlternativesJson {
         return aim.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    private static void wishes(JsonOut out, List<Wish> wishes) throws IOException {
-        out.list("wishes", wishes, w -> out.text("key", w.key()).text("value", w.value()));
+    private static void changes(JsonOut out, List<KeyChange> changes) throws IOException {
+        out.list("wishes", changes, w -> out.text("key", w.key()).text("value", w.value()));
     }
 }

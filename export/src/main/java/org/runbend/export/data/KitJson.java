@@ -102,16 +102,16 @@ public final class KitJson {
     }
 
     private static void pipe(JsonOut out, KitPlan plan) throws IOException {
-        Job.PipeWish wish = plan.job().pipe();
+        Job.PipeRequest request = plan.job().pipe();
         out.open("pipe")
-                .text("product", wish.product().sku())
-                .text("name", wish.product().name())
-                .number("outer", wish.product().outer())
-                .number("minBendRadius", wish.product().fittedRadius())
-                .number("handBendRadius", wish.product().handRadius())
+                .text("product", request.product().sku())
+                .text("name", request.product().name())
+                .number("outer", request.product().outer())
+                .number("minBendRadius", request.product().fittedRadius())
+                .number("handBendRadius", request.product().handRadius())
                 .number("bendRadius", plan.bendRadius())
-                .numbers("tails", List.of(wish.flowTail(), wish.returnTail()))
-                .number("allowance", wish.allowance())
+                .numbers("tails", List.of(request.flowTail(), request.returnTail()))
+                .number("allowance", request.allowance())
                 .close();
     }
 

@@ -159,7 +159,7 @@ public final class PaperDrafting {
         }
         rows.add("order " + job.order());
         rows.add(job.customer().map(c -> "customer " + c).orElse(""));
-        rows.add(both(job.date().map(d -> "date " + d), Optional.of(CutWords.identity(job))));
+        rows.add(both(job.date().map(d -> "date " + d), Optional.of(MachiningNotes.identity(job))));
         rows.add("scale 1:" + page.scale + ", unit mm, " + page.name + ", sheet 1 of 1");
         rows.add("SEEN FROM ABOVE, x to the right, y up");
         rows.add(job.catalog().workshop());
@@ -173,7 +173,7 @@ public final class PaperDrafting {
     }
 
     private static List<String> legend(KitPlan plan, Sheet drawing, GrooveForm form) {
-        List<String> lines = new ArrayList<>(new CutWords(plan, form, drawing.marks()).lines());
+        List<String> lines = new ArrayList<>(new MachiningNotes(plan, form, drawing.marks()).lines());
         lines.add("Look under the floor before you drill or cut. Pressure-test the loop before it is covered.");
         return lines;
     }

@@ -91,7 +91,7 @@ public final class TitleBlock {
     private static List<String> facts(Job job) {
         List<String> lines = new ArrayList<>();
         lines.add("order " + job.order());
-        lines.add(CutWords.identity(job));
+        lines.add(MachiningNotes.identity(job));
         job.customer().ifPresent(c -> lines.add("customer " + c));
         job.date().ifPresent(d -> lines.add("date " + d));
         lines.add("sizes in " + new TapeText(job).papers() + ", 1:1 in the DXF file");
@@ -101,7 +101,7 @@ public final class TitleBlock {
 
     private List<String> noteLines(KitPlan plan) {
         List<String> lines = new ArrayList<>(legend(plan));
-        lines.addAll(new CutWords(plan, form, sheet.build().marks()).lines());
+        lines.addAll(new MachiningNotes(plan, form, sheet.build().marks()).lines());
         lines.add("Look under the floor before you drill or cut.");
         lines.add("Pressure-test the loop before it is covered.");
         return lines;

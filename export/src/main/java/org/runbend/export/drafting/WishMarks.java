@@ -12,8 +12,8 @@ import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Support;
-import org.runbend.optimizer.job.Veto;
 
 /** Draws what was met on site: supports as pairs of dashed lines, circles without bends and regions without pipe. */
 final class WishMarks {
@@ -29,23 +29,23 @@ final class WishMarks {
 
     void draw(Job job) {
         job.floor().supports().forEach(this::support);
-        for (Veto veto : job.layout().vetoes()) {
-            if (veto instanceof Veto.NoBend circle) {
+        for (PipeRule veto : job.layout().pipeRules()) {
+            if (veto instanceof PipeRule.NoBend circle) {
                 Point at = Places.at(circle.at());
                 sheet.add(Layer.NOTE, new Circle(at, circle.radius()));
                 labels.put(Labels.around(Extent.at(at).grow(circle.radius()), 0.8 * unit, 2.2 * unit, "no bend"));
-            } else if (veto instanceof Veto.NoPipe area) {
+            } else if (veto instanceof PipeRule.NoPipe area) {
                 Path region = Path.polygon(Places.all(area.region().corners()));
                 sheet.add(Layer.KEEP_OUT, region);
                 labels.put(Labels.around(region.extent(), 0.8 * unit, 2.2 * unit, "no pipe"));
-            } else if (veto instanceof Veto.Kept part) {
+            } else if (veto instanceof PipeRule.Kept part) {
                 kept(part);
             }
         }
     }
 
     /** A dash across each end of the part and the word beside its middle leg. */
-    private void kept(Veto.Kept part) {
+    private void kept(PipeRule.Kept part) {
         List<Point> points = Places.all(part.points());
         int last = points.size() - 1;
         across(points.get(0), points.get(0).angleTo(points.get(1)));

@@ -38,7 +38,7 @@ final class Candidates {
     Candidates(
             List<Contour> contours,
             List<Contour> opened,
-            Figures figures,
+            DrawnShapes figures,
             Predicate<String> isUnheated,
             List<String> guesses) {
         this.guesses = guesses;
@@ -54,7 +54,7 @@ final class Candidates {
     }
 
     /** Middles of small closed lines and points; of very many the first. */
-    private static List<Point> things(List<Contour> contours, Figures figures) {
+    private static List<Point> things(List<Contour> contours, DrawnShapes figures) {
         List<Point> things = new ArrayList<>();
         contours.stream()
                 .filter(c -> c.weight() < SMALLEST)

@@ -30,7 +30,7 @@ record ClosedLines(
     private static final int MOST_CORNERS = 200;
 
     /** Joins lines layer by layer, then what is left over of all layers. */
-    static ClosedLines of(Figures figures, double tolerance) {
+    static ClosedLines of(DrawnShapes figures, double tolerance) {
         Map<String, List<Piece>> byLayer = new LinkedHashMap<>();
         figures.pieces.forEach(
                 p -> byLayer.computeIfAbsent(p.layer(), l -> new ArrayList<>()).add(p));

@@ -32,7 +32,7 @@ final class FloorContent {
 
     private final Contour outline;
     private final Point shift;
-    private final OutlineWish wish;
+    private final OutlineRequest request;
     private final List<Bends.Found> bends;
     private final List<String> leftOut;
     private final boolean ours;
@@ -44,37 +44,37 @@ final class FloorContent {
     /** What lies in an outline that is to stay exactly as it is. */
     static FloorContent exact(
             Contour outline,
-            Figures figures,
+            DrawnShapes figures,
             List<Contour> contours,
-            OutlineWish wish,
+            OutlineRequest request,
             List<String> guesses,
             List<String> leftOut) {
-        return new FloorContent(outline, new Point(0, 0), true, figures, contours, wish, guesses, leftOut);
+        return new FloorContent(outline, new Point(0, 0), true, figures, contours, request, guesses, leftOut);
     }
 
     /** What lies in an outline that was found, everything moved by {@code shift}. */
     FloorContent(
             Contour found,
             Point shift,
-            Figures figures,
+            DrawnShapes figures,
             List<Contour> contours,
-            OutlineWish wish,
+            OutlineRequest request,
             List<String> guesses,
             List<String> leftOut) {
-        this(found, shift, false, figures, contours, wish, guesses, leftOut);
+        this(found, shift, false, figures, contours, request, guesses, leftOut);
     }
 
     private FloorContent(
             Contour found,
             Point shift,
             boolean exact,
-            Figures figures,
+            DrawnShapes figures,
             List<Contour> contours,
-            OutlineWish wish,
+            OutlineRequest request,
             List<String> guesses,
             List<String> leftOut) {
         this.shift = shift;
-        this.wish = wish;
+        this.request = request;
         this.bends = figures.bends;
         this.leftOut = leftOut;
         ours = figures.ours;
@@ -98,7 +98,7 @@ final class FloorContent {
     }
 
     private Contour tidied(Contour found, List<String> guesses) {
-        Contour rounded = Bends.fitted(turnedToStart(found), wish.tolerance(), JobForm.LEAST_RADIUS, bends);
+        Contour rounded = Bends.fitted(turnedToStart(found), request.tolerance(), JobForm.LEAST_RADIUS, bends);
         return turnedToStart(new Tidying(guesses).tidied(turnedToStart(rounded)));
     }
 
@@ -199,7 +199,7 @@ final class FloorContent {
         double up = (grown.contour.box().height() - c.box().height()) / 2;
         boolean even = across > 0.5 && Math.abs(across - up) < 0.1;
         boolean sameLayer = c.layer().equalsIgnoreCase(grown.contour.layer());
-        if (!even || !sameLayer || grown.number >= obstacles.size() || wish.isUnheated(c.layer())) {
+        if (!even || !sameLayer || grown.number >= obstacles.size() || request.isUnheated(c.layer())) {
             return;
         }
         String where = "layer " + FloorReading.shown(c.layer()) + ", the line round it is its clearance";
@@ -230,14 +230,14 @@ final class FloorContent {
     }
 
     private void take(Contour drawn, boolean within) {
-        Contour c = drawn.crossing().isPresent() ? drawn : Bends.fitted(drawn, wish.tolerance(), LEAST_ROUND, bends);
+        Contour c = drawn.crossing().isPresent() ? drawn : Bends.fitted(drawn, request.tolerance(), LEAST_ROUND, bends);
         String layer = "layer " + FloorReading.shown(c.layer());
         String where =
                 layer + (within ? "" : ", reaches over the outline") + (ours ? ", drawn with its clearance" : "");
         if (c.crossing().isPresent()) {
             leftOut.add("a closed line on " + layer + " that crosses itself near "
                     + FloorReading.shown(moved(c.crossing().get())));
-        } else if (wish.isUnheated(c.layer())) {
+        } else if (request.isUnheated(c.layer())) {
             region(c, "unheated", 0, "closed line, " + layer).ifPresent(unheated::add);
         } else if (c.round().isPresent()) {
             obstacles.add(hole(c.round().get(), where));
@@ -275,14 +275,14 @@ final class FloorContent {
         return p.plus(shift.x(), shift.y());
     }
 
-    private void bolts(List<Figures.Spot> spots) {
+    private void bolts(List<DrawnShapes.Spot> spots) {
         int outside = 0;
         List<PreparedGeometry> regions = obstacles.stream()
                 .flatMap(o -> o.contour().stream())
                 .map(c -> PreparedGeometryFactory.prepare(c.polygon()))
                 .toList();
         say(spots.size() - MOST_LOOKED_AT, "points too many to look at");
-        for (Figures.Spot s : spots.subList(0, Math.min(MOST_LOOKED_AT, spots.size()))) {
+        for (DrawnShapes.Spot s : spots.subList(0, Math.min(MOST_LOOKED_AT, spots.size()))) {
             Point at = moved(s.at());
             boolean marksHole = obstacles.stream().anyMatch(o -> o.centre().distance(at) < Math.max(1, o.radius()))
                     || regions.stream().anyMatch(r -> r.covers(point(at)));

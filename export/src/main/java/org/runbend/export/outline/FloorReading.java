@@ -32,14 +32,14 @@ public final class FloorReading {
 
     private final String name;
     private final DxfDrawing drawing;
-    private final OutlineWish wish;
+    private final OutlineRequest request;
     private final List<String> guesses = new ArrayList<>();
     private final List<String> leftOut = new ArrayList<>();
 
-    private FloorReading(String name, DxfDrawing drawing, OutlineWish wish) {
+    private FloorReading(String name, DxfDrawing drawing, OutlineRequest request) {
         this.name = name;
         this.drawing = drawing;
-        this.wish = wish;
+        this.request = request;
     }
 
     /**
@@ -48,8 +48,8 @@ public final class FloorReading {
      * @param name of the drawing, for people
      * @throws NoOutline if there is none, or more than one, or the unit is not known
      */
-    public static FloorSketch read(String name, DxfDrawing drawing, OutlineWish wish) {
-        return new FloorReading(name, drawing, wish).sketch();
+    public static FloorSketch read(String name, DxfDrawing drawing, OutlineRequest request) {
+        return new FloorReading(name, drawing, request).sketch();
     }
 
     private FloorSketch sketch() {
@@ -59,19 +59,20 @@ public final class FloorReading {
 
     /** A drawing of ours in the unit that it was written in, if nobody asks for another line of it. */
     private Optional<OwnDrawing> own() {
-        boolean mm = wish.unit().or(drawing::unit).orElse(DrawingUnit.MM) == DrawingUnit.MM;
-        boolean asked = wish.layer().isPresent()
-                || wish.contour().isPresent()
-                || wish.at().isPresent();
+        boolean mm = request.unit().or(drawing::unit).orElse(DrawingUnit.MM) == DrawingUnit.MM;
+        boolean asked = request.layer().isPresent()
+                || request.contour().isPresent()
+                || request.at().isPresent();
         return mm && !asked ? OwnDrawing.of(drawing) : Optional.empty();
     }
 
     private FloorSketch ownSketch(OwnDrawing own) {
-        Figures figures = new Figures(own.rest(), DrawingUnit.MM.mm(), wish.tolerance(), wish::isUnheated);
-        ClosedLines lines = ClosedLines.of(figures, wish.tolerance());
+        DrawnShapes figures =
+                new DrawnShapes(own.rest(), DrawingUnit.MM.mm(), request.tolerance(), request::isUnheated);
+        ClosedLines lines = ClosedLines.of(figures, request.tolerance());
         guesses.add("this is a drawing of Runbend's own: outline, port, names, kinds, marks and supports are as it was"
                 + " written, what somebody added since is read as in any drawing");
-        FloorContent content = FloorContent.exact(own.floor(), figures, lines.contours(), wish, guesses, leftOut);
+        FloorContent content = FloorContent.exact(own.floor(), figures, lines.contours(), request, guesses, leftOut);
         sayBends(figures);
         sayLeftOut(figures, lines);
         List<Obstacle> keepOuts = new ArrayList<>(own.keepOuts());
@@ -117,12 +118,12 @@ public final class FloorReading {
 
     private FloorSketch foreignSketch() {
         DrawingUnit unit = unit();
-        Figures figures = new Figures(drawing, unit.mm(), wish.tolerance(), wish::isUnheated);
-        ClosedLines lines = ClosedLines.of(figures, wish.tolerance());
+        DrawnShapes figures = new DrawnShapes(drawing, unit.mm(), request.tolerance(), request::isUnheated);
+        ClosedLines lines = ClosedLines.of(figures, request.tolerance());
         checkUnheated(figures, lines);
         Walls.Found walls = Walls.opened(lines.contours());
         guesses.addAll(walls.words());
-        Candidates candidates = new Candidates(walls.contours(), walls.opened(), figures, wish::isUnheated, guesses);
+        Candidates candidates = new Candidates(walls.contours(), walls.opened(), figures, request::isUnheated, guesses);
         Contour outline = outline(candidates, figures, lines);
         checkSize(outline, unit);
         outline.crossing().ifPresent(p -> {
@@ -131,7 +132,7 @@ public final class FloorReading {
         });
         describe(outline, lines);
         Point shift = shift(outline);
-        FloorContent content = new FloorContent(outline, shift, figures, walls.contours(), wish, guesses, leftOut);
+        FloorContent content = new FloorContent(outline, shift, figures, walls.contours(), request, guesses, leftOut);
         sayBends(figures);
         sayLeftOut(figures, lines);
         return new FloorSketch(
@@ -160,11 +161,11 @@ public final class FloorReading {
                         .toList();
     }
 
-    private void checkUnheated(Figures figures, ClosedLines lines) {
-        if (wish.unheated().isEmpty()) {
+    private void checkUnheated(DrawnShapes figures, ClosedLines lines) {
+        if (request.unheated().isEmpty()) {
             return;
         }
-        String layer = wish.unheated().get();
+        String layer = request.unheated().get();
         if (lines.contours().stream().noneMatch(c -> c.layer().equalsIgnoreCase(layer))) {
             throw new NoOutline("--unheated " + shown(layer)
                     + ": no closed line and no hatch is on that layer; there are "
@@ -172,7 +173,7 @@ public final class FloorReading {
         }
     }
 
-    private void sayBends(Figures figures) {
+    private void sayBends(DrawnShapes figures) {
         figures.bends.stream().limit(10).forEach(b -> guesses.add(b.words()));
         if (figures.bends.size() > 10) {
             guesses.add((figures.bends.size() - 10) + " more lines of chords were taken for arcs");
@@ -180,15 +181,15 @@ public final class FloorReading {
     }
 
     private DrawingUnit unit() {
-        if (wish.unit().isPresent()) {
-            guesses.add("the unit is " + wish.unit().get().symbol() + " as said, the drawing says "
+        if (request.unit().isPresent()) {
+            guesses.add("the unit is " + request.unit().get().symbol() + " as said, the drawing says "
                     + drawing.unit().map(DrawingUnit::symbol).orElse("none"));
-            return wish.unit().get();
+            return request.unit().get();
         }
         return drawing.unit().orElseThrow(() -> {
             Optional<Extent> found = UnitHints.box(drawing);
             if (found.isEmpty()) {
-                return new NoOutline(new Nothing(drawing, new Figures(drawing, 1)).words() + hiddenHint());
+                return new NoOutline(new Nothing(drawing, new DrawnShapes(drawing, 1)).words() + hiddenHint());
             }
             Extent box = found.get();
             return new NoOutline("the drawing names no unit, and its largest line measures " + n(box.width()) + " x "
@@ -206,15 +207,15 @@ public final class FloorReading {
                                 .collect(Collectors.joining(", "));
     }
 
-    private Contour outline(Candidates candidates, Figures figures, ClosedLines lines) {
-        if (wish.contour().isPresent()) {
-            return candidates.numbered(wish.contour().getAsInt());
+    private Contour outline(Candidates candidates, DrawnShapes figures, ClosedLines lines) {
+        if (request.contour().isPresent()) {
+            return candidates.numbered(request.contour().getAsInt());
         }
-        if (wish.at().isPresent()) {
-            return candidates.around(wish.at().get());
+        if (request.at().isPresent()) {
+            return candidates.around(request.at().get());
         }
-        if (wish.layer().isPresent()) {
-            String layer = wish.layer().get();
+        if (request.layer().isPresent()) {
+            String layer = request.layer().get();
             boolean any = lines.contours().stream().anyMatch(c -> c.layer().equalsIgnoreCase(layer));
             if (!any) {
                 throw noneOnLayer(layer, figures, lines);
@@ -222,7 +223,7 @@ public final class FloorReading {
         }
         List<Contour> closed = lines.contours().stream()
                 .filter(this::isWanted)
-                .filter(c -> !wish.isUnheated(c.layer()))
+                .filter(c -> !request.isUnheated(c.layer()))
                 .toList();
         boolean some = candidates.all().stream().anyMatch(c -> isWanted(c.contour()));
         Contour best = some
@@ -236,15 +237,15 @@ public final class FloorReading {
     }
 
     private boolean isWanted(Contour c) {
-        return wish.layer().map(c.layer()::equalsIgnoreCase).orElse(true);
+        return request.layer().map(c.layer()::equalsIgnoreCase).orElse(true);
     }
 
     /** Refuses a closed line where a larger one round it fails by a gap or two: that one is the floor. */
     private void checkOpen(ClosedLines lines, Contour best, Candidates candidates) {
-        if (best == null || wish.layer().isPresent()) {
+        if (best == null || request.layer().isPresent()) {
             return;
         }
-        Gaps.closing(lines.left(), wish.tolerance(), LIKELY_GAP, 1.05 * best.area())
+        Gaps.closing(lines.left(), request.tolerance(), LIKELY_GAP, 1.05 * best.area())
                 .filter(c -> c.contour().boxCovers(best) && c.contour().area() <= Candidates.LARGEST)
                 .ifPresent(c -> {
                     throw new NoOutline(
@@ -256,7 +257,7 @@ public final class FloorReading {
                 });
     }
 
-    private NoOutline noneOnLayer(String layer, Figures figures, ClosedLines lines) {
+    private NoOutline noneOnLayer(String layer, DrawnShapes figures, ClosedLines lines) {
         if (!figures.layers.contains(layer)) {
             return new NoOutline("nothing visible is on layer " + shown(layer) + "; there are "
                     + figures.layers.stream().limit(12).map(FloorReading::shown).collect(Collectors.joining(", ")));
@@ -264,7 +265,7 @@ public final class FloorReading {
         return new NoOutline("no closed line is on layer " + shown(layer) + gap(lines));
     }
 
-    private NoOutline noneClosed(Figures figures, ClosedLines lines) {
+    private NoOutline noneClosed(DrawnShapes figures, ClosedLines lines) {
         boolean drawn = !figures.pieces.isEmpty() || !lines.left().isEmpty();
         return new NoOutline(
                 drawn ? "no closed outline" + gap(lines) : new Nothing(drawing, figures).words() + hiddenHint());
@@ -272,7 +273,7 @@ public final class FloorReading {
 
     private String gap(ClosedLines lines) {
         Optional<Gaps.Closing> closing =
-                Gaps.closing(lines.left(), wish.tolerance(), OutlineWish.MOST_TOLERANCE, SMALLEST);
+                Gaps.closing(lines.left(), request.tolerance(), OutlineRequest.MOST_TOLERANCE, SMALLEST);
         if (closing.isPresent()) {
             return ": the longest chain of lines has " + closing.get().words();
         }
@@ -297,11 +298,13 @@ public final class FloorReading {
     }
 
     private void describe(Contour outline, ClosedLines lines) {
-        String how = wish.contour().isPresent() || wish.at().isPresent()
+        String how = request.contour().isPresent() || request.at().isPresent()
                 ? "the closed line that was named"
                 : guesses.stream().anyMatch(g -> g.contains("--contour"))
                         ? "the closed line that is left"
-                        : wish.layer().isPresent() ? "the largest closed line of its layer" : "the largest closed line";
+                        : request.layer().isPresent()
+                                ? "the largest closed line of its layer"
+                                : "the largest closed line";
         guesses.add("the outline is " + how + ", layer " + shown(outline.layer()) + ", " + metres(outline) + ", box "
                 + n(outline.box().width()) + " x " + n(outline.box().height()) + " mm");
         for (Gap gap : lines.closed().stream().limit(10).toList()) {
@@ -336,7 +339,7 @@ public final class FloorReading {
         return new Point(-box.minX(), -box.minY());
     }
 
-    private void sayLeftOut(Figures figures, ClosedLines lines) {
+    private void sayLeftOut(DrawnShapes figures, ClosedLines lines) {
         drawing.ignored().forEach((type, n) -> say(n, shown(type)));
         for (Map.Entry<String, Integer> layer : drawing.hidden().entrySet()) {
             say(layer.getValue(), "entities on layer " + shown(layer.getKey()) + ", which is frozen or off");

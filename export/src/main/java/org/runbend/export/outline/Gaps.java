@@ -52,7 +52,7 @@ final class Gaps {
     private static Closing tightened(List<Piece> pieces, Closing found, double leastArea) {
         double widest = found.gaps.stream().mapToDouble(Gap::width).max().orElse(found.tolerance);
         double tight = Math.ceil(10 * widest + 1 - 1e-6) / 10;
-        return tight > OutlineWish.MOST_TOLERANCE
+        return tight > OutlineRequest.MOST_TOLERANCE
                 ? found
                 : with(pieces, tight, leastArea)
                         .filter(c -> c.gaps.size() == found.gaps.size())

@@ -59,7 +59,7 @@ public final class LoopReading {
     private DrawnLine line() {
         DxfDrawing own = ofLayer();
         DrawingUnit unit = unit(own);
-        Figures figures = new Figures(own, unit.mm());
+        DrawnShapes figures = new DrawnShapes(own, unit.mm());
         checkForms(figures);
         Joining joined = new Joining(figures.pieces, TOLERANCE);
         OpenLines.Chain chain = only(figures, joined);
@@ -70,7 +70,7 @@ public final class LoopReading {
     }
 
     /** Bends that were drawn as chords or splines are arcs. */
-    private List<Vertex> rounded(Figures figures, List<Vertex> vertices) {
+    private List<Vertex> rounded(DrawnShapes figures, List<Vertex> vertices) {
         Bends.Found found = Bends.of(vertices, false, TOLERANCE, LEAST_RADIUS);
         figures.bends.stream().limit(MOST_CHAINS).forEach(b -> remarks.add("a spline of the drawn loop: " + b.words()));
         if (found.arcs() > 0) {
@@ -138,7 +138,7 @@ public final class LoopReading {
         });
     }
 
-    private void checkForms(Figures figures) {
+    private void checkForms(DrawnShapes figures) {
         figures.curves.stream().findFirst().ifPresent(kind -> {
             throw new NoLoop("layer " + name() + " has a curve that is no arc (" + kind.toLowerCase(Locale.ROOT)
                     + "); draw the loop of lines and arcs");
@@ -169,7 +169,7 @@ public final class LoopReading {
                 + "; a loop begins and ends at the port, so open it there");
     }
 
-    private OpenLines.Chain only(Figures figures, Joining joined) {
+    private OpenLines.Chain only(DrawnShapes figures, Joining joined) {
         joined.closedOnes().stream().findFirst().ifPresent(c -> {
             throw closed(c.path().vertices().get(0).point());
         });
@@ -220,7 +220,7 @@ public final class LoopReading {
         return gaps.stream().min(Comparator.comparingDouble(Gap::width)).orElseThrow();
     }
 
-    private void sayJoined(Joining joined, Figures figures) {
+    private void sayJoined(Joining joined, DrawnShapes figures) {
         joined.gaps().stream()
                 .limit(MOST_CHAINS)
                 .forEach(g -> remarks.add("a gap of " + Decimals.of(g.width(), 3)

@@ -84,7 +84,7 @@ final class Naming {
 
     private record Pair(double distance, int obstacle, int word) {}
 
-    void name(List<Figures.Words> words) {
+    void name(List<DrawnShapes.Words> words) {
         boolean[] named = new boolean[obstacles.size()];
         boolean[] spoken = new boolean[words.size()];
         for (Pair p : pairs(words)) {
@@ -104,7 +104,7 @@ final class Naming {
         numberNameless();
     }
 
-    private List<Pair> pairs(List<Figures.Words> words) {
+    private List<Pair> pairs(List<DrawnShapes.Words> words) {
         List<Pair> pairs = new ArrayList<>();
         for (int w = 0; w < words.size(); w++) {
             double most = Math.max(beside, IN_HEIGHTS * words.get(w).height());
@@ -122,7 +122,7 @@ final class Naming {
     }
 
     /** How far words stand off, infinite if surely over {@code most}. */
-    private double distance(int o, Figures.Words words, double most) {
+    private double distance(int o, DrawnShapes.Words words, double most) {
         LineString line = GEOMETRY.createLineString(new Coordinate[] {
             new Coordinate(words.left().x(), words.left().y()),
             new Coordinate(words.right().x(), words.right().y())
@@ -140,7 +140,7 @@ final class Naming {
         return KINDS.stream().filter(k -> t.matches(".*\\b" + k + "s?\\b.*")).findFirst();
     }
 
-    private void tell(Figures.Words words) {
+    private void tell(DrawnShapes.Words words) {
         Point at = words.middle();
         int cold = namelessAt(at);
         int edge = nearestEdge(words);
@@ -175,7 +175,7 @@ final class Naming {
     }
 
     /** The entry of the outline whose side is nearest to words, -1 if all are far. */
-    private int nearestEdge(Figures.Words words) {
+    private int nearestEdge(DrawnShapes.Words words) {
         int best = -1;
         double least = BESIDE_EDGE;
         LineSegment written = new LineSegment(

@@ -14,11 +14,11 @@ final class Nothing {
             Set.of("3DFACE", "3DSOLID", "BODY", "REGION", "SURFACE", "MESH", "POLYLINE mesh", "SOLID", "TRACE");
 
     private final DxfDrawing drawing;
-    private final Figures figures;
+    private final DrawnShapes figures;
     private final List<String> there = new ArrayList<>();
     private final Set<String> advice = new TreeSet<>();
 
-    Nothing(DxfDrawing drawing, Figures figures) {
+    Nothing(DxfDrawing drawing, DrawnShapes figures) {
         this.drawing = drawing;
         this.figures = figures;
     }

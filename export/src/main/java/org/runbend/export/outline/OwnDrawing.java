@@ -90,7 +90,7 @@ final class OwnDrawing {
     /** The closed line that parts make. */
     private Optional<DxfEntity> joined(List<Integer> numbers) {
         List<DxfEntity> entities = numbers.stream().map(drawing.entities()::get).toList();
-        Chaining chaining = new Chaining(new Joining(Figures.pieces(entities), 2 * Contour.SAME));
+        Chaining chaining = new Chaining(new Joining(DrawnShapes.pieces(entities), 2 * Contour.SAME));
         chaining.run();
         return chaining.contours().stream()
                 .max(Comparator.comparingDouble(Contour::area))
@@ -140,7 +140,7 @@ final class OwnDrawing {
         List<DxfEntity> others = new ArrayList<>();
         for (int i = 0; i < drawing.entities().size(); i++) {
             DxfEntity e = drawing.entities().get(i);
-            if (!taken.contains(i) && !Figures.isOwnLayer(e.layer())) {
+            if (!taken.contains(i) && !DrawnShapes.isOwnLayer(e.layer())) {
                 others.add(e);
             }
         }

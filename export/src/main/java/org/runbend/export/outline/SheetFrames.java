@@ -42,11 +42,11 @@ final class SheetFrames {
                     + "|gezeichnet|echelle|schaal|escala|scala|a[0-4])\\b|\u00e9chelle|ma\u00dfstab|massstab|\\b1 ?: ?\\d+).*");
 
     private final List<Contour> all;
-    private final List<Figures.Words> words;
+    private final List<DrawnShapes.Words> words;
     private final List<Point> things;
 
     /** Frames among closed lines, the largest first; {@code things} are the middles of holes, bolts and points. */
-    SheetFrames(List<Contour> all, List<Figures.Words> words, List<Point> things) {
+    SheetFrames(List<Contour> all, List<DrawnShapes.Words> words, List<Point> things) {
         this.all = all;
         this.words = words;
         this.things = things;

@@ -59,7 +59,7 @@ final class UnitHints {
 
     /** Box of the largest closed line in drawing units or, if there is none, of all that was drawn; empty if nothing was. */
     static Optional<Extent> box(DxfDrawing drawing) {
-        Figures figures = new Figures(drawing, 1);
+        DrawnShapes figures = new DrawnShapes(drawing, 1);
         List<Extent> boxes = new ArrayList<>();
         figures.contours.forEach(c -> boxes.add(c.box()));
         figures.circles.forEach(

@@ -20,7 +20,7 @@ import org.runbend.export.pdf.TextStyle;
 import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
-import org.runbend.optimizer.choice.Figures;
+import org.runbend.optimizer.choice.PlanFigures;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -94,7 +94,7 @@ public final class AlternativesPaper {
                 Column.centre("coil", 1.7));
         Catalog prices = job.catalog();
         for (Alternative a : choice.alternatives()) {
-            Figures f = a.figures();
+            PlanFigures f = a.figures();
             table.row(
                     Integer.toString(a.number()),
                     a.name(),
@@ -184,7 +184,7 @@ public final class AlternativesPaper {
     private static List<String> words(PdfDocument document, Alternative a, double wide) {
         TapeText tape = new TapeText(a.plan().job());
         List<String> lines = new ArrayList<>(document.wrap(tape.note(a.why()), WORDS, wide));
-        if (!a.wishes().isEmpty()) {
+        if (!a.changes().isEmpty()) {
             lines.addAll(document.wrap("Planned with " + tape.note(a.wishWords()) + ".", WORDS, wide));
         }
         return lines;

@@ -9,7 +9,7 @@ import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.optimizer.heat.CircuitParts;
-import org.runbend.optimizer.heat.FlowWish;
+import org.runbend.optimizer.heat.FlowRequest;
 import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.heat.circuit.CircuitRun;
@@ -105,10 +105,11 @@ final class CircuitSection {
                 "%s l/min at %s kPa",
                 HeatFigures.two(heat.flow().volume()),
                 one(heat.flow().pumpHead()));
-        if (problem.supply().flow() instanceof FlowWish.ByPump) {
+        if (problem.supply().flow() instanceof FlowRequest.ByPump) {
             return at + ", where its curve meets that of the pipes";
         }
-        return at + ", a flow that is " + (problem.supply().flow() instanceof FlowWish.ByVolume ? "given" : "wanted");
+        return at + ", a flow that is "
+                + (problem.supply().flow() instanceof FlowRequest.ByVolume ? "given" : "wanted");
     }
 
     private String cylinder(Cylinder c) {

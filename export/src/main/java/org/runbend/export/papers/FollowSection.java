@@ -14,7 +14,7 @@ import java.util.stream.Collectors;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.TextStyle;
 import org.runbend.optimizer.heat.BareFloor;
-import org.runbend.optimizer.heat.FlowWish;
+import org.runbend.optimizer.heat.FlowRequest;
 import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatReckoning;
 import org.runbend.optimizer.heat.HeatSolution;
@@ -52,7 +52,7 @@ final class FollowSection {
         lines.addAll(strips());
         lines.add(hottest());
         lines.addAll(pressures());
-        if (problem.supply().flow() instanceof FlowWish.ByPump pump) {
+        if (problem.supply().flow() instanceof FlowRequest.ByPump pump) {
             lines.add("Pump, l/min and kPa, straight between: "
                     + pump.curve().points().stream()
                             .map(p -> one(p.flow()) + " " + one(p.head()))

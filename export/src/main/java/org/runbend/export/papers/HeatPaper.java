@@ -15,7 +15,7 @@ import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.export.pdf.TextStyle;
-import org.runbend.optimizer.heat.FlowWish;
+import org.runbend.optimizer.heat.FlowRequest;
 import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.heat.LoopHeat;
@@ -233,7 +233,7 @@ public final class HeatPaper {
                                 + whole(heat.standing().fill()) + " kPa at the lowest point"
                         : "the header tank needs " + two(heat.expansion().room()) + " l over its cold mark",
                 one(heat.flow().flushing())));
-        if (problem.supply().flow() instanceof FlowWish.ByPump pump) {
+        if (problem.supply().flow() instanceof FlowRequest.ByPump pump) {
             flow.drawing(curves.pump(pump.curve()), CURVE_HEIGHT);
         }
     }

@@ -29,7 +29,7 @@ import org.runbend.export.CommandRun;
 class FaultTableTest {
     /** Calls that tell a person something. */
     private static final Pattern TELLS = Pattern.compile("\\.fault\\(|\\.wrong\\(|faultAt\\(|\\bbad\\(path|\\bat\\(file"
-            + "|new Unbuildable\\(|new OutputRefused\\(|new NotRigid\\(|Check\\.that\\(");
+            + "|new Unbuildable\\(|new OutputRefused\\(|new NotRigid\\(|Require\\.that\\(");
 
     private static final Pattern TEXT = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"");
 

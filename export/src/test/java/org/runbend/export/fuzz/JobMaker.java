@@ -62,7 +62,7 @@ final class JobMaker {
                 layout.put("keepLaid", dice.percent(50) ? List.of(laid) : List.of(laid.subList(0, 2)));
             }
             if (dice.percent(12)) {
-                layout.put("veto", vetoes(floor, keepOuts));
+                layout.put("veto", pipeRules(floor, keepOuts));
             }
             if (own) {
                 layout.put("loop", ownLoop(floor, edge, fit.spacing));
@@ -269,7 +269,7 @@ final class JobMaker {
     }
 
     /** Words of a fitter: no bends in a circle, no pipe in a region, pipe along a line. */
-    private List<Object> vetoes(FloorSketch sketch, List<FloorFacts.Grown> facts) {
+    private List<Object> pipeRules(FloorSketch sketch, List<FloorFacts.Grown> facts) {
         double[] p = somewhere(sketch);
         double size = dice.tenths(10, 200);
         return switch (dice.whole(0, 3)) {

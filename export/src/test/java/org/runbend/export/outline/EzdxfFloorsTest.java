@@ -37,7 +37,7 @@ class EzdxfFloorsTest {
             FloorSketch s = FloorReading.read(
                     cells[0],
                     new DxfReader().read(folder.resolve(cells[0]), Optional.empty()),
-                    new OutlineWish(unit, Optional.empty(), 0.5));
+                    new OutlineRequest(unit, Optional.empty(), 0.5));
             assertEquals(Double.parseDouble(cells[1]), s.outline().area(), 0.1, cells[0]);
             assertEquals(2, s.obstacles().size(), cells[0]);
             for (Obstacle slot : s.obstacles()) {

@@ -25,7 +25,7 @@ import org.runbend.export.dxf.read.Snippets;
 class FloorReadingTest {
     private static final String MM = "9|$INSUNITS|70|4";
     private static final String FLOOR = rectangle("FLOOR", 0, 0, 3000, 2000);
-    private static final OutlineWish PLAIN = wish(null, null);
+    private static final OutlineRequest PLAIN = request(null, null);
 
     @Test
     void largestClosedLineIsTheFloor() {
@@ -87,7 +87,7 @@ class FloorReadingTest {
             assertTrue(refused(wide, PLAIN).startsWith("no closed outline: the longest chain"), wide);
             assertEquals(
                     6e6,
-                    read(MM, wide, new OutlineWish(Optional.empty(), Optional.empty(), 5))
+                    read(MM, wide, new OutlineRequest(Optional.empty(), Optional.empty(), 5))
                             .outline()
                             .area(),
                     1e-6);
@@ -167,7 +167,7 @@ class FloorReadingTest {
         assertEquals(
                 "no closed outline: the longest chain of lines has a gap of 3 mm at [0, 0]; close it, or say --tolerance 3.1",
                 refused(three + "|" + line("W", 0, 2000, 0, 3), PLAIN));
-        OutlineWish wide = new OutlineWish(Optional.empty(), Optional.empty(), 3.1);
+        OutlineRequest wide = new OutlineRequest(Optional.empty(), Optional.empty(), 3.1);
         assertEquals(
                 6e6,
                 read(MM, three + "|" + line("W", 0, 2000, 0, 3), wide).outline().area(),
@@ -221,7 +221,7 @@ class FloorReadingTest {
         assertEquals(
                 "the drawing names no unit, and its largest line measures 9 x 6: --drawing-units ft makes a floor of 2.74 x 1.83 m",
                 refused(head, rectangle("F", 0, 0, 9, 6), PLAIN));
-        FloorSketch s = read(head, rectangle("F", 0, 0, 310, 170), wish(DrawingUnit.CM, null));
+        FloorSketch s = read(head, rectangle("F", 0, 0, 310, 170), request(DrawingUnit.CM, null));
         assertEquals(
                 "the unit is cm as said, the drawing says none", s.guesses().get(0));
         assertEquals(3100, s.outline().box().width(), 1e-9);
@@ -245,11 +245,12 @@ class FloorReadingTest {
     @Test
     void aNamedLayerGoesFirst() {
         String drawn = FLOOR + "|" + rectangle("Tray", 100, 100, 900, 900);
-        assertEquals("Tray", read(MM, drawn, wish(null, "tray")).outline().layer());
-        assertEquals("nothing visible is on layer Try; there are FLOOR, Tray", refused(MM, drawn, wish(null, "Try")));
+        assertEquals("Tray", read(MM, drawn, request(null, "tray")).outline().layer());
+        assertEquals(
+                "nothing visible is on layer Try; there are FLOOR, Tray", refused(MM, drawn, request(null, "Try")));
         assertEquals(
                 "no closed line is on layer W",
-                refused(MM, drawn + "|" + line("W", 0, 0, 10, 0) + "|" + line("W", 50, 0, 50, 5000), wish(null, "W"))
+                refused(MM, drawn + "|" + line("W", 0, 0, 10, 0) + "|" + line("W", 50, 0, 50, 5000), request(null, "W"))
                         .split(":", -1)[0]);
     }
 
@@ -262,7 +263,7 @@ class FloorReadingTest {
                 said);
         assertEquals(
                 5.8e6,
-                read(MM, FLOOR + "|" + rectangle("AFT", 4000, 0, 6900, 2000), wish(null, "AFT"))
+                read(MM, FLOOR + "|" + rectangle("AFT", 4000, 0, 6900, 2000), request(null, "AFT"))
                         .outline()
                         .area());
     }
@@ -394,8 +395,8 @@ class FloorReadingTest {
         assertEquals(2, s.obstacles().size());
     }
 
-    private static OutlineWish wish(DrawingUnit unit, String layer) {
-        return new OutlineWish(Optional.ofNullable(unit), Optional.ofNullable(layer), 0.5);
+    private static OutlineRequest request(DrawingUnit unit, String layer) {
+        return new OutlineRequest(Optional.ofNullable(unit), Optional.ofNullable(layer), 0.5);
     }
 
     private static String line(String layer, double x1, double y1, double x2, double y2) {
@@ -419,16 +420,17 @@ class FloorReadingTest {
         return read(MM, entities, PLAIN);
     }
 
-    private static FloorSketch read(String header, String entities, OutlineWish wish) {
+    private static FloorSketch read(String header, String entities, OutlineRequest request) {
         byte[] file = Snippets.drawing(header, "", "", entities).getBytes(StandardCharsets.UTF_8);
-        return FloorReading.read("x.dxf", new DxfReader().read(file, wish.unit()), wish);
+        return FloorReading.read("x.dxf", new DxfReader().read(file, request.unit()), request);
     }
 
-    private static String refused(String entities, OutlineWish wish) {
-        return refused(MM, entities, wish);
+    private static String refused(String entities, OutlineRequest request) {
+        return refused(MM, entities, request);
     }
 
-    private static String refused(String header, String entities, OutlineWish wish) {
-        return assertThrows(NoOutline.class, () -> read(header, entities, wish)).getMessage();
+    private static String refused(String header, String entities, OutlineRequest request) {
+        return assertThrows(NoOutline.class, () -> read(header, entities, request))
+                .getMessage();
     }
 }

@@ -42,8 +42,8 @@ class LoopReadingTest {
     }
 
     private static DrawnLine read(byte[] data, DrawingUnit unit) {
-        Optional<DrawingUnit> wish = Optional.ofNullable(unit);
-        return LoopReading.read(new DxfReader().read(data, wish), "Loop", wish);
+        Optional<DrawingUnit> request = Optional.ofNullable(unit);
+        return LoopReading.read(new DxfReader().read(data, request), "Loop", request);
     }
 
     private static DrawnLine read(String entities) {

@@ -53,14 +53,14 @@ class OutlineSamplesTest {
 
     /** A drawing without a unit is in mm here. */
     private static FloorSketch read(Path file) {
-        OutlineWish none = new OutlineWish(Optional.empty(), Optional.empty(), 0.5);
+        OutlineRequest none = new OutlineRequest(Optional.empty(), Optional.empty(), 0.5);
         try {
             return FloorReading.read("x", new DxfReader().read(file, Optional.empty()), none);
         } catch (NoOutline e) {
             if (!e.getMessage().contains("--drawing-units mm makes a floor of 3.10 x 1.70 m")) {
                 throw e;
             }
-            OutlineWish mm = new OutlineWish(Optional.of(DrawingUnit.MM), Optional.empty(), 0.5);
+            OutlineRequest mm = new OutlineRequest(Optional.of(DrawingUnit.MM), Optional.empty(), 0.5);
             return FloorReading.read("x", new DxfReader().read(file, mm.unit()), mm);
         }
     }

@@ -24,7 +24,7 @@ public final class BareFloorSearch {
                 .orElseThrow();
         Optional<Servable> servable =
                 Servable.through(problem.lattice(), problem.loop().port());
-        List<Part> parts = new ArrayList<>(new CutOffParts(problem.lattice(), block).find());
+        List<Part> parts = new ArrayList<>(new UnreachedParts(problem.lattice(), block).find());
         servable.ifPresent(s -> parts.addAll(new LeftOutParts(problem, block, s).find()));
         parts.addAll(new NoPlaceParts(problem.problem(), problem.lattice()).find());
         Landmarks landmarks = new Landmarks(problem.floor());

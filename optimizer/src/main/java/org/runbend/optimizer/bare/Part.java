@@ -37,7 +37,7 @@ record Part(Reason reason, int places, int spots, Point at, Geometry zone, Strin
                 spots + other.spots,
                 at,
                 OverlayNGRobust.overlay(zone, other.zone, OverlayNG.UNION),
-                reason == Reason.JOINED_BY_ONE ? CutOffParts.JOINED : cause,
+                reason == Reason.JOINED_BY_ONE ? UnreachedParts.JOINED : cause,
                 known);
     }
 }

@@ -106,7 +106,7 @@ record Trial(Remedy.Change change, String subject, double from, double to, Floor
                 p.angle(),
                 p.leftOutPrice(),
                 p.supports(),
-                p.vetoes(),
+                p.pipeRules(),
                 p.mostPorts(),
                 p.entry());
     }

@@ -19,7 +19,7 @@ final class Against {
      * @param asked figures of the plan of the job as it is
      * @param prices the catalog of their prices
      */
-    static String sentence(Figures plan, Figures asked, Catalog prices) {
+    static String sentence(PlanFigures plan, PlanFigures asked, Catalog prices) {
         Against against = new Against();
         against.say(
                 asked.bends() - plan.bends(),

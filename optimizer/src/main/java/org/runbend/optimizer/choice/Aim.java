@@ -38,20 +38,20 @@ public enum Aim {
     }
 
     /** Whether a plan of such figures can be meant. */
-    boolean admits(Figures f) {
+    boolean admits(PlanFigures f) {
         return this != FITS_COIL || f.fitsCoil();
     }
 
     /** The best first; equal ones are equally good at this aim. */
-    Comparator<Figures> order() {
+    Comparator<PlanFigures> order() {
         return switch (this) {
             case AS_ASKED, BETTER_THAN_ASKED -> Comparator.comparingInt(f -> 0);
-            case FEWEST_BENDS -> Comparator.comparingInt(Figures::bends);
-            case FULL_COVERAGE -> Comparator.comparingInt(Figures::leftOut).thenComparingLong(f -> -f.served());
+            case FEWEST_BENDS -> Comparator.comparingInt(PlanFigures::bends);
+            case FULL_COVERAGE -> Comparator.comparingInt(PlanFigures::leftOut).thenComparingLong(f -> -f.served());
             case FITS_COIL -> Comparator.comparingLong(f -> -f.served());
-            case LEAST_PIPE -> Comparator.comparingLong(Figures::pipe);
-            case EVEN_HEAT -> Comparator.comparingLong(Figures::uneven);
-            case LEAST_PRICE -> Comparator.comparingLong(Figures::price);
+            case LEAST_PIPE -> Comparator.comparingLong(PlanFigures::pipe);
+            case EVEN_HEAT -> Comparator.comparingLong(PlanFigures::uneven);
+            case LEAST_PRICE -> Comparator.comparingLong(PlanFigures::price);
         };
     }
 }

@@ -11,15 +11,16 @@ import org.runbend.optimizer.plan.KitPlan;
  * @param number from 1
  * @param aims what it is best at, at least one
  * @param why how it differs from the plan asked, one sentence
- * @param wishes what it wishes otherwise than the job; empty for the plan asked
+ * @param changes what it changes otherwise than the job; empty for the plan asked
  * @param figures what it is compared by
  * @param plan the whole plan
  */
-public record Alternative(int number, List<Aim> aims, String why, List<Wish> wishes, Figures figures, KitPlan plan) {
+public record Alternative(
+        int number, List<Aim> aims, String why, List<KeyChange> changes, PlanFigures figures, KitPlan plan) {
     /** Copies the lists. */
     public Alternative {
         aims = List.copyOf(aims);
-        wishes = List.copyOf(wishes);
+        changes = List.copyOf(changes);
     }
 
     /** What it is best at, as a person reads it, beginning with a capital. */
@@ -43,8 +44,8 @@ public record Alternative(int number, List<Aim> aims, String why, List<Wish> wis
                 wishWords());
     }
 
-    /** What it wishes otherwise, as a person reads it. */
+    /** What it changes otherwise, as a person reads it. */
     public String wishWords() {
-        return Candidate.words(wishes);
+        return Candidate.words(changes);
     }
 }

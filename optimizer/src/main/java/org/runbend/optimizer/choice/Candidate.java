@@ -7,26 +7,26 @@ import org.runbend.optimizer.job.Job;
 /**
  * A job that is worth planning beside the one given.
  *
- * @param wishes what differs from the job given; empty for that job itself
- * @param job the job with these wishes
+ * @param changes what differs from the job given; empty for that job itself
+ * @param job the job with these changes
  */
-record Candidate(List<Wish> wishes, Job job) {
+record Candidate(List<KeyChange> changes, Job job) {
     /** Copies the list. */
     Candidate {
-        wishes = List.copyOf(wishes);
+        changes = List.copyOf(changes);
     }
 
     boolean isAsked() {
-        return wishes.isEmpty();
+        return changes.isEmpty();
     }
 
     String words() {
-        return words(wishes);
+        return words(changes);
     }
 
-    static String words(List<Wish> wishes) {
-        return wishes.isEmpty()
+    static String words(List<KeyChange> changes) {
+        return changes.isEmpty()
                 ? "the job as it is"
-                : wishes.stream().map(Wish::words).collect(Collectors.joining(", "));
+                : changes.stream().map(KeyChange::words).collect(Collectors.joining(", "));
     }
 }

@@ -11,14 +11,14 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.Veto;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.lattice.Axis;
 import org.runbend.optimizer.laying.LatticeDirection;
 import org.runbend.optimizer.plan.KitPlan;
 
 /**
  * What may be wished otherwise on a floor, in a fixed order: what a place left out costs, what decides among equal loops,
- * which way runs go, which coil the pipe is to fit, which plates cover how much. Sizes of the floor are nobody's wish and stay.
+ * which way runs go, which coil the pipe is to fit, which plates cover how much. Sizes of the floor are nobody's change and stay.
  */
 final class Candidates {
     /** A place left out costs more turns than any way round to it. */
@@ -99,8 +99,8 @@ final class Candidates {
     private List<Candidate> preference() {
         boolean even = base.layout().prefer() == Job.Prefer.EVEN_HEAT;
         Job.Prefer other = even ? Job.Prefer.LONG_RUNS : Job.Prefer.EVEN_HEAT;
-        Wish wish = new Wish("layout.prefer", even ? "long-runs" : "even-heat");
-        return List.of(laidOut(List.of(wish), base.layout().with(other)));
+        KeyChange change = new KeyChange("layout.prefer", even ? "long-runs" : "even-heat");
+        return List.of(laidOut(List.of(change), base.layout().with(other)));
     }
 
     /** The other way round on the same lattice; lines met on site leave no choice. */
@@ -108,14 +108,15 @@ final class Candidates {
         LatticeDirection now = LatticeDirection.of(base);
         boolean met = base.layout().axis() == Job.RunAxis.FREE
                 && (!base.floor().supports().isEmpty()
-                        || base.layout().vetoes().stream().anyMatch(Veto.MustRun.class::isInstance));
+                        || base.layout().pipeRules().stream().anyMatch(PipeRule.MustRun.class::isInstance));
         return met ? List.of() : List.of(along(now.angle(), now.axis() == Axis.X ? Job.RunAxis.Y : Job.RunAxis.X));
     }
 
     private Candidate along(double angle, Job.RunAxis axis) {
         String word = axis == Job.RunAxis.X ? "x" : "y";
         String value = angle == 0 ? word : number(axis == Job.RunAxis.X ? angle : angle + 90);
-        return laidOut(List.of(new Wish("layout.along", value)), base.layout().with(angle, axis));
+        return laidOut(
+                List.of(new KeyChange("layout.along", value)), base.layout().with(angle, axis));
     }
 
     /**
@@ -143,7 +144,8 @@ final class Candidates {
         boolean fit = best.isPresent() && !base.layout().fitCoil();
         Stream<Candidate> fitted = fit
                 ? Stream.of(laidOut(
-                        List.of(new Wish("layout.fit", "coil")), base.layout().withFit()))
+                        List.of(new KeyChange("layout.fit", "coil")),
+                        base.layout().withFit()))
                 : Stream.empty();
         Stream<Candidate> limited = Stream.of(sold, opened)
                 .map(lengths -> nearest(cut, Arrays.stream(lengths)))
@@ -161,7 +163,7 @@ final class Candidates {
 
     private Candidate limited(double limit) {
         Job job = base.with(base.layout(), base.pipe().limitedTo(limit), base.plates());
-        return candidate(List.of(new Wish("pipe.loopLimit", number(limit))), job);
+        return candidate(List.of(new KeyChange("pipe.loopLimit", number(limit))), job);
     }
 
     private List<Candidate> plates() {
@@ -176,7 +178,8 @@ final class Candidates {
                 .distinct()
                 .filter(p -> p.stream().anyMatch(plate -> plate.grooves() == 1))
                 .filter(p -> !names(p).equals(names(base.plates().products())))
-                .forEach(p -> all.add(plated(List.of(new Wish("plates.product", "[" + names(p) + "]")), p, coverage)));
+                .forEach(p ->
+                        all.add(plated(List.of(new KeyChange("plates.product", "[" + names(p) + "]")), p, coverage)));
         return all;
     }
 
@@ -191,9 +194,9 @@ final class Candidates {
                 && plate.width() <= plate.grooves() * spacing;
     }
 
-    private Candidate plated(List<Wish> wishes, List<SpreaderPlate> products, double coverage) {
+    private Candidate plated(List<KeyChange> changes, List<SpreaderPlate> products, double coverage) {
         return candidate(
-                wishes, base.with(base.layout(), base.pipe(), base.plates().with(products, coverage)));
+                changes, base.with(base.layout(), base.pipe(), base.plates().with(products, coverage)));
     }
 
     /** Fewer bends and fewer plates at once. */
@@ -202,31 +205,31 @@ final class Candidates {
         if (price >= base.layout().leftOutPrice() || base.plates().coverage() <= LEAST_COVERAGE) {
             return List.of();
         }
-        Job.PlateWish plates = base.plates().with(base.plates().products(), LEAST_COVERAGE);
+        Job.PlateRequest plates = base.plates().with(base.plates().products(), LEAST_COVERAGE);
         return List.of(candidate(
                 List.of(price(price), coverage(LEAST_COVERAGE)),
                 base.with(base.layout().withPrice(price), base.pipe(), plates)));
     }
 
-    private Candidate laidOut(List<Wish> wishes, Job.Layout layout) {
-        return candidate(wishes, base.with(layout, base.pipe(), base.plates()));
+    private Candidate laidOut(List<KeyChange> changes, Job.Layout layout) {
+        return candidate(changes, base.with(layout, base.pipe(), base.plates()));
     }
 
     /** A loop that somebody drew has to go first. */
-    private Candidate candidate(List<Wish> wishes, Job job) {
-        List<Wish> all = new ArrayList<>(wishes);
+    private Candidate candidate(List<KeyChange> changes, Job job) {
+        List<KeyChange> all = new ArrayList<>(changes);
         if (asked.hasOwnLoop()) {
-            all.add(0, new Wish("layout.loop", "left out"));
+            all.add(0, new KeyChange("layout.loop", "left out"));
         }
         return new Candidate(all, job);
     }
 
-    private static Wish price(int price) {
-        return new Wish("layout.leftOutPrice", Integer.toString(price));
+    private static KeyChange price(int price) {
+        return new KeyChange("layout.leftOutPrice", Integer.toString(price));
     }
 
-    private static Wish coverage(double share) {
-        return new Wish("plates.coverage", number(100 * share) + "%");
+    private static KeyChange coverage(double share) {
+        return new KeyChange("plates.coverage", number(100 * share) + "%");
     }
 
     private static String number(double value) {

@@ -21,18 +21,18 @@ public record Choice(List<Alternative> alternatives, List<Other> others) {
     /**
      * What is not among the alternatives.
      *
-     * @param wishes what it wished otherwise than the job
+     * @param changes what it wished otherwise than the job
      * @param reason why it is not among them, half a sentence
      */
-    public record Other(List<Wish> wishes, String reason) {
+    public record Other(List<KeyChange> changes, String reason) {
         /** Copies the list. */
         public Other {
-            wishes = List.copyOf(wishes);
+            changes = List.copyOf(changes);
         }
 
         /** What it wished otherwise, as a person reads it. */
         public String wishWords() {
-            return Candidate.words(wishes);
+            return Candidate.words(changes);
         }
     }
 }

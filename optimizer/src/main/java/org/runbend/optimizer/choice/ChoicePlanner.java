@@ -16,7 +16,7 @@ import org.runbend.optimizer.work.Work;
 
 /**
  * Plans a floor in several ways and keeps the good plans: of those that no other dominates, the best for each aim. Each is a
- * whole plan of a job that wishes something otherwise, verified like any other. Same job, same choice.
+ * whole plan of a job that changes something otherwise, verified like any other. Same job, same choice.
  */
 public final class ChoicePlanner {
     /** A plan that serves less than this share of what the fullest serves is no answer to the same floor (own limit). */
@@ -31,7 +31,7 @@ public final class ChoicePlanner {
     }
 
     /** A plan with its figures. */
-    private record Planned(Candidate candidate, KitPlan plan, Figures figures) {}
+    private record Planned(Candidate candidate, KitPlan plan, PlanFigures figures) {}
 
     /**
      * The choice for the job of a plan.
@@ -41,7 +41,8 @@ public final class ChoicePlanner {
     public Choice choose(KitPlan asked) {
         others.clear();
         List<Planned> planned = new ArrayList<>();
-        planned.add(new Planned(new Candidate(List.of(), asked.job()), asked, Figures.of(asked, asked.isOnLattice())));
+        planned.add(
+                new Planned(new Candidate(List.of(), asked.job()), asked, PlanFigures.of(asked, asked.isOnLattice())));
         List<Candidate> candidates = Candidates.of(asked);
         List<FloorLaying.Laid> laid = new FloorLaying(asked, work)
                 .lay(candidates.stream().map(Candidate::job).toList());
@@ -64,7 +65,7 @@ public final class ChoicePlanner {
         try {
             KitPlan plan = new KitPlanner(work.hushed())
                     .plan(candidate.job(), laid.floor().get());
-            return Optional.of(new Planned(candidate, plan, Figures.of(plan, onLattice)));
+            return Optional.of(new Planned(candidate, plan, PlanFigures.of(plan, onLattice)));
         } catch (Unbuildable reason) {
             leaveOut(candidate, "cannot be had: " + reason.getMessage());
             return Optional.empty();
@@ -72,7 +73,7 @@ public final class ChoicePlanner {
     }
 
     private void leaveOut(Candidate candidate, String reason) {
-        others.add(new Choice.Other(candidate.wishes(), reason));
+        others.add(new Choice.Other(candidate.changes(), reason));
     }
 
     /** The same pipe and the same pieces of plate are the same plan, whatever was wished; so are the same figures to a person. */
@@ -168,7 +169,7 @@ public final class ChoicePlanner {
             Optional<Planned> better = stands ? Optional.empty() : dominator(asked, good);
             return aim == Aim.BETTER_THAN_ASKED ? better.stream().toList() : stands ? List.of(asked) : List.of();
         }
-        Comparator<Figures> order = aim.order();
+        Comparator<PlanFigures> order = aim.order();
         List<Planned> able = good.stream().filter(p -> aim.admits(p.figures())).toList();
         Optional<Planned> first = able.stream().min(Comparator.comparing(Planned::figures, order));
         return able.stream()
@@ -187,7 +188,7 @@ public final class ChoicePlanner {
                     all.size() + 1,
                     aims,
                     p.equals(asked) ? "What the job asks for." : sentence(p, asked),
-                    p.candidate().wishes(),
+                    p.candidate().changes(),
                     p.figures(),
                     p.plan()));
         }

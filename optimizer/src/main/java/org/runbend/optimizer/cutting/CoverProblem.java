@@ -37,14 +37,14 @@ public record CoverProblem(
     public CoverProblem {
         stretches = List.copyOf(stretches);
         stock = List.copyOf(stock);
-        Check.that(gap >= 0 && gap <= Stock.GREATEST, "gap (%d) must be 0 to %d", gap, Stock.GREATEST);
-        Check.that(kerf >= 0 && kerf <= Stock.GREATEST, "kerf (%d) must be 0 to %d", kerf, Stock.GREATEST);
-        Check.that(
+        Require.that(gap >= 0 && gap <= Stock.GREATEST, "gap (%d) must be 0 to %d", gap, Stock.GREATEST);
+        Require.that(kerf >= 0 && kerf <= Stock.GREATEST, "kerf (%d) must be 0 to %d", kerf, Stock.GREATEST);
+        Require.that(
                 minPiece > 0 && minPiece <= Stock.GREATEST, "minPiece (%d) must be 1 to %d", minPiece, Stock.GREATEST);
-        Check.that(maxPiece >= minPiece, "maxPiece (%d) must be at least minPiece (%d)", maxPiece, minPiece);
-        Check.that(step > 0 && step <= Stock.GREATEST, "step (%d) must be 1 to %d", step, Stock.GREATEST);
-        Check.that(target >= 0, "target (%d) must not be negative", target);
-        Check.that(extraPieces >= 0, "extraPieces (%d) must not be negative", extraPieces);
+        Require.that(maxPiece >= minPiece, "maxPiece (%d) must be at least minPiece (%d)", maxPiece, minPiece);
+        Require.that(step > 0 && step <= Stock.GREATEST, "step (%d) must be 1 to %d", step, Stock.GREATEST);
+        Require.that(target >= 0, "target (%d) must not be negative", target);
+        Require.that(extraPieces >= 0, "extraPieces (%d) must not be negative", extraPieces);
     }
 
     /** A problem in which a stretch may be cut into one piece more than needed: a rest first, whole lengths, a rest last. */

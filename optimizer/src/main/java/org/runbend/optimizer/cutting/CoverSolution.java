@@ -20,7 +20,7 @@ public record CoverSolution(List<List<Long>> pieces, List<StockUse> stock, long 
         pieces = pieces.stream().map(List::copyOf).toList();
         stock = List.copyOf(stock);
         Objects.requireNonNull(bound, "bound");
-        Check.that(bound.value() <= cost, "bound (%d) above cost (%d)", bound.value(), cost);
+        Require.that(bound.value() <= cost, "bound (%d) above cost (%d)", bound.value(), cost);
     }
 
     /** How many pieces there are. */

@@ -23,9 +23,10 @@ public record CuttingProblem(List<Stock> stock, List<Demand> demands, long kerf,
         stock = List.copyOf(stock);
         demands = List.copyOf(demands);
         long cuts = demands.stream().mapToLong(Demand::count).sum();
-        Check.that(cuts <= GREATEST_COUNT, "there are %d cuts; a plan takes at most %d", cuts, GREATEST_COUNT);
-        Check.that(kerf >= 0 && kerf <= Stock.GREATEST, "kerf (%d) must be 0 to %d", kerf, Stock.GREATEST);
-        Check.that(endTrim >= 0 && endTrim <= Stock.GREATEST, "endTrim (%d) must be 0 to %d", endTrim, Stock.GREATEST);
-        Check.that(keepFrom >= 0, "keepFrom (%d) must not be negative", keepFrom);
+        Require.that(cuts <= GREATEST_COUNT, "there are %d cuts; a plan takes at most %d", cuts, GREATEST_COUNT);
+        Require.that(kerf >= 0 && kerf <= Stock.GREATEST, "kerf (%d) must be 0 to %d", kerf, Stock.GREATEST);
+        Require.that(
+                endTrim >= 0 && endTrim <= Stock.GREATEST, "endTrim (%d) must be 0 to %d", endTrim, Stock.GREATEST);
+        Require.that(keepFrom >= 0, "keepFrom (%d) must not be negative", keepFrom);
     }
 }

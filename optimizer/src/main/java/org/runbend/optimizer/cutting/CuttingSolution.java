@@ -34,10 +34,10 @@ public record CuttingSolution(
         Objects.requireNonNull(scrapBound, "scrapBound");
         Objects.requireNonNull(openedBound, "openedBound");
         Objects.requireNonNull(patternsBound, "patternsBound");
-        Check.that(costBound.value() <= cost, "bound (%d) above cost (%d)", costBound.value(), cost);
-        Check.that(scrapBound.value() <= scrap, "bound (%d) above scrap (%d)", scrapBound.value(), scrap);
-        Check.that(openedBound.value() <= opened, "bound (%d) above opened (%d)", openedBound.value(), opened);
-        Check.that(
+        Require.that(costBound.value() <= cost, "bound (%d) above cost (%d)", costBound.value(), cost);
+        Require.that(scrapBound.value() <= scrap, "bound (%d) above scrap (%d)", scrapBound.value(), scrap);
+        Require.that(openedBound.value() <= opened, "bound (%d) above opened (%d)", openedBound.value(), opened);
+        Require.that(
                 patternsBound.value() <= patterns, "bound (%d) above patterns (%d)", patternsBound.value(), patterns);
     }
 

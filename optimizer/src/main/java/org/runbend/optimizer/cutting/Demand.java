@@ -13,12 +13,12 @@ public record Demand(String name, long length, int count) {
     /** Refuses a length that is not positive or a negative count. */
     public Demand {
         Objects.requireNonNull(name, "name");
-        Check.that(
+        Require.that(
                 length > 0 && length <= Stock.GREATEST,
                 "demand %s: length (%d) must be 1 to %d",
                 name,
                 length,
                 Stock.GREATEST);
-        Check.that(count >= 0, "demand %s: count (%d) must not be negative", name, count);
+        Require.that(count >= 0, "demand %s: count (%d) must not be negative", name, count);
     }
 }

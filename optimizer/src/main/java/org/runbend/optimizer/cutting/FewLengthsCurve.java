@@ -22,7 +22,7 @@ public record FewLengthsCurve(List<Point> points, CoverAnswer free) {
     /** Copies the list. */
     public FewLengthsCurve {
         points = List.copyOf(points);
-        Check.that(!points.isEmpty(), "%d points, 1 or more asked", 0);
+        Require.that(!points.isEmpty(), "%d points, 1 or more asked", 0);
     }
 
     /** The point for at most so many different lengths, the first one where that has more. */

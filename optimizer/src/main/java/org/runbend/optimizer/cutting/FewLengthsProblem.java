@@ -13,7 +13,7 @@ public record FewLengthsProblem(CoverProblem cover, List<Long> given, int most) 
     /** Copies the list and refuses more lengths given than allowed, and such as no piece has. */
     public FewLengthsProblem {
         given = given.stream().distinct().sorted().toList();
-        Check.that(most >= 1, "most (%d) must be 1 or more", most);
-        Check.that(given.size() <= most, "%d lengths are given, %d are allowed", given.size(), most);
+        Require.that(most >= 1, "most (%d) must be 1 or more", most);
+        Require.that(given.size() <= most, "%d lengths are given, %d are allowed", given.size(), most);
     }
 }

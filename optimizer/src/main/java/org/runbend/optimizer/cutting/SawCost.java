@@ -12,7 +12,7 @@ public record SawCost(double cut, double stop) {
 
     /** Checks that nothing is negative. */
     public SawCost {
-        Check.that(cut >= 0 && stop >= 0, "a cut (%s) and a stop (%s) must not cost less than nothing", cut, stop);
+        Require.that(cut >= 0 && stop >= 0, "a cut (%s) and a stop (%s) must not cost less than nothing", cut, stop);
     }
 
     /** What so many cuts and stops cost, minor units, rounded up. */

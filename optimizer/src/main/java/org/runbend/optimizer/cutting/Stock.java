@@ -23,9 +23,9 @@ public record Stock(String name, long length, long cost, int available, Optional
     public Stock {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(id, "id");
-        Check.that(length > 0 && length <= GREATEST, "stock %s: length (%d) must be 1 to %d", name, length, GREATEST);
-        Check.that(cost >= 0 && cost <= GREATEST, "stock %s: cost (%d) must be 0 to %d", name, cost, GREATEST);
-        Check.that(available >= 0, "stock %s: available (%d) must not be negative", name, available);
+        Require.that(length > 0 && length <= GREATEST, "stock %s: length (%d) must be 1 to %d", name, length, GREATEST);
+        Require.that(cost >= 0 && cost <= GREATEST, "stock %s: cost (%d) must be 0 to %d", name, cost, GREATEST);
+        Require.that(available >= 0, "stock %s: available (%d) must not be negative", name, available);
     }
 
     /** Stock that can be bought in any number. */

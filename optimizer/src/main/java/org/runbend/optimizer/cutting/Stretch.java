@@ -14,11 +14,11 @@ public record Stretch(long length, long least) {
 
     /** Refuses a negative length and a least cover that is negative or longer. */
     public Stretch {
-        Check.that(
+        Require.that(
                 length >= 0 && length <= Stock.GREATEST,
                 "stretch: length (%d) must be 0 to %d",
                 length,
                 Stock.GREATEST);
-        Check.that(least >= 0 && least <= length, "stretch: least (%d) must be 0 to its length %d", least, length);
+        Require.that(least >= 0 && least <= length, "stretch: least (%d) must be 0 to its length %d", least, length);
     }
 }

@@ -16,26 +16,26 @@ import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.LoopVerifier;
 
 /**
- * Lays several loops of nearly equal length: cuts the lattice into parts, each with its own port pair, and lays the loop
+ * Lays several loops of nearly equal length: divides the lattice into parts, each with its own port pair, and lays the loop
  * of each part by itself.
  *
- * <p>Method: many cuts are reckoned at a glance, some are looked at with a narrow beam, the best few are laid in earnest;
- * the least sum of objectives among those of balanced lengths wins. The cut is not proved best; each part's loop may be.
+ * <p>Method: many splits are reckoned at a glance, some are looked at with a narrow beam, the best few are laid in earnest;
+ * the least sum of objectives among those of balanced lengths wins. The split is not proved best; each part's loop may be.
  * Parts share no node, so their loops cannot cross, and each port pair is a link of the rim, so neither can their tails.
  */
 public final class Divider {
     /** What a sketch that finds nothing is taken to cost; derived: more than any loop costs. */
     private static final long NOTHING = 1_000_000;
 
-    /** Cuts sketched: chosen, not measured. */
+    /** Splits sketched: chosen, not measured. */
     private static final int MOST_SKETCHED = 30;
-    /** Cuts laid in earnest; on large parts, where each takes long, only half as many; chosen, not measured. */
+    /** Splits laid in earnest; on large parts, where each takes long, only half as many; chosen, not measured. */
     private static final int MOST_LAID = 4;
 
     /** Places of a large part: derived, those of {@code Setting} beyond which passes are guided. */
     private static final int LARGE = 260;
     /**
-     * Lattices of so many nodes, about 15 m2 at 100 mm, get one cut laid: all of it is to end within a minute;
+     * Lattices of so many nodes, about 15 m2 at 100 mm, get one split laid: all of it is to end within a minute;
      * chosen, not measured.
      */
     private static final int VAST = 1_500;
@@ -48,14 +48,14 @@ public final class Divider {
     /** Shortest length over longest, at least; our choice. */
     private static final double BALANCED = 0.9;
 
-    /** Cuts of one lattice that are sketched: chosen, not measured. */
+    /** Splits of one lattice that are sketched: chosen, not measured. */
     private static final int MOST_OF_A_LATTICE = 12;
 
-    /** A way to cut one of the lattices, and what it seems to cost, nodes that another lattice has more included. */
+    /** A way to divide one of the lattices, and what it seems to cost, nodes that another lattice has more included. */
     private record Candidate(int problem, Split split, long cost) {}
 
     /**
-     * The best division found among some lattices of one floor; empty if no cut gives each loop its own way to the port.
+     * The best division found among some lattices of one floor; empty if no split gives each loop its own way to the port.
      */
     public Optional<Division> divide(List<DivisionProblem> problems) {
         List<Candidate> looked = glances(problems).stream()
@@ -89,7 +89,7 @@ public final class Divider {
         return problem.graph().size() / problem.loops() > LARGE ? MOST_LAID / 2 : MOST_LAID;
     }
 
-    /** Whether any cut gives each loop its own way to the port; a quick look. */
+    /** Whether any split gives each loop its own way to the port; a quick look. */
     public boolean canDivide(DivisionProblem problem) {
         return !glances(List.of(problem)).isEmpty();
     }
@@ -99,7 +99,7 @@ public final class Divider {
         List<Candidate> glances = new ArrayList<>();
         for (int i = 0; i < problems.size(); i++) {
             for (List<Integer> nodes : blocks(problems.get(i))) {
-                for (Split split : new Cutting(problems.get(i), nodes).splits(nodes, MOST_OF_A_LATTICE)) {
+                for (Split split : new Splitting(problems.get(i), nodes).splits(nodes, MOST_OF_A_LATTICE)) {
                     glances.add(new Candidate(i, split, split.total() + most - worth(problems.get(i))));
                 }
             }
@@ -108,7 +108,7 @@ public final class Divider {
         return glances;
     }
 
-    /** Prices of all nodes that loops could be cut from. */
+    /** Prices of all nodes that loops could be divided from. */
     private static long worth(DivisionProblem problem) {
         return blocks(problem).stream()
                 .flatMap(List::stream)

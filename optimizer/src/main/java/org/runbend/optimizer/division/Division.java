@@ -4,7 +4,7 @@ import java.util.List;
 import org.runbend.optimizer.loop.LoopSolution;
 
 /**
- * A lattice cut into parts with the loop of each.
+ * A lattice divided into parts with the loop of each.
  *
  * @param problem which of the problems offered it answers, from 0
  * @param parts nodes of each part in ascending order; no node is in two

@@ -4,14 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Parts cut off so far and what is left to be cut.
+ * Parts split off so far and what is left to be divided.
  *
  * @param parts nodes of each part, ascending
  * @param heated heated nodes that loops can serve in each part
- * @param rest nodes left, ascending; empty when all is cut
+ * @param rest nodes left, ascending; empty when all is divided
  * @param cost what the parts cost at a glance
  * @param restCost what the rest would cost as one part
- * @param border links that the cuts part
+ * @param border links that the splits part
  */
 record Split(
         List<List<Integer>> parts, List<Integer> heated, List<Integer> rest, long cost, long restCost, int border) {

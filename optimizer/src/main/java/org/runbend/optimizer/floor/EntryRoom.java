@@ -6,9 +6,9 @@ import java.util.stream.Stream;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
-import org.runbend.optimizer.job.Veto;
 
 /**
  * Where holes may be and where lead-ins may lie: a pocket stays the least web inside the outline, off things and supports
@@ -22,11 +22,11 @@ public final class EntryRoom {
 
     /** The room of a floor. */
     public EntryRoom(FloorProblem problem) {
-        this(problem, new Frame(0));
+        this(problem, new LatticeAxes(0));
     }
 
     /** The room of a floor, in the lattice's axes. */
-    EntryRoom(FloorProblem problem, Frame frame) {
+    EntryRoom(FloorProblem problem, LatticeAxes frame) {
         this.entry = problem.entry();
         double half = entry.pad() / 2;
         List<KeepOut> solid = new ArrayList<>();
@@ -49,10 +49,10 @@ public final class EntryRoom {
 
     /** Keep-outs and the regions that a person keeps pipe out of. */
     static Stream<KeepOut> keepOuts(FloorProblem problem) {
-        Stream<KeepOut> vetoed = problem.vetoes().stream()
-                .filter(Veto.NoPipe.class::isInstance)
-                .map(v -> new KeepOut(v.key(), KeepOut.Kind.OTHER, ((Veto.NoPipe) v).region(), 0));
-        return Stream.concat(problem.keepOuts().stream(), vetoed);
+        Stream<KeepOut> ruledOut = problem.pipeRules().stream()
+                .filter(PipeRule.NoPipe.class::isInstance)
+                .map(v -> new KeepOut(v.key(), KeepOut.Kind.OTHER, ((PipeRule.NoPipe) v).region(), 0));
+        return Stream.concat(problem.keepOuts().stream(), ruledOut);
     }
 
     /** Whether a hole may be drilled there; through a wall any place will do. */

@@ -32,12 +32,12 @@ final class EntrySearch {
     private static final double SAME = 0.5;
 
     private final FloorProblem problem;
-    private final Frame frame;
+    private final LatticeAxes frame;
     private final PortSearch ports;
     private final LeadFinder finder;
     private final double outside;
 
-    EntrySearch(FloorProblem problem, Frame frame, PortSearch ports, EntryRoom room) {
+    EntrySearch(FloorProblem problem, LatticeAxes frame, PortSearch ports, EntryRoom room) {
         this.problem = problem;
         this.frame = frame;
         this.ports = ports;

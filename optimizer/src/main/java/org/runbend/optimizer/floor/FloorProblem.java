@@ -2,10 +2,10 @@ package org.runbend.optimizer.floor;
 
 import java.util.List;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.job.Support;
-import org.runbend.optimizer.job.Veto;
 
 /**
  * What the lattice has to respect. Sizes in mm.
@@ -21,7 +21,7 @@ import org.runbend.optimizer.job.Veto;
  * @param angle direction of the lattice, degrees
  * @param leftOutPrice price of a heated node left out, in turns
  * @param supports what pipe crosses square or not at all; their width that of the groove included
- * @param vetoes where pipe may not, or must, go
+ * @param pipeRules where pipe may not, or must, go
  * @param mostPorts port pairs kept at most, the nearest to the port
  * @param entry how pipe comes onto the floor
  */
@@ -37,7 +37,7 @@ public record FloorProblem(
         double angle,
         int leftOutPrice,
         List<Support> supports,
-        List<Veto> vetoes,
+        List<PipeRule> pipeRules,
         int mostPorts,
         Entry entry) {
     /** Pairs that a single loop chooses from; chosen, not measured. */
@@ -49,7 +49,7 @@ public record FloorProblem(
         keepOuts = List.copyOf(keepOuts);
         unheated = List.copyOf(unheated);
         supports = List.copyOf(supports);
-        vetoes = List.copyOf(vetoes);
+        pipeRules = List.copyOf(pipeRules);
         if (!(spacing > 0 && edge >= 0 && reach > 0 && radius > 0 && radius <= spacing + 1e-9)) {
             throw new IllegalArgumentException(
                     "spacing, edge, reach and radius must be positive, radius at most one spacing");
@@ -61,7 +61,7 @@ public record FloorProblem(
         return radius > spacing / 2 + 1e-6;
     }
 
-    /** A floor without supports and vetoes. */
+    /** A floor without supports and rules for pipe. */
     public FloorProblem(
             List<Point> outline,
             List<KeepOut> keepOuts,
@@ -104,7 +104,7 @@ public record FloorProblem(
                 angle,
                 leftOutPrice,
                 supports,
-                vetoes,
+                pipeRules,
                 mostPorts,
                 Entry.FREE);
     }

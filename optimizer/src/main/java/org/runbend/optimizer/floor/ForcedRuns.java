@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.runbend.optimizer.breakdown.Keyhole;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
 
@@ -45,13 +45,13 @@ final class ForcedRuns {
         }
     }
 
-    ForcedRuns(FloorProblem problem, Frame frame) {
+    ForcedRuns(FloorProblem problem, LatticeAxes frame) {
         this.spacing = problem.spacing();
         this.radius = problem.radius();
-        for (Veto veto : problem.vetoes()) {
-            if (veto instanceof Veto.MustRun run) {
+        for (PipeRule veto : problem.pipeRules()) {
+            if (veto instanceof PipeRule.MustRun run) {
                 lines.add(line(frame.in(run.from()), frame.in(run.to())));
-            } else if (veto instanceof Veto.Kept part) {
+            } else if (veto instanceof PipeRule.Kept part) {
                 kept.add(new KeptChain(frame.in(part.points()), spacing, radius));
             }
         }

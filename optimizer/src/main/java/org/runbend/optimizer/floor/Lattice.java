@@ -42,7 +42,7 @@ public record Lattice(
 
     /** Where a node lies on the floor. */
     public Point at(int node) {
-        Frame frame = new Frame(angle);
+        LatticeAxes frame = new LatticeAxes(angle);
         Point base = frame.in(origin);
         return frame.out(new Point(base.x() + graph.column(node) * spacing, base.y() + graph.row(node) * spacing));
     }

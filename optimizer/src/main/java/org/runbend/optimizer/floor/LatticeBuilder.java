@@ -12,14 +12,14 @@ import org.runbend.optimizer.lattice.LatticeGraph;
 /**
  * Builds the lattice of one offset: nodes, links and corner arcs, each tested against edge and keep-outs.
  *
- * <p>Works in the lattice's own axes, see {@link Frame}.
+ * <p>Works in the lattice's own axes, see {@link LatticeAxes}.
  */
 final class LatticeBuilder {
     /** A node this near to a hole given lies on it, mm; chosen, not measured. */
     private static final double ON_HOLE = 0.5;
 
     private final FloorProblem problem;
-    private final Frame frame;
+    private final LatticeAxes frame;
     private final FreeSpace space;
     private final List<Point> outline;
     private final List<double[][]> cold;
@@ -32,7 +32,7 @@ final class LatticeBuilder {
 
     LatticeBuilder(FloorProblem problem) {
         this.problem = problem;
-        this.frame = new Frame(problem.angle());
+        this.frame = new LatticeAxes(problem.angle());
         this.outline = frame.in(problem.outline());
         this.space = new FreeSpace(
                 outline,

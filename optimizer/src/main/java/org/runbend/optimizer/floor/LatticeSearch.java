@@ -114,7 +114,7 @@ public final class LatticeSearch {
         }
         fits.sort(Comparator.comparingInt(c -> -c.heated));
         return Stream.concat(
-                        Stream.of(new Frame(problem.angle()).in(now.origin())),
+                        Stream.of(new LatticeAxes(problem.angle()).in(now.origin())),
                         fits.stream().limit(MOST_GLANCES).map(Candidate::offset))
                 .flatMap(offset -> builder.build(offset).stream())
                 .max(Comparator.comparingInt(LatticeSearch::coverable));

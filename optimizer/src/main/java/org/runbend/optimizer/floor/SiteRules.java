@@ -2,13 +2,13 @@ package org.runbend.optimizer.floor;
 
 import java.util.List;
 import org.runbend.optimizer.floor.Distance.Arc;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Support;
-import org.runbend.optimizer.job.Veto;
 
 /**
- * What supports and vetoes allow, in the lattice's axes: pipe crosses a support straight and square or not at all, no bend
- * touches one, and no bend touches the circle of a {@link Veto.NoBend}.
+ * What supports and rules for pipe allow, in the lattice's axes: pipe crosses a support straight and square or not at all, no bend
+ * touches one, and no bend touches the circle of a {@link PipeRule.NoBend}.
  */
 final class SiteRules {
     /** A crossing this far off a right angle is square to a fitter's eye, degrees (common practice). */
@@ -18,7 +18,7 @@ final class SiteRules {
     private static final double TOUCH = 1e-6;
 
     private final List<Bar> bars;
-    private final List<Veto.NoBend> noBends;
+    private final List<PipeRule.NoBend> noBends;
 
     /** A support as corners and the unit vector along its middle line. */
     private static final class Bar {
@@ -37,16 +37,16 @@ final class SiteRules {
         }
     }
 
-    SiteRules(FloorProblem problem, Frame frame) {
+    SiteRules(FloorProblem problem, LatticeAxes frame) {
         bars = problem.supports().stream().map(s -> bar(s, frame)).toList();
-        noBends = problem.vetoes().stream()
-                .filter(Veto.NoBend.class::isInstance)
-                .map(Veto.NoBend.class::cast)
-                .map(v -> new Veto.NoBend(v.key(), frame.in(v.at()), v.radius()))
+        noBends = problem.pipeRules().stream()
+                .filter(PipeRule.NoBend.class::isInstance)
+                .map(PipeRule.NoBend.class::cast)
+                .map(v -> new PipeRule.NoBend(v.key(), frame.in(v.at()), v.radius()))
                 .toList();
     }
 
-    private static Bar bar(Support support, Frame frame) {
+    private static Bar bar(Support support, LatticeAxes frame) {
         return new Bar(
                 frame.in(support.region().corners()),
                 frame.in(support.from()),
@@ -74,7 +74,7 @@ final class SiteRules {
 
     /** Whether a bend may follow the arc. */
     boolean allowsArc(Arc arc) {
-        for (Veto.NoBend v : noBends) {
+        for (PipeRule.NoBend v : noBends) {
             if (Distance.pointArc(v.at().x(), v.at().y(), arc) < v.radius() - TOUCH) {
                 return false;
             }

@@ -99,16 +99,16 @@ final class FloorReckoning {
 
     private Flows flows(CoolantProperties coolant, List<Double> means) {
         List<LoopPath> paths = problem.loops().stream().map(HeatedLoop::path).toList();
-        FlowWish wish = problem.supply().flow();
-        if (wish instanceof FlowWish.ByPump pump) {
+        FlowRequest request = problem.supply().flow();
+        if (request instanceof FlowRequest.ByPump pump) {
             PumpSolution s = new OperatingPoint().solve(new PumpProblem(pump.curve(), NOTHING, paths, coolant));
             return new Flows(s.loops(), s.head(), s.endOfCurve());
         }
         List<LoopLosses> losses = new ArrayList<>();
-        if (wish instanceof FlowWish.ByVolume volume) {
+        if (request instanceof FlowRequest.ByVolume volume) {
             losses.addAll(new ParallelFlow().solve(paths, coolant, volume.flow()));
         } else {
-            double spread = ((FlowWish.BySpread) wish).kelvin();
+            double spread = ((FlowRequest.BySpread) request).kelvin();
             for (int i = 0; i < paths.size(); i++) {
                 losses.add(new DarcyWeisbach()
                         .losses(

@@ -142,7 +142,7 @@ public final class HeatReckoning {
 
     private static List<PumpCurve.Point> pipes(HeatProblem problem, FloorState state) {
         List<PumpCurve.Point> points = new ArrayList<>();
-        if (problem.supply().flow() instanceof FlowWish.ByPump pump) {
+        if (problem.supply().flow() instanceof FlowRequest.ByPump pump) {
             List<LoopPath> paths =
                     problem.loops().stream().map(HeatedLoop::path).toList();
             PumpCurve curve = pump.curve();

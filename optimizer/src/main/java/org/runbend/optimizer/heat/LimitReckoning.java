@@ -187,7 +187,7 @@ final class LimitReckoning {
                     Finding.Verdict.WARN,
                     "0.2 to 0.3 m/s, common practice"));
         }
-        if (problem.supply().flow() instanceof FlowWish.ByPump) {
+        if (problem.supply().flow() instanceof FlowRequest.ByPump) {
             double most = state.loops().stream()
                     .mapToDouble(l -> l.losses().total())
                     .max()

@@ -147,7 +147,7 @@ final class Notes {
         if (problem.supply().source().isEmpty()) {
             list.add("The source's highest temperature is not given: the supply is taken for it.");
         }
-        if (problem.supply().flow() instanceof FlowWish.BySpread s) {
+        if (problem.supply().flow() instanceof FlowRequest.BySpread s) {
             list.add(String.format(
                     Locale.ROOT,
                     "Neither pump nor flow is given: the flow at which each loop drops by %.0f K.",

@@ -14,7 +14,7 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param flow what sets the flow
  */
 public record Supply(
-        Mixture mixture, double temperature, Optional<Double> source, Optional<Double> coldest, FlowWish flow) {
+        Mixture mixture, double temperature, Optional<Double> source, Optional<Double> coldest, FlowRequest flow) {
     /** Checks ranges. */
     public Supply {
         Within.range("temperature into the floor", temperature, -60, 150, "degrees C");

@@ -12,7 +12,7 @@ import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.catalog.source.Unit;
-import org.runbend.optimizer.heat.HeatWish;
+import org.runbend.optimizer.heat.HeatRequest;
 
 /**
  * One order as it was read, with the products it names resolved. Sizes in mm, temperatures in degrees C.
@@ -45,8 +45,8 @@ public record Job(
         Shelf shelf,
         FloorPlan floor,
         Layout layout,
-        PipeWish pipe,
-        PlateWish plates,
+        PipeRequest pipe,
+        PlateRequest plates,
         Optional<Build> build,
         Optional<Heating> heating,
         String fingerprint,
@@ -71,8 +71,8 @@ public record Job(
             Shelf shelf,
             FloorPlan floor,
             Layout layout,
-            PipeWish pipe,
-            PlateWish plates,
+            PipeRequest pipe,
+            PlateRequest plates,
             Optional<Build> build,
             Optional<Heating> heating,
             String fingerprint) {
@@ -190,7 +190,7 @@ public record Job(
     }
 
     /** The same job with other wishes for loop, pipe and plates. */
-    public Job with(Layout otherLayout, PipeWish otherPipe, PlateWish otherPlates) {
+    public Job with(Layout otherLayout, PipeRequest otherPipe, PlateRequest otherPlates) {
         return new Job(
                 title,
                 order,
@@ -377,7 +377,7 @@ public record Job(
      * @param axis wanted direction of the runs
      * @param leftOutPrice what leaving a node out costs, in turns
      * @param prefer what decides among loops of equal turns
-     * @param vetoes where pipe may not, or must, go
+     * @param pipeRules where pipe may not, or must, go
      * @param loop the designer's own loop; none if one is to be laid
      * @param loops how many loops; empty: the fewest that the limits of the pipe allow
      * @param fitCoil whether loops a little longer than a coil are shortened to it
@@ -389,58 +389,68 @@ public record Job(
             RunAxis axis,
             int leftOutPrice,
             Prefer prefer,
-            List<Veto> vetoes,
+            List<PipeRule> pipeRules,
             DrawnLoop loop,
             OptionalInt loops,
             boolean fitCoil) {
         /** Copies the lists. */
         public Layout {
-            vetoes = List.copyOf(vetoes);
+            pipeRules = List.copyOf(pipeRules);
         }
 
-        /** The same layout with other vetoes. */
-        public Layout with(List<Veto> others) {
+        /** The same layout with other rules for pipe. */
+        public Layout with(List<PipeRule> others) {
             return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, others, loop, loops, fitCoil);
         }
 
         /** The same layout, the loop to be laid by us. */
         public Layout withoutLoop() {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, DrawnLoop.NONE, loops, fitCoil);
+            return new Layout(
+                    spacing, edge, along, axis, leftOutPrice, prefer, pipeRules, DrawnLoop.NONE, loops, fitCoil);
         }
 
         /** The same layout with so many loops. */
         public Layout withLoops(int number) {
             return new Layout(
-                    spacing, edge, along, axis, leftOutPrice, prefer, vetoes, loop, OptionalInt.of(number), fitCoil);
+                    spacing, edge, along, axis, leftOutPrice, prefer, pipeRules, loop, OptionalInt.of(number), fitCoil);
         }
 
         /** The same layout, loops shortened to a coil. */
         public Layout withFit() {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, vetoes, loop, loops, true);
+            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, pipeRules, loop, loops, true);
         }
 
         /** The same layout with another distance from the outline, mm. */
         public Layout withEdge(double other) {
-            return new Layout(spacing, other, along, axis, leftOutPrice, prefer, vetoes, loop, loops, fitCoil);
+            return new Layout(spacing, other, along, axis, leftOutPrice, prefer, pipeRules, loop, loops, fitCoil);
         }
 
         /** The same layout with another price, in turns, for leaving a node out. */
         public Layout withPrice(int price) {
-            return new Layout(spacing, edge, along, axis, price, prefer, vetoes, loop, loops, fitCoil);
+            return new Layout(spacing, edge, along, axis, price, prefer, pipeRules, loop, loops, fitCoil);
         }
 
         /** The same layout with something else to decide among loops of equal turns. */
         public Layout with(Prefer other) {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, other, vetoes, loop, loops, fitCoil);
+            return new Layout(spacing, edge, along, axis, leftOutPrice, other, pipeRules, loop, loops, fitCoil);
         }
 
         /** The same layout with runs wanted along an axis of a lattice turned by so many degrees. */
         public Layout with(double angle, RunAxis other) {
             return new Layout(
-                    spacing, edge, OptionalDouble.of(angle), other, leftOutPrice, prefer, vetoes, loop, loops, fitCoil);
+                    spacing,
+                    edge,
+                    OptionalDouble.of(angle),
+                    other,
+                    leftOutPrice,
+                    prefer,
+                    pipeRules,
+                    loop,
+                    loops,
+                    fitCoil);
         }
 
-        /** A layout without vetoes. */
+        /** A layout without rules for pipe. */
         public Layout(
                 double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {
             this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), DrawnLoop.NONE, OptionalInt.of(1), false);
@@ -474,16 +484,16 @@ public record Job(
      * @param allowance share added to the cut, 0 or more
      * @param loopLimit longest cut allowed, mm
      */
-    public record PipeWish(
+    public record PipeRequest(
             Pipe product, double flowTail, double returnTail, double allowance, OptionalDouble loopLimit) {
-        /** The same wish for another pipe. */
-        public PipeWish of(Pipe other) {
-            return new PipeWish(other, flowTail, returnTail, allowance, loopLimit);
+        /** The same request for another pipe. */
+        public PipeRequest of(Pipe other) {
+            return new PipeRequest(other, flowTail, returnTail, allowance, loopLimit);
         }
 
         /** The same pipe with another longest cut, mm. */
-        public PipeWish limitedTo(double limit) {
-            return new PipeWish(product, flowTail, returnTail, allowance, OptionalDouble.of(limit));
+        public PipeRequest limitedTo(double limit) {
+            return new PipeRequest(product, flowTail, returnTail, allowance, OptionalDouble.of(limit));
         }
     }
 
@@ -501,7 +511,7 @@ public record Job(
      * @param maxLengths how many different lengths the pieces may have, 1 or more, if that is limited
      * @param byHeat whether the coverage is to be chosen by the heat wanted; {@code coverage} then counts for nothing
      */
-    public record PlateWish(
+    public record PlateRequest(
             List<SpreaderPlate> products,
             double bendClearance,
             double gap,
@@ -512,8 +522,8 @@ public record Job(
             double leastPerRun,
             OptionalInt maxLengths,
             boolean byHeat) {
-        /** A wish without a longest piece, a least share for each run and a limit of lengths. */
-        public PlateWish(
+        /** A request without a longest piece, a least share for each run and a limit of lengths. */
+        public PlateRequest(
                 List<SpreaderPlate> products,
                 double bendClearance,
                 double gap,
@@ -534,13 +544,13 @@ public record Job(
         }
 
         /** Copies the list. */
-        public PlateWish {
+        public PlateRequest {
             products = List.copyOf(products);
         }
 
-        /** The same wish with other plates and another coverage. */
-        public PlateWish with(List<SpreaderPlate> others, double otherCoverage) {
-            return new PlateWish(
+        /** The same request with other plates and another coverage. */
+        public PlateRequest with(List<SpreaderPlate> others, double otherCoverage) {
+            return new PlateRequest(
                     others,
                     bendClearance,
                     gap,
@@ -553,9 +563,9 @@ public record Job(
                     false);
         }
 
-        /** The same wish with another limit of lengths. */
-        public PlateWish withLengths(OptionalInt most) {
-            return new PlateWish(
+        /** The same request with another limit of lengths. */
+        public PlateRequest withLengths(OptionalInt most) {
+            return new PlateRequest(
                     products,
                     bendClearance,
                     gap,
@@ -568,9 +578,9 @@ public record Job(
                     byHeat);
         }
 
-        /** The same wish with another least share for each run. */
-        public PlateWish withLeastPerRun(double share) {
-            return new PlateWish(
+        /** The same request with another least share for each run. */
+        public PlateRequest withLeastPerRun(double share) {
+            return new PlateRequest(
                     products,
                     bendClearance,
                     gap,
@@ -634,7 +644,7 @@ public record Job(
      * @param coldest what the coolant must not freeze at, degrees C, if the job says it
      * @param pump pump of the catalog
      * @param namesCoolant whether the job names the coolant; else it is taken for granted
-     * @param wish what else the job says of heat
+     * @param request what else the job says of heat
      */
     public record Heating(
             String coolant,
@@ -644,7 +654,7 @@ public record Job(
             OptionalDouble coldest,
             Optional<String> pump,
             boolean namesCoolant,
-            HeatWish wish) {
+            HeatRequest request) {
         /** With a coolant that is named. */
         public Heating(
                 String coolant,
@@ -653,7 +663,7 @@ public record Job(
                 double outside,
                 OptionalDouble coldest,
                 Optional<String> pump) {
-            this(coolant, flow, room, outside, coldest, pump, true, HeatWish.NONE);
+            this(coolant, flow, room, outside, coldest, pump, true, HeatRequest.NONE);
         }
     }
 }

@@ -30,7 +30,7 @@ public record Support(String name, Point from, Point to, double width, Crossing 
 
     /** Direction of the middle line, degrees from the x axis, 0 to under 180. */
     public double direction() {
-        return Veto.direction(from, to);
+        return PipeRule.direction(from, to);
     }
 
     /** The same support, so much wider, mm. */

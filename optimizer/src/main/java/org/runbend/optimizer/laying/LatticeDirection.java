@@ -4,8 +4,8 @@ import java.util.DoubleSummaryStatistics;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Support;
-import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.lattice.Axis;
 
 /**
@@ -51,12 +51,12 @@ public record LatticeDirection(double angle, Axis axis) {
     }
 
     private static OptionalDouble met(Job job) {
-        DoubleStream kept = job.layout().vetoes().stream()
-                .filter(Veto.Kept.class::isInstance)
-                .mapToDouble(v -> ((Veto.Kept) v).direction());
-        DoubleStream lines = job.layout().vetoes().stream()
-                .filter(Veto.MustRun.class::isInstance)
-                .mapToDouble(v -> ((Veto.MustRun) v).direction());
+        DoubleStream kept = job.layout().pipeRules().stream()
+                .filter(PipeRule.Kept.class::isInstance)
+                .mapToDouble(v -> ((PipeRule.Kept) v).direction());
+        DoubleStream lines = job.layout().pipeRules().stream()
+                .filter(PipeRule.MustRun.class::isInstance)
+                .mapToDouble(v -> ((PipeRule.MustRun) v).direction());
         DoubleStream supports = job.floor().supports().stream()
                 .filter(s -> s.cross() == Support.Crossing.SQUARE)
                 .mapToDouble(Support::direction);

@@ -239,7 +239,7 @@ public final class LoopLaying {
                 job.floor().supports().stream()
                         .map(s -> s.widened(job.pipe().product().outer()))
                         .toList(),
-                job.layout().vetoes(),
+                job.layout().pipeRules(),
                 mostPorts,
                 Entry.of(job, loops));
     }

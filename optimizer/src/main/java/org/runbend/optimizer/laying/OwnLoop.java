@@ -68,7 +68,7 @@ public final class OwnLoop {
                 .verify(List.of(breakdown)));
         found.addAll(new WishVerifier(
                         job.floor().supports(),
-                        job.layout().vetoes(),
+                        job.layout().pipeRules(),
                         job.pipe().product().outer())
                 .verify(List.of(breakdown)));
         return Stream.concat(NearPairs.thinned(found).stream().map(f -> f.words(this::place)), farFromHoles().stream())

@@ -8,9 +8,9 @@ import java.util.stream.Stream;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Support;
 import org.runbend.optimizer.job.Unbuildable;
-import org.runbend.optimizer.job.Veto;
 
 /**
  * Which wishes collide when no loop serves them all: each is left away in turn, and where a loop comes back, that wish is
@@ -38,7 +38,7 @@ final class WishConflict {
     private WishConflict() {}
 
     /**
-     * One line that names the wishes; empty if the job has no vetoes or supports and no stiff pipe, or none is at fault.
+     * One line that names the wishes; empty if the job has no rules for pipe or supports and no stiff pipe, or none is at fault.
      *
      * @param canBeLaid a quick look whether a job has a loop
      */
@@ -75,7 +75,7 @@ final class WishConflict {
     }
 
     private static boolean hasWishes(Job job) {
-        return !job.layout().vetoes().isEmpty() || !job.floor().supports().isEmpty();
+        return !job.layout().pipeRules().isEmpty() || !job.floor().supports().isEmpty();
     }
 
     private static Job withoutWishes(Job job) {
@@ -86,7 +86,7 @@ final class WishConflict {
         if (!hasWishes(job) || !canBeLaid.test(withoutWishes(job))) {
             return Optional.empty();
         }
-        boolean supportsAlone = job.layout().vetoes().isEmpty();
+        boolean supportsAlone = job.layout().pipeRules().isEmpty();
         String where = supportsAlone
                 ? "the supports leave no loop"
                 : "wishes here" + (job.floor().supports().isEmpty() ? "" : " and in floor.supports")
@@ -106,29 +106,29 @@ final class WishConflict {
 
     /** Wishes of the fitter first, then what stands on the floor, then sizes. */
     private static Stream<Wish> all(Job job) {
-        return Stream.of(vetoes(job), supports(job), keepOuts(job), stiffness(job), sizes(job))
+        return Stream.of(pipeRules(job), supports(job), keepOuts(job), stiffness(job), sizes(job))
                 .flatMap(List::stream)
                 .limit(MOST_TRIED);
     }
 
     /** Whatever a person asked for on this floor, without the sizes. */
     static Stream<Wish> things(Job job) {
-        return Stream.of(vetoes(job), supports(job), keepOuts(job), stiffness(job))
+        return Stream.of(pipeRules(job), supports(job), keepOuts(job), stiffness(job))
                 .flatMap(List::stream)
                 .limit(MOST_TRIED);
     }
 
     /** What may make a loop longer: lines and parts it has to follow, what it must not cross or bend at, stiff pipe. */
     static Stream<Wish> lengthening(Job job) {
-        return Stream.of(vetoes(job), stiffness(job), supports(job)).flatMap(List::stream);
+        return Stream.of(pipeRules(job), stiffness(job), supports(job)).flatMap(List::stream);
     }
 
-    private static List<Wish> vetoes(Job job) {
+    private static List<Wish> pipeRules(Job job) {
         List<Wish> wishes = new ArrayList<>();
-        List<Veto> vetoes = job.layout().vetoes();
-        for (int i = 0; i < vetoes.size(); i++) {
-            Job without = with(job, job.floor().keepOuts(), job.floor().supports(), without(vetoes, i));
-            wishes.add(new Wish(vetoes.get(i).key(), without));
+        List<PipeRule> pipeRules = job.layout().pipeRules();
+        for (int i = 0; i < pipeRules.size(); i++) {
+            Job without = with(job, job.floor().keepOuts(), job.floor().supports(), without(pipeRules, i));
+            wishes.add(new Wish(pipeRules.get(i).key(), without));
         }
         return wishes;
     }
@@ -141,7 +141,7 @@ final class WishConflict {
                     job,
                     job.floor().keepOuts(),
                     without(supports, i),
-                    job.layout().vetoes());
+                    job.layout().pipeRules());
             wishes.add(new Wish("floor.supports[" + i + "] '" + supports.get(i).name() + "'", without));
         }
         return wishes;
@@ -155,7 +155,7 @@ final class WishConflict {
                     job,
                     without(keepOuts, i),
                     job.floor().supports(),
-                    job.layout().vetoes());
+                    job.layout().pipeRules());
             wishes.add(new Wish("floor.keepOut[" + i + "] '" + keepOuts.get(i).name() + "'", without));
         }
         return wishes;
@@ -199,7 +199,7 @@ final class WishConflict {
         return left;
     }
 
-    private static Job with(Job job, List<KeepOut> keepOuts, List<Support> supports, List<Veto> vetoes) {
-        return job.with(job.floor().with(keepOuts, supports), job.layout().with(vetoes));
+    private static Job with(Job job, List<KeepOut> keepOuts, List<Support> supports, List<PipeRule> pipeRules) {
+        return job.with(job.floor().with(keepOuts, supports), job.layout().with(pipeRules));
     }
 }

@@ -67,7 +67,7 @@ public final class AutoCoverage {
     static Asked asked(Job job, List<KitPlan.LoopPlan> loops) {
         try {
             Job.Heating heating = job.heating().orElseThrow();
-            double wanted = heating.wish().wanted().orElseGet(() -> need(heating));
+            double wanted = heating.request().wanted().orElseGet(() -> need(heating));
             Answer answer = cheapest(job, loops, wanted);
             return new Asked(with(job, answer.coverage()), words(answer, wanted));
         } catch (OddInput e) {
@@ -82,7 +82,7 @@ public final class AutoCoverage {
     }
 
     private static double need(Job.Heating heating) {
-        SpaceLoss loss = heating.wish().space().orElseThrow();
+        SpaceLoss loss = heating.request().space().orElseThrow();
         return Math.max(
                 0,
                 new HeatNeed()

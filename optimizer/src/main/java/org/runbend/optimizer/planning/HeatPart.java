@@ -17,11 +17,11 @@ import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.heat.BareFloor;
 import org.runbend.optimizer.heat.FloorBuild;
-import org.runbend.optimizer.heat.FlowWish;
+import org.runbend.optimizer.heat.FlowRequest;
 import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatReckoning;
+import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.heat.HeatSolution;
-import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.HeatedLoop;
 import org.runbend.optimizer.heat.PipeStrip;
 import org.runbend.optimizer.heat.Supply;
@@ -68,18 +68,19 @@ public final class HeatPart {
     private final Job job;
     private final List<KitPlan.LoopPlan> loops;
     private final PlatePlan plates;
-    private final HeatWish wish;
+    private final HeatRequest request;
 
-    private HeatPart(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatWish wish) {
+    private HeatPart(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatRequest request) {
         this.job = job;
         this.loops = loops;
         this.plates = plates;
-        this.wish = wish;
+        this.request = request;
     }
 
     /** The problem, where the job says what the floor is built of and what heats it. */
     public static Optional<HeatProblem> problem(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
-        return problem(job, loops, plates, job.heating().map(Job.Heating::wish).orElse(HeatWish.NONE));
+        return problem(
+                job, loops, plates, job.heating().map(Job.Heating::request).orElse(HeatRequest.NONE));
     }
 
     /**
@@ -88,9 +89,9 @@ public final class HeatPart {
      * @throws Unbuildable with one line where nothing can be reckoned with what the job says
      */
     public static Optional<HeatSolution> reckon(
-            Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatWish wish) {
+            Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatRequest request) {
         try {
-            return problem(job, loops, plates, wish).map(p -> new HeatReckoning().solve(p));
+            return problem(job, loops, plates, request).map(p -> new HeatReckoning().solve(p));
         } catch (OddInput e) {
             throw new Unbuildable("heating", e.getMessage());
         }
@@ -98,11 +99,11 @@ public final class HeatPart {
 
     /** The same with what else the job says of heat. */
     public static Optional<HeatProblem> problem(
-            Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatWish wish) {
+            Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatRequest request) {
         if (job.build().isEmpty() || job.heating().isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(new HeatPart(job, loops, plates, wish).problem());
+        return Optional.of(new HeatPart(job, loops, plates, request).problem());
     }
 
     private HeatProblem problem() {
@@ -136,13 +137,13 @@ public final class HeatPart {
                 new Surroundings(
                         heating.room(),
                         heating.outside(),
-                        wish.start().orElse(Math.min(COLD, heating.room())),
-                        wish.space(),
-                        wish.humidity(),
-                        wish.bath(),
-                        wish.sleeping(),
-                        wish.metalUnder()),
-                wish.circuit());
+                        request.start().orElse(Math.min(COLD, heating.room())),
+                        request.space(),
+                        request.humidity(),
+                        request.bath(),
+                        request.sleeping(),
+                        request.metalUnder()),
+                request.circuit());
     }
 
     private Supply supply(Job.Heating heating) {
@@ -157,21 +158,22 @@ public final class HeatPart {
 
     /** As given, or the highest that the circuit's source can bring. */
     private Optional<Double> highestOfSource() {
-        if (wish.source().isPresent()) {
-            return Optional.of(wish.source().getAsDouble());
+        if (request.source().isPresent()) {
+            return Optional.of(request.source().getAsDouble());
         }
-        return wish.circuit().source().filter(HeatSource::reachesFloor).map(HeatSource::highest);
+        return request.circuit().source().filter(HeatSource::reachesFloor).map(HeatSource::highest);
     }
 
-    private FlowWish flow(Job.Heating heating) {
-        if (wish.volumeFlow().isPresent()) {
-            return new FlowWish.ByVolume(wish.volumeFlow().getAsDouble());
+    private FlowRequest flow(Job.Heating heating) {
+        if (request.volumeFlow().isPresent()) {
+            return new FlowRequest.ByVolume(request.volumeFlow().getAsDouble());
         }
-        Optional<FlowWish> pump =
-                heating.pump().flatMap(p -> job.catalog().findPump(p)).map(p -> new FlowWish.ByPump(PumpCurve.of(p)));
-        return pump.orElseGet(() -> wish.spread().isPresent()
-                ? new FlowWish.BySpread(wish.spread().getAsDouble())
-                : FlowWish.BySpread.USUAL);
+        Optional<FlowRequest> pump = heating.pump()
+                .flatMap(p -> job.catalog().findPump(p))
+                .map(p -> new FlowRequest.ByPump(PumpCurve.of(p)));
+        return pump.orElseGet(() -> request.spread().isPresent()
+                ? new FlowRequest.BySpread(request.spread().getAsDouble())
+                : FlowRequest.BySpread.USUAL);
     }
 
     private FloorBuild build() {
@@ -200,7 +202,7 @@ public final class HeatPart {
                 pipe.maxTemperature().isPresent()
                         ? Optional.of(pipe.maxTemperature().getAsDouble())
                         : Optional.empty(),
-                wish.timber());
+                request.timber());
     }
 
     /** Conductivity of two layers, one on the other, W/(m K); ISO 6946: their resistances add up. */

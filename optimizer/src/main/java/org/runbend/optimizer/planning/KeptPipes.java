@@ -9,7 +9,7 @@ import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Filleting;
 import org.runbend.optimizer.breakdown.SamePipe;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.Veto;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.plan.KeptPipe;
 
 /** Finds what of a plan lies in parts that were already routed. */
@@ -21,8 +21,8 @@ final class KeptPipes {
     /** The parts of a job, in the order of the job file. */
     static List<KeptPipe> of(Job job, double radius, List<Breakdown> loops) {
         List<KeptPipe> all = new ArrayList<>();
-        for (Veto veto : job.layout().vetoes()) {
-            if (veto instanceof Veto.Kept part) {
+        for (PipeRule veto : job.layout().pipeRules()) {
+            if (veto instanceof PipeRule.Kept part) {
                 // legs read off a groove may be a little short for the bends at their ends
                 List<Element> routed =
                         new Filleting().breakDownDrawn(part.points(), radius).elements();

@@ -110,15 +110,19 @@ final class PlanChecks {
 
     /** As the job asks for it, %: gaps between the pieces of a stretch count as covered, its last step is not asked for. */
     private static double platedShare(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
-        Job.PlateWish wish = job.plates();
-        double width =
-                wish.products().stream().mapToDouble(SpreaderPlate::width).min().orElse(0);
-        double step =
-                wish.products().stream().mapToDouble(SpreaderPlate::step).max().orElse(0);
+        Job.PlateRequest request = job.plates();
+        double width = request.products().stream()
+                .mapToDouble(SpreaderPlate::width)
+                .min()
+                .orElse(0);
+        double step = request.products().stream()
+                .mapToDouble(SpreaderPlate::step)
+                .max()
+                .orElse(0);
         List<Breakdown> pipes = loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
         List<PlateStretch> stretches = new StretchFinder(
                         job.floor(),
-                        wish,
+                        request,
                         width,
                         pipes.stream().flatMap(p -> p.slots().stream()).toList())
                 .find(pipes);
@@ -129,10 +133,10 @@ final class PlanChecks {
                     .filter(p -> p.places().stream().anyMatch(at -> isOn(s, at, p.length())))
                     .map(PlatePiece::length)
                     .toList();
-            covered += on.stream().mapToDouble(l -> l).sum() + wish.gap() * Math.max(0, on.size() - 1);
+            covered += on.stream().mapToDouble(l -> l).sum() + request.gap() * Math.max(0, on.size() - 1);
         }
         double share = asked <= 0 ? (stretches.isEmpty() ? 0 : 100) : Math.min(100, 100 * covered / asked);
-        double target = 100 * wish.coverage();
+        double target = 100 * request.coverage();
         return Math.abs(share - target) < ROUNDING ? target : share;
     }
 

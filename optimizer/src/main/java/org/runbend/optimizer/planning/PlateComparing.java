@@ -48,17 +48,17 @@ public final class PlateComparing {
     }
 
     private static List<PlateOptions.ByCoverage> coverages(PlateProblem problem, KitPlan plan) {
-        Job.PlateWish wish = plan.job().plates();
+        Job.PlateRequest request = plan.job().plates();
         return new CoverageCurve()
                 .of(problem, plan.plates()).stream()
                         .map(p -> new PlateOptions.ByCoverage(
-                                p.asked(), checked(problem, wish.with(wish.products(), p.asked()), p.plates())))
+                                p.asked(), checked(problem, request.with(request.products(), p.asked()), p.plates())))
                         .toList();
     }
 
-    private static PlatePlan checked(PlateProblem problem, Job.PlateWish wish, PlatePlan plates) {
+    private static PlatePlan checked(PlateProblem problem, Job.PlateRequest request, PlatePlan plates) {
         List<Finding> broken = new PlatesVerifier(
-                        wish,
+                        request,
                         problem.floor().outline(),
                         problem.floor().plateless(),
                         problem.floor().unheated().stream()

@@ -20,17 +20,18 @@ public final class CoverageCurve {
     /**
      * Plans at 70, 80, 85, 90, 95 and 100 % of what can take plates, costs never falling; shares out of reach are left out.
      *
-     * @param own the plan that the wish of the problem led to
+     * @param own the plan that the request of the problem led to
      */
     public List<Point> of(PlateProblem problem, PlatePlan own) {
         List<Point> points = new ArrayList<>();
-        Packing packing = new Packing(
-                problem, Math.max(LengthCurve.MOST, problem.wish().maxLengths().orElse(1)));
+        FloorPlates floorPlates = new FloorPlates(
+                problem,
+                Math.max(LengthCurve.MOST, problem.request().maxLengths().orElse(1)));
         for (double share : SHARES) {
             try {
-                Optional<PlatePlan> plan = share == problem.wish().coverage()
+                Optional<PlatePlan> plan = share == problem.request().coverage()
                         ? Optional.of(own)
-                        : packing.at(share).asked();
+                        : floorPlates.at(share).asked();
                 if (plan.isEmpty()) {
                     break;
                 }

@@ -24,15 +24,15 @@ public final class LengthCurve {
      * @throws org.runbend.optimizer.job.Unbuildable if there are no plates even without a limit
      */
     public List<Point> of(PlateProblem problem) {
-        return of(new Packing(problem, MOST));
+        return of(new FloorPlates(problem, MOST));
     }
 
-    static List<Point> of(Packing packing) {
-        PlatePlan free = packing.cheapest();
+    static List<Point> of(FloorPlates floorPlates) {
+        PlatePlan free = floorPlates.cheapest();
         List<Point> points = new ArrayList<>();
         long before = Long.MAX_VALUE;
         for (int n = 1; n <= MOST && before > free.bought(); n++) {
-            Optional<PlatePlan> few = packing.few(n);
+            Optional<PlatePlan> few = floorPlates.few(n);
             if (few.isPresent() && few.get().bought() < before) {
                 before = few.get().bought();
                 points.add(new Point(OptionalInt.of(n), few.get()));

@@ -25,7 +25,7 @@ record PlateBound(long value, String proof) {
      * of at least {@code minPiece}, so pieces make at least target x minPiece / (minPiece + gap); offcuts cost nothing.
      */
     static PlateBound of(Bound cutting, CoverProblem cover, PlateProblem problem, List<SpreaderPlate> known) {
-        List<SpreaderPlate> named = problem.wish().products();
+        List<SpreaderPlate> named = problem.request().products();
         if (known.containsAll(named)) {
             return new PlateBound(cutting.value(), cutting.proof().words());
         }

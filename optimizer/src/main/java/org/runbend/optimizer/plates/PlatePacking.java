@@ -50,24 +50,24 @@ public final class PlatePacking {
     }
 
     private static Packed packed(PlateProblem problem, int tried) {
-        OptionalInt most = problem.wish().maxLengths();
-        Packing packing = new Packing(problem, Math.max(tried, most.orElse(1)));
-        PlatePlan plan = packing.asked().orElseThrow(() -> collision(problem, packing, most.getAsInt()));
-        return new Packed(plan, LengthCurve.of(packing));
+        OptionalInt most = problem.request().maxLengths();
+        FloorPlates floorPlates = new FloorPlates(problem, Math.max(tried, most.orElse(1)));
+        PlatePlan plan = floorPlates.asked().orElseThrow(() -> collision(problem, floorPlates, most.getAsInt()));
+        return new Packed(plan, LengthCurve.of(floorPlates));
     }
 
-    private static Unbuildable collision(PlateProblem problem, Packing packing, int most) {
-        PlatePlan free = packing.cheapest();
-        Job.PlateWish wish = problem.wish();
-        boolean byRun = wish.leastPerRun() > 0
-                && new Packing(problem.with(wish.withLeastPerRun(0)), most)
+    private static Unbuildable collision(PlateProblem problem, FloorPlates floorPlates, int most) {
+        PlatePlan free = floorPlates.cheapest();
+        Job.PlateRequest request = problem.request();
+        boolean byRun = request.leastPerRun() > 0
+                && new FloorPlates(problem.with(request.withLeastPerRun(0)), most)
                         .few(most)
                         .isPresent();
         String wanted = byRun
-                ? "plates.leastPerRun " + percent(wish.leastPerRun())
-                : "plates.coverage " + percent(wish.coverage());
-        double share = Math.min(1, packing.share(most)) * wish.coverage();
-        String reach = byRun || share >= wish.coverage()
+                ? "plates.leastPerRun " + percent(request.leastPerRun())
+                : "plates.coverage " + percent(request.coverage());
+        double share = Math.min(1, floorPlates.share(most)) * request.coverage();
+        String reach = byRun || share >= request.coverage()
                 ? ""
                 : ": pieces of " + lengths(most) + " cover at most " + percent(Math.floor(share * 1000) / 1000)
                         + (most <= 2 ? "" : " as far as found");
@@ -78,7 +78,7 @@ public final class PlatePacking {
     }
 
     private static long enough(PlateProblem problem, int most, PlatePlan free) {
-        Packing more = new Packing(problem, TRIED);
+        FloorPlates more = new FloorPlates(problem, TRIED);
         for (int n = most + 1; n <= TRIED && n < free.lengths().size(); n++) {
             if (more.few(n).isPresent()) {
                 return n;

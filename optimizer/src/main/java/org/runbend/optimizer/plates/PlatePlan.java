@@ -79,7 +79,7 @@ public record PlatePlan(
         return bought + workCost;
     }
 
-    /** The same plan with a bound that was proved for a wish that it fulfils too. */
+    /** The same plan with a bound that was proved for a request that it fulfils too. */
     PlatePlan withBound(long other, String otherProof) {
         return new PlatePlan(
                 pieces,

@@ -13,13 +13,13 @@ import org.runbend.optimizer.job.Job;
  * Plates wanted for the loops of a floor.
  *
  * @param floor outline, keep-outs and unheated regions
- * @param wish products, clearances and coverage
+ * @param request products, clearances and coverage
  * @param shelf offcuts at hand
  * @param loops the loops
  * @param labour what cutting takes of a worker's time, if the catalog says so
  */
 public record PlateProblem(
-        Job.FloorPlan floor, Job.PlateWish wish, Shelf shelf, List<Breakdown> loops, Optional<Labour> labour) {
+        Job.FloorPlan floor, Job.PlateRequest request, Shelf shelf, List<Breakdown> loops, Optional<Labour> labour) {
     private static final double HOUR = 3600;
     private static final double MINUTE = 60;
     private static final double METRES = 0.25;
@@ -35,12 +35,12 @@ public record PlateProblem(
     }
 
     /** Plates of a workshop that takes as long as is usual. */
-    public PlateProblem(Job.FloorPlan floor, Job.PlateWish wish, Shelf shelf, List<Breakdown> loops) {
-        this(floor, wish, shelf, loops, Optional.empty());
+    public PlateProblem(Job.FloorPlan floor, Job.PlateRequest request, Shelf shelf, List<Breakdown> loops) {
+        this(floor, request, shelf, loops, Optional.empty());
     }
 
-    /** The same floor and loops with another wish. */
-    PlateProblem with(Job.PlateWish other) {
+    /** The same floor and loops with another request. */
+    PlateProblem with(Job.PlateRequest other) {
         return new PlateProblem(floor, other, shelf, loops, labour);
     }
 
@@ -55,7 +55,7 @@ public record PlateProblem(
     }
 
     private double cheapest() {
-        return wish.products().stream()
+        return request.products().stream()
                 .flatMap(p -> p.stock().stream().map(s -> s.cost() / s.length() * 1000 / p.grooves()))
                 .mapToDouble(Double::doubleValue)
                 .min()

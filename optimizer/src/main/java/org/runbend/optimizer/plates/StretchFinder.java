@@ -37,7 +37,7 @@ public final class StretchFinder {
     /** mm: noise of doubles on a turned lattice. */
     private static final double NOISE = 1e-6;
 
-    private final Job.PlateWish wish;
+    private final Job.PlateRequest request;
     private final double width;
     private final Geometry outline;
     private final Geometry nearOutline;
@@ -62,18 +62,18 @@ public final class StretchFinder {
      * Describes the floor.
      *
      * @param floor outline, keep-outs, supports and unheated regions
-     * @param wish clearances and least piece
+     * @param request clearances and least piece
      * @param width of the plate body, mm
      * @param slots where pipe turns into its holes; no body lies on one
      */
-    public StretchFinder(Job.FloorPlan floor, Job.PlateWish wish, double width, List<Slot> slots) {
-        this.wish = wish;
+    public StretchFinder(Job.FloorPlan floor, Job.PlateRequest request, double width, List<Slot> slots) {
+        this.request = request;
         this.width = width;
         Polygon bare = FloorShapes.polygon(floor.outline());
         this.outline = bare.buffer(HAIR);
         this.nearOutline = bare.buffer(DEEPEST);
         for (KeepOut k : floor.plateless()) {
-            solid.add(Solid.of(FloorShapes.bare(k.bare()), wish.plateClearance()));
+            solid.add(Solid.of(FloorShapes.bare(k.bare()), request.plateClearance()));
         }
         for (Slot s : slots) {
             solid.add(Solid.of(FloorShapes.line(s.from(), s.to()).buffer(s.width() / 2, 32), 0));
@@ -91,8 +91,8 @@ public final class StretchFinder {
             for (int i = 0; i < elements.size(); i++) {
                 if (elements.get(i) instanceof Element.Run run
                         && !loops.get(loop).isLead(i)) {
-                    double from = isBend(elements, i - 1) ? wish.bendClearance() : 0;
-                    double to = run.length() - (isBend(elements, i + 1) ? wish.bendClearance() : 0);
+                    double from = isBend(elements, i - 1) ? request.bendClearance() : 0;
+                    double to = run.length() - (isBend(elements, i + 1) ? request.bendClearance() : 0);
                     for (double[] part : free(run, from, to)) {
                         found.add(new PlateStretch(loop, i, part[0], part[1]));
                     }
@@ -109,7 +109,7 @@ public final class StretchFinder {
     /** The parts of a line between two distances from its start where a body has room, each at least a piece long. */
     List<double[]> free(Element.Run run, double from, double to) {
         List<double[]> parts = new ArrayList<>();
-        if (to - from < wish.minPiece() - NOISE) {
+        if (to - from < request.minPiece() - NOISE) {
             return parts;
         }
         parts.add(new double[] {from, to});
@@ -135,7 +135,7 @@ public final class StretchFinder {
     }
 
     private boolean isLong(double[] part) {
-        return part[1] - part[0] >= Math.max(1, wish.minPiece()) - NOISE;
+        return part[1] - part[0] >= Math.max(1, request.minPiece()) - NOISE;
     }
 
     /** Where less than a gap blocks the run, the next part begins a gap after the one before, as pieces of both must. */
@@ -146,7 +146,7 @@ public final class StretchFinder {
             double[] later = {Math.max(p[0], least), p[1]};
             if (isLong(later)) {
                 apart.add(later);
-                least = p[1] + wish.gap();
+                least = p[1] + request.gap();
             }
         }
         return apart;

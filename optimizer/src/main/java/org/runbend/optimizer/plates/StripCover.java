@@ -35,7 +35,7 @@ final class StripCover {
 
     StripCover(PlateProblem problem, List<Strip> strips, List<SpreaderPlate> products, double kerf, long target) {
         this.strips = strips;
-        gap = problem.wish().gap();
+        gap = problem.request().gap();
         this.kerf = kerf;
         rates = problem.sawCost();
         for (SpreaderPlate plate : products) {
@@ -52,12 +52,12 @@ final class StripCover {
         double step = products.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
         this.problem = new CoverProblem(
                 strips.stream()
-                        .map(s -> stretch(s.length(), problem.wish().leastPerRun(), step))
+                        .map(s -> stretch(s.length(), problem.request().leastPerRun(), step))
                         .toList(),
                 stock,
                 Math.round(gap * HUNDREDTHS),
-                Math.max(1, Math.round(problem.wish().minPiece() * HUNDREDTHS)),
-                maxPiece(problem.wish().maxPiece()),
+                Math.max(1, Math.round(problem.request().minPiece() * HUNDREDTHS)),
+                maxPiece(problem.request().maxPiece()),
                 Math.round(step * HUNDREDTHS),
                 Math.round(kerf * HUNDREDTHS),
                 Math.max(0, target));

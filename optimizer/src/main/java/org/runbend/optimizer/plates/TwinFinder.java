@@ -30,9 +30,9 @@ final class TwinFinder {
     TwinFinder(PlateProblem problem, SpreaderPlate twin) {
         this.loops = problem.loops();
         this.twin = twin;
-        minPiece = Math.max(1, problem.wish().minPiece());
-        gap = problem.wish().gap();
-        finder = new StretchFinder(problem.floor(), problem.wish(), twin.width(), problem.slots());
+        minPiece = Math.max(1, problem.request().minPiece());
+        gap = problem.request().gap();
+        finder = new StretchFinder(problem.floor(), problem.request(), twin.width(), problem.slots());
     }
 
     /** Two stretches' parts, and the stretches they are parts of. */

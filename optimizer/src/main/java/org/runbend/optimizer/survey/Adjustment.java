@@ -44,7 +44,7 @@ final class Adjustment {
     }
 
     private Optimum optimum(List<Place> start) {
-        double[] x = coordinates(Frame.of(start, problem.clockwise()));
+        double[] x = coordinates(SurveyFrame.of(start, problem.clockwise()));
         double[] measured =
                 problem.measurements().stream().mapToDouble(Measurement::length).toArray();
         return new LevenbergMarquardtOptimizer()
@@ -61,7 +61,7 @@ final class Adjustment {
     }
 
     private SurveySolution solution(double[] x) {
-        List<Place> places = Frame.of(places(x), problem.clockwise());
+        List<Place> places = SurveyFrame.of(places(x), problem.clockwise());
         RealMatrix jacobian = jacobian(coordinates(places));
         SingularValueDecomposition svd = new SingularValueDecomposition(jacobian);
         double[] sizes = svd.getSingularValues();

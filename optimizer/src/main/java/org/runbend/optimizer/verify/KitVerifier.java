@@ -70,7 +70,7 @@ public final class KitVerifier {
         Job job = plan.job();
         return new WishVerifier(
                         job.floor().supports(),
-                        job.layout().vetoes(),
+                        job.layout().pipeRules(),
                         job.pipe().product().outer())
                 .verify(breakdowns(plan));
     }
@@ -102,7 +102,7 @@ public final class KitVerifier {
     }
 
     private static void checkLengths(Job job, KitPlan.LoopPlan loop, Findings findings) {
-        Job.PipeWish pipe = job.pipe();
+        Job.PipeRequest pipe = job.pipe();
         double floor = Reckoned.length(loop.breakdown().elements());
         findings.unless(
                 Math.abs(floor - loop.floorLength()) <= FORGIVEN,

@@ -27,7 +27,7 @@ final class PlateBodies {
     private static final double COLD = 1;
     private static final double GROOVE = 1;
 
-    private final Job.PlateWish wish;
+    private final Job.PlateRequest request;
     private final List<KeepOut> keepOuts;
     private final Geometry floor;
     private final List<Polygon> cold;
@@ -40,14 +40,14 @@ final class PlateBodies {
     private record Body(String name, Polygon region) {}
 
     PlateBodies(
-            Job.PlateWish wish,
+            Job.PlateRequest request,
             List<Point> outline,
             List<KeepOut> keepOuts,
             List<Shape.Polygon> unheated,
             StretchReckoning reckoning,
             List<Breakdown> loops,
             Findings findings) {
-        this.wish = wish;
+        this.request = request;
         this.keepOuts = keepOuts;
         this.floor = GroundShapes.region(outline).buffer(OUTSIDE);
         this.cold = unheated.stream().map(u -> GroundShapes.region(u.corners())).toList();
@@ -67,28 +67,28 @@ final class PlateBodies {
         for (int i = 0; i < pieces.size(); i++) {
             PlatePiece piece = pieces.get(i);
             String name = "piece " + i + " of " + piece.product();
-            Optional<SpreaderPlate> product = wish.products().stream()
+            Optional<SpreaderPlate> product = request.products().stream()
                     .filter(p -> p.sku().equals(piece.product()))
                     .findFirst();
             findings.unless(
-                    piece.length() >= wish.minPiece() - FORGIVEN,
+                    piece.length() >= request.minPiece() - FORGIVEN,
                     "%s: %.2f mm is under the least piece of %.2f mm",
                     name,
                     piece.length(),
-                    wish.minPiece());
+                    request.minPiece());
             findings.unless(
-                    piece.length() <= wish.maxPiece() + FORGIVEN,
+                    piece.length() <= request.maxPiece() + FORGIVEN,
                     "%s: %.2f mm is over the longest piece of %.2f mm",
                     name,
                     piece.length(),
-                    wish.maxPiece());
+                    request.maxPiece());
             boolean placed = checkPlaces(name, piece, spans);
             if (product.isEmpty()) {
                 findings.unless(
                         false,
                         "%s: none of the %d products of the job",
                         name,
-                        wish.products().size());
+                        request.products().size());
             } else if (checkGrooves(name, piece, product.get()) && placed) {
                 Body body = new Body(name, body(name, piece, product.get()));
                 checkBody(body);
@@ -227,13 +227,13 @@ final class PlateBodies {
         for (KeepOut k : keepOuts) {
             double air = body.region().distance(GroundShapes.grown(k.bare(), 0));
             findings.unless(
-                    !StretchReckoning.deep(k.bare(), wish.plateClearance() - FORGIVEN)
+                    !StretchReckoning.deep(k.bare(), request.plateClearance() - FORGIVEN)
                             .intersects(body.region()),
                     "%s: its body comes within %.2f mm of keep-out '%s', %.2f mm asked",
                     body.name(),
                     Math.max(0, air),
                     k.name(),
-                    wish.plateClearance());
+                    request.plateClearance());
         }
     }
 

@@ -28,7 +28,7 @@ public final class PlatesVerifier {
     private static final double LAST_STEP = 10;
     private static final double SUM = 1;
 
-    private final Job.PlateWish wish;
+    private final Job.PlateRequest request;
     private final List<Point> outline;
     private final List<KeepOut> keepOuts;
     private final List<Shape.Polygon> unheated;
@@ -38,24 +38,24 @@ public final class PlatesVerifier {
     /**
      * What a plan is held against.
      *
-     * @param wish the plates wanted
+     * @param request the plates wanted
      * @param outline corners in order
      * @param keepOuts what plates keep off
      * @param unheated where no plate is bought for
      * @param shelf what lies on the shelf
      */
     public PlatesVerifier(
-            Job.PlateWish wish,
+            Job.PlateRequest request,
             List<Point> outline,
             List<KeepOut> keepOuts,
             List<Shape.Polygon> unheated,
             Shelf shelf) {
-        this.wish = wish;
+        this.request = request;
         this.outline = List.copyOf(outline);
         this.keepOuts = List.copyOf(keepOuts);
         this.unheated = List.copyOf(unheated);
         this.shelf = shelf;
-        lastStep = wish.products().stream()
+        lastStep = request.products().stream()
                 .filter(p -> p.grooves() == 1)
                 .mapToDouble(SpreaderPlate::step)
                 .reduce(LAST_STEP, Math::max);
@@ -65,12 +65,12 @@ public final class PlatesVerifier {
     public List<Finding> verify(List<Breakdown> loops, PlatePlan plan) {
         Findings findings = new Findings();
         StretchReckoning reckoning = new StretchReckoning(
-                wish,
+                request,
                 outline,
                 keepOuts,
                 unheated,
                 loops.stream().flatMap(l -> l.slots().stream()).toList());
-        List<Span> laid = new PlateBodies(wish, outline, keepOuts, unheated, reckoning, loops, findings)
+        List<Span> laid = new PlateBodies(request, outline, keepOuts, unheated, reckoning, loops, findings)
                 .check(plan.pieces()).stream()
                         .sorted(Comparator.comparingInt(Span::loop)
                                 .thenComparingInt(Span::element)
@@ -80,7 +80,7 @@ public final class PlatesVerifier {
         checkLengths(plan, findings);
         checkSums(loops, plan, laid, findings);
         checkCoverage(reckoning.stretches(loops), plan, laid, findings);
-        new PlateStockRules(wish.products(), shelf, findings).check(plan);
+        new PlateStockRules(request.products(), shelf, findings).check(plan);
         return findings.all();
     }
 
@@ -90,11 +90,11 @@ public final class PlatesVerifier {
             Span b = laid.get(i);
             if (a.loop() == b.loop() && a.element() == b.element()) {
                 findings.unless(
-                        b.from() - a.to() >= wish.gap() - FORGIVEN,
+                        b.from() - a.to() >= request.gap() - FORGIVEN,
                         "%s: a gap of %.2f mm between two pieces, %.2f mm asked",
                         PlateBodies.runName(a.loop(), a.element()),
                         b.from() - a.to(),
-                        wish.gap());
+                        request.gap());
             }
         }
     }
@@ -106,10 +106,11 @@ public final class PlatesVerifier {
                 .distinct()
                 .count();
         findings.unless(
-                wish.maxLengths().isEmpty() || different <= wish.maxLengths().getAsInt(),
+                request.maxLengths().isEmpty()
+                        || different <= request.maxLengths().getAsInt(),
                 "plates: %d different lengths, %d allowed",
                 different,
-                wish.maxLengths().orElse(0));
+                request.maxLengths().orElse(0));
     }
 
     private static void checkSums(List<Breakdown> loops, PlatePlan plan, List<Span> laid, Findings findings) {
@@ -152,7 +153,7 @@ public final class PlatesVerifier {
             double own = coveredOf(stretch, laid);
             covered += own;
             sure += isDoubtful(stretch) ? 0 : stretch.length();
-            double least = isDoubtful(stretch) ? 0 : wish.leastPerRun() * (stretch.length() - lastStep);
+            double least = isDoubtful(stretch) ? 0 : request.leastPerRun() * (stretch.length() - lastStep);
             findings.unless(
                     own >= least - SUM,
                     "%s: %.2f mm are covered, %.2f mm asked of each run",
@@ -167,7 +168,7 @@ public final class PlatesVerifier {
                 plan.plateable(),
                 plateable);
         double counted = Math.min(plateable, plan.plateable());
-        double asked = wish.coverage() * Math.max(0, counted - lastStep * stretches.size());
+        double asked = request.coverage() * Math.max(0, counted - lastStep * stretches.size());
         findings.unless(
                 covered >= asked - SUM,
                 "plates: covered %.2f mm of %.2f mm plateable, %.2f mm asked",
@@ -178,7 +179,7 @@ public final class PlatesVerifier {
 
     /** Whether rounding decides if a stretch is as long as a least piece, so that it may count or not. */
     private boolean isDoubtful(Span stretch) {
-        return stretch.length() < wish.minPiece() + StretchReckoning.FORGIVEN;
+        return stretch.length() < request.minPiece() + StretchReckoning.FORGIVEN;
     }
 
     /** Pieces of a stretch and the gaps between them. */
@@ -194,6 +195,6 @@ public final class PlatesVerifier {
                 pieces++;
             }
         }
-        return covered + wish.gap() * Math.max(0, pieces - 1);
+        return covered + request.gap() * Math.max(0, pieces - 1);
     }
 }

@@ -32,7 +32,7 @@ final class StretchReckoning {
     /** How deep a sliver of a body may lie outside the outline, mm: nearly the 1 mm that a piece is allowed. */
     private static final double OUTSIDE = 0.9;
 
-    private final Job.PlateWish wish;
+    private final Job.PlateRequest request;
     private final Geometry floor;
     private final Geometry around;
     private final List<Geometry> solid = new ArrayList<>();
@@ -47,17 +47,17 @@ final class StretchReckoning {
     }
 
     StretchReckoning(
-            Job.PlateWish wish,
+            Job.PlateRequest request,
             List<Point> outline,
             List<KeepOut> keepOuts,
             List<Shape.Polygon> unheated,
             List<Slot> slots) {
-        this.wish = wish;
+        this.request = request;
         this.floor = GroundShapes.region(outline).buffer(FORGIVEN, 1, BufferParameters.CAP_SQUARE);
         this.around = GroundShapes.region(outline).buffer(OUTSIDE);
         for (KeepOut k : keepOuts) {
-            solid.add(GroundShapes.grown(k.bare(), wish.plateClearance()));
-            deep.add(deep(k.bare(), wish.plateClearance()));
+            solid.add(GroundShapes.grown(k.bare(), request.plateClearance()));
+            deep.add(deep(k.bare(), request.plateClearance()));
         }
         for (Slot s : slots) {
             solid.add(GroundShapes.slot(s));
@@ -93,12 +93,13 @@ final class StretchReckoning {
         double length = GroundShapes.line(
                         elements.get(element).from(), elements.get(element).to())
                 .getLength();
-        return new Span(loop, element, after ? wish.bendClearance() : 0, length - (before ? wish.bendClearance() : 0));
+        return new Span(
+                loop, element, after ? request.bendClearance() : 0, length - (before ? request.bendClearance() : 0));
     }
 
     private void addOf(Element.Run run, Span whole, List<Span> all) {
-        double least = Math.max(wish.minPiece(), 1) - FORGIVEN;
-        if (whole.length() < least || wish.products().isEmpty()) {
+        double least = Math.max(request.minPiece(), 1) - FORGIVEN;
+        if (whole.length() < least || request.products().isEmpty()) {
             return;
         }
         double at = whole.from();
@@ -116,15 +117,17 @@ final class StretchReckoning {
             return free;
         }
         all.add(span);
-        return span.to() + wish.gap();
+        return span.to() + request.gap();
     }
 
     /** Where no body can lie, as distances from the run's start, first one first; they may overlap. */
     private List<double[]> blocked(Element.Run run, Span whole) {
         Point a = GroundShapes.along(run.from(), run.to(), whole.from());
         Point b = GroundShapes.along(run.from(), run.to(), whole.to());
-        double width =
-                wish.products().stream().mapToDouble(SpreaderPlate::width).min().orElseThrow();
+        double width = request.products().stream()
+                .mapToDouble(SpreaderPlate::width)
+                .min()
+                .orElseThrow();
         Polygon body = GroundShapes.strip(a, b, width);
         List<double[]> blocked = new ArrayList<>();
         for (int i = 0; i < solid.size(); i++) {

@@ -11,12 +11,12 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Support;
-import org.runbend.optimizer.job.Veto;
 
 /**
- * Holds laid loops against supports and vetoes, from records and plain geometry alone; it shares no line with what lays a
+ * Holds laid loops against supports and rules for pipe, from records and plain geometry alone; it shares no line with what lays a
  * loop. Sizes in mm, angles in degrees.
  *
  * <p>Rules: a bend's groove touches no support; a run's groove crosses one from side to side within 2 degrees of square,
@@ -31,19 +31,19 @@ public final class WishVerifier {
     private static final double LEAST = 1;
 
     private final List<Support> supports;
-    private final List<Veto> vetoes;
+    private final List<PipeRule> pipeRules;
     private final double groove;
 
     /**
      * What loops are held against.
      *
      * @param supports what pipe crosses square or not at all
-     * @param vetoes where pipe may not, or must, go
+     * @param pipeRules where pipe may not, or must, go
      * @param groove width of the groove
      */
-    public WishVerifier(List<Support> supports, List<Veto> vetoes, double groove) {
+    public WishVerifier(List<Support> supports, List<PipeRule> pipeRules, double groove) {
         this.supports = List.copyOf(supports);
-        this.vetoes = List.copyOf(vetoes);
+        this.pipeRules = List.copyOf(pipeRules);
         this.groove = groove;
     }
 
@@ -56,10 +56,10 @@ public final class WishVerifier {
                 check(new Finding.Place(i, j), elements.get(j), findings);
             }
         }
-        for (Veto veto : vetoes) {
-            if (veto instanceof Veto.MustRun run) {
+        for (PipeRule veto : pipeRules) {
+            if (veto instanceof PipeRule.MustRun run) {
                 findings.unless(isRunAlong(run, loops), "no run covers the line of %s", run.key());
-            } else if (veto instanceof Veto.Kept part) {
+            } else if (veto instanceof PipeRule.Kept part) {
                 double off = new KeptTrack(part.points()).bare(loops, ON_LINE);
                 findings.unless(off <= LEAST, "%.2f mm of %s are not followed by pipe", off, part.key());
             }
@@ -72,8 +72,8 @@ public final class WishVerifier {
         for (Support support : supports) {
             checkSupport(name, element, pipe, support, findings);
         }
-        for (Veto veto : vetoes) {
-            if (veto instanceof Veto.NoBend circle && element instanceof Element.Bend) {
+        for (PipeRule veto : pipeRules) {
+            if (veto instanceof PipeRule.NoBend circle && element instanceof Element.Bend) {
                 double off = pipe.distance(Chords.spot(circle.at()));
                 findings.unless(
                         off >= circle.radius() - FORGIVEN,
@@ -82,7 +82,7 @@ public final class WishVerifier {
                         off,
                         circle.key(),
                         circle.radius());
-            } else if (veto instanceof Veto.NoPipe region) {
+            } else if (veto instanceof PipeRule.NoPipe region) {
                 Geometry core = Chords.region(region.region().corners()).buffer(-FORGIVEN);
                 double inside = OverlayNGRobust.overlay(pipe, core, OverlayNG.INTERSECTION)
                         .getLength();
@@ -126,7 +126,7 @@ public final class WishVerifier {
         return Math.toDegrees(Math.acos(Math.min(1, Math.abs(cosine))));
     }
 
-    private static boolean isRunAlong(Veto.MustRun line, List<Breakdown> loops) {
+    private static boolean isRunAlong(PipeRule.MustRun line, List<Breakdown> loops) {
         LineString wanted = line(line.from(), line.to());
         return loops.stream()
                 .flatMap(l -> l.elements().stream())

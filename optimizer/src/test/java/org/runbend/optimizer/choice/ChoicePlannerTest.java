@@ -49,7 +49,7 @@ class ChoicePlannerTest {
             assertNobodyBetter(a, all);
         }
         assertEquals(
-                all.get(0).wishes().isEmpty() ? Aim.AS_ASKED : Aim.BETTER_THAN_ASKED,
+                all.get(0).changes().isEmpty() ? Aim.AS_ASKED : Aim.BETTER_THAN_ASKED,
                 all.get(0).aims().get(0));
         assertEquals(asked.job().fingerprint(), all.get(0).plan().job().fingerprint());
     }
@@ -80,8 +80,8 @@ class ChoicePlannerTest {
     /** Compared here by hand, not by what chose them: someone is better in one figure at least, in each direction. */
     private static void assertNobodyBetter(Alternative a, List<Alternative> all) {
         for (Alternative other : all) {
-            Figures f = a.figures();
-            Figures o = other.figures();
+            PlanFigures f = a.figures();
+            PlanFigures o = other.figures();
             boolean better = f.bends() < o.bends()
                     || f.leftOut() < o.leftOut()
                     || f.served() > o.served()
@@ -119,15 +119,16 @@ class ChoicePlannerTest {
         assertTrue(choice.alternatives().size() >= 2);
         for (Alternative a : choice.alternatives()) {
             assertEquals(List.of(), KitVerifier.verify(a.plan()));
-            assertEquals(asked.job().layout().vetoes(), a.plan().job().layout().vetoes());
+            assertEquals(
+                    asked.job().layout().pipeRules(), a.plan().job().layout().pipeRules());
             assertNobodyBetter(a, choice.alternatives());
         }
-        Wish fit = new Wish("layout.fit", "coil");
+        KeyChange fit = new KeyChange("layout.fit", "coil");
         assertTrue(
                 asked.loops().get(0).cutLength() > 25_000,
                 "14 x 14 places, 195 x 150 mm less bends, and 2000 mm of tails are over 25 m");
-        assertTrue(choice.alternatives().stream().anyMatch(a -> a.wishes().contains(fit))
-                || choice.others().stream().anyMatch(o -> o.wishes().contains(fit)));
+        assertTrue(choice.alternatives().stream().anyMatch(a -> a.changes().contains(fit))
+                || choice.others().stream().anyMatch(o -> o.changes().contains(fit)));
     }
 
     @Test
@@ -143,11 +144,11 @@ class ChoicePlannerTest {
 
     @Test
     void dominatingNeedsOneBetterAndNoneWorse() {
-        Figures f = new Figures(20, 0, 900, 2500, 700, 90, 30_000, 200, false);
+        PlanFigures f = new PlanFigures(20, 0, 900, 2500, 700, 90, 30_000, 200, false);
         assertFalse(f.dominates(f));
-        assertTrue(new Figures(19, 0, 900, 2500, 700, 90, 30_000, 200, false).dominates(f));
-        assertTrue(new Figures(20, 0, 900, 2500, 700, 90, 30_000, 200, true).dominates(f));
-        assertFalse(new Figures(19, 0, 899, 2500, 700, 90, 30_000, 200, true).dominates(f));
-        assertFalse(new Figures(19, 1, 900, 2500, 700, 90, 30_000, 200, true).dominates(f));
+        assertTrue(new PlanFigures(19, 0, 900, 2500, 700, 90, 30_000, 200, false).dominates(f));
+        assertTrue(new PlanFigures(20, 0, 900, 2500, 700, 90, 30_000, 200, true).dominates(f));
+        assertFalse(new PlanFigures(19, 0, 899, 2500, 700, 90, 30_000, 200, true).dominates(f));
+        assertFalse(new PlanFigures(19, 1, 900, 2500, 700, 90, 30_000, 200, true).dominates(f));
     }
 }

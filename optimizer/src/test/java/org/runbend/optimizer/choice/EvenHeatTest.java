@@ -14,7 +14,7 @@ import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.KitPlanner;
 import org.runbend.optimizer.work.Work;
 
-/** What a wish for even heat does on whole floors, by the measure that plans are compared with. */
+/** What a change for even heat does on whole floors, by the measure that plans are compared with. */
 class EvenHeatTest {
     /** At the same turns and places left out never more uneven, and on some floors less by at least so much. */
     @ParameterizedTest(name = "{0}")

@@ -20,8 +20,8 @@ import org.runbend.optimizer.loop.WorkLimit;
 
 class DividerTest {
     /**
-     * A rectangle of even sides cut in k equal strips of even width: each strip of m x n nodes takes 2 x min(m, n) turns
-     * (worked on the square in arXiv 2103.15778), so this is what a division must reach where the port lies at the cuts.
+     * A rectangle of even sides divide in k equal strips of even width: each strip of m x n nodes takes 2 x min(m, n) turns
+     * (worked on the square in arXiv 2103.15778), so this is what a division must reach where the port lies at the divides.
      */
     @ParameterizedTest(name = "{0} x {1} in {2}")
     @CsvSource({"8, 4, 2, 16", "8, 8, 2, 16", "12, 4, 3, 24"})

@@ -24,7 +24,7 @@ class HeatReckoningTest {
     /** What the coolant loses is what the loops give, and its drop is that over what it carries. */
     @Test
     void heatFollowsFromTheDrop() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByVolume(2))));
         LoopHeat loop = s.loops().get(0);
         // 40 % propylene glycol by volume near 43 degrees C by ASHRAE: 1023.6 kg/m3 and 3778 J/(kg K): 128.9 W/K at 2
         // l/min.
@@ -36,7 +36,7 @@ class HeatReckoningTest {
     /** By a pocket calculator, from conductances of finite elements: 3.0 m2 in plates of 120 mm, 0.6 without, 0.42 of bends. */
     @Test
     void camperByHand() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByVolume(2))));
         double coolant = s.loops().get(0).mean();
         // Finite elements 3.931 and 0.173; 7 % less for 0.1 mm of air; film of about 140 W/(m2 K) less again:
         // 1 / 4.524 + 0.15 x 0.105 + 1.2 x 0.15 / (140 x 3.1416 x 0.012) = 0.2210 + 0.0157 + 0.0341 m2 K/W, so 0.816 of
@@ -51,7 +51,7 @@ class HeatReckoningTest {
 
     @Test
     void zonesAddUp() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByVolume(2))));
         double sum = s.output().zones().stream()
                 .mapToDouble(z -> z.upward() * z.zone().area())
                 .sum();
@@ -69,14 +69,14 @@ class HeatReckoningTest {
 
     @Test
     void aPumpMeetsItsLoop() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByPump(SampleFloors.PUMP))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByPump(SampleFloors.PUMP))));
         assertEquals(s.flow().pumpHead(), s.flow().pressureDrop(), 0.01);
         assertEquals(SampleFloors.PUMP.head(s.flow().volume()), s.flow().pumpHead(), 1e-6);
     }
 
     @Test
     void aSpreadIsKept() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.BySpread(5))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.BySpread(5))));
         assertEquals(40, s.flow().back(), 0.4);
         assertTrue(s.assumptions().stream().anyMatch(a -> a.contains("drops by 5 K")), s.assumptions()::toString);
     }
@@ -84,7 +84,7 @@ class HeatReckoningTest {
     /** At the highest supply each limit holds, and a degree more breaks one. */
     @Test
     void highestSupplyKeepsEveryLimit() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByVolume(2))));
         double highest = s.highestSupply().celsius();
         assertTrue(highest > 30 && highest < 60, () -> "highest " + highest);
         assertEquals(29, peak(highest), 0.01);
@@ -92,14 +92,15 @@ class HeatReckoningTest {
     }
 
     private static double peak(double supply) {
-        return solve(SampleFloors.camper(SampleFloors.supply(supply, new FlowWish.ByVolume(2))))
+        return solve(SampleFloors.camper(SampleFloors.supply(supply, new FlowRequest.ByVolume(2))))
                 .output()
                 .surfacePeak();
     }
 
     @Test
     void sleepersAndFrostFail() {
-        Supply hot = new Supply(Mixture.water(), 40, Optional.of(75.0), Optional.of(-10.0), new FlowWish.ByVolume(2));
+        Supply hot =
+                new Supply(Mixture.water(), 40, Optional.of(75.0), Optional.of(-10.0), new FlowRequest.ByVolume(2));
         HeatProblem plain = SampleFloors.camper(hot);
         Surroundings bed =
                 new Surroundings(20, -10, 10, Optional.of(SpaceLoss.plain(30)), 0.5, false, Sleeping.YES, true);
@@ -129,7 +130,7 @@ class HeatReckoningTest {
     @Test
     void whoSleepsIsAskedFor() {
         Supply hot =
-                new Supply(SampleFloors.GLYCOL, 40, Optional.of(75.0), Optional.of(-15.0), new FlowWish.ByVolume(2));
+                new Supply(SampleFloors.GLYCOL, 40, Optional.of(75.0), Optional.of(-15.0), new FlowRequest.ByVolume(2));
         HeatSolution unsaid = solve(sleeping(hot, Sleeping.UNSAID));
         assertEquals(Finding.Verdict.WARN, finding(unsaid, "under a mattress").verdict());
         assertTrue(finding(unsaid, "under a mattress").value() > 43);
@@ -159,7 +160,7 @@ class HeatReckoningTest {
      */
     @Test
     void sensorByHand() {
-        HeatSolution.Sensor sensor = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))))
+        HeatSolution.Sensor sensor = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByVolume(2))))
                 .sensor()
                 .orElseThrow();
         assertEquals(34.2, sensor.highest(), 0.2);
@@ -170,7 +171,7 @@ class HeatReckoningTest {
     @Test
     void aValveStuckOpenIsTold() {
         Supply mixed =
-                new Supply(SampleFloors.GLYCOL, 40, Optional.of(65.0), Optional.of(-15.0), new FlowWish.ByVolume(3));
+                new Supply(SampleFloors.GLYCOL, 40, Optional.of(65.0), Optional.of(-15.0), new FlowRequest.ByVolume(3));
         HeatProblem p = SampleFloors.camper(mixed);
         HeatSolution s = solve(new HeatProblem(
                 p.build(),
@@ -194,7 +195,7 @@ class HeatReckoningTest {
                 45,
                 Optional.of(45.0),
                 Optional.of(-20.0),
-                new FlowWish.ByVolume(2));
+                new FlowRequest.ByVolume(2));
         HeatProblem plain = SampleFloors.camper(supply);
         HeatSolution s = solve(new HeatProblem(
                 plain.build(),
@@ -208,7 +209,7 @@ class HeatReckoningTest {
 
     @Test
     void severalLoopsAreBalanced() {
-        HeatProblem one = SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByPump(SampleFloors.PUMP)));
+        HeatProblem one = SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByPump(SampleFloors.PUMP)));
         HeatSolution s = solve(new HeatProblem(
                 one.build(),
                 List.of(SampleFloors.loop("loop 1", 12_000), SampleFloors.loop("loop 2", 24_000)),
@@ -226,7 +227,7 @@ class HeatReckoningTest {
     /** Filling by hand: 113.1 mm2 x (20 + 4 + 5.65... no: twelve half circles of 75 mm are 2.827 m) and 2 m of tails. */
     @Test
     void fillingByHand() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(2))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByVolume(2))));
         assertEquals(0.11310 * (20 + 4 + 2.8274), s.filling().loop(), 1e-3);
         assertEquals(0.11310 * 2, s.filling().tails(), 1e-4);
         assertEquals(0.4 * s.filling().litres(), s.filling().glycol(), 1e-9);
@@ -236,7 +237,7 @@ class HeatReckoningTest {
 
     @Test
     void noFlowGivesNothing() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowWish.ByVolume(0))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByVolume(0))));
         assertTrue(s.output().upward() < 0);
         assertEquals(0, s.loops().get(0).upward() + s.loops().get(0).downward(), 1e-6);
         assertEquals(Finding.Verdict.WARN, finding(s, "velocity").verdict());
@@ -245,14 +246,14 @@ class HeatReckoningTest {
 
     @Test
     void boilingSupplyIsWarnedOf() {
-        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(115, new FlowWish.ByVolume(2))));
+        HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(115, new FlowRequest.ByVolume(2))));
         assertEquals(Finding.Verdict.WARN, finding(s, "margin to boiling").verdict());
     }
 
     @Test
     void withoutColdestItWarns() {
         Supply supply =
-                new Supply(SampleFloors.GLYCOL, 45, Optional.empty(), Optional.empty(), new FlowWish.ByVolume(2));
+                new Supply(SampleFloors.GLYCOL, 45, Optional.empty(), Optional.empty(), new FlowRequest.ByVolume(2));
         assertEquals(
                 Finding.Verdict.WARN,
                 finding(solve(SampleFloors.camper(supply)), "freezing point").verdict());

@@ -69,7 +69,7 @@ class OddHeatTest {
     }
 
     private static HeatSolution solve(double celsius, double foam, double cover) {
-        HeatProblem p = SampleFloors.camper(SampleFloors.supply(celsius, new FlowWish.ByVolume(3)));
+        HeatProblem p = SampleFloors.camper(SampleFloors.supply(celsius, new FlowRequest.ByVolume(3)));
         FloorBuild build = new FloorBuild(
                 Stack.of(cover, 0.13, 0, foam, 0.034), SampleFloors.PIPE, FloorMass.PLY, Optional.empty(), false);
         return new HeatReckoning()
@@ -156,12 +156,12 @@ class OddHeatTest {
                     flow());
         }
 
-        private FlowWish flow() {
+        private FlowRequest flow() {
             return switch (r.nextInt(3)) {
-                case 0 -> new FlowWish.ByVolume(some(0.2, 10, 0, 1e-9, 1000, -1));
-                case 1 -> new FlowWish.BySpread(some(1, 15, 0.1, 60));
+                case 0 -> new FlowRequest.ByVolume(some(0.2, 10, 0, 1e-9, 1000, -1));
+                case 1 -> new FlowRequest.BySpread(some(1, 15, 0.1, 60));
                 default ->
-                    new FlowWish.ByPump(new PumpCurve(List.of(
+                    new FlowRequest.ByPump(new PumpCurve(List.of(
                             new PumpCurve.Point(some(0, 1, 0), some(10, 60, 0)),
                             new PumpCurve.Point(some(2, 12), some(0, 40, 0)))));
             };

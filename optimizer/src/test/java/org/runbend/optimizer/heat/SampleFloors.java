@@ -54,7 +54,7 @@ final class SampleFloors {
                 2000);
     }
 
-    static Supply supply(double celsius, FlowWish flow) {
+    static Supply supply(double celsius, FlowRequest flow) {
         return new Supply(GLYCOL, celsius, Optional.empty(), Optional.of(-15.0), flow);
     }
 

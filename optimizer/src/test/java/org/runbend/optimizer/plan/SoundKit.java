@@ -73,7 +73,7 @@ public final class SoundKit {
             Optional.of("AID"),
             0.1,
             List.of(new Coil(25_000, 2000, 4000), new Coil(50_000, 3500, 7000)));
-    public static final Job.PlateWish WISH = wish(0.85);
+    public static final Job.PlateRequest WISH = request(0.85);
 
     private SoundKit() {}
 
@@ -105,8 +105,8 @@ public final class SoundKit {
                 run(75, 300, 75, 225)));
     }
 
-    public static Job.PlateWish wish(double coverage) {
-        return new Job.PlateWish(List.of(SINGLE, TWIN), 25, 5, 100, coverage, 5);
+    public static Job.PlateRequest request(double coverage) {
+        return new Job.PlateRequest(List.of(SINGLE, TWIN), 25, 5, 100, coverage, 5);
     }
 
     /**
@@ -195,7 +195,7 @@ public final class SoundKit {
                 SHELF,
                 new Job.FloorPlan(OUTLINE, List.of(), KEEP_OUTS, List.of(LOCKER), new Job.Port(PORT, REACH)),
                 new Job.Layout(SPACING, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
-                new Job.PipeWish(PIPE, 900, 1100, 0.02, loopLimit),
+                new Job.PipeRequest(PIPE, 900, 1100, 0.02, loopLimit),
                 WISH,
                 Optional.empty(),
                 Optional.empty(),

@@ -17,8 +17,8 @@ import org.runbend.catalog.product.InsulationStack;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatReckoning;
+import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.heat.HeatSolution;
-import org.runbend.optimizer.heat.HeatWish;
 import org.runbend.optimizer.heat.HeatedLoop;
 import org.runbend.optimizer.heat.PipeStrip;
 import org.runbend.optimizer.heat.field.ConductionField;
@@ -99,7 +99,7 @@ class HeatPartTest {
         KitPlan plan = new KitPlanner(Work.silent())
                 .plan(JobReader.read(Files.writeString(folder.resolve("job.yaml"), job), Optional.empty()));
         Unbuildable e = assertThrows(
-                Unbuildable.class, () -> HeatPart.reckon(plan.job(), plan.loops(), plan.plates(), HeatWish.NONE));
+                Unbuildable.class, () -> HeatPart.reckon(plan.job(), plan.loops(), plan.plates(), HeatRequest.NONE));
         assertEquals("heating", e.key());
         assertTrue(e.getMessage().contains("known up to 60 % by mass"), e.getMessage());
     }

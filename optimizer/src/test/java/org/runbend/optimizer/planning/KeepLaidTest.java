@@ -16,9 +16,9 @@ import org.runbend.catalog.source.BadInput;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
-import org.runbend.optimizer.job.Veto;
 import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
@@ -151,14 +151,15 @@ class KeepLaidTest {
             assertTrue(!part.places().isEmpty(), "a part is not followed");
         }
         Job job = job(F01, "keepLaid: [[[300, 410], [900, 413]]]", "");
-        Veto.Kept kept = (Veto.Kept) job.layout().vetoes().get(0);
+        PipeRule.Kept kept = (PipeRule.Kept) job.layout().pipeRules().get(0);
         assertEquals(List.of(new Point(300, 411.5), new Point(900, 411.5)), kept.points());
     }
 
     /** Pipe that runs beside a part does not follow it, nor does pipe that cuts its corner. */
     @Test
     void theVerifierSeesAMiss() {
-        Veto.Kept part = new Veto.Kept("part", List.of(new Point(0, 0), new Point(300, 0), new Point(300, 300)));
+        PipeRule.Kept part =
+                new PipeRule.Kept("part", List.of(new Point(0, 0), new Point(300, 0), new Point(300, 300)));
         WishVerifier verifier = new WishVerifier(List.of(), List.of(part), 16);
         Element.Run first = new Element.Run(new Point(-100, 0), new Point(225, 0));
         Element.Bend bend = new Element.Bend(new Point(225, 0), new Point(300, 75), new Point(225, 75), 75, 90);

@@ -22,7 +22,7 @@ import org.runbend.optimizer.verify.KitVerifier;
 import org.runbend.optimizer.verify.WishVerifier;
 import org.runbend.optimizer.work.Work;
 
-/** Supports and vetoes on whole floors: each plan is held against {@link WishVerifier}, or one line says what collides. */
+/** Supports and rules for pipe on whole floors: each plan is held against {@link WishVerifier}, or one line says what collides. */
 class SiteWishesTest {
     private static final String F01 = "[[0, 0], [2400, 0], [2400, 1500], [0, 1500]]";
     private static final String ODD = "[[0, 0], [1350, 0], [1350, 1350], [0, 1350]]";

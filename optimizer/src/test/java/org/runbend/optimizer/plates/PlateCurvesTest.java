@@ -16,11 +16,11 @@ class PlateCurvesTest {
 
     private static PlateProblem problem(Random random, SpreaderPlate... plates) {
         double[] rows = random.doubles(7, 300, 2600).map(Math::rint).toArray();
-        return Rows.problem(new Job.PlateWish(List.of(plates), 0, 5, 150, 0.85, 5), rows);
+        return Rows.problem(new Job.PlateRequest(List.of(plates), 0, 5, 150, 0.85, 5), rows);
     }
 
-    private static PlateProblem with(PlateProblem problem, Job.PlateWish wish) {
-        return new PlateProblem(problem.floor(), wish, problem.shelf(), problem.loops());
+    private static PlateProblem with(PlateProblem problem, Job.PlateRequest request) {
+        return new PlateProblem(problem.floor(), request, problem.shelf(), problem.loops());
     }
 
     /** Each point is held against a plan of its own at that coverage, and against the verifier. */
@@ -36,7 +36,7 @@ class PlateCurvesTest {
             long before = 0;
             for (CoverageCurve.Point point : curve) {
                 PlateProblem own =
-                        with(problem, problem.wish().with(problem.wish().products(), point.asked()));
+                        with(problem, problem.request().with(problem.request().products(), point.asked()));
                 PlatePlan alone = new PlatePacking().pack(own);
                 assertEquals(List.of(), Rows.broken(own, point.plates()));
                 boolean twins = plates.length > 1;
@@ -64,7 +64,7 @@ class PlateCurvesTest {
             assertTrue(last.plates().bought() <= free.bought(), "dearer than the plan itself");
             long before = Long.MAX_VALUE;
             for (LengthCurve.Point point : curve) {
-                PlateProblem own = with(problem, problem.wish().withLengths(point.limit()));
+                PlateProblem own = with(problem, problem.request().withLengths(point.limit()));
                 assertEquals(List.of(), Rows.broken(own, point.plates()));
                 assertTrue(point.plates().bought() <= before, "costs rise with the lengths");
                 assertTrue(
@@ -80,7 +80,7 @@ class PlateCurvesTest {
         PlateProblem problem = problem(new Random(29), SINGLE);
         for (LengthCurve.Point point : new LengthCurve().of(problem)) {
             PlatePlan asked =
-                    new PlatePacking().pack(with(problem, problem.wish().withLengths(point.limit())));
+                    new PlatePacking().pack(with(problem, problem.request().withLengths(point.limit())));
             assertEquals(asked.bought(), point.plates().bought());
         }
     }

@@ -16,12 +16,12 @@ class PlatePackingTest {
     private static final SpreaderPlate SINGLE = Rows.plate(1, 1200, 1500, 3, 10);
     private static final SpreaderPlate TWIN = Rows.plate(2, 1200, 2600, 3, 10);
 
-    private static Job.PlateWish wish(double coverage, SpreaderPlate... plates) {
-        return new Job.PlateWish(List.of(plates), 0, 5, 150, coverage, 5);
+    private static Job.PlateRequest request(double coverage, SpreaderPlate... plates) {
+        return new Job.PlateRequest(List.of(plates), 0, 5, 150, coverage, 5);
     }
 
-    private static PlatePlan packed(Job.PlateWish wish, double... rows) {
-        PlateProblem problem = Rows.problem(wish, rows);
+    private static PlatePlan packed(Job.PlateRequest request, double... rows) {
+        PlateProblem problem = Rows.problem(request, rows);
         PlatePlan plan = new PlatePacking().pack(problem);
         assertEquals(List.of(), Rows.broken(problem, plan));
         return plan;
@@ -34,17 +34,17 @@ class PlatePackingTest {
     /** Two rows of 1000: a single plate each (3000), or one twin plate over both (2600); 1980 mm need no less than that. */
     @Test
     void twinOverTwoRows() {
-        PlatePlan plan = packed(wish(1, SINGLE, TWIN), 1000, 1000);
+        PlatePlan plan = packed(request(1, SINGLE, TWIN), 1000, 1000);
         assertEquals(2600, plan.bought());
         assertEquals(2600, plan.bound());
         assertEquals(1, twins(plan));
-        assertEquals(3000, packed(wish(1, SINGLE), 1000, 1000).bought());
+        assertEquals(3000, packed(request(1, SINGLE), 1000, 1000).bought());
     }
 
     /** A third row has no partner left: a twin plate and a single one, 4100; three single ones cost 4500. */
     @Test
     void singleBesideTwin() {
-        PlatePlan plan = packed(wish(1, SINGLE, TWIN), 1000, 1000, 1000);
+        PlatePlan plan = packed(request(1, SINGLE, TWIN), 1000, 1000, 1000);
         assertEquals(4100, plan.bought());
         assertEquals(1, twins(plan));
         assertEquals(2, plan.pieces().size());
@@ -53,9 +53,9 @@ class PlatePackingTest {
     /** The second row is 400 shorter: a twin piece of 600 lies on both, the rest of the first, 395 after the gap, is single. */
     @Test
     void restOfALongerRow() {
-        PlatePlan plan = packed(wish(1, SINGLE, TWIN), 1000, 600);
+        PlatePlan plan = packed(request(1, SINGLE, TWIN), 1000, 600);
         assertTrue(plan.bought() <= 3000, () -> "cost " + plan.bought());
-        PlatePlan cheapTwin = packed(wish(1, SINGLE, Rows.plate(2, 600, 1000, 3, 10)), 1000, 600);
+        PlatePlan cheapTwin = packed(request(1, SINGLE, Rows.plate(2, 600, 1000, 3, 10)), 1000, 600);
         assertEquals(1000 + 1500, cheapTwin.bought());
         assertEquals(1, twins(cheapTwin));
     }
@@ -63,7 +63,7 @@ class PlatePackingTest {
     /** A twin plate of 3000 costs 1500 a groove, no less than a single one. */
     @Test
     void twinThatSavesNothing() {
-        PlatePlan plan = packed(wish(1, SINGLE, Rows.plate(2, 1200, 3000, 3, 10)), 1000, 1000);
+        PlatePlan plan = packed(request(1, SINGLE, Rows.plate(2, 1200, 3000, 3, 10)), 1000, 1000);
         assertEquals(3000, plan.bought());
         assertEquals(0, twins(plan));
         assertTrue(plan.remarks().get(0).contains("SP-2 is named in the job but not used"), plan.remarks()::toString);
@@ -71,7 +71,7 @@ class PlatePackingTest {
 
     @Test
     void twinsAlone() {
-        Unbuildable refused = assertThrows(Unbuildable.class, () -> packed(wish(0.5, TWIN), 1000, 1000));
+        Unbuildable refused = assertThrows(Unbuildable.class, () -> packed(request(0.5, TWIN), 1000, 1000));
         assertEquals("plates.product", refused.key());
         assertTrue(refused.lines().get(0).contains("only twin-groove plates"), refused.lines()::toString);
     }
@@ -79,7 +79,7 @@ class PlatePackingTest {
     /** One length on three rows of 1000, twin and single alike: 990 or 1000. */
     @Test
     void oneLengthForTwinsAndSingles() {
-        PlatePlan plan = packed(wish(1, SINGLE, TWIN).withLengths(OptionalInt.of(1)), 1000, 1000, 1000);
+        PlatePlan plan = packed(request(1, SINGLE, TWIN).withLengths(OptionalInt.of(1)), 1000, 1000, 1000);
         assertEquals(4100, plan.bought());
         assertEquals(1, plan.lengths().size());
     }
@@ -87,7 +87,7 @@ class PlatePackingTest {
     /** One length on 1500, 1500 and 700: 700 covers 1405 twice and 700, nine tenths and more of what is asked. */
     @Test
     void fewLengthsOfTwins() {
-        Job.PlateWish all = wish(0.9, SINGLE, TWIN);
+        Job.PlateRequest all = request(0.9, SINGLE, TWIN);
         PlatePlan one = packed(all.withLengths(OptionalInt.of(1)), 1500, 1500, 700);
         PlatePlan free = packed(all, 1500, 1500, 700);
         assertEquals(1, one.lengths().size());
@@ -97,8 +97,8 @@ class PlatePackingTest {
 
     @Test
     void wishesThatCollide() {
-        Job.PlateWish wish = wish(1, SINGLE).withLengths(OptionalInt.of(1));
-        Unbuildable refused = assertThrows(Unbuildable.class, () -> packed(wish, 700, 490));
+        Job.PlateRequest request = request(1, SINGLE).withLengths(OptionalInt.of(1));
+        Unbuildable refused = assertThrows(Unbuildable.class, () -> packed(request, 700, 490));
         assertEquals("plates.maxLengths", refused.key());
         // 480 on both rows cover 960 of 690 + 480 = 1170 asked: 82.0 %; 340 twice and once cover 685 + 340 = 1025: 87.6
         // %
@@ -122,7 +122,7 @@ class PlatePackingTest {
             long singleCost = 10L * single + random.nextInt(10);
             long twinCost = 14L * twin + random.nextInt(60);
             double share = 0.7 + 0.1 * random.nextInt(4);
-            Job.PlateWish wish = new Job.PlateWish(
+            Job.PlateRequest request = new Job.PlateRequest(
                     List.of(
                             Rows.plate(1, 100 * single, singleCost, 0, 100),
                             Rows.plate(2, 100 * twin, twinCost, 0, 100)),
@@ -131,7 +131,7 @@ class PlatePackingTest {
                     100,
                     share,
                     5);
-            PlatePlan plan = packed(wish, 100 * row, 100 * other);
+            PlatePlan plan = packed(request, 100 * row, 100 * other);
             int target = (int) Math.ceil(share * (row + other - 2) - 1e-9);
             long best = best(row, other, single, singleCost, twin, twinCost, target);
             String what = row + " " + other + " singles " + single + " twins " + twin + " " + share;
@@ -163,7 +163,7 @@ class PlatePackingTest {
 
     @Test
     void sawWorkOfAPlan() {
-        PlatePlan plan = packed(wish(1, SINGLE), 1205, 600, 590);
+        PlatePlan plan = packed(request(1, SINGLE), 1205, 600, 590);
         // a whole plate is not cut; 590 twice with 3 between leave 17, so both are cut, at one stop
         assertEquals(List.of(1200.0, 590.0), plan.lengths());
         assertEquals(2, plan.sawCuts());

@@ -49,13 +49,13 @@ final class Rows {
                 List.of(new PlateStock(length, cost, 2 * cost)));
     }
 
-    static PlateProblem problem(Job.PlateWish wish, double... lengths) {
-        return new PlateProblem(floor(), wish, new Shelf(List.of()), of(lengths));
+    static PlateProblem problem(Job.PlateRequest request, double... lengths) {
+        return new PlateProblem(floor(), request, new Shelf(List.of()), of(lengths));
     }
 
     /** What the verifier has against a plan. */
     static List<Finding> broken(PlateProblem problem, PlatePlan plan) {
-        return new PlatesVerifier(problem.wish(), problem.floor().outline(), List.of(), List.of(), problem.shelf())
+        return new PlatesVerifier(problem.request(), problem.floor().outline(), List.of(), List.of(), problem.shelf())
                 .verify(problem.loops(), plan);
     }
 }

@@ -27,8 +27,9 @@ class StretchAirTest {
                 List.of(new KeepOut("thing", KeepOut.Kind.BOLT, thing, 60)),
                 List.of(),
                 bare.port());
-        Job.PlateWish wish = new Job.PlateWish(List.of(Rows.plate(1, 1200, 300, 3, 10)), 0, 5, 150, 0.85, clearance);
-        return new StretchFinder(floor, wish, 120, List.of()).find(ROW);
+        Job.PlateRequest request =
+                new Job.PlateRequest(List.of(Rows.plate(1, 1200, 300, 3, 10)), 0, 5, 150, 0.85, clearance);
+        return new StretchFinder(floor, request, 120, List.of()).find(ROW);
     }
 
     /** A bolt given as a point in the middle of a plate, whatever the clearance. */

@@ -22,8 +22,8 @@ class TidyPlatesTest {
     private static final Labour LABOUR = new Labour(20, 60, 180, OptionalLong.of(4200));
 
     private static PlateProblem problem(SpreaderPlate plate, double... rows) {
-        Job.PlateWish wish = new Job.PlateWish(List.of(plate), 0, 5, 150, 0.85, 5);
-        return new PlateProblem(Rows.floor(), wish, new Shelf(List.of()), Rows.of(rows), Optional.of(LABOUR));
+        Job.PlateRequest request = new Job.PlateRequest(List.of(plate), 0, 5, 150, 0.85, 5);
+        return new PlateProblem(Rows.floor(), request, new Shelf(List.of()), Rows.of(rows), Optional.of(LABOUR));
     }
 
     /** Material, then what cuts and stops take at 42.00 an hour: reckoned here from the plan alone. */
@@ -143,9 +143,9 @@ class TidyPlatesTest {
     /** A remark on twin plates says by how much the best plan with them is worse; it never says that single ones cost no more. */
     @Test
     void unusedTwinPlates() {
-        Job.PlateWish wish = new Job.PlateWish(List.of(SINGLE, TWIN), 0, 5, 150, 0.85, 5);
+        Job.PlateRequest request = new Job.PlateRequest(List.of(SINGLE, TWIN), 0, 5, 150, 0.85, 5);
         PlateProblem lone =
-                new PlateProblem(Rows.floor(), wish, new Shelf(List.of()), Rows.of(900), Optional.of(LABOUR));
+                new PlateProblem(Rows.floor(), request, new Shelf(List.of()), Rows.of(900), Optional.of(LABOUR));
         PlatePlan plan = new PlatePacking().pack(lone);
         assertEquals(
                 List.of("Plate SP-2 is named in the job but not used: no plan with it was found."), plan.remarks());

@@ -20,7 +20,7 @@ final class RandomFloors {
             double radius = 900 + 800 * random.nextDouble();
             round.add(new Place(1.6 * radius * Math.cos(angle), radius * Math.sin(angle)));
         }
-        return Frame.of(round, false);
+        return SurveyFrame.of(round, false);
     }
 
     /** All sides and that share of the diagonals, each with an error of so many mm (normal). */

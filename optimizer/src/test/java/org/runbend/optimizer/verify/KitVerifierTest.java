@@ -175,7 +175,7 @@ class KitVerifierTest {
                 job.shelf(),
                 job.floor(),
                 job.layout(),
-                new Job.PipeWish(
+                new Job.PipeRequest(
                         supple,
                         job.pipe().flowTail(),
                         job.pipe().returnTail(),

@@ -59,7 +59,7 @@ class PlatesVerifierTest {
 
     @Test
     void tooManyLengths() {
-        Job.PlateWish few = SoundKit.WISH.withLengths(OptionalInt.of(1));
+        Job.PlateRequest few = SoundKit.WISH.withLengths(OptionalInt.of(1));
         PlatesVerifier verifier =
                 new PlatesVerifier(few, SoundKit.OUTLINE, SoundKit.KEEP_OUTS, List.of(), SoundKit.SHELF);
         assertFound(verifier.verify(List.of(SoundKit.loop()), SOUND), "2 different lengths", "1 allowed");
@@ -187,9 +187,9 @@ class PlatesVerifierTest {
     /** Cold from x = 300 to 310 leaves two stretches less than a gap of 20 mm apart: the later one begins later. */
     @Test
     void stretchesOfARunKeepTheGap() {
-        Job.PlateWish w = SoundKit.WISH;
-        Job.PlateWish wide =
-                new Job.PlateWish(w.products(), w.bendClearance(), 20, w.minPiece(), w.coverage(), w.plateClearance());
+        Job.PlateRequest w = SoundKit.WISH;
+        Job.PlateRequest wide = new Job.PlateRequest(
+                w.products(), w.bendClearance(), 20, w.minPiece(), w.coverage(), w.plateClearance());
         List<Shape.Polygon> cold = List.of(new Shape.Polygon(points(300, 0, 310, 0, 310, 200, 300, 200)));
         PlatePlan plan = changed(List.of(piece(220, 0, 0), SECOND), stock(220, 100, 874), 430, 320);
         List<Finding> found = new PlatesVerifier(wide, SoundKit.OUTLINE, List.of(), cold, SoundKit.SHELF)
@@ -293,8 +293,8 @@ class PlatesVerifierTest {
     @Test
     void allButTheLastStepsIsAll() {
         PlatePlan plan = changed(List.of(piece(340, 0, 0), SECOND), stock(340, 100, 754), 450, 440);
-        PlatesVerifier all =
-                new PlatesVerifier(SoundKit.wish(1), SoundKit.OUTLINE, SoundKit.KEEP_OUTS, List.of(), SoundKit.SHELF);
+        PlatesVerifier all = new PlatesVerifier(
+                SoundKit.request(1), SoundKit.OUTLINE, SoundKit.KEEP_OUTS, List.of(), SoundKit.SHELF);
         assertEquals(List.of(), all.verify(List.of(SoundKit.loop()), plan));
     }
 
@@ -309,8 +309,8 @@ class PlatesVerifierTest {
     }
 
     private static List<Finding> foundOnRows(PlatePlan plan) {
-        Job.PlateWish wish = SoundKit.wish(0.9);
-        return new PlatesVerifier(wish, points(0, 0, 900, 0, 900, 300, 0, 300), List.of(), List.of(), SoundKit.SHELF)
+        Job.PlateRequest request = SoundKit.request(0.9);
+        return new PlatesVerifier(request, points(0, 0, 900, 0, 900, 300, 0, 300), List.of(), List.of(), SoundKit.SHELF)
                 .verify(List.of(ROWS), plan);
     }
 

@@ -8,10 +8,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.job.Support;
-import org.runbend.optimizer.job.Veto;
 
 /**
  * A tooth laid by hand: east along y = 75 from x = 75 to 450, a return bend of radius 75 round (450, 150), back west along
@@ -27,7 +27,7 @@ class WishVerifierTest {
         return new WishVerifier(List.of(support), List.of(), 16).verify(List.of(TOOTH));
     }
 
-    private static List<Finding> found(Veto veto) {
+    private static List<Finding> found(PipeRule veto) {
         return new WishVerifier(List.of(), List.of(veto), 16).verify(List.of(TOOTH));
     }
 
@@ -73,25 +73,30 @@ class WishVerifierTest {
     /** (450, 150) lies 75 mm from every point of the bend; straight pipe may come as near as it likes. */
     @Test
     void noBend() {
-        assertEquals(List.of(), found(new Veto.NoBend("v", new Point(450, 150), 75)));
+        assertEquals(List.of(), found(new PipeRule.NoBend("v", new Point(450, 150), 75)));
         assertFound(
-                found(new Veto.NoBend("v", new Point(450, 150), 76)), "loop A element 1", "within 75.00 mm", "76.00");
-        assertEquals(List.of(), found(new Veto.NoBend("v", new Point(200, 75), 200)));
+                found(new PipeRule.NoBend("v", new Point(450, 150), 76)),
+                "loop A element 1",
+                "within 75.00 mm",
+                "76.00");
+        assertEquals(List.of(), found(new PipeRule.NoBend("v", new Point(200, 75), 200)));
     }
 
     @Test
     void noPipe() {
-        Veto strip = new Veto.NoPipe("v", new Shape.Polygon(points(100, 60, 200, 60, 200, 90, 100, 90)));
+        PipeRule strip = new PipeRule.NoPipe("v", new Shape.Polygon(points(100, 60, 200, 60, 200, 90, 100, 90)));
         assertFound(found(strip), "loop A element 0", "99.90 mm of it lie in v");
         assertEquals(
                 List.of(),
-                found(new Veto.NoPipe("v", new Shape.Polygon(points(100, 76, 200, 76, 200, 224, 100, 224)))));
+                found(new PipeRule.NoPipe("v", new Shape.Polygon(points(100, 76, 200, 76, 200, 224, 100, 224)))));
     }
 
     @Test
     void mustRun() {
-        assertEquals(List.of(), found(new Veto.MustRun("v", new Point(449, 75), new Point(80, 75.3))));
-        assertFound(found(new Veto.MustRun("v", new Point(80, 75), new Point(460, 75))), "no run covers the line of v");
-        assertFound(found(new Veto.MustRun("v", new Point(80, 76), new Point(400, 76))), "no run covers the line of v");
+        assertEquals(List.of(), found(new PipeRule.MustRun("v", new Point(449, 75), new Point(80, 75.3))));
+        assertFound(
+                found(new PipeRule.MustRun("v", new Point(80, 75), new Point(460, 75))), "no run covers the line of v");
+        assertFound(
+                found(new PipeRule.MustRun("v", new Point(80, 76), new Point(400, 76))), "no run covers the line of v");
     }
 }

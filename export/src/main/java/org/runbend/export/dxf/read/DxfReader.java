@@ -65,19 +65,19 @@ public final class DxfReader {
         TagSource source = source(data);
         Parsed parsed = new DrawingParser(source).parse();
         double mm = unit.or(() -> parsed.unit).map(DrawingUnit::mm).orElse(1.0);
-        Expansion expansion = new Expansion(parsed, limits, source, mm);
-        expansion.run();
+        ModelSpace modelSpace = new ModelSpace(parsed, limits, source, mm);
+        modelSpace.run();
         return new DxfDrawing(
                 parsed.version,
                 parsed.unit,
                 parsed.metric,
-                expansion.entities,
+                modelSpace.entities,
                 parsed.counts,
-                expansion.ignored,
-                expansion.hidden,
+                modelSpace.ignored,
+                modelSpace.hidden,
                 parsed.paper,
-                expansion.notes,
-                remarks(parsed, expansion));
+                modelSpace.notes,
+                remarks(parsed, modelSpace));
     }
 
     private DxfFault tooLarge(long bytes) {
@@ -103,12 +103,12 @@ public final class DxfReader {
         return new AsciiTags(data, start);
     }
 
-    private static List<String> remarks(Parsed parsed, Expansion expansion) {
+    private static List<String> remarks(Parsed parsed, ModelSpace modelSpace) {
         List<String> remarks = new ArrayList<>();
         if (parsed.invisible > 0) {
             remarks.add(parsed.invisible + " invisible entities were left out");
         }
-        expansion.missing.forEach(name ->
+        modelSpace.missing.forEach(name ->
                 remarks.add("block " + DxfFault.quoted(name) + " is not in the file; what it shows is missing"));
         return remarks;
     }

@@ -3,7 +3,7 @@ package org.runbend.optimizer.cutting.cover;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
-import org.runbend.optimizer.cutting.Check;
+import org.runbend.optimizer.cutting.Require;
 
 /** Which totals n pieces of some sizes can have, in steps: the bits of a whole number for each n. */
 final class SizeSums {
@@ -52,7 +52,7 @@ final class SizeSums {
             for (int u : sizes) {
                 part = makes(k - 1, left - u) ? u : part;
             }
-            Check.that(part > 0, "%d pieces have no total of %d", k, left);
+            Require.that(part > 0, "%d pieces have no total of %d", k, left);
             parts.add(part);
             left -= part;
         }

@@ -10,9 +10,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalLong;
-import org.runbend.optimizer.cutting.Check;
 import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.Demand;
+import org.runbend.optimizer.cutting.Require;
 import org.runbend.optimizer.mip.Natives;
 
 /**
@@ -36,13 +36,13 @@ public final class AssignmentModel {
 
     /** A model that may take so many seconds; more than 0. */
     public AssignmentModel(double seconds) {
-        Check.that(seconds > 0, "seconds (%s) must be more than 0", seconds);
+        Require.that(seconds > 0, "seconds (%s) must be more than 0", seconds);
         this.seconds = seconds;
     }
 
     /** Solves the problem; it must have one kind of stock. */
     public Answer solve(CuttingProblem problem) {
-        Check.that(
+        Require.that(
                 problem.stock().size() == 1,
                 "the model takes 1 kind of stock, not %d",
                 problem.stock().size());

@@ -42,17 +42,17 @@ final class ColumnGeneration {
     }
 
     /** Relaxes a residual, with the patterns of the pool to begin with; a bound of {@code enough} is high enough. */
-    Relaxation solve(Residual residual, Collection<Pattern> pool, long enough) {
+    Relaxation solve(ResidualProblem residual, Collection<Pattern> pool, long enough) {
         return new Run(residual, enough, false).solve(pool);
     }
 
     /** As {@link #solve}, but goes on until no pattern pays: its prices leave the least slack. */
-    Relaxation tighten(Residual residual, Collection<Pattern> pool) {
+    Relaxation tighten(ResidualProblem residual, Collection<Pattern> pool) {
         return new Run(residual, Long.MAX_VALUE, true).solve(pool);
     }
 
     private final class Run {
-        private final Residual residual;
+        private final ResidualProblem residual;
         private final long enough;
         private final boolean toTheEnd;
         private final int[] rowOfSize;
@@ -65,7 +65,7 @@ final class ColumnGeneration {
         private long bound;
         private int rounds;
 
-        Run(Residual residual, long enough, boolean toTheEnd) {
+        Run(ResidualProblem residual, long enough, boolean toTheEnd) {
             this.residual = residual;
             this.enough = enough;
             this.toTheEnd = toTheEnd;

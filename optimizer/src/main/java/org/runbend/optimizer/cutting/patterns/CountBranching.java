@@ -57,10 +57,10 @@ final class CountBranching {
      */
     record Outcome(Optional<PatternPlan> plan, long bound, Bound.Proof proof) {}
 
-    private record Node(Residual residual, Relaxation parent, long bound, long number) {}
+    private record Node(ResidualProblem residual, Relaxation parent, long bound, long number) {}
 
     /** Branches from a relaxation of the residual; plans of {@code best} or more are of no interest. */
-    Outcome solve(Residual root, Relaxation relaxed, long best) {
+    Outcome solve(ResidualProblem root, Relaxation relaxed, long best) {
         return new Tree(best).run(root, relaxed);
     }
 
@@ -77,7 +77,7 @@ final class CountBranching {
             this.best = best;
         }
 
-        Outcome run(Residual root, Relaxation relaxed) {
+        Outcome run(ResidualProblem root, Relaxation relaxed) {
             add(root, relaxed, sums.lift(relaxed.bound()));
             for (int n = 0; n < nodes && !open.isEmpty() && open.peek().bound() < best && !watch.asksForEnd(); n++) {
                 work(open.remove(), n);
@@ -130,7 +130,7 @@ final class CountBranching {
 
         /** Splits at a fraction, or off the number that a kind has; where all are settled the node stays undecided. */
         private void branch(Node node, Relaxation relaxed, long bound, int fraction) {
-            Residual r = node.residual();
+            ResidualProblem r = node.residual();
             int kind = fraction < 0 ? unsettled(r) : fraction;
             if (kind < 0) {
                 settle(r, relaxed);
@@ -148,7 +148,7 @@ final class CountBranching {
         }
 
         /** All numbers, and so the cost, are settled: do the cuts fit? Where nobody can tell the node stays undecided. */
-        private void settle(Residual residual, Relaxation relaxed) {
+        private void settle(ResidualProblem residual, Relaxation relaxed) {
             long cost = 0;
             for (int k = 0; k < cuts.kinds().size(); k++) {
                 cost += residual.least(k) * cuts.kinds().get(k).cost();
@@ -166,18 +166,18 @@ final class CountBranching {
         }
 
         /** The last resort where all numbers are settled and an integer program cannot tell. */
-        private void diveOften(Residual residual, Relaxation relaxed, long bound) {
+        private void diveOften(ResidualProblem residual, Relaxation relaxed, long bound) {
             for (int n = 0; n < LAST_DIVES && bound < best && !watch.asksForEnd(); n++) {
                 offer(diving.dive(residual, relaxed, best, bound, Optional.of(new Random(SEED - 1 - n))));
             }
         }
 
-        private void add(Residual residual, Relaxation relaxed, long bound) {
+        private void add(ResidualProblem residual, Relaxation relaxed, long bound) {
             open.add(new Node(residual, relaxed, bound, numbers++));
         }
 
         /** The dearest priced kind whose number is not fixed yet. */
-        private int unsettled(Residual r) {
+        private int unsettled(ResidualProblem r) {
             int chosen = -1;
             for (int k = 0; k < cuts.kinds().size(); k++) {
                 long cost = cuts.kinds().get(k).cost();

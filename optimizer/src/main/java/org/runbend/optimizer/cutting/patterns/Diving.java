@@ -34,10 +34,10 @@ final class Diving {
      * The best plan met that costs less than {@code best}, if any; no better one than {@code bound} is looked for. With
      * {@code random} fractions are shaken before the greatest is chosen.
      */
-    Optional<PatternPlan> dive(Residual root, Relaxation start, long best, long bound, Optional<Random> random) {
+    Optional<PatternPlan> dive(ResidualProblem root, Relaxation start, long best, long bound, Optional<Random> random) {
         PatternPlan fixed = new PatternPlan(cuts);
         PatternPlan found = null;
-        Residual rest = root;
+        ResidualProblem rest = root;
         Relaxation relaxed = start;
         long cost = best;
         while (rest.total() > 0 && relaxed.hasTimes() && !watch.asksForEnd()) {
@@ -63,7 +63,7 @@ final class Diving {
     }
 
     /** Fixes some patterns; false when none of the relaxation can be cut from what is left. */
-    private boolean fix(PatternPlan fixed, Residual rest, Relaxation relaxed, Optional<Random> random) {
+    private boolean fix(PatternPlan fixed, ResidualProblem rest, Relaxation relaxed, Optional<Random> random) {
         int[] counts = rest.counts();
         long[] free = rest.most();
         List<Integer> order = order(relaxed, random);

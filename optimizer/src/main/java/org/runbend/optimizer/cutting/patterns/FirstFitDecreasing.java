@@ -21,7 +21,7 @@ final class FirstFitDecreasing {
     }
 
     /** The cheapest plan over all preferred kinds for the counts and stock left, or empty when none serves every cut. */
-    Optional<PatternPlan> solve(Residual residual) {
+    Optional<PatternPlan> solve(ResidualProblem residual) {
         PatternPlan best = null;
         for (int preferred = 0; preferred < cuts.kinds().size(); preferred++) {
             for (int way = 0; way < 4; way++) {
@@ -38,7 +38,7 @@ final class FirstFitDecreasing {
         return Optional.ofNullable(best);
     }
 
-    private PatternPlan plan(Residual residual, int preferred, boolean shelfFirst, boolean fillsBest) {
+    private PatternPlan plan(ResidualProblem residual, int preferred, boolean shelfFirst, boolean fillsBest) {
         int[] counts = residual.counts();
         long[] free = residual.most();
         PatternPlan plan = new PatternPlan(cuts);

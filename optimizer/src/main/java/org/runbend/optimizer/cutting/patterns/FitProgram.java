@@ -38,8 +38,8 @@ final class FitProgram {
     record Outcome(Optional<PatternPlan> plan, boolean isNone, Bound.Proof proof) {}
 
     /** Looks for a plan with at most the greatest numbers of the residual; begins with the patterns given. */
-    Outcome solve(Residual settled, Collection<Pattern> pool) {
-        Residual residual = settled.withoutLeast();
+    Outcome solve(ResidualProblem settled, Collection<Pattern> pool) {
+        ResidualProblem residual = settled.withoutLeast();
         long room = room(residual);
         Relaxation relaxed = generation.tighten(residual, pool);
         if (relaxed.bound() > room) {
@@ -53,7 +53,7 @@ final class FitProgram {
         return new Outcome(plan, outcome.decided() && plan.isEmpty(), Bound.Proof.INTEGER_PROGRAM);
     }
 
-    private long room(Residual residual) {
+    private long room(ResidualProblem residual) {
         long room = 0;
         for (int k = 0; k < cuts.kinds().size(); k++) {
             room = Math.addExact(room, Math.multiplyExact(residual.most(k), units.capacity(k)));

@@ -50,7 +50,7 @@ final class GapProgram {
     }
 
     /** Looks for the cheapest plan that costs at least {@code least} and at most {@code most}. */
-    Outcome solve(Residual residual, double[] prices, long least, long most) {
+    Outcome solve(ResidualProblem residual, double[] prices, long least, long most) {
         Optional<List<Pattern>> patterns = within(residual, prices, most, true);
         if (patterns.isEmpty()) {
             return Outcome.unknown();
@@ -68,7 +68,7 @@ final class GapProgram {
      * As {@link #solve}, but only for the costs from {@code least} up that few patterns can make; {@code most} of the
      * outcome is how far it went.
      */
-    Outcome solveNear(Residual residual, double[] prices, CostSums sums, long least, long most) {
+    Outcome solveNear(ResidualProblem residual, double[] prices, CostSums sums, long least, long most) {
         Optional<List<Pattern>> patterns = few(residual, prices, least);
         if (patterns.isEmpty()) {
             return Outcome.unknown();
@@ -85,7 +85,7 @@ final class GapProgram {
         return near(FEW).solveOver(patterns.get(), residual, least, reach);
     }
 
-    private Optional<List<Pattern>> few(Residual residual, double[] prices, long cost) {
+    private Optional<List<Pattern>> few(ResidualProblem residual, double[] prices, long cost) {
         return near(FEW).within(residual, prices, cost, true);
     }
 
@@ -93,7 +93,7 @@ final class GapProgram {
         return new GapProgram(cuts, units, searchNodes, patterns, NEAR_NODES, watch);
     }
 
-    private Outcome solveOver(List<Pattern> patterns, Residual residual, long least, long most) {
+    private Outcome solveOver(List<Pattern> patterns, ResidualProblem residual, long least, long most) {
         Model model = model(patterns, residual, false);
         IntegerSolver.Answer answer = new IntegerSolver(nodes, watch).solve(withCost(model, patterns, least, most));
         boolean decided =
@@ -109,7 +109,7 @@ final class GapProgram {
      * All patterns that a plan of at most {@code cost} can use, by the prices given and by those of length alone; empty
      * when there are too many.
      */
-    Optional<List<Pattern>> within(Residual residual, double[] prices, long cost, boolean fullOnly) {
+    Optional<List<Pattern>> within(ResidualProblem residual, double[] prices, long cost, boolean fullOnly) {
         List<PatternTable> tables = List.of(new PatternTable(units, searchNodes), new PatternTable(units, searchNodes));
         List<IntegerPrices> integer =
                 List.of(tight(residual, prices, tables.get(0)), tight(residual, lengthPrices(), tables.get(1)));
@@ -144,7 +144,7 @@ final class GapProgram {
     }
 
     /** The prices in whole numbers, shrunk until no pattern is worth more than its stock; the table is filled with them. */
-    private IntegerPrices tight(Residual residual, double[] prices, PatternTable table) {
+    private IntegerPrices tight(ResidualProblem residual, double[] prices, PatternTable table) {
         IntegerPrices plain = noted(residual, prices, table);
         if (plain.shrink() >= 1) {
             return plain;
@@ -154,7 +154,7 @@ final class GapProgram {
         return tight.scaledBound(residual) >= plain.scaledBound(residual) ? tight : noted(residual, prices, table);
     }
 
-    private IntegerPrices noted(Residual residual, double[] prices, PatternTable table) {
+    private IntegerPrices noted(ResidualProblem residual, double[] prices, PatternTable table) {
         IntegerPrices integer = new IntegerPrices(cuts, prices, residual, table);
         for (int k = 0; k < cuts.kinds().size(); k++) {
             if (residual.most(k) > 0) {
@@ -165,7 +165,7 @@ final class GapProgram {
     }
 
     /** Rows: sizes, then kinds; columns: the patterns, at their cost. */
-    Model model(List<Pattern> patterns, Residual residual, boolean exact) {
+    Model model(List<Pattern> patterns, ResidualProblem residual, boolean exact) {
         Model model = new Model();
         for (int i = 0; i < cuts.sizeCount(); i++) {
             double count = residual.count(i);
@@ -188,7 +188,7 @@ final class GapProgram {
         return model;
     }
 
-    private static long most(Pattern p, Residual residual) {
+    private static long most(Pattern p, ResidualProblem residual) {
         long most = 0;
         for (int part = 0; part < p.parts(); part++) {
             most = Math.max(most, -Math.floorDiv(-residual.count(p.size(part)), p.amount(part)));

@@ -18,7 +18,7 @@ final class IntegerPrices {
     private final long[] noneAbove;
 
     /** Prices of the cuts in cost units, rounded down to the scale; {@code table} is filled with them. */
-    IntegerPrices(MergedCuts cuts, double[] prices, Residual residual, PatternTable table) {
+    IntegerPrices(MergedCuts cuts, double[] prices, ResidualProblem residual, PatternTable table) {
         this.cuts = cuts;
         scale = scale(cuts);
         values = new long[prices.length];
@@ -58,7 +58,7 @@ final class IntegerPrices {
     }
 
     /** The bound in the scale of the values. */
-    long scaledBound(Residual residual) {
+    long scaledBound(ResidualProblem residual) {
         long bound = earned(residual);
         for (int k = 0; k < noneAbove.length; k++) {
             long surplus = Math.subtractExact(scaledCost(k), noneAbove[k]);
@@ -68,7 +68,7 @@ final class IntegerPrices {
         return bound;
     }
 
-    private long earned(Residual residual) {
+    private long earned(ResidualProblem residual) {
         long earned = 0;
         for (int i = 0; i < values.length; i++) {
             earned = Math.addExact(earned, Math.multiplyExact((long) residual.count(i), values[i]));
@@ -80,7 +80,7 @@ final class IntegerPrices {
      * True when the cuts are worth more than all stock allowed can be: then there is no plan at all. Needs the limits of
      * all kinds noted.
      */
-    boolean isImpossible(Residual residual) {
+    boolean isImpossible(ResidualProblem residual) {
         long room = 0;
         for (int k = 0; k < noneAbove.length; k++) {
             room = Math.addExact(room, Math.multiplyExact(Math.max(0, residual.most(k)), noneAbove[k]));
@@ -89,19 +89,19 @@ final class IntegerPrices {
     }
 
     /** No plan for the residual costs less. */
-    long bound(Residual residual) {
+    long bound(ResidualProblem residual) {
         long plain = -Math.floorDiv(-scaledBound(residual), scale);
         return Math.max(0, Math.max(plain, farley(residual)));
     }
 
     /** The bound with its fraction, as a hint which prices are better. */
-    double fineBound(Residual residual) {
+    double fineBound(ResidualProblem residual) {
         double plain = (double) scaledBound(residual) / scale;
         double earned = (double) earned(residual) / scale;
         return Math.max(plain, earned * shrink());
     }
 
-    private long farley(Residual residual) {
+    private long farley(ResidualProblem residual) {
         long earned = earned(residual);
         long least = Long.MAX_VALUE;
         for (int k = 0; k < noneAbove.length; k++) {
@@ -136,7 +136,7 @@ final class IntegerPrices {
     }
 
     /** The least value that a pattern of the kind must have to be part of a plan of at most {@code cost}. */
-    long leastValueWithin(Residual residual, int kind, long cost) {
+    long leastValueWithin(ResidualProblem residual, int kind, long cost) {
         long slack = Math.subtractExact(scaled(cost), scaledBound(residual));
         long surplus = Math.subtractExact(scaledCost(kind), noneAbove[kind]);
         boolean counted = surplus < 0 || residual.least(kind) > 0;

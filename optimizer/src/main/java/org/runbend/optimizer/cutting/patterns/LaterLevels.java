@@ -34,7 +34,7 @@ final class LaterLevels {
     record Outcome(PatternPlan plan, Bound scrap, Bound opened, Bound patterns) {}
 
     /** Goes through the levels from a plan of least cost; prices say which patterns such a plan can use. */
-    Outcome improve(PatternPlan plan, Residual all, double[] prices, boolean costIsProved) {
+    Outcome improve(PatternPlan plan, ResidualProblem all, double[] prices, boolean costIsProved) {
         if (!costIsProved || watch.asksForEnd()) {
             return new Outcome(plan, NOTHING, NOTHING, NOTHING);
         }
@@ -65,11 +65,11 @@ final class LaterLevels {
     /** A plan on its way through the levels. */
     private final class Level {
         private final List<Pattern> patterns;
-        private final Residual all;
+        private final ResidualProblem all;
         private final PatternPlan plan;
         private boolean proved = true;
 
-        Level(List<Pattern> patterns, Residual all, PatternPlan plan) {
+        Level(List<Pattern> patterns, ResidualProblem all, PatternPlan plan) {
             this.patterns = patterns;
             this.all = all;
             this.plan = plan;

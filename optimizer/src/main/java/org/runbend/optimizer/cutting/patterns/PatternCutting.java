@@ -89,7 +89,7 @@ public final class PatternCutting {
         private final MergedCuts cuts;
         private final CutUnits units;
         private final Watch watch;
-        private final Residual all;
+        private final ResidualProblem all;
         private final CostSums sums;
         private final FirstFitDecreasing firstPlans;
         private final ColumnGeneration generation;
@@ -105,7 +105,7 @@ public final class PatternCutting {
             this.cuts = cuts;
             this.watch = watch;
             units = new CutUnits(cuts);
-            all = Residual.of(cuts);
+            all = ResidualProblem.of(cuts);
             firstPlans = new FirstFitDecreasing(cuts, units);
             firstPlans.solve(all).ifPresent(p -> plan = p);
             sums = new CostSums(problem.stock(), plan == null ? mostCost() : plan.cost());

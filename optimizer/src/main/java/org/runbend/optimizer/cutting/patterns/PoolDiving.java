@@ -35,7 +35,7 @@ final class PoolDiving {
     }
 
     /** A plan of at most {@code most}, or empty when the dives met none. */
-    Optional<PatternPlan> dive(List<Pattern> pool, Residual residual, long most) {
+    Optional<PatternPlan> dive(List<Pattern> pool, ResidualProblem residual, long most) {
         Natives.load();
         MPSolver solver = MPSolver.createSolver("GLOP");
         try {
@@ -71,7 +71,7 @@ final class PoolDiving {
         return values;
     }
 
-    private MPConstraint[] rows(MPSolver solver, Residual residual) {
+    private MPConstraint[] rows(MPSolver solver, ResidualProblem residual) {
         MPConstraint[] rows = new MPConstraint[cuts.sizeCount() + cuts.kinds().size()];
         for (int i = 0; i < cuts.sizeCount(); i++) {
             rows[i] = solver.makeConstraint(residual.count(i), Double.POSITIVE_INFINITY);
@@ -104,13 +104,13 @@ final class PoolDiving {
 
     private final class Dive {
         private final List<Pattern> pool;
-        private final Residual root;
+        private final ResidualProblem root;
         private final long most;
         private final Random random;
         private final boolean shakes;
         private PatternPlan found;
 
-        Dive(List<Pattern> pool, Residual root, long most, Random random, boolean shakes) {
+        Dive(List<Pattern> pool, ResidualProblem root, long most, Random random, boolean shakes) {
             this.random = random;
             this.shakes = shakes;
             this.pool = pool;
@@ -120,7 +120,7 @@ final class PoolDiving {
 
         /** Sets the program to what a step leaves; false when nothing is left to solve. */
         private boolean setUp(Step step, MPConstraint[] rows, MPVariable[] columns) {
-            Residual rest = root.without(step.fixed());
+            ResidualProblem rest = root.without(step.fixed());
             if (rest.total() == 0) {
                 return false;
             }
@@ -145,7 +145,7 @@ final class PoolDiving {
 
         /** The ways on from a solved step, the most promising last. */
         List<Step> next(Step step, double[] values) {
-            Residual rest = root.without(step.fixed());
+            ResidualProblem rest = root.without(step.fixed());
             if (rest.total() == 0) {
                 if (step.fixed().cost() <= most) {
                     found = step.fixed();
@@ -165,7 +165,7 @@ final class PoolDiving {
             return order.isEmpty() ? List.of() : branches(step, rest, order.get(0));
         }
 
-        private boolean fixWhole(PatternPlan fixed, Residual rest, double[] values) {
+        private boolean fixWhole(PatternPlan fixed, ResidualProblem rest, double[] values) {
             int[] counts = rest.counts();
             boolean any = false;
             for (int c = 0; c < pool.size(); c++) {
@@ -180,7 +180,7 @@ final class PoolDiving {
             return any;
         }
 
-        private List<Step> branches(Step step, Residual rest, int chosen) {
+        private List<Step> branches(Step step, ResidualProblem rest, int chosen) {
             List<Integer> barred = new ArrayList<>(step.barred());
             barred.add(chosen);
             PatternPlan fixed = step.fixed().copy();

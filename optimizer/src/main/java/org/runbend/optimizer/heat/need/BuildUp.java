@@ -27,7 +27,7 @@ public record BuildUp(HeatFlow flow, List<Section> sections, double outer) {
      * @param share of the area, over 0 up to 1
      * @param layers from inside to outside
      */
-    public record Section(double share, List<Layer> layers) {
+    public record Section(double share, List<BuildUpLayer> layers) {
         /** Checks the share. */
         public Section {
             layers = List.copyOf(layers);
@@ -49,7 +49,7 @@ public record BuildUp(HeatFlow flow, List<Section> sections, double outer) {
     }
 
     /** Layers over the whole area. */
-    public static BuildUp plain(HeatFlow flow, double outer, Layer... layers) {
+    public static BuildUp plain(HeatFlow flow, double outer, BuildUpLayer... layers) {
         return new BuildUp(flow, List.of(new Section(1, List.of(layers))), outer);
     }
 }

@@ -34,7 +34,10 @@ public final class Iso6946 {
         double parallel = 0;
         for (BuildUp.Section s : buildUp.sections()) {
             parallel += s.share()
-                    / (ends + s.layers().stream().mapToDouble(Layer::resistance).sum());
+                    / (ends
+                            + s.layers().stream()
+                                    .mapToDouble(BuildUpLayer::resistance)
+                                    .sum());
         }
         double lower = ends;
         for (int i = 0; i < buildUp.sections().get(0).layers().size(); i++) {

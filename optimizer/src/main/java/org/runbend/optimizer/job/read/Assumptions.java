@@ -20,7 +20,7 @@ final class Assumptions {
     }
 
     /** The sentences; the mapping is that of a job that was read without a fault. */
-    static List<String> of(YamlMap root, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
+    static List<String> of(YamlMap root, Job.FloorPlan floor, Job.Layout layout, Job.PipeRequest pipe) {
         Assumptions a = new Assumptions(root);
         a.unless(root.find("units"), "Numbers without a unit are millimetres.");
         a.floor(floor);

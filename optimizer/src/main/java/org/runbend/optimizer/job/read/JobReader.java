@@ -81,11 +81,11 @@ public final class JobReader {
         Optional<String> date = root.find("date").map(YamlValue::text);
         Optional<String> revision = root.find("revision").map(YamlValue::text);
         ProductsReader products = new ProductsReader(catalog);
-        Optional<Job.PipeWish> pipe =
+        Optional<Job.PipeRequest> pipe =
                 products.pipe(root.require("pipe", "a mapping with product").map());
-        LayoutReader layoutReader = new LayoutReader(pipe.map(Job.PipeWish::product), loops);
+        LayoutReader layoutReader = new LayoutReader(pipe.map(Job.PipeRequest::product), loops);
         Optional<Job.Layout> asked = layoutReader.layout(root.findMap("layout"));
-        Optional<Job.PlateWish> plates =
+        Optional<Job.PlateRequest> plates =
                 products.plates(root.require("plates", "a mapping with product").map(), pipe, asked);
         Optional<Groove> groove = groove(pipe, plates, catalog);
         FloorReader floorReader = new FloorReader(layoutReader.spacing(), groove.orElse(Groove.USUAL));
@@ -136,7 +136,7 @@ public final class JobReader {
     }
 
     private static Optional<Job.Heating> heating(YamlMap root, ProductsReader products) {
-        HeatWishReader reader = new HeatWishReader();
+        HeatRequestReader reader = new HeatRequestReader();
         Optional<YamlMap> asked = root.findMap("heating");
         Optional<YamlMap> spaceMap = root.findMap("space");
         Optional<YamlMap> circuitMap = root.findMap("circuit");
@@ -150,12 +150,12 @@ public final class JobReader {
     }
 
     /** Plates can be chosen by heat only where heat can be reckoned and somebody says how much is wanted. */
-    private static void heatAsked(YamlMap root, Optional<Job.PlateWish> plates) {
+    private static void heatAsked(YamlMap root, Optional<Job.PlateRequest> plates) {
         boolean wanted = root.find("space").isPresent()
                 || root.findMap("heating").flatMap(h -> h.find("wanted")).isPresent();
         boolean reckoned =
                 root.find("build").isPresent() && root.find("heating").isPresent() && wanted;
-        if (plates.filter(Job.PlateWish::byHeat).isPresent() && !reckoned) {
+        if (plates.filter(Job.PlateRequest::byHeat).isPresent() && !reckoned) {
             root.findMap("plates")
                     .flatMap(p -> p.find("coverage"))
                     .ifPresent(
@@ -165,7 +165,7 @@ public final class JobReader {
     }
 
     private static Optional<Groove> groove(
-            Optional<Job.PipeWish> pipe, Optional<Job.PlateWish> plates, Optional<Catalog> catalog) {
+            Optional<Job.PipeRequest> pipe, Optional<Job.PlateRequest> plates, Optional<Catalog> catalog) {
         return pipe.flatMap(
                 p -> plates.flatMap(w -> catalog.map(c -> Groove.of(p.product(), w.products(), c.routing()))));
     }
@@ -184,7 +184,7 @@ public final class JobReader {
         return pairs > 0 && layout.loops().isEmpty() ? layout.withLoops(pairs) : layout;
     }
 
-    private List<String> warnings(List<String> ofFloor, Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
+    private List<String> warnings(List<String> ofFloor, Job.FloorPlan floor, Job.Layout layout, Job.PipeRequest pipe) {
         List<String> warnings = new ArrayList<>(ofFloor);
         warnings.addAll(loops.remarks());
         warnings.addAll(Plausibility.of(floor, layout, pipe));

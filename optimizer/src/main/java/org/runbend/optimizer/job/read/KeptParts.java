@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.runbend.catalog.source.YamlValue;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
-import org.runbend.optimizer.job.Veto;
 
 /**
  * Parts of a loop that are already routed, held against one lattice. The first part sets the direction, unless the job
@@ -28,7 +28,7 @@ final class KeptParts {
     private final OptionalDouble along;
     private final double spacing;
     private final double radius;
-    private final List<Veto.Kept> parts = new ArrayList<>();
+    private final List<PipeRule.Kept> parts = new ArrayList<>();
     /** Level of the rows (0) and columns (1), and the part that set it. */
     private final double[] level = {Double.NaN, Double.NaN};
 
@@ -41,7 +41,7 @@ final class KeptParts {
     }
 
     /** The parts read so far, those without faults. */
-    List<Veto.Kept> read() {
+    List<PipeRule.Kept> read() {
         return List.copyOf(parts);
     }
 
@@ -53,20 +53,20 @@ final class KeptParts {
                 return;
             }
         }
-        Veto.Kept part = new Veto.Kept(place.path(), points);
+        PipeRule.Kept part = new PipeRule.Kept(place.path(), points);
         double angle =
                 along.orElse(parts.isEmpty() ? upright(part) : parts.get(0).direction());
         Optional<List<Point>> snapped = onLattice(part, entries, angle);
         if (snapped.isPresent()) {
             List<Point> fitting = withRoom(snapped.get());
             if (leavesRoom(entries, fitting) && isLoose(entries, fitting)) {
-                parts.add(new Veto.Kept(place.path(), fitting));
+                parts.add(new PipeRule.Kept(place.path(), fitting));
             }
         }
     }
 
     /** The direction of a part; one that a tape cannot tell from along x or y is that. */
-    private static double upright(Veto.Kept part) {
+    private static double upright(PipeRule.Kept part) {
         List<Point> points = part.points();
         double degrees = part.direction();
         double longest = 0;
@@ -82,7 +82,7 @@ final class KeptParts {
     }
 
     /** The part with its legs on the lattice, where they lie no further off than a tape reads; faults are noted. */
-    private Optional<List<Point>> onLattice(Veto.Kept part, List<YamlValue> entries, double degrees) {
+    private Optional<List<Point>> onLattice(PipeRule.Kept part, List<YamlValue> entries, double degrees) {
         double cos = Math.cos(Math.toRadians(degrees));
         double sin = Math.sin(Math.toRadians(degrees));
         int count = part.points().size();
@@ -116,7 +116,7 @@ final class KeptParts {
     }
 
     /** Puts both ends of a leg on its row (coordinate 1) or column (coordinate 0). */
-    private boolean snap(Veto.Kept part, YamlValue place, int coordinate, double[] a, double[] b) {
+    private boolean snap(PipeRule.Kept part, YamlValue place, int coordinate, double[] a, double[] b) {
         double off = Math.abs(b[coordinate] - a[coordinate]);
         if (off > TAPE) {
             place.fault(String.format(
@@ -167,7 +167,7 @@ final class KeptParts {
         return new Point(corner.x() + t * (end.x() - corner.x()), corner.y() + t * (end.y() - corner.y()));
     }
 
-    private String directionFrom(Veto.Kept part) {
+    private String directionFrom(PipeRule.Kept part) {
         return along.isPresent()
                 ? "layout.along"
                 : parts.isEmpty() ? part.key() : parts.get(0).key();

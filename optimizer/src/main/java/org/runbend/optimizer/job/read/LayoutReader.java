@@ -11,7 +11,7 @@ import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
 import org.runbend.optimizer.job.DrawnLoop;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.Veto;
+import org.runbend.optimizer.job.PipeRule;
 
 /** Reads how the loop is to be laid and checks it against the pipe. */
 final class LayoutReader {
@@ -71,9 +71,9 @@ final class LayoutReader {
         Optional<YamlValue> fitting = m.find("fit");
         boolean fit = fitting.map(LayoutReader::isCoil).orElse(false);
         double radius = Math.max(spacing / 2, pipe.map(Pipe::fittedRadius).orElse(0.0));
-        List<Veto.Kept> kept = WishReader.kept(m, along.angle(), spacing, radius);
-        List<Veto> vetoes = new ArrayList<>(kept);
-        vetoes.addAll(WishReader.vetoes(m, along.angle(), kept));
+        List<PipeRule.Kept> kept = WishReader.kept(m, along.angle(), spacing, radius);
+        List<PipeRule> pipeRules = new ArrayList<>(kept);
+        pipeRules.addAll(WishReader.pipeRules(m, along.angle(), kept));
         DrawnLoop loop = loops.loop(m);
         if (!loop.isEmpty() && !count.equals(OptionalInt.of(1))) {
             number.orElseThrow().fault("collides with layout.loop, which is one loop; leave one of the two out");
@@ -82,7 +82,7 @@ final class LayoutReader {
             fitting.orElseThrow().fault("collides with layout.loop, which is not shortened; leave one of the two out");
         }
         return m.make(() ->
-                new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, vetoes, loop, count, fit));
+                new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, pipeRules, loop, count, fit));
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {

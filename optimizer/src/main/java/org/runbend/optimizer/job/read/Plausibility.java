@@ -42,7 +42,7 @@ final class Plausibility {
     }
 
     /** Sentences for a person to think about; none for a job that looks right. */
-    static List<String> of(Job.FloorPlan floor, Job.Layout layout, Job.PipeWish pipe) {
+    static List<String> of(Job.FloorPlan floor, Job.Layout layout, Job.PipeRequest pipe) {
         Plausibility p = new Plausibility(floor);
         p.checkSize();
         p.checkCorners();
@@ -139,7 +139,7 @@ final class Plausibility {
         }
     }
 
-    private void checkSpacing(Job.Layout layout, Job.PipeWish pipe) {
+    private void checkSpacing(Job.Layout layout, Job.PipeRequest pipe) {
         double outer = pipe.product().outer();
         if (layout.spacing() < SPACING_IN_DIAMETERS * outer) {
             warnings.add("Spacing " + Plain.number(layout.spacing()) + " mm is under three diameters of pipe "
@@ -148,7 +148,7 @@ final class Plausibility {
         }
     }
 
-    private void checkTails(Job.PipeWish pipe) {
+    private void checkTails(Job.PipeRequest pipe) {
         Stream.of(pipe.flowTail(), pipe.returnTail())
                 .filter(t -> (t > 0 && t < SHORT_TAIL) || t > LONG_TAIL)
                 .forEach(t -> warnings.add("A tail of " + Plain.number(t)

@@ -20,7 +20,7 @@ import org.runbend.catalog.source.Plain;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
 import org.runbend.optimizer.heat.CircuitParts;
-import org.runbend.optimizer.heat.HeatWish;
+import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.job.Groove;
 import org.runbend.optimizer.job.Job;
@@ -56,7 +56,7 @@ final class ProductsReader {
     }
 
     /** The pipe wanted, empty if something was wrong. */
-    Optional<Job.PipeWish> pipe(YamlMap m) {
+    Optional<Job.PipeRequest> pipe(YamlMap m) {
         Optional<Pipe> product = look(
                 m.require("product", "the part number of a pipe"),
                 "pipe",
@@ -69,7 +69,7 @@ final class ProductsReader {
                 "loopLimit",
                 v -> v.isText("none") ? OptionalDouble.empty() : OptionalDouble.of(v.length(1, LONGEST)),
                 OptionalDouble.empty());
-        return m.make(() -> product.map(p -> new Job.PipeWish(p, tails.get(0), tails.get(1), allowance, limit)))
+        return m.make(() -> product.map(p -> new Job.PipeRequest(p, tails.get(0), tails.get(1), allowance, limit)))
                 .flatMap(Function.identity());
     }
 
@@ -86,7 +86,7 @@ final class ProductsReader {
      * @param pipe the pipe that must fit the grooves, if it is known
      * @param layout the layout whose spacing twin grooves must have, if it is known
      */
-    Optional<Job.PlateWish> plates(YamlMap m, Optional<Job.PipeWish> pipe, Optional<Job.Layout> layout) {
+    Optional<Job.PlateRequest> plates(YamlMap m, Optional<Job.PipeRequest> pipe, Optional<Job.Layout> layout) {
         YamlValue wanted = m.require("product", "a list of part numbers of plates");
         List<YamlValue> names =
                 wanted.isScalar() ? List.of(wanted) : wanted.list(1, 20, "a list of part numbers of plates");
@@ -119,7 +119,7 @@ final class ProductsReader {
                 "maxLengths",
                 v -> v.isText("none") ? OptionalInt.empty() : OptionalInt.of(v.whole(1, MOST_LENGTHS)),
                 OptionalInt.empty());
-        return m.make(() -> new Job.PlateWish(
+        return m.make(() -> new Job.PlateRequest(
                 products,
                 bendClearance,
                 gap,
@@ -215,7 +215,7 @@ final class ProductsReader {
      * @param circuit what else is in the circuit
      */
     Optional<Job.Heating> heating(YamlMap m, Optional<SpaceLoss> space, CircuitParts circuit) {
-        HeatWish wish = new HeatWishReader().heating(m, space, circuit);
+        HeatRequest request = new HeatRequestReader().heating(m, space, circuit);
         String coolant = m.find("coolant")
                 .map(v -> sku(v, "coolant", Catalog::findCoolant, Catalog::coolants, Coolant::sku))
                 .orElse("propylene-glycol-40");
@@ -232,11 +232,11 @@ final class ProductsReader {
                             + " degrees C");
         }
         boolean named = m.find("coolant").isPresent();
-        wish.source().ifPresent(s -> m.find("source")
+        request.source().ifPresent(s -> m.find("source")
                 .filter(v -> s < flow)
                 .ifPresent(v -> v.fault("source of " + Plain.number(s) + " degrees C cannot send a flow of "
                         + Plain.number(flow) + " degrees C")));
-        return m.make(() -> new Job.Heating(coolant, flow, room, outside, coldest, pump, named, wish));
+        return m.make(() -> new Job.Heating(coolant, flow, room, outside, coldest, pump, named, request));
     }
 
     private <T> String sku(

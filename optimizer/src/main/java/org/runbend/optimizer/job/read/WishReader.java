@@ -7,12 +7,12 @@ import java.util.OptionalDouble;
 import org.runbend.catalog.source.Plain;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.job.Support;
-import org.runbend.optimizer.job.Veto;
 
-/** Reads what a fitter wants of the loop beside its sizes: vetoes and what was met on site. */
+/** Reads what a fitter wants of the loop beside its sizes: rules for pipe and what was met on site. */
 final class WishReader {
     private static final int MOST = 200;
     private static final int MOST_POINTS = 2000;
@@ -23,15 +23,16 @@ final class WishReader {
 
     private WishReader() {}
 
-    /** The vetoes of a layout; those that are faulty are left out, their faults noted. */
-    static List<Veto> vetoes(YamlMap layout, OptionalDouble along, List<Veto.Kept> kept) {
-        List<Veto> vetoes = layout.each("veto", MOST, "a list of vetoes such as {noBend: [x, y, r]}", WishReader::veto);
-        layout.find("veto").ifPresent(place -> checkDirections(vetoes, along, kept, place));
-        return vetoes;
+    /** The rules for pipe of a layout; those that are faulty are left out, their faults noted. */
+    static List<PipeRule> pipeRules(YamlMap layout, OptionalDouble along, List<PipeRule.Kept> kept) {
+        List<PipeRule> pipeRules =
+                layout.each("veto", MOST, "a list of vetoes such as {noBend: [x, y, r]}", WishReader::veto);
+        layout.find("veto").ifPresent(place -> checkDirections(pipeRules, along, kept, place));
+        return pipeRules;
     }
 
     /** The parts of the loop that are already routed, each held against the lattice that the first one sets. */
-    static List<Veto.Kept> kept(YamlMap layout, OptionalDouble along, double spacing, double radius) {
+    static List<PipeRule.Kept> kept(YamlMap layout, OptionalDouble along, double spacing, double radius) {
         Optional<YamlValue> written = layout.find("keepLaid");
         if (written.isEmpty()) {
             return List.of();
@@ -48,7 +49,7 @@ final class WishReader {
         return parts.read();
     }
 
-    private static Optional<Veto> veto(YamlValue value) {
+    private static Optional<PipeRule> veto(YamlValue value) {
         YamlMap m = value.map();
         Optional<YamlValue> noBend = m.find("noBend");
         Optional<YamlValue> noPipe = m.find("noPipe");
@@ -59,13 +60,13 @@ final class WishReader {
         if (given != 1) {
             value.fault("a veto has one of the keys noBend, noPipe and mustRun, not " + given);
         }
-        Optional<Veto> read = noBend.flatMap(WishReader::noBend)
+        Optional<PipeRule> read = noBend.flatMap(WishReader::noBend)
                 .or(() -> noPipe.flatMap(v -> noPipe(v)))
                 .or(() -> mustRun.flatMap(WishReader::mustRun));
         return m.make(read::orElseThrow);
     }
 
-    private static Optional<Veto> noBend(YamlValue value) {
+    private static Optional<PipeRule> noBend(YamlValue value) {
         List<YamlValue> parts = value.list(3, 3, "a circle [x, y, radius]");
         if (parts.isEmpty()) {
             return Optional.empty();
@@ -75,15 +76,15 @@ final class WishReader {
         double radius = parts.get(2).length(1, LARGEST);
         return Double.isNaN(x + y + radius)
                 ? Optional.empty()
-                : Optional.of(new Veto.NoBend(value.path(), new Point(x, y), radius));
+                : Optional.of(new PipeRule.NoBend(value.path(), new Point(x, y), radius));
     }
 
-    private static Optional<Veto> noPipe(YamlValue value) {
-        return FloorReader.polygon(value).map(region -> new Veto.NoPipe(value.path(), (Shape.Polygon) region));
+    private static Optional<PipeRule> noPipe(YamlValue value) {
+        return FloorReader.polygon(value).map(region -> new PipeRule.NoPipe(value.path(), (Shape.Polygon) region));
     }
 
-    private static Optional<Veto> mustRun(YamlValue value) {
-        return line(value).map(ends -> new Veto.MustRun(value.path(), ends.get(0), ends.get(1)));
+    private static Optional<PipeRule> mustRun(YamlValue value) {
+        return line(value).map(ends -> new PipeRule.MustRun(value.path(), ends.get(0), ends.get(1)));
     }
 
     /** Two points that differ. */
@@ -100,13 +101,13 @@ final class WishReader {
 
     /** Runs lie along two directions at right angles; lines that ask for others cannot all be had. */
     private static void checkDirections(
-            List<Veto> vetoes, OptionalDouble along, List<Veto.Kept> kept, YamlValue place) {
-        List<Veto.MustRun> lines = new ArrayList<>();
-        vetoes.stream()
-                .filter(Veto.MustRun.class::isInstance)
-                .map(Veto.MustRun.class::cast)
+            List<PipeRule> pipeRules, OptionalDouble along, List<PipeRule.Kept> kept, YamlValue place) {
+        List<PipeRule.MustRun> lines = new ArrayList<>();
+        pipeRules.stream()
+                .filter(PipeRule.MustRun.class::isInstance)
+                .map(PipeRule.MustRun.class::cast)
                 .forEach(lines::add);
-        for (Veto.MustRun line : lines) {
+        for (PipeRule.MustRun line : lines) {
             double wanted = along.orElse(
                     kept.isEmpty() ? lines.get(0).direction() : kept.get(0).direction());
             if (apart(line.direction(), wanted) > SAME_DIRECTION) {

@@ -9,22 +9,25 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class NeedTest {
-    private static final Layer FOAM = new Layer(30, 0.034);
+    private static final BuildUpLayer FOAM = new BuildUpLayer(30, 0.034);
 
     /** By hand after EN ISO 6946 with resistances from memory: wall 0.9103, roof 0.9359, floor 0.8441, glass 5.780, sheet 5.882. */
     @Test
     void transmittances() {
         Iso6946 standard = new Iso6946();
-        Layer ply = new Layer(6, 0.13);
+        BuildUpLayer ply = new BuildUpLayer(6, 0.13);
         assertEquals(0.9103, standard.transmittance(wall(BuildUp.HeatFlow.SIDEWAYS, 0.04, FOAM, ply)), 5e-5);
         assertEquals(0.9359, standard.transmittance(wall(BuildUp.HeatFlow.UP, 0.04, FOAM, ply)), 5e-5);
         assertEquals(
-                0.8441, standard.transmittance(wall(BuildUp.HeatFlow.DOWN, 0.04, new Layer(12, 0.13), FOAM)), 1e-4);
-        assertEquals(5.780, standard.transmittance(wall(BuildUp.HeatFlow.SIDEWAYS, 0.04, new Layer(3, 1.0))), 1e-3);
-        assertEquals(5.882, standard.transmittance(wall(BuildUp.HeatFlow.DOWN, 0, new Layer(1, 50))), 1e-3);
+                0.8441,
+                standard.transmittance(wall(BuildUp.HeatFlow.DOWN, 0.04, new BuildUpLayer(12, 0.13), FOAM)),
+                1e-4);
+        assertEquals(
+                5.780, standard.transmittance(wall(BuildUp.HeatFlow.SIDEWAYS, 0.04, new BuildUpLayer(3, 1.0))), 1e-3);
+        assertEquals(5.882, standard.transmittance(wall(BuildUp.HeatFlow.DOWN, 0, new BuildUpLayer(1, 50))), 1e-3);
     }
 
-    private static BuildUp wall(BuildUp.HeatFlow flow, double outer, Layer... layers) {
+    private static BuildUp wall(BuildUp.HeatFlow flow, double outer, BuildUpLayer... layers) {
         return BuildUp.plain(flow, outer, layers);
     }
 
@@ -35,7 +38,7 @@ class NeedTest {
                 BuildUp.HeatFlow.SIDEWAYS,
                 List.of(
                         new BuildUp.Section(0.9, List.of(FOAM)),
-                        new BuildUp.Section(0.1, List.of(new Layer(30, 0.13)))),
+                        new BuildUp.Section(0.1, List.of(new BuildUpLayer(30, 0.13)))),
                 0.04);
         double upper = 1 / (0.9 / (0.17 + 0.882353) + 0.1 / (0.17 + 0.230769));
         double lower = 0.17 + 1 / (0.9 / 0.882353 + 0.1 / 0.230769);
@@ -45,7 +48,7 @@ class NeedTest {
                 BuildUp.HeatFlow.SIDEWAYS,
                 List.of(
                         new BuildUp.Section(0.99, List.of(FOAM)),
-                        new BuildUp.Section(0.01, List.of(new Layer(30, 50)))),
+                        new BuildUp.Section(0.01, List.of(new BuildUpLayer(30, 50)))),
                 0.04);
         assertTrue(new Iso6946().isBridged(steel));
     }

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.runbend.catalog.shelf.Remnant;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.SourceFile;
-import org.runbend.optimizer.heat.HeatWish;
+import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.job.DrawnLoop;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
@@ -51,7 +51,7 @@ class JobReaderTest {
         assertEquals(0, job.pipe().returnTail());
         assertEquals(0.02, job.pipe().allowance());
         assertEquals(OptionalDouble.empty(), job.pipe().loopLimit());
-        Job.PlateWish p = job.plates();
+        Job.PlateRequest p = job.plates();
         assertEquals(
                 List.of(100.0, 5.0, 150.0, 0.85, 5.0),
                 List.of(p.bendClearance(), p.gap(), p.minPiece(), p.coverage(), p.plateClearance()));
@@ -72,7 +72,7 @@ class JobReaderTest {
                         OptionalDouble.empty(),
                         Optional.empty(),
                         false,
-                        HeatWish.NONE)),
+                        HeatRequest.NONE)),
                 bare.heating());
     }
 
@@ -127,7 +127,7 @@ class JobReaderTest {
         assertEquals(-10, heating.outside());
         assertEquals(OptionalDouble.of(-15), heating.coldest());
         assertEquals(Optional.of("CP-12"), heating.pump());
-        assertEquals(OptionalDouble.of(65), heating.wish().source());
+        assertEquals(OptionalDouble.of(65), heating.request().source());
     }
 
     /** A run has no front: 180 degrees are 0, and what is steeper than 90 degrees runs along the lattice's other axis. */

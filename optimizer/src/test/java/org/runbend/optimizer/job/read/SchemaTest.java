@@ -82,7 +82,7 @@ class SchemaTest {
                 "Outline",
                 "MeasuredFloorReader",
                 "LayoutReader",
-                "HeatWishReader",
+                "HeatRequestReader",
                 "LoopReader",
                 "ProductsReader")) {
             asked.addAll(asked(READERS.resolve(reader + ".java")));

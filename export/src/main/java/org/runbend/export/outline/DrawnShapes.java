@@ -17,7 +17,7 @@ import org.runbend.export.dxf.read.DxfDrawing;
 import org.runbend.export.dxf.read.DxfEntity;
 
 /** The entities of a drawing in mm, sorted by what they can be: closed, open, points, words. */
-final class Figures {
+final class DrawnShapes {
     /** Layers of our own drawings that are no part of the floor. */
     private static final Set<String> OWN = Set.of(
             "PIPE", "CHANNEL", "HOLE", "SLOT", "PLATE", "BOARD", "SENSOR", "SCREW", "DIMENSION", "NOTE", "TITLE");
@@ -68,7 +68,7 @@ final class Figures {
     }
 
     /** Everything in mm; hatches are left out. */
-    Figures(DxfDrawing drawing, double mm) {
+    DrawnShapes(DxfDrawing drawing, double mm) {
         this(drawing, mm, ARC, layer -> false);
     }
 
@@ -78,7 +78,7 @@ final class Figures {
      * @param tolerance within which a curve is the arc that it stands for, mm
      * @param wantsHatch layers whose hatches are regions
      */
-    Figures(DxfDrawing drawing, double mm, double tolerance, Predicate<String> wantsHatch) {
+    DrawnShapes(DxfDrawing drawing, double mm, double tolerance, Predicate<String> wantsHatch) {
         this.mm = mm;
         this.tolerance = tolerance;
         this.wantsHatch = wantsHatch;
@@ -105,7 +105,7 @@ final class Figures {
     }
 
     /** The parts of one edge of a hatch. */
-    private Figures(List<DxfEntity> edge, double mm, double tolerance) {
+    private DrawnShapes(List<DxfEntity> edge, double mm, double tolerance) {
         this.mm = mm;
         this.tolerance = tolerance;
         wantsHatch = layer -> false;
@@ -115,7 +115,7 @@ final class Figures {
 
     /** Lines and arcs in mm as pieces. */
     static List<Piece> pieces(List<DxfEntity> entities) {
-        return new Figures(entities, 1, ARC).pieces;
+        return new DrawnShapes(entities, 1, ARC).pieces;
     }
 
     /** Hatched regions of the layers wanted. */
@@ -131,7 +131,7 @@ final class Figures {
         }
         List<Contour> edges = new ArrayList<>();
         for (List<DxfEntity> edge : area.edges()) {
-            Figures parts = new Figures(edge, mm, tolerance);
+            DrawnShapes parts = new DrawnShapes(edge, mm, tolerance);
             edges.addAll(ClosedLines.of(parts, ARC).contours());
         }
         Optional<Contour> largest = edges.stream().max(Comparator.comparingDouble(Contour::area));

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Turns, moves and if need be mirrors a floor into its frame: first corner at the origin, first side along x. */
-final class Frame {
-    private Frame() {}
+final class SurveyFrame {
+    private SurveyFrame() {}
 
     /** The floor in its frame, its corners anticlockwise or clockwise as asked for. */
     static List<Place> of(List<Place> floor, boolean clockwise) {

@@ -20,30 +20,30 @@ import org.runbend.catalog.source.SourceFile;
 import org.runbend.catalog.source.YamlDocument;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.optimizer.heat.CircuitParts;
-import org.runbend.optimizer.heat.HeatWish;
+import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.heat.circuit.HeatSource;
 import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 
-class HeatWishReaderTest {
+class HeatRequestReaderTest {
     @TempDir
     Path folder;
 
     private final Faults faults = new Faults();
 
-    private HeatWish read(String text) throws IOException, BadInput {
+    private HeatRequest read(String text) throws IOException, BadInput {
         YamlMap root = YamlDocument.open(SourceFile.read(Files.writeString(folder.resolve("job.yaml"), text)), faults);
-        HeatWishReader reader = new HeatWishReader();
+        HeatRequestReader reader = new HeatRequestReader();
         Optional<SpaceLoss> space = root.findMap("space").flatMap(reader::space);
         CircuitParts circuit = root.findMap("circuit").flatMap(reader::circuit).orElse(CircuitParts.NONE);
         return root.findMap("heating")
                 .map(m -> reader.heating(m, space, circuit))
-                .orElse(HeatWish.NONE);
+                .orElse(HeatRequest.NONE);
     }
 
     @Test
     void everythingIsRead() throws IOException, BadInput {
-        HeatWish wish = read("""
+        HeatRequest request = read("""
                 heating: {source: 75, volumeFlow: 4, start: 5, humidity: 60%, sleeping: yes, timber: yes}
                 space:
                   surfaces:
@@ -59,30 +59,30 @@ class HeatWishReaderTest {
                   closed: yes
                 """);
         assertEquals(0, faults.count());
-        assertEquals(75, wish.source().getAsDouble());
-        assertEquals(0.6, wish.humidity(), 1e-12);
-        assertTrue(wish.sleeping() == Sleeping.YES && wish.timber() && !wish.bath());
+        assertEquals(75, request.source().getAsDouble());
+        assertEquals(0.6, request.humidity(), 1e-12);
+        assertTrue(request.sleeping() == Sleeping.YES && request.timber() && !request.bath());
         // EN ISO 6946: 0.9103 x 20 + 5.8 x 2 + 0.34 x 10.
-        assertEquals(0.9103 * 20 + 11.6 + 3.4, wish.space().orElseThrow().perKelvin(), 2e-3);
-        HeatSource source = wish.circuit().source().orElseThrow();
+        assertEquals(0.9103 * 20 + 11.6 + 3.4, request.space().orElseThrow().perKelvin(), 2e-3);
+        HeatSource source = request.circuit().source().orElseThrow();
         assertEquals(75, source.highest());
-        assertEquals(2, wish.circuit().walls().orElseThrow());
-        assertEquals(2, wish.circuit().sensor().orElseThrow().hysteresis());
-        assertEquals(300, wish.circuit().relief());
+        assertEquals(2, request.circuit().walls().orElseThrow());
+        assertEquals(2, request.circuit().sensor().orElseThrow().hysteresis());
+        assertEquals(300, request.circuit().relief());
     }
 
     /** EN ISO 6946 by hand: a tenth of softwood ribs in foam, upper limit 0.9587, lower 0.9043 m2 K/W; steel ribs are outside of it. */
     @ParameterizedTest
     @CsvSource({"0.13, 1.0736, false", "50, 0, true"})
     void ribsGoThroughALayer(double rib, double transmittance, boolean bridged) throws IOException, BadInput {
-        HeatWish wish = read("""
+        HeatRequest request = read("""
                 heating: {source: 75}
                 space:
                   surfaces:
                     - {name: walls, area: 1, ribs: 10%, layers: [{thickness: 30, conductivity: 0.034, rib: RIB}, {thickness: 6, conductivity: 0.13}]}
                 """.replace("RIB", "" + rib));
         assertEquals(0, faults.count());
-        SpaceLoss.Surface walls = wish.space().orElseThrow().surfaces().get(0);
+        SpaceLoss.Surface walls = request.space().orElseThrow().surfaces().get(0);
         assertEquals(bridged, walls.bridged());
         if (!bridged) {
             assertEquals(transmittance, walls.transmittance(), 2e-4);

@@ -22,7 +22,7 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param space how the space loses heat
  * @param circuit what else is in the circuit
  */
-public record HeatWish(
+public record HeatRequest(
         OptionalDouble source,
         OptionalDouble volumeFlow,
         OptionalDouble spread,
@@ -39,7 +39,7 @@ public record HeatWish(
     public static final double USUAL_HUMIDITY = 0.5;
 
     /** A job that says nothing of it; metal under the floor is the rule in vehicles, and looking at it hurts nobody. */
-    public static final HeatWish NONE = new HeatWish(
+    public static final HeatRequest NONE = new HeatRequest(
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
@@ -54,7 +54,7 @@ public record HeatWish(
             CircuitParts.NONE);
 
     /** Checks ranges. */
-    public HeatWish {
+    public HeatRequest {
         source.ifPresent(s -> Within.range("source", s, -60, 150, "degrees C"));
         volumeFlow.ifPresent(f -> Within.range("volumeFlow", f, 0, 1000, "l/min"));
         spread.ifPresent(s -> Within.range("spread", s, 0.1, 60, "K"));

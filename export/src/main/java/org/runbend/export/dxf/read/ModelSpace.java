@@ -11,7 +11,7 @@ import java.util.TreeSet;
 import org.runbend.export.dxf.DxfVertex;
 
 /** Places everything of model space: inserts blocks, leaves hidden layers out, turns what is no arc into chords. */
-final class Expansion {
+final class ModelSpace {
     /** Chords lie within 0.1 mm of their curve, the last hundredth is for rounding. */
     private static final double CHORD_MM = 0.099;
     /** Beyond 100 m nobody needs 0.1 mm; without this a planet drawn by mistake would never end. */
@@ -33,7 +33,7 @@ final class Expansion {
     private int place;
 
     /** {@code places} only words faults; {@code mm} are the millimetres of a drawing unit. */
-    Expansion(Parsed parsed, DxfLimits limits, TagSource places, double mm) {
+    ModelSpace(Parsed parsed, DxfLimits limits, TagSource places, double mm) {
         this.parsed = parsed;
         this.limits = limits;
         this.places = places;

@@ -8,9 +8,9 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param thickness mm
  * @param conductivity W/(m K)
  */
-public record Layer(double thickness, double conductivity) {
+public record BuildUpLayer(double thickness, double conductivity) {
     /** Checks ranges. */
-    public Layer {
+    public BuildUpLayer {
         Within.range("thickness of a layer", thickness, 0, 2000, "mm");
         Within.range("conductivity of a layer", conductivity, 0.002, 500, "W/(m K)");
     }

@@ -3,23 +3,23 @@ package org.runbend.optimizer.cutting.patterns;
 import java.util.Arrays;
 
 /** What is left to do: cuts by size, and for each kind of stock the least and the greatest number still to be used. */
-final class Residual {
+final class ResidualProblem {
     private final int[] counts;
     private final long[] least;
     private final long[] most;
 
-    Residual(int[] counts, long[] least, long[] most) {
+    ResidualProblem(int[] counts, long[] least, long[] most) {
         this.counts = counts.clone();
         this.least = least.clone();
         this.most = most.clone();
     }
 
     /** All cuts of a problem; no kind is used more often than there are cuts. */
-    static Residual of(MergedCuts cuts) {
+    static ResidualProblem of(MergedCuts cuts) {
         long[] most = cuts.kinds().stream()
                 .mapToLong(k -> k.capacity() <= 0 ? 0 : Math.min(k.available(), cuts.totalCount()))
                 .toArray();
-        return new Residual(cuts.counts(), new long[most.length], most);
+        return new ResidualProblem(cuts.counts(), new long[most.length], most);
     }
 
     int[] counts() {
@@ -53,8 +53,8 @@ final class Residual {
     }
 
     /** What is left after a plan for a part of it. */
-    Residual without(PatternPlan part) {
-        Residual rest = new Residual(counts, least, most);
+    ResidualProblem without(PatternPlan part) {
+        ResidualProblem rest = new ResidualProblem(counts, least, most);
         part.times().forEach((pattern, times) -> {
             pattern.takeFrom(rest.counts, times);
             rest.least[pattern.kind()] = Math.max(0, rest.least[pattern.kind()] - times);
@@ -64,13 +64,13 @@ final class Residual {
     }
 
     /** The same where no kind need be used. */
-    Residual withoutLeast() {
-        return new Residual(counts, new long[least.length], most);
+    ResidualProblem withoutLeast() {
+        return new ResidualProblem(counts, new long[least.length], most);
     }
 
     /** The same with other limits for one kind. */
-    Residual withLimits(int kind, long newLeast, long newMost) {
-        Residual other = new Residual(counts, least, most);
+    ResidualProblem withLimits(int kind, long newLeast, long newMost) {
+        ResidualProblem other = new ResidualProblem(counts, least, most);
         other.least[kind] = newLeast;
         other.most[kind] = newMost;
         return other;

@@ -14,13 +14,13 @@ import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
 
 /**
- * Ways to cut a lattice into parts of nearly equal number of heated nodes, each with its own port pair; those that look
- * cheapest first. One part is cut off after the other; after each cut only the cheapest splits go on.
+ * Ways to divide a lattice into parts of nearly equal number of heated nodes, each with its own port pair; those that look
+ * cheapest first. One part is split off after the other; after each only the cheapest splits go on.
  *
  * <p>Work: for each split about 16 orders a line of port nodes, a few sizes each, one look for blocks a size.
  */
-final class Cutting {
-    /** Beginnings of a cut that go on: chosen, not measured. */
+final class Splitting {
+    /** Beginnings of a division that go on: chosen, not measured. */
     private static final int MOST_GOING_ON = 10;
     /** The same on lattices of so many nodes; chosen, not measured. */
     private static final int FEW_GOING_ON = 3;
@@ -37,7 +37,7 @@ final class Cutting {
     private final LatticeGraph graph;
     private final int target;
 
-    Cutting(DivisionProblem problem, List<Integer> nodes) {
+    Splitting(DivisionProblem problem, List<Integer> nodes) {
         this.problem = problem;
         this.graph = problem.graph();
         this.target = heated(nodes) / problem.loops();
@@ -49,14 +49,14 @@ final class Cutting {
         for (int left = problem.loops(); left > 1; left--) {
             List<Split> next = new ArrayList<>();
             for (Split split : splits) {
-                next.addAll(cutOff(split, left));
+                next.addAll(splitOff(split, left));
             }
             splits = left == 2 ? first(next, Comparator.comparingLong(Split::total), most) : goingOn(next);
         }
         return List.copyOf(splits);
     }
 
-    /** The cheapest, and those with the shortest cuts: a rest that looks cheap as one part may be hard to cut again. */
+    /** The cheapest, and those with the shortest borders: a rest that looks cheap as one part may be hard to divide again. */
     private List<Split> goingOn(List<Split> splits) {
         int most = graph.size() > VAST ? FEW_GOING_ON : MOST_GOING_ON;
         Set<Split> chosen = new LinkedHashSet<>(first(splits, Comparator.comparingLong(Split::total), most));
@@ -79,15 +79,15 @@ final class Cutting {
         return links;
     }
 
-    private List<Split> cutOff(Split split, int left) {
+    private List<Split> splitOff(Split split, int left) {
         Set<List<Integer>> seen = new HashSet<>();
         List<Split> found = new ArrayList<>();
         List<PortPair> ports = problem.ports();
-        for (List<Integer> order : new CutOrders(graph, ports).all(split.rest())) {
+        for (List<Integer> order : new SplitOrders(graph, ports).all(split.rest())) {
             for (int size : sizes(order)) {
                 List<Integer> part = sorted(order.subList(0, size));
                 if (seen.add(part)) {
-                    cut(split, part, sorted(order.subList(size, order.size())), left)
+                    divide(split, part, sorted(order.subList(size, order.size())), left)
                             .ifPresent(found::add);
                 }
             }
@@ -115,7 +115,7 @@ final class Cutting {
     }
 
     /** Nodes that one side cannot reach are offered to the other once. */
-    private Optional<Split> cut(Split split, List<Integer> part, List<Integer> rest, int left) {
+    private Optional<Split> divide(Split split, List<Integer> part, List<Integer> rest, int left) {
         if (within(part).isEmpty() || PortPlaces.apart(within(rest)) < left - 1) {
             return Optional.empty();
         }

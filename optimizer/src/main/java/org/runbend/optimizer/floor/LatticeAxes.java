@@ -10,7 +10,7 @@ import org.runbend.optimizer.job.Shape;
  *
  * @param degrees direction of the lattice's x axis on the floor, anticlockwise
  */
-record Frame(double degrees) {
+record LatticeAxes(double degrees) {
     /** A point of the floor in the lattice's axes. */
     Point in(Point p) {
         return turned(p, -degrees);

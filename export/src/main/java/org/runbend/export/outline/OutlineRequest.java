@@ -15,7 +15,7 @@ import org.runbend.export.dxf.read.DrawingUnit;
  * @param at a place on the floor, mm as the drawing counts
  * @param unheated layer of lines and hatches that are unheated floor
  */
-public record OutlineWish(
+public record OutlineRequest(
         Optional<DrawingUnit> unit,
         Optional<String> layer,
         double tolerance,
@@ -26,14 +26,14 @@ public record OutlineWish(
     public static final double MOST_TOLERANCE = 100;
 
     /** Checks the tolerance. */
-    public OutlineWish {
+    public OutlineRequest {
         if (!(tolerance >= 0 && tolerance <= MOST_TOLERANCE)) {
             throw new IllegalArgumentException("tolerance (" + tolerance + " mm) must be from 0 to " + MOST_TOLERANCE);
         }
     }
 
-    /** A wish that names no closed line and no unheated floor. */
-    public OutlineWish(Optional<DrawingUnit> unit, Optional<String> layer, double tolerance) {
+    /** A request that names no closed line and no unheated floor. */
+    public OutlineRequest(Optional<DrawingUnit> unit, Optional<String> layer, double tolerance) {
         this(unit, layer, tolerance, OptionalInt.empty(), Optional.empty(), Optional.empty());
     }
 

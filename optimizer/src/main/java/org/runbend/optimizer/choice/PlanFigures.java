@@ -18,7 +18,7 @@ import org.runbend.optimizer.plan.KitPlan;
  * @param fitsCoil whether at most a tenth of the coils cut is left over
  * @param watts heat into the room, W, to three figures; none where the job does not say what heat is reckoned with
  */
-public record Figures(
+public record PlanFigures(
         int bends,
         int leftOut,
         long served,
@@ -29,8 +29,8 @@ public record Figures(
         long uneven,
         boolean fitsCoil,
         OptionalLong watts) {
-    /** Figures of a plan whose heat was not reckoned. */
-    public Figures(
+    /** PlanFigures of a plan whose heat was not reckoned. */
+    public PlanFigures(
             int bends,
             int leftOut,
             long served,
@@ -51,8 +51,8 @@ public record Figures(
      *
      * @param onLattice whether the plan asked lies on a lattice, so that places left out can be compared
      */
-    static Figures of(KitPlan plan, boolean onLattice) {
-        return new Figures(
+    static PlanFigures of(KitPlan plan, boolean onLattice) {
+        return new PlanFigures(
                 plan.loops().stream()
                         .mapToInt(l -> l.breakdown().quarterBends())
                         .sum(),
@@ -93,7 +93,7 @@ public record Figures(
     }
 
     /** Whether this is at least as good in everything and better in something. */
-    public boolean dominates(Figures other) {
+    public boolean dominates(PlanFigures other) {
         List<Long> mine = costs();
         List<Long> theirs = other.costs();
         boolean better = false;

@@ -3,8 +3,8 @@ package org.runbend.catalog.product;
 import java.util.Locale;
 
 /** The one way in which a record says that a value cannot exist. */
-final class Check {
-    private Check() {}
+final class Require {
+    private Require() {}
 
     /**
      * Throws {@link IllegalArgumentException} with the formatted text unless the rule holds.

@@ -22,7 +22,7 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 
 /** One floor's plates on their way: stretches, strips and target are found once, and packed in one way or several. */
-final class Packing {
+final class FloorPlates {
     private static final double HUNDREDTHS = 100;
     private static final int ANY = Integer.MAX_VALUE;
 
@@ -56,7 +56,7 @@ final class Packing {
     private Optional<List<StripCover.Laid>> plans = Optional.empty();
 
     /** The same stretches, at another coverage. */
-    private Packing(Packing other, PlateProblem problem) {
+    private FloorPlates(FloorPlates other, PlateProblem problem) {
         this.problem = problem;
         most = other.most;
         singles = other.singles;
@@ -69,42 +69,42 @@ final class Packing {
     }
 
     /**
-     * A packing.
+     * The plates of a floor.
      *
      * @param most greatest number of different lengths that will be asked for
      * @throws Unbuildable if no single-groove product is named
      */
-    Packing(PlateProblem problem, int most) {
+    FloorPlates(PlateProblem problem, int most) {
         this.problem = problem;
         this.most = most;
-        singles = singles(problem.wish().products());
-        twins = twins(problem.wish().products(), singles);
-        kerf = problem.wish().products().stream()
+        singles = singles(problem.request().products());
+        twins = twins(problem.request().products(), singles);
+        kerf = problem.request().products().stream()
                 .filter(p -> singles.contains(p) || twins.contains(p))
                 .mapToDouble(SpreaderPlate::kerf)
                 .max()
                 .orElseThrow();
         sawCost = problem.sawCost();
         stretches = new StretchFinder(
-                        problem.floor(), problem.wish(), singles.get(0).width(), problem.slots())
+                        problem.floor(), problem.request(), singles.get(0).width(), problem.slots())
                 .find(problem.loops());
         target = target(problem, stretches, singles);
         List<Strip> strips = stretches.stream().map(Strip::single).toList();
         alone = new StripCover(problem, strips, singles, kerf, target);
     }
 
-    /** A packing of the same stretches for another share of them. */
-    Packing at(double coverage) {
-        Job.PlateWish wish = problem.wish().with(problem.wish().products(), coverage);
-        return new Packing(this, problem.with(wish));
+    /** The plates of the same stretches for another share of them. */
+    FloorPlates at(double coverage) {
+        Job.PlateRequest request = problem.request().with(problem.request().products(), coverage);
+        return new FloorPlates(this, problem.with(request));
     }
 
     /**
-     * The plates that the wish asks for, or empty where they cannot be had in so few lengths: those of least material and work of
+     * The plates that the request asks for, or empty where they cannot be had in so few lengths: those of least material and work of
      * all that were found.
      */
     Optional<PlatePlan> asked() {
-        OptionalInt limit = problem.wish().maxLengths();
+        OptionalInt limit = problem.request().maxLengths();
         if (limit.isPresent()) {
             return few(limit.getAsInt(), BY_OBJECTIVE);
         }
@@ -178,7 +178,7 @@ final class Packing {
                                 problem.loops(),
                                 stretches,
                                 pairs(),
-                                problem.wish().gap())
+                                problem.request().gap())
                         .placed(laid.pieces())),
                 laid.cuts(),
                 kerf,
@@ -222,7 +222,7 @@ final class Packing {
     /** Twin-groove products that cost less by the groove than any single one, and leave room for one on the next run. */
     private static List<SpreaderPlate> twins(List<SpreaderPlate> named, List<SpreaderPlate> singles) {
         double cheapest =
-                singles.stream().mapToDouble(Packing::costByGroove).min().orElseThrow();
+                singles.stream().mapToDouble(FloorPlates::costByGroove).min().orElseThrow();
         double half = singles.get(0).width() / 2;
         return named.stream()
                 .filter(p -> p.grooves() == 2 && costByGroove(p) < cheapest)
@@ -242,7 +242,7 @@ final class Packing {
     private static long target(PlateProblem problem, List<PlateStretch> stretches, List<SpreaderPlate> singles) {
         double step = singles.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
         double asked = stretches.stream().mapToDouble(s -> s.length() - step).sum()
-                * problem.wish().coverage();
+                * problem.request().coverage();
         return Math.max(0, (long) Math.floor(asked * HUNDREDTHS));
     }
 
@@ -284,9 +284,9 @@ final class Packing {
                             - strip.first().from())
                     .max()
                     .orElse(0);
-            double from = used > 0 ? used + problem.wish().gap() : 0;
+            double from = used > 0 ? used + problem.request().gap() : 0;
             strip.after(from).stream()
-                    .filter(s -> s.length() >= Math.max(1, problem.wish().minPiece()))
+                    .filter(s -> s.length() >= Math.max(1, problem.request().minPiece()))
                     .map(Strip::single)
                     .forEach(rest::add);
         }
@@ -307,7 +307,7 @@ final class Packing {
 
     /** Where a stretch was divided, its parts together must still cover what is asked of each run. */
     private boolean coversEachRun(StripCover.Laid laid) {
-        double share = problem.wish().leastPerRun();
+        double share = problem.request().leastPerRun();
         double lastStep =
                 singles.stream().mapToDouble(SpreaderPlate::step).max().orElseThrow();
         for (PlateStretch s : stretches) {
@@ -318,8 +318,9 @@ final class Packing {
                             && place.element() == s.element()
                             && place.from() >= s.from() - 1e-6
                             && place.from() < s.to();
-                    covered +=
-                            on ? piece.length() + (covered > 0 ? problem.wish().gap() : 0) : 0;
+                    covered += on
+                            ? piece.length() + (covered > 0 ? problem.request().gap() : 0)
+                            : 0;
                 }
             }
             if (share > 0 && covered < share * (s.length() - lastStep)) {
@@ -351,7 +352,7 @@ final class Packing {
 
     /** Why a product that the job names is not used. */
     private List<String> remarks(StripCover.Laid laid) {
-        return problem.wish().products().stream()
+        return problem.request().products().stream()
                 .filter(p -> !singles.contains(p))
                 .filter(p -> !uses(laid, p))
                 .map(p -> "Plate " + p.sku() + " is named in the job but not used: " + unused(p, laid) + ".")

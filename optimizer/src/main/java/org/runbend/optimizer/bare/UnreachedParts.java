@@ -12,7 +12,7 @@ import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
 
 /** Places outside the port's block: joined to it by one place, or by none. */
-final class CutOffParts {
+final class UnreachedParts {
     static final String JOINED =
             " join the port's part of the floor by one place only, so a closed loop cannot go there and" + " back.";
 
@@ -21,7 +21,7 @@ final class CutOffParts {
     private final BiconnectedBlock block;
     private final Cells cells;
 
-    CutOffParts(Lattice lattice, BiconnectedBlock block) {
+    UnreachedParts(Lattice lattice, BiconnectedBlock block) {
         this.lattice = lattice;
         this.graph = lattice.graph();
         this.block = block;

@@ -6,7 +6,7 @@ package org.runbend.optimizer.choice;
  * @param key path of the key, such as layout.leftOutPrice
  * @param value as it would stand in the file
  */
-public record Wish(String key, String value) {
+public record KeyChange(String key, String value) {
     /** As a person reads it: key: value. */
     public String words() {
         return key + ": " + value;

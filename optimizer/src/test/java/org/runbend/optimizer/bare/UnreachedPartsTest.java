@@ -20,7 +20,7 @@ import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.loop.search.Lattices;
 
 /** What a loop cannot go to and back from, against the connected sets that JGraphT finds when the port's block is taken away. */
-class CutOffPartsTest {
+class UnreachedPartsTest {
     @Test
     void partsAgreeWithAnIndependentLibrary() {
         Random random = new Random(3);
@@ -37,7 +37,7 @@ class CutOffPartsTest {
                 Lattice lattice =
                         new Lattice(new Point(0, 0), 0, 150, 75, graph, List.of(port), graph.size(), List.of());
                 List<String> theirs = theirs(graph, block, port);
-                List<String> ours = new CutOffParts(lattice, block)
+                List<String> ours = new UnreachedParts(lattice, block)
                         .find().stream()
                                 .map(p -> p.reason() + " " + p.places())
                                 .sorted()

@@ -9,21 +9,21 @@ import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
 
 /**
- * Orders in which nodes fall to one side of a cut. A cut runs from the rim at the port straight in between two lines of
- * nodes, then turns along a line across; sweeping that line away from the port's wall, round the end of the cut and back
+ * Orders in which nodes fall to one side of a dividing line. The line runs from the rim at the port straight in between two lines of
+ * nodes, then turns along a line across; sweeping that line away from the port's wall, round its end and back
  * on its other side gives one node after the other. The first so many of them are the part.
  *
- * <p>Other cuts go round a lane: a few lines of nodes that lead from the port along the wall to the far side, which is
+ * <p>Other lines go round a lane: a few lines of nodes that lead from the port along the wall to the far side, which is
  * then swept towards the port. So a loop can have the far half of a floor in long runs.
  */
-final class CutOrders {
+final class SplitOrders {
     /** Widths of lanes along walls, in places: chosen, not measured. */
     private static final int[] LANES = {2, 4, 6};
 
     private final LatticeGraph graph;
     private final List<PortPair> ports;
 
-    CutOrders(LatticeGraph graph, List<PortPair> ports) {
+    SplitOrders(LatticeGraph graph, List<PortPair> ports) {
         this.graph = graph;
         this.ports = ports;
     }
@@ -52,26 +52,26 @@ final class CutOrders {
             for (int side : new int[] {1, -1}) {
                 for (int way : new int[] {1, -1}) {
                     for (int jog : new int[] {1, -1}) {
-                        Cut cut = new Cut(along, across, start, side, way, jog);
-                        orders.add(swept(nodes, cut.order()));
-                        addLanes(orders, nodes, cut);
+                        DividingLine line = new DividingLine(along, across, start, side, way, jog);
+                        orders.add(swept(nodes, line.order()));
+                        addLanes(orders, nodes, line);
                     }
                 }
             }
         }
     }
 
-    /** The lane begins at the port node that lies nearest to the wall from which the cut comes. */
-    private void addLanes(List<List<Integer>> orders, List<Integer> nodes, Cut cut) {
+    /** The lane begins at the port node that lies nearest to the wall from which the line comes. */
+    private void addLanes(List<List<Integer>> orders, List<Integer> nodes, DividingLine line) {
         int wall = ports.stream()
                 .flatMap(p -> Stream.of(p.from(), p.to()))
-                .filter(n -> cut.across.applyAsInt(n) == cut.start - (cut.side > 0 ? 0 : 1))
-                .mapToInt(n -> cut.way * cut.along.applyAsInt(n))
+                .filter(n -> line.across.applyAsInt(n) == line.start - (line.side > 0 ? 0 : 1))
+                .mapToInt(n -> line.way * line.along.applyAsInt(n))
                 .min()
                 .orElse(Integer.MAX_VALUE);
         for (int lane : LANES) {
             if (wall < Integer.MAX_VALUE) {
-                orders.add(swept(nodes, cut.laneOrder(wall, lane)));
+                orders.add(swept(nodes, line.laneOrder(wall, lane)));
             }
         }
     }
@@ -83,16 +83,16 @@ final class CutOrders {
     }
 
     /**
-     * A cut.
+     * A dividing line.
      *
-     * @param along coordinate in the direction in which the cut runs in
+     * @param along coordinate in the direction in which it runs in
      * @param across the other coordinate
-     * @param start the first line beyond the cut
+     * @param start the first line beyond it
      * @param side 1 if the part begins with the lines from start on, -1 if with those before
      * @param way 1 if it is swept with the coordinate along, -1 if against it
      * @param jog 1 if an unfinished line is begun at the low end, -1 if at the high end
      */
-    private record Cut(
+    private record DividingLine(
             ToIntFunction<Integer> along, ToIntFunction<Integer> across, int start, int side, int way, int jog) {
         Comparator<Integer> order() {
             return Comparator.comparingInt(this::half)

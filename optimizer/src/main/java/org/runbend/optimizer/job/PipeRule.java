@@ -3,7 +3,7 @@ package org.runbend.optimizer.job;
 import java.util.List;
 
 /** A word of the fitter's on where pipe may not, or must, go. Sizes in mm. */
-public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun, Veto.Kept {
+public sealed interface PipeRule permits PipeRule.NoBend, PipeRule.NoPipe, PipeRule.MustRun, PipeRule.Kept {
     /** Path of the key in the job file that says so. */
     String key();
 
@@ -14,7 +14,7 @@ public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun, Vet
      * @param at middle of the circle
      * @param radius of the circle, mm
      */
-    record NoBend(String key, Point at, double radius) implements Veto {}
+    record NoBend(String key, Point at, double radius) implements PipeRule {}
 
     /**
      * No pipe in a region; unlike a keep-out it may carry plates.
@@ -22,7 +22,7 @@ public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun, Vet
      * @param key where it is written
      * @param region the region
      */
-    record NoPipe(String key, Shape.Polygon region) implements Veto {}
+    record NoPipe(String key, Shape.Polygon region) implements PipeRule {}
 
     /**
      * Straight pipe along a whole line.
@@ -31,10 +31,10 @@ public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun, Vet
      * @param from one end of the line
      * @param to its other end
      */
-    record MustRun(String key, Point from, Point to) implements Veto {
+    record MustRun(String key, Point from, Point to) implements PipeRule {
         /** Direction of the line, degrees from the x axis, 0 to under 180. */
         public double direction() {
-            return Veto.direction(from, to);
+            return PipeRule.direction(from, to);
         }
     }
 
@@ -44,7 +44,7 @@ public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun, Vet
      * @param key where it is written
      * @param points its ends and its corners, two or more
      */
-    record Kept(String key, List<Point> points) implements Veto {
+    record Kept(String key, List<Point> points) implements PipeRule {
         /** Copies the points. */
         public Kept {
             points = List.copyOf(points);
@@ -59,7 +59,7 @@ public sealed interface Veto permits Veto.NoBend, Veto.NoPipe, Veto.MustRun, Vet
             for (int i = 2; i < points.size(); i++) {
                 longest = leg(i) > leg(longest) ? i : longest;
             }
-            return Veto.direction(points.get(longest - 1), points.get(longest));
+            return PipeRule.direction(points.get(longest - 1), points.get(longest));
         }
 
         private double leg(int i) {

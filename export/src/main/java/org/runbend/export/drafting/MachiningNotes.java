@@ -19,7 +19,7 @@ import org.runbend.optimizer.plan.KitPlan;
  * Says how a drawing is cut: what each layer is, in the order of the work, how deep, in what and how exactly. The side and
  * the depth of a cut have no standard in drawings, so words carry them; they stand in model space and on the sheet alike.
  */
-final class CutWords {
+final class MachiningNotes {
     /** What a router holds on a panel, mm: common practice. */
     private static final String TOLERANCE = "tolerance of cutting +-0.5 mm (common practice)";
 
@@ -30,7 +30,7 @@ final class CutWords {
     private final GrooveForm form;
     private final Set<Layer> layers = EnumSet.noneOf(Layer.class);
 
-    CutWords(KitPlan plan, GrooveForm form, List<Mark> marks) {
+    MachiningNotes(KitPlan plan, GrooveForm form, List<Mark> marks) {
         this.plan = plan;
         this.form = form;
         marks.forEach(m -> layers.add(m.layer()));

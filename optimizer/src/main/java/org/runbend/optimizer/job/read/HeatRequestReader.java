@@ -7,21 +7,21 @@ import java.util.OptionalInt;
 import org.runbend.catalog.source.YamlMap;
 import org.runbend.catalog.source.YamlValue;
 import org.runbend.optimizer.heat.CircuitParts;
-import org.runbend.optimizer.heat.HeatWish;
+import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.heat.circuit.Cylinder;
 import org.runbend.optimizer.heat.circuit.FloorSensor;
 import org.runbend.optimizer.heat.circuit.HeatSource;
 import org.runbend.optimizer.heat.limits.Sleeping;
 import org.runbend.optimizer.heat.need.BuildUp;
+import org.runbend.optimizer.heat.need.BuildUpLayer;
 import org.runbend.optimizer.heat.need.Iso6946;
-import org.runbend.optimizer.heat.need.Layer;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 
 /**
  * Reads what a job says of heat beyond coolant, temperatures and pump: more keys of {@code heating}, {@code space} (a plain loss, or
  * surfaces with areas and build-ups) and {@code circuit} (heater or engine, cylinder, blowers, floor sensor, heights).
  */
-final class HeatWishReader {
+final class HeatRequestReader {
     private static final int MOST_SURFACES = 50;
     private static final int MOST_LAYERS = 20;
 
@@ -34,8 +34,8 @@ final class HeatWishReader {
     }
 
     /** Keys of the mapping {@code heating}; to be asked before that mapping is made. */
-    HeatWish heating(YamlMap heating, Optional<SpaceLoss> space, CircuitParts circuit) {
-        return new HeatWish(
+    HeatRequest heating(YamlMap heating, Optional<SpaceLoss> space, CircuitParts circuit) {
+        return new HeatRequest(
                 number(heating, "source", -60, 150),
                 number(heating, "volumeFlow", 0, 1000),
                 number(heating, "spread", 0.1, 60),
@@ -44,7 +44,7 @@ final class HeatWishReader {
                 heating.find("humidity")
                         .map(v -> v.share(0.01, 1))
                         .filter(n -> !n.isNaN())
-                        .orElse(HeatWish.USUAL_HUMIDITY),
+                        .orElse(HeatRequest.USUAL_HUMIDITY),
                 isSo(heating, "timber", false),
                 isSo(heating, "bath", false),
                 heating.find("sleeping")
@@ -98,10 +98,10 @@ final class HeatWishReader {
     }
 
     /** A layer between ribs and where they go through it; the same where none do. */
-    private record Section(Layer between, Layer ribs) {}
+    private record Section(BuildUpLayer between, BuildUpLayer ribs) {}
 
     private static List<BuildUp.Section> sections(List<Section> layers, double ribs) {
-        List<Layer> between = layers.stream().map(Section::between).toList();
+        List<BuildUpLayer> between = layers.stream().map(Section::between).toList();
         if (!(ribs > 0)) {
             return List.of(new BuildUp.Section(1, between));
         }
@@ -115,7 +115,7 @@ final class HeatWishReader {
         double conductivity =
                 m.require("conductivity", "a conductivity in W/(m K)").number(0.002, 500);
         double rib = m.get("rib", v -> v.number(0.002, 500), conductivity);
-        return m.make(() -> new Section(new Layer(thickness, conductivity), new Layer(thickness, rib)));
+        return m.make(() -> new Section(new BuildUpLayer(thickness, conductivity), new BuildUpLayer(thickness, rib)));
     }
 
     /** The mapping {@code circuit}. */
@@ -125,9 +125,9 @@ final class HeatWishReader {
         Optional<YamlMap> cylinder = m.findMap("cylinder");
         OptionalInt walls = cylinder.map(c -> OptionalInt.of(c.get("walls", v -> v.whole(1, 2), 1)))
                 .orElse(OptionalInt.empty());
-        Optional<Cylinder> water = cylinder.flatMap(HeatWishReader::cylinder);
+        Optional<Cylinder> water = cylinder.flatMap(HeatRequestReader::cylinder);
         double blowers = m.get("blowers", v -> v.number(0, 1e5), 0.0);
-        Optional<FloorSensor> sensor = m.findMap("sensor").flatMap(HeatWishReader::sensor);
+        Optional<FloorSensor> sensor = m.findMap("sensor").flatMap(HeatRequestReader::sensor);
         boolean closed = isSo(m, "closed", false);
         double relief = m.get("relief", v -> v.number(closed ? 60 : 0, 1000), closed ? 300.0 : 0.0);
         double rise = m.get("rise", v -> v.number(0, 30), 0.0);
@@ -137,9 +137,9 @@ final class HeatWishReader {
     }
 
     private static Optional<HeatSource> source(YamlMap m) {
-        Optional<HeatSource> heater = m.findMap("heater").flatMap(HeatWishReader::heater);
-        Optional<HeatSource> engine = m.findMap("engine").flatMap(HeatWishReader::engine);
-        Optional<HeatSource> element = m.findMap("element").flatMap(HeatWishReader::element);
+        Optional<HeatSource> heater = m.findMap("heater").flatMap(HeatRequestReader::heater);
+        Optional<HeatSource> engine = m.findMap("engine").flatMap(HeatRequestReader::engine);
+        Optional<HeatSource> element = m.findMap("element").flatMap(HeatRequestReader::element);
         if (heater.isPresent() && engine.isPresent()) {
             m.self().fault("heater and engine: one source of the two is reckoned, leave the other out");
         }
