@@ -74,23 +74,29 @@ class RoomsTest {
                             "optimizer.heat..")),
             Map.entry("optimizer.natives", List.of()),
             Map.entry("optimizer.work", List.of()),
+            Map.entry("optimizer.answer", List.of()),
             Map.entry("optimizer.mip", List.of("optimizer.natives")),
             Map.entry("optimizer.lattice", List.of()),
             Map.entry("optimizer.loop", List.of("optimizer.lattice")),
             Map.entry(
                     "optimizer.loop.search",
                     List.of(
+                            "optimizer.answer",
                             "optimizer.natives",
                             "optimizer.mip",
                             "optimizer.lattice",
                             "optimizer.loop",
                             "optimizer.work")),
-            Map.entry("optimizer.cutting", List.of()),
-            Map.entry("optimizer.cutting.patterns", List.of("optimizer.mip", "optimizer.cutting")),
-            Map.entry("optimizer.cutting.cover", List.of("optimizer.mip", "optimizer.cutting", "optimizer.work")),
+            Map.entry("optimizer.cutting", List.of("optimizer.answer")),
+            Map.entry("optimizer.cutting.patterns", List.of("optimizer.answer", "optimizer.mip", "optimizer.cutting")),
+            Map.entry(
+                    "optimizer.cutting.cover",
+                    List.of("optimizer.answer", "optimizer.mip", "optimizer.cutting", "optimizer.work")),
             // how much room a bend needs is told by the bend itself
             Map.entry("optimizer.floor", List.of("optimizer.job", "optimizer.lattice", "optimizer.breakdown")),
-            Map.entry("optimizer.division", List.of("optimizer.lattice", "optimizer.loop..", "optimizer.verify")),
+            Map.entry(
+                    "optimizer.division",
+                    List.of("optimizer.answer", "optimizer.lattice", "optimizer.loop..", "optimizer.verify")),
             Map.entry(
                     "optimizer.bare",
                     List.of(
@@ -104,6 +110,9 @@ class RoomsTest {
             Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
             Map.entry("optimizer.boards.nesting", List.of()),
             Map.entry(
+                    "optimizer.boards",
+                    List.of("optimizer.mip", "optimizer.job", "optimizer.breakdown", "optimizer.boards.nesting")),
+            Map.entry(
                     "optimizer.guide",
                     List.of(
                             "catalog.product",
@@ -114,6 +123,7 @@ class RoomsTest {
             Map.entry(
                     "optimizer.coils",
                     List.of(
+                            "optimizer.answer",
                             "catalog.product",
                             "catalog.shelf",
                             "optimizer.cutting",
@@ -122,6 +132,7 @@ class RoomsTest {
             Map.entry(
                     "optimizer.plates",
                     List.of(
+                            "optimizer.answer",
                             "catalog.product",
                             "catalog.shelf",
                             "optimizer.mip",
@@ -183,6 +194,7 @@ class RoomsTest {
             Map.entry(
                     "optimizer.laying",
                     List.of(
+                            "optimizer.answer",
                             "catalog..",
                             "optimizer.job",
                             "optimizer.floor",

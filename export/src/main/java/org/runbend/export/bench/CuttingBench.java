@@ -11,10 +11,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.runbend.optimizer.cutting.CoverAnswer;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
-import org.runbend.optimizer.cutting.CuttingAnswer;
 import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.CuttingSolution;
 import org.runbend.optimizer.cutting.Demand;
@@ -104,10 +103,11 @@ public final class CuttingBench {
         Deadline clock = new Deadline(seconds);
         FewLengthsCurve curve = new FewLengthsCutting().solve(new FewLengthsProblem(problem, List.of(), 6));
         double taken = clock.taken();
-        long free = curve.free() instanceof CoverSolution s ? s.cost() : 0;
+        long free = curve.free() instanceof Answer.Found<CoverSolution> s ? s.it().cost() : 0;
         for (FewLengthsCurve.Point p : curve.points()) {
-            if (p.answer() instanceof CoverSolution s
-                    && CoverVerifier.verify(problem, s).isEmpty()) {
+            if (p.answer() instanceof Answer.Found<CoverSolution> found
+                    && CoverVerifier.verify(problem, found.it()).isEmpty()) {
+                CoverSolution s = found.it();
                 printCase(
                         name + " in " + p.lengths(),
                         s.pieceCount(),
@@ -121,10 +121,11 @@ public final class CuttingBench {
 
     private void cut(String name, CuttingProblem problem) {
         Deadline deadline = new Deadline(seconds);
-        CuttingAnswer answer = new PatternCutting(deadline).solve(problem);
+        Answer<CuttingSolution> answer = new PatternCutting(deadline).solve(problem);
         double taken = deadline.taken();
-        if (answer instanceof CuttingSolution s
-                && CuttingVerifier.verify(problem, s).isEmpty()) {
+        if (answer instanceof Answer.Found<CuttingSolution> found
+                && CuttingVerifier.verify(problem, found.it()).isEmpty()) {
+            CuttingSolution s = found.it();
             int pieces = problem.demands().stream().mapToInt(Demand::count).sum();
             printCase(name, pieces, deadline.first(), s.cost(), s.costBound().value(), taken);
         }
@@ -132,11 +133,12 @@ public final class CuttingBench {
 
     private void cover(String name, CoverProblem problem) {
         Deadline clock = new Deadline(seconds);
-        CoverAnswer answer = new CoverCutting().solve(problem);
+        Answer<CoverSolution> answer = new CoverCutting().solve(problem);
         double taken = clock.taken();
-        long alone = new RunByRunCutting().solve(problem) instanceof CoverSolution r ? r.cost() : 0;
-        if (answer instanceof CoverSolution s
-                && CoverVerifier.verify(problem, s).isEmpty()) {
+        long alone = new RunByRunCutting().solve(problem) instanceof Answer.Found<CoverSolution> r ? r.it().cost() : 0;
+        if (answer instanceof Answer.Found<CoverSolution> found
+                && CoverVerifier.verify(problem, found.it()).isEmpty()) {
+            CoverSolution s = found.it();
             printCase(name, s.pieceCount(), alone, s.cost(), s.bound().value(), taken);
         }
     }
@@ -189,12 +191,13 @@ public final class CuttingBench {
 
     private void measure(String name, CuttingProblem problem) {
         Deadline deadline = new Deadline(seconds);
-        CuttingAnswer answer = new PatternCutting(deadline).solve(problem);
+        Answer<CuttingSolution> answer = new PatternCutting(deadline).solve(problem);
         double taken = deadline.taken();
-        if (!(answer instanceof CuttingSolution solution)) {
+        if (!(answer instanceof Answer.Found<CuttingSolution> found)) {
             print(name, -1, 0, taken);
             return;
         }
+        CuttingSolution solution = found.it();
         List<Finding> wrong = CuttingVerifier.verify(problem, solution);
         if (!wrong.isEmpty()) {
             throw new IllegalStateException(name + ": " + wrong);

@@ -5,12 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.product.Coil;
 import org.runbend.catalog.shelf.Remnant;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
-import org.runbend.optimizer.cutting.CuttingAnswer;
 import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.CuttingSolution;
 import org.runbend.optimizer.cutting.Demand;
-import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.StockCut;
 import org.runbend.optimizer.cutting.patterns.PatternCutting;
@@ -78,10 +77,8 @@ public final class CoilNesting {
                 stock.id());
     }
 
-    private static CuttingSolution found(CuttingAnswer answer) {
-        if (answer instanceof CuttingSolution solution) {
-            return solution;
-        }
-        throw new Unbuildable("pipe.product", "the coils do not do: " + ((Impossible) answer).reason());
+    private static CuttingSolution found(Answer<CuttingSolution> answer) {
+        return answer.value()
+                .orElseThrow(() -> new Unbuildable("pipe.product", "the coils do not do: " + answer.reason()));
     }
 }

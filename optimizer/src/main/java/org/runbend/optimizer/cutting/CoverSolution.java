@@ -13,8 +13,7 @@ import java.util.Objects;
  * @param covered sum of what is covered, hundredths of mm
  * @param bound no plan that reaches the target costs less
  */
-public record CoverSolution(List<List<Long>> pieces, List<StockUse> stock, long cost, long covered, Bound bound)
-        implements CoverAnswer {
+public record CoverSolution(List<List<Long>> pieces, List<StockUse> stock, long cost, long covered, Bound bound) {
     /** Copies the lists and refuses a bound above the cost. */
     public CoverSolution {
         pieces = pieces.stream().map(List::copyOf).toList();

@@ -25,8 +25,7 @@ public record CuttingSolution(
         Bound costBound,
         Bound scrapBound,
         Bound openedBound,
-        Bound patternsBound)
-        implements CuttingAnswer {
+        Bound patternsBound) {
     /** Copies the list and refuses a bound above its value. */
     public CuttingSolution {
         cuts = List.copyOf(cuts);

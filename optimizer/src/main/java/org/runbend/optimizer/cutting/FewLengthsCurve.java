@@ -1,6 +1,7 @@
 package org.runbend.optimizer.cutting;
 
 import java.util.List;
+import org.runbend.optimizer.answer.Answer;
 
 /**
  * Plans by the number of different lengths that they may use, each number at least cost as far as found. Costs never rise
@@ -9,7 +10,7 @@ import java.util.List;
  * @param points one for each number of lengths, rising by one
  * @param free the plan without a limit of lengths, or why there is none
  */
-public record FewLengthsCurve(List<Point> points, CoverAnswer free) {
+public record FewLengthsCurve(List<Point> points, Answer<CoverSolution> free) {
     /**
      * The plan for a number of lengths.
      *
@@ -17,7 +18,7 @@ public record FewLengthsCurve(List<Point> points, CoverAnswer free) {
      * @param answer the plan, its bound valid for plans of so many lengths; or why there is none
      * @param reach the most that so many lengths cover of all stretches, as far as found, hundredths of mm
      */
-    public record Point(int lengths, CoverAnswer answer, long reach) {}
+    public record Point(int lengths, Answer<CoverSolution> answer, long reach) {}
 
     /** Copies the list. */
     public FewLengthsCurve {

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.loop.LimitedProblem;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.search.LimitedSolver;
@@ -164,11 +164,11 @@ public final class Divider {
     private static Optional<LoopSolution> layPart(DivisionProblem problem, List<Integer> nodes) {
         Subgraph part = new Subgraph(problem.graph(), nodes);
         LoopProblem loop = loopProblem(problem, part);
-        LoopOutcome outcome = new LoopSolver().solve(loop);
-        if (!(outcome instanceof LoopOutcome.Found found)) {
+        Answer<LoopSolution> outcome = new LoopSolver().solve(loop);
+        if (!(outcome instanceof Answer.Found<LoopSolution> found)) {
             return Optional.empty();
         }
-        return Optional.of(part.inWhole(verified(loop, found.solution())));
+        return Optional.of(part.inWhole(verified(loop, found.it())));
     }
 
     /**
@@ -182,9 +182,9 @@ public final class Divider {
         if (problem.graph().isStiff()) {
             return new StiffShortening(loop).atMost(mostNodes).map(graph::inWhole);
         }
-        LoopOutcome outcome = new LimitedSolver().solve(new LimitedProblem(loop, mostNodes));
-        return outcome instanceof LoopOutcome.Found found
-                ? Optional.of(graph.inWhole(verified(loop, found.solution())))
+        Answer<LoopSolution> outcome = new LimitedSolver().solve(new LimitedProblem(loop, mostNodes));
+        return outcome instanceof Answer.Found<LoopSolution> found
+                ? Optional.of(graph.inWhole(verified(loop, found.it())))
                 : Optional.empty();
     }
 

@@ -6,10 +6,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.search.LoopSolver;
@@ -47,10 +47,10 @@ final class StiffShortening {
         if (ports.isEmpty()) {
             return Optional.empty();
         }
-        LoopOutcome outcome =
+        Answer<LoopSolution> outcome =
                 new LoopSolver().solve(new LoopProblem(near.graph(), ports, problem.preference(), problem.limit()));
-        return outcome instanceof LoopOutcome.Found found
-                ? Optional.of(rated(near.inWhole(found.solution())))
+        return outcome instanceof Answer.Found<LoopSolution> found
+                ? Optional.of(rated(near.inWhole(found.it())))
                 : Optional.empty();
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.BareFloorSearch;
 import org.runbend.optimizer.bare.BareProblem;
@@ -16,7 +17,6 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -116,10 +116,10 @@ public final class LoopLaying {
                     "laying the loop over %d places",
                     lattice.graph().size()));
             LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
-            LoopOutcome outcome = solver(work).solve(loop);
-            if (outcome instanceof LoopOutcome.Found found) {
-                verify(loop, found.solution());
-                laid.add(new Laid(lattice, found.solution()));
+            Answer<LoopSolution> outcome = solver(work).solve(loop);
+            if (outcome instanceof Answer.Found<LoopSolution> found) {
+                verify(loop, found.it());
+                laid.add(new Laid(lattice, found.it()));
             } else {
                 failure = failure(outcome);
             }
@@ -173,7 +173,8 @@ public final class LoopLaying {
                 || lattices.stream()
                         .filter(lattice -> lattice.reachable() <= QUICKLY_LAID)
                         .limit(1)
-                        .anyMatch(l -> new LoopSolver().solve(loopProblem(job, l)) instanceof LoopOutcome.Found);
+                        .anyMatch(
+                                l -> new LoopSolver().solve(loopProblem(job, l)) instanceof Answer.Found<LoopSolution>);
     }
 
     private static LoopProblem loopProblem(Job job, Lattice lattice) {
@@ -210,10 +211,10 @@ public final class LoopLaying {
         }
     }
 
-    private static Unbuildable failure(LoopOutcome outcome) {
-        return outcome instanceof LoopOutcome.TooWide wide
-                ? new Unbuildable("floor.outline", "the floor is too wide to lay a loop on yet: " + wide.what())
-                : new Unbuildable("floor", "no closed loop is possible: " + ((LoopOutcome.NoLoop) outcome).reason());
+    private static Unbuildable failure(Answer<LoopSolution> outcome) {
+        return outcome instanceof Answer.Unknown<LoopSolution> wide
+                ? new Unbuildable("floor.outline", "the floor is too wide to lay a loop on yet: " + wide.reason())
+                : new Unbuildable("floor", "no closed loop is possible: " + outcome.reason());
     }
 
     static FloorProblem problem(Job job, double radius, double reach) {

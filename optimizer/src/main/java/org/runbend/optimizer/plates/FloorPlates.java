@@ -11,11 +11,10 @@ import java.util.OptionalLong;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
-import org.runbend.optimizer.cutting.CoverAnswer;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
-import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.SawCost;
 import org.runbend.optimizer.cutting.cover.CoverCutting;
 import org.runbend.optimizer.job.Job;
@@ -129,7 +128,7 @@ final class FloorPlates {
         });
     }
 
-    private CoverAnswer free() {
+    private Answer<CoverSolution> free() {
         return curve().free();
     }
 
@@ -167,8 +166,9 @@ final class FloorPlates {
         return target == 0 ? 1 : (double) point(lengths).reach() / target;
     }
 
-    private PlateBound bound(CoverAnswer answer) {
-        Bound cutting = answer instanceof CoverSolution s ? s.bound() : new Bound(0, Bound.Proof.MATERIAL);
+    private PlateBound bound(Answer<CoverSolution> answer) {
+        Bound cutting =
+                answer instanceof Answer.Found<CoverSolution> s ? s.it().bound() : new Bound(0, Bound.Proof.MATERIAL);
         return PlateBound.of(cutting, alone.problem(), problem, singles);
     }
 
@@ -345,9 +345,8 @@ final class FloorPlates {
                 .toList();
     }
 
-    private static Unbuildable refused(CoverAnswer answer) {
-        return new Unbuildable(
-                "plates.coverage", "the plates cannot cover what is asked: " + ((Impossible) answer).reason());
+    private static Unbuildable refused(Answer<CoverSolution> answer) {
+        return new Unbuildable("plates.coverage", "the plates cannot cover what is asked: " + answer.reason());
     }
 
     /** Why a product that the job names is not used. */

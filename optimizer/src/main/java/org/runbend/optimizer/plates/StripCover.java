@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Remnant;
-import org.runbend.optimizer.cutting.CoverAnswer;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
@@ -111,7 +111,7 @@ final class StripCover {
     }
 
     /** The plates for the target, or why there are none. */
-    CoverAnswer solve(CoverCutting.Effort effort) {
+    Answer<CoverSolution> solve(CoverCutting.Effort effort) {
         return new CoverCutting(Watch.NONE, effort).solve(problem);
     }
 
@@ -143,12 +143,12 @@ final class StripCover {
         if (all.isEmpty() || !all.stream().allMatch(this::isSize)) {
             return 0;
         }
-        return new RunByRunCutting().solve(problem, all) instanceof CoverSolution s ? s.cost() : 0;
+        return new RunByRunCutting().solve(problem, all) instanceof Answer.Found<CoverSolution> s ? s.it().cost() : 0;
     }
 
     /** Cost of cutting each strip by itself in any lengths, minor units; 0 where that cannot be done. */
     long runByRun() {
-        return new RunByRunCutting().solve(problem) instanceof CoverSolution s ? s.cost() : 0;
+        return new RunByRunCutting().solve(problem) instanceof Answer.Found<CoverSolution> s ? s.it().cost() : 0;
     }
 
     /**
@@ -157,12 +157,12 @@ final class StripCover {
      * @param given lengths that other pieces have, mm
      * @param most greatest number of different lengths, those given included
      */
-    Optional<Laid> laid(CoverAnswer answer, List<Double> given, int most) {
-        if (!(answer instanceof CoverSolution plan)) {
+    Optional<Laid> laid(Answer<CoverSolution> answer, List<Double> given, int most) {
+        if (!(answer instanceof Answer.Found<CoverSolution> found)) {
             return Optional.empty();
         }
         List<Long> inUse = given.stream().map(l -> Math.round(l * HUNDREDTHS)).toList();
-        CoverSolution s = new SawTidying(problem, rates, inUse, most).tidied(plan);
+        CoverSolution s = new SawTidying(problem, rates, inUse, most).tidied(found.it());
         return Optional.of(Laid.of(place(s), cuts(s), s.covered(), s.cost(), kerf, rates));
     }
 

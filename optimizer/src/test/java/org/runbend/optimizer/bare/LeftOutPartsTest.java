@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.floor.FloorProblem;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.job.Job;
@@ -15,7 +16,6 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -85,9 +85,9 @@ class LeftOutPartsTest {
     }
 
     private static Optional<LoopSolution> laid(LatticeGraph graph, PortPair port) {
-        LoopOutcome outcome = new LoopSolver()
+        Answer<LoopSolution> outcome = new LoopSolver()
                 .solve(new LoopProblem(graph, List.of(port), Preference.longRuns(), WorkLimit.standard()));
-        return outcome instanceof LoopOutcome.Found found ? Optional.of(found.solution()) : Optional.empty();
+        return outcome instanceof Answer.Found<LoopSolution> found ? Optional.of(found.it()) : Optional.empty();
     }
 
     /** Places that a higher price is said to serve. */

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.cover.CoverCutting;
 import org.runbend.optimizer.cutting.patterns.PatternCutting;
 import org.runbend.optimizer.verify.CoverVerifier;
@@ -19,8 +20,7 @@ import org.runbend.optimizer.verify.CuttingVerifier;
 /** Odd input: the right answer, or one clear sentence. */
 class OddCutsTest {
     private static CuttingSolution solved(CuttingProblem problem) {
-        CuttingSolution solution =
-                assertInstanceOf(CuttingSolution.class, new PatternCutting().solve(problem), problem::toString);
+        CuttingSolution solution = new PatternCutting().solve(problem).value().orElseThrow();
         assertEquals(List.of(), CuttingVerifier.verify(problem, solution));
         return solution;
     }
@@ -44,8 +44,7 @@ class OddCutsTest {
         List<Demand> two = List.of(new Demand("a", 60, 1), new Demand("b", 40, 1));
         List<Stock> one = List.of(Stock.single("bar", "B1", 100, 9));
         assertEquals(9, solved(new CuttingProblem(one, two, 0, 0, 0)).cost());
-        assertTrue(assertInstanceOf(Impossible.class, new PatternCutting().solve(new CuttingProblem(one, two, 1, 0, 0)))
-                .proved());
+        assertInstanceOf(Answer.None.class, new PatternCutting().solve(new CuttingProblem(one, two, 1, 0, 0)));
     }
 
     /** A cut as long as its stock, and a trim that takes the whole stock. */
@@ -56,18 +55,15 @@ class OddCutsTest {
                 6,
                 solved(new CuttingProblem(List.of(Stock.bought("bar", 100, 3)), whole, 5, 0, 0))
                         .cost());
-        assertTrue(assertInstanceOf(
-                        Impossible.class,
-                        new PatternCutting()
-                                .solve(new CuttingProblem(List.of(Stock.bought("bar", 100, 3)), whole, 5, 100, 0)))
-                .proved());
+        assertInstanceOf(
+                Answer.None.class,
+                new PatternCutting().solve(new CuttingProblem(List.of(Stock.bought("bar", 100, 3)), whole, 5, 100, 0)));
     }
 
     @Test
     void noStockAtAll() {
         CuttingProblem none = new CuttingProblem(List.of(), List.of(new Demand("a", 10, 1)), 0, 0, 0);
-        assertTrue(assertInstanceOf(Impossible.class, new PatternCutting().solve(none))
-                .proved());
+        assertInstanceOf(Answer.None.class, new PatternCutting().solve(none));
     }
 
     /** The greatest number of cuts that is taken, in one pattern: 1,000,000 of 30, three from a bar. */
@@ -100,12 +96,13 @@ class OddCutsTest {
                 refused++;
                 continue;
             }
-            CuttingAnswer answer = new PatternCutting().solve(problem);
-            if (answer instanceof CuttingSolution solution) {
+            Answer<CuttingSolution> answer = new PatternCutting().solve(problem);
+            if (answer instanceof Answer.Found<CuttingSolution> found) {
+                CuttingSolution solution = found.it();
                 assertEquals(List.of(), CuttingVerifier.verify(problem, solution), problem::toString);
                 plans++;
             } else {
-                assertFalse(((Impossible) answer).reason().isBlank());
+                assertFalse(answer.reason().isBlank());
             }
         }
         assertTrue(refused > 50 && plans > 50, refused + " refused, " + plans + " plans");
@@ -154,12 +151,13 @@ class OddCutsTest {
                 refused++;
                 continue;
             }
-            CoverAnswer answer = new CoverCutting().solve(problem);
-            if (answer instanceof CoverSolution solution) {
+            Answer<CoverSolution> answer = new CoverCutting().solve(problem);
+            if (answer instanceof Answer.Found<CoverSolution> found) {
+                CoverSolution solution = found.it();
                 assertEquals(List.of(), CoverVerifier.verify(problem, solution), problem::toString);
                 plans++;
             } else {
-                assertFalse(((Impossible) answer).reason().isBlank());
+                assertFalse(answer.reason().isBlank());
             }
         }
         assertTrue(refused > 20 && plans > 20, refused + " refused, " + plans + " plans");

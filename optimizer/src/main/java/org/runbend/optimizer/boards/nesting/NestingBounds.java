@@ -80,6 +80,19 @@ public final class NestingBounds {
         return all;
     }
 
+    /** A few pairs that need no items: area, halves and thirds, each with each. */
+    public static List<Weighing> few() {
+        List<DoubleUnaryOperator> plain =
+                List.of(x -> x, x -> stepped(x, 1), x -> stepped(x, 2), x -> x > 0.5 + 1e-9 ? 1 : 0);
+        List<Weighing> all = new ArrayList<>();
+        for (DoubleUnaryOperator f : plain) {
+            for (DoubleUnaryOperator g : plain) {
+                all.add(new Weighing(f, g));
+            }
+        }
+        return all;
+    }
+
     private static List<DoubleUnaryOperator> functions(List<Double> shares) {
         List<DoubleUnaryOperator> all = new ArrayList<>();
         all.add(x -> x);

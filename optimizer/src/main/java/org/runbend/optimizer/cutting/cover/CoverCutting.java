@@ -8,10 +8,10 @@ import java.util.Locale;
 import java.util.OptionalLong;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
-import org.runbend.optimizer.cutting.CoverAnswer;
 import org.runbend.optimizer.cutting.CoverProblem;
-import org.runbend.optimizer.cutting.Impossible;
+import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.Stretch;
 import org.runbend.optimizer.mip.ThreadWatch;
 import org.runbend.optimizer.mip.Watch;
@@ -65,44 +65,40 @@ public final class CoverCutting {
      *
      * @throws java.util.concurrent.CancellationException soon after the thread is interrupted; the thread stays interrupted
      */
-    public CoverAnswer solve(CoverProblem problem) {
+    public Answer<CoverSolution> solve(CoverProblem problem) {
         return solve(new CoverGrid(problem));
     }
 
     /** The same with the sizes of a grid alone; the bound holds for those sizes. */
-    CoverAnswer solve(CoverGrid grid) {
+    Answer<CoverSolution> solve(CoverGrid grid) {
         Work.check();
         CoverProblem problem = grid.problem();
         if (problem.target() == 0 && problem.stretches().stream().allMatch(s -> s.least() == 0)) {
-            return new CoverPlan(grid).solution(new Bound(0, Bound.Proof.MATERIAL));
+            return Answer.found(new CoverPlan(grid).solution(new Bound(0, Bound.Proof.MATERIAL)));
         }
         long reach = grid.stretchLengths().stream().mapToLong(grid::reach).sum();
         if (reach < problem.target()) {
-            return new Impossible(
-                    String.format(
-                            Locale.ROOT,
-                            "the stretches take at most %.2f mm of the %.2f mm asked for",
-                            reach / 100.0,
-                            problem.target() / 100.0),
-                    true);
+            return Answer.none(String.format(
+                    Locale.ROOT,
+                    "the stretches take at most %.2f mm of the %.2f mm asked for",
+                    reach / 100.0,
+                    problem.target() / 100.0));
         }
         for (Stretch s : problem.stretches()) {
             if (grid.reach(s.length()) < s.least()) {
-                return new Impossible(
-                        String.format(
-                                Locale.ROOT,
-                                "a stretch of %.2f mm takes at most %.2f mm of the %.2f mm asked for",
-                                s.length() / 100.0,
-                                grid.reach(s.length()) / 100.0,
-                                s.least() / 100.0),
-                        true);
+                return Answer.none(String.format(
+                        Locale.ROOT,
+                        "a stretch of %.2f mm takes at most %.2f mm of the %.2f mm asked for",
+                        s.length() / 100.0,
+                        grid.reach(s.length()) / 100.0,
+                        s.least() / 100.0));
             }
         }
         OptionalLong material = new CoverMaterial(grid).bound();
         if (material.isEmpty()) {
-            return new Impossible("all stock together does not reach the target", true);
+            return Answer.none("all stock together does not reach the target");
         }
-        CoverAnswer answer = new Run(
+        Answer<CoverSolution> answer = new Run(
                         grid, new Bound(material.getAsLong(), Bound.Proof.MATERIAL), new ThreadWatch(watch), effort)
                 .solve();
         Work.check();
@@ -124,7 +120,7 @@ public final class CoverCutting {
             bound = material;
         }
 
-        CoverAnswer solve() {
+        Answer<CoverSolution> solve() {
             offer(new RunByRunCutting().plan(grid));
             CoverMaster master = new CoverMaster(grid, watch);
             learn(master);
@@ -147,12 +143,11 @@ public final class CoverCutting {
                 fewerPieces();
             }
             return best == null
-                    ? new Impossible(
+                    ? Answer.unknown(
                             watch.asksForEnd()
                                     ? "the work was ended before a plan was found"
-                                    : "no plan was found within the work limit",
-                            false)
-                    : best.solution(bound);
+                                    : "no plan was found within the work limit")
+                    : Answer.found(best.solution(bound));
         }
 
         private boolean isOpen() {

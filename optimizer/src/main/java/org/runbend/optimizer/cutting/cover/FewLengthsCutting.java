@@ -9,12 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
-import org.runbend.optimizer.cutting.CoverAnswer;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.FewLengthsProblem;
-import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.mip.Watch;
 import org.runbend.optimizer.work.Work;
@@ -63,9 +62,10 @@ public final class FewLengthsCutting {
      * @throws java.util.concurrent.CancellationException soon after the thread is interrupted; the thread stays interrupted
      */
     public FewLengthsCurve solve(FewLengthsProblem problem) {
-        CoverAnswer free = cutting.solve(problem.cover());
-        if (free instanceof CoverSolution solution && !solution.stock().isEmpty()) {
-            return new Run(problem, solution).curve();
+        Answer<CoverSolution> free = cutting.solve(problem.cover());
+        if (free instanceof Answer.Found<CoverSolution> found
+                && !found.it().stock().isEmpty()) {
+            return new Run(problem, found.it()).curve();
         }
         return new FewLengthsCurve(
                 List.of(new FewLengthsCurve.Point(Math.max(1, problem.given().size()), free, 0)), free);
@@ -129,20 +129,21 @@ public final class FewLengthsCutting {
                 if (usedByFree() <= n && (best == null || free.cost() <= best.cost())) {
                     best = best != null && best.cost() == free.cost() ? best : free;
                 }
-                CoverAnswer answer = answer(n);
+                Answer<CoverSolution> answer = answer(n);
                 if (!isClosed || isEasier(answer)) {
                     points.add(new FewLengthsCurve.Point(n, answer, reach));
                 }
             }
-            return new FewLengthsCurve(points, free);
+            return new FewLengthsCurve(points, Answer.found(free));
         }
 
         /** Whether a plan has fewer pieces than the last one. */
-        private boolean isEasier(CoverAnswer answer) {
+        private boolean isEasier(Answer<CoverSolution> answer) {
             return points.isEmpty()
-                    || !(points.get(points.size() - 1).answer() instanceof CoverSolution last)
-                    || (answer instanceof CoverSolution now
-                            && (now.cost() < last.cost() || now.pieceCount() < last.pieceCount()));
+                    || !(points.get(points.size() - 1).answer() instanceof Answer.Found<CoverSolution> last)
+                    || (answer instanceof Answer.Found<CoverSolution> now
+                            && (now.it().cost() < last.it().cost()
+                                    || now.it().pieceCount() < last.it().pieceCount()));
         }
 
         /** More lengths may save something. */
@@ -161,13 +162,13 @@ public final class FewLengthsCutting {
                     .count();
         }
 
-        private CoverAnswer answer(int lengths) {
+        private Answer<CoverSolution> answer(int lengths) {
             if (best == null) {
-                return new Impossible(none(lengths), proved == Long.MAX_VALUE);
+                return proved == Long.MAX_VALUE ? Answer.none(none(lengths)) : Answer.unknown(none(lengths));
             }
             Bound bound = free.bound();
             bound = bound.max(new Bound(Math.min(proved, best.cost()), Bound.Proof.EXHAUSTIVE));
-            return new CoverSolution(best.pieces(), best.stock(), best.cost(), best.covered(), bound);
+            return Answer.found(new CoverSolution(best.pieces(), best.stock(), best.cost(), best.covered(), bound));
         }
 
         private String none(int lengths) {
@@ -338,9 +339,9 @@ public final class FewLengthsCutting {
             offer(cutting.solve(p.set().grid()));
         }
 
-        private void offer(CoverAnswer answer) {
-            if (answer instanceof CoverSolution plan && (best == null || isBetter(plan, best))) {
-                best = plan;
+        private void offer(Answer<CoverSolution> answer) {
+            if (answer instanceof Answer.Found<CoverSolution> plan && (best == null || isBetter(plan.it(), best))) {
+                best = plan.it();
             }
         }
 

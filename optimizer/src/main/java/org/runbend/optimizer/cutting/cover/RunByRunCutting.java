@@ -6,10 +6,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
-import org.runbend.optimizer.cutting.CoverAnswer;
 import org.runbend.optimizer.cutting.CoverProblem;
-import org.runbend.optimizer.cutting.Impossible;
+import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.Stretch;
 
@@ -22,18 +22,18 @@ import org.runbend.optimizer.cutting.Stretch;
  */
 public final class RunByRunCutting {
     /** The plan of least cost without sharing stock between stretches, bounded by the material only. */
-    public CoverAnswer solve(CoverProblem problem) {
+    public Answer<CoverSolution> solve(CoverProblem problem) {
         CoverGrid grid = new CoverGrid(problem);
         CoverPlan plan = plan(grid);
         if (plan == null) {
-            return new Impossible("no stock that can be bought in any number reaches the target", true);
+            return Answer.none("no stock that can be bought in any number reaches the target");
         }
         long bound = new CoverMaterial(grid).bound().orElse(0);
-        return plan.solution(new Bound(bound, Bound.Proof.MATERIAL));
+        return Answer.found(plan.solution(new Bound(bound, Bound.Proof.MATERIAL)));
     }
 
     /** The same with pieces of the lengths named alone, hundredths of mm. */
-    public CoverAnswer solve(CoverProblem problem, List<Long> lengths) {
+    public Answer<CoverSolution> solve(CoverProblem problem, List<Long> lengths) {
         int[] sizes = lengths.stream()
                 .mapToInt(l -> Math.toIntExact(l / problem.step()))
                 .distinct()
@@ -41,8 +41,8 @@ public final class RunByRunCutting {
                 .toArray();
         CoverPlan plan = plan(new CoverGrid(new CoverGrid(problem), sizes));
         return plan == null
-                ? new Impossible("no stock that can be bought in any number reaches the target in these lengths", true)
-                : plan.solution(new Bound(0, Bound.Proof.MATERIAL));
+                ? Answer.none("no stock that can be bought in any number reaches the target in these lengths")
+                : Answer.found(plan.solution(new Bound(0, Bound.Proof.MATERIAL)));
     }
 
     /** The plan itself, or null when there is none. */

@@ -6,12 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
 import org.runbend.optimizer.cutting.CostSums;
-import org.runbend.optimizer.cutting.CuttingAnswer;
 import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.CuttingSolution;
-import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.mip.Watch;
 
 /**
@@ -56,16 +55,16 @@ public final class PatternCutting {
     }
 
     /** The cheapest plan found with its bounds, or why there is none. */
-    public CuttingAnswer solve(CuttingProblem problem) {
+    public Answer<CuttingSolution> solve(CuttingProblem problem) {
         MergedCuts cuts = new MergedCuts(problem);
         if (cuts.sizeCount() == 0) {
-            return new CuttingSolution(List.of(), 0, 0, 0, 0, NOTHING, NOTHING, NOTHING, NOTHING);
+            return Answer.found(new CuttingSolution(List.of(), 0, 0, 0, 0, NOTHING, NOTHING, NOTHING, NOTHING));
         }
-        Optional<Impossible> tooLong = tooLong(problem);
+        Optional<Answer<CuttingSolution>> tooLong = tooLong(problem);
         return tooLong.isPresent() ? tooLong.get() : new Run(problem, cuts, watch).solve();
     }
 
-    private static Optional<Impossible> tooLong(CuttingProblem problem) {
+    private static Optional<Answer<CuttingSolution>> tooLong(CuttingProblem problem) {
         long longest = problem.stock().stream()
                 .filter(s -> s.available() > 0)
                 .mapToLong(s -> s.length() - problem.endTrim())
@@ -74,14 +73,12 @@ public final class PatternCutting {
         return problem.demands().stream()
                 .filter(d -> d.count() > 0 && d.length() > longest)
                 .findFirst()
-                .map(d -> new Impossible(
-                        String.format(
-                                Locale.ROOT,
-                                "cut %s of %.2f mm is longer than any stock allows (%.2f mm)",
-                                d.name(),
-                                d.length() / 100.0,
-                                Math.max(0, longest) / 100.0),
-                        true));
+                .map(d -> Answer.none(String.format(
+                        Locale.ROOT,
+                        "cut %s of %.2f mm is longer than any stock allows (%.2f mm)",
+                        d.name(),
+                        d.length() / 100.0,
+                        Math.max(0, longest) / 100.0)));
     }
 
     /** One problem on its way: the best plan and the best bound. */
@@ -122,7 +119,7 @@ public final class PatternCutting {
             return Math.multiplyExact(dearest, cuts.totalCount());
         }
 
-        CuttingAnswer solve() {
+        Answer<CuttingSolution> solve() {
             learn(new CutMaterial(cuts).bound(), Bound.Proof.MATERIAL);
             if (isOpen()) {
                 relax();
@@ -133,19 +130,19 @@ public final class PatternCutting {
             if (isOpen() && CountBranching.isUseful(cuts.kinds())) {
                 branch();
             }
-            Optional<Impossible> none = isOpen() && !watch.asksForEnd() ? closeGap() : Optional.empty();
+            Optional<Answer<CuttingSolution>> none = isOpen() && !watch.asksForEnd() ? closeGap() : Optional.empty();
             for (int n = 0; n < dives() && isOpen() && none.isEmpty() && !watch.asksForEnd(); n++) {
                 dive(Optional.of(new Random(SEED + n)));
             }
             if (plan == null) {
-                return none.orElseGet(() -> new Impossible("no plan was found within the work limit", false));
+                return none.orElseGet(() -> Answer.unknown("no plan was found within the work limit"));
             }
             double[] prices = root == null
                     ? new double[cuts.sizeCount()]
                     : root.prices().orElseGet(() -> new double[cuts.sizeCount()]);
             LaterLevels.Outcome levels = new LaterLevels(cuts, gap, watch).improve(plan, all, prices, !isOpen());
             plan = levels.plan();
-            return new CuttingSolution(
+            return Answer.found(new CuttingSolution(
                     cuts.dealt(plan),
                     plan.cost(),
                     plan.scrap(),
@@ -154,7 +151,7 @@ public final class PatternCutting {
                     bound,
                     levels.scrap(),
                     levels.opened(),
-                    levels.patterns());
+                    levels.patterns()));
         }
 
         /** More of them where each is little work. */
@@ -212,10 +209,10 @@ public final class PatternCutting {
         }
 
         /** Says so when there is no plan at all. */
-        private Optional<Impossible> closeGap() {
+        private Optional<Answer<CuttingSolution>> closeGap() {
             long most = plan == null ? mostCost() : sums.below(plan.cost());
             if (bound.value() > most) {
-                return Optional.of(new Impossible("there is not enough stock for all cuts", true));
+                return Optional.of(Answer.none("there is not enough stock for all cuts"));
             }
             root = generation.tighten(all, pool);
             learn(root.bound(), Bound.Proof.PATTERN_LP);
@@ -226,7 +223,7 @@ public final class PatternCutting {
                 learn(plan.cost(), Bound.Proof.INTEGER_PROGRAM);
             }
             return outcome.decided() && plan == null
-                    ? Optional.of(new Impossible("there is not enough stock for all cuts", true))
+                    ? Optional.of(Answer.none("there is not enough stock for all cuts"))
                     : Optional.empty();
         }
     }

@@ -4,10 +4,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.TradeOff;
@@ -95,8 +95,8 @@ final class BlockProblem {
     }
 
     /** The outcome when nothing was found and nothing is certain. */
-    LoopOutcome tooWide(String why) {
-        return new LoopOutcome.TooWide(
+    Answer<LoopSolution> tooWide(String why) {
+        return Answer.unknown(
                 frontier.size() + " nodes with up to " + frontier.slotCount() + " links open at once: " + why);
     }
 

@@ -7,8 +7,9 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.loop.LoopListener;
-import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.TradeOff;
 import org.runbend.optimizer.loop.WorkLimit;
 
@@ -110,7 +111,7 @@ final class BoundedLaying {
                 this.blockProblem.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
     }
 
-    LoopOutcome solve() {
+    Answer<LoopSolution> solve() {
         reducedCostsByUnits.keySet().forEach(this::open);
         while (passed < mostInAll) {
             openWhatMayBeBetter();
@@ -296,10 +297,10 @@ final class BoundedLaying {
         }
     }
 
-    private LoopOutcome outcome() {
+    private Answer<LoopSolution> outcome() {
         if (best.length == 0) {
             return fronts.stream().allMatch(front -> front.proved > nodes) && nextUnits() > prices.unitsFrom(0)
-                    ? new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden")
+                    ? Answer.none("every ring through a port pair needs a bend that is forbidden")
                     : blockProblem.tooWide("the work limit came after " + (passed + spent) + " states");
         }
         long bound = Math.min(bestObjective, boundOfUnopened());
@@ -312,7 +313,7 @@ final class BoundedLaying {
         CycleTrace trace = blockProblem.trace(best);
         boolean asked = prices.isUniform() && turns < Integer.MAX_VALUE;
         int turnBound = asked ? turns : blockProblem.turnBound(bound, trace.leftOut());
-        return new LoopOutcome.Found(blockProblem.solution(
+        return Answer.found(blockProblem.solution(
                 best,
                 OptionalInt.of(Math.min(trace.turns(), turnBound)),
                 OptionalInt.of((int) bound),

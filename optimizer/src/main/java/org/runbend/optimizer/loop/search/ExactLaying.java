@@ -3,9 +3,10 @@ package org.runbend.optimizer.loop.search;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.loop.LoopListener;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSolution;
 
 /**
  * Lays the loop of one narrow block by the frontier program: first with a narrow beam for a ceiling, then without loss,
@@ -28,7 +29,7 @@ final class ExactLaying {
         this.listener = listener;
     }
 
-    LoopOutcome solve() {
+    Answer<LoopSolution> solve() {
         Frontier frontier = blockProblem.frontier();
         StateEncoding encoding = blockProblem.encoding();
         Sweep beam = new Sweep(frontier, encoding, Sweep.NONE);
@@ -45,24 +46,23 @@ final class ExactLaying {
             return unproved(beam, exact);
         }
         if (exact.best() == Sweep.NONE) {
-            return new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden");
+            return Answer.none("every ring through a port pair needs a bend that is forbidden");
         }
         return proved(legs(encoding, exact), exact.best());
     }
 
-    private LoopOutcome unproved(Sweep beam, Sweep exact) {
+    private Answer<LoopSolution> unproved(Sweep beam, Sweep exact) {
         if (beam.best() == Sweep.NONE) {
             return blockProblem.tooWide(
                     String.format(Locale.ROOT, "the work limit came after %d states", exact.total()));
         }
-        return new LoopOutcome.Found(
-                blockProblem.solution(beam.trace(), OptionalInt.empty(), OptionalInt.empty(), List.of()));
+        return Answer.found(blockProblem.solution(beam.trace(), OptionalInt.empty(), OptionalInt.empty(), List.of()));
     }
 
-    private LoopOutcome proved(int[] legs, long best) {
+    private Answer<LoopSolution> proved(int[] legs, long best) {
         OptionalInt turnBound = OptionalInt.of(
                 blockProblem.turnBound(best, blockProblem.trace(legs).leftOut()));
-        return new LoopOutcome.Found(blockProblem.solution(legs, turnBound, OptionalInt.of((int) best), List.of()));
+        return Answer.found(blockProblem.solution(legs, turnBound, OptionalInt.of((int) best), List.of()));
     }
 
     private int[] legs(StateEncoding encoding, Sweep exact) {

@@ -5,7 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
-import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.answer.Answer;
+import org.runbend.optimizer.loop.LoopSolution;
 
 /**
  * Lays a loop that leaves out at least so many price units: bounded passes over the pairs (units, turns) of least objective,
@@ -64,9 +65,9 @@ final class LimitedLaying {
         this.mostInAll = blockProblem.problem().limit().totalStates() / 2;
     }
 
-    LoopOutcome solve() {
+    Answer<LoopSolution> solve() {
         if (least > prices.unitsFrom(0)) {
-            return new LoopOutcome.NoLoop("no loop is that short");
+            return Answer.none("no loop is that short");
         }
         open(least);
         while (spent < mostInAll) {
@@ -149,7 +150,7 @@ final class LimitedLaying {
         }
     }
 
-    private LoopOutcome outcome() {
+    private Answer<LoopSolution> outcome() {
         if (best.length == 0) {
             return blockProblem.tooWide("the work limit came after " + spent + " states");
         }
@@ -158,6 +159,6 @@ final class LimitedLaying {
                 .filter(f -> prices.isUniform() && f.reducedCosts.units() == trace.leftOut())
                 .mapToInt(f -> Math.min(trace.turns(), f.proved))
                 .findFirst();
-        return new LoopOutcome.Found(blockProblem.solution(best, bound, OptionalInt.empty(), List.of()));
+        return Answer.found(blockProblem.solution(best, bound, OptionalInt.empty(), List.of()));
     }
 }

@@ -3,11 +3,11 @@ package org.runbend.optimizer.loop.search;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.Depths;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.loop.LimitedProblem;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 
@@ -33,12 +33,12 @@ public final class LimitedSolver {
     public LimitedSolver() {}
 
     /** Lays the loop, or says why not. */
-    public LoopOutcome solve(LimitedProblem limited) {
-        LoopOutcome free = lay(limited, limited.problem());
-        if (!(free instanceof LoopOutcome.Found found)) {
+    public Answer<LoopSolution> solve(LimitedProblem limited) {
+        Answer<LoopSolution> free = lay(limited, limited.problem());
+        if (!(free instanceof Answer.Found<LoopSolution> found)) {
             return free;
         }
-        LoopSolution best = found.solution();
+        LoopSolution best = found.it();
         LatticeGraph graph = limited.problem().graph();
         int[] depths = Depths.of(graph);
         int least = depthOfGaps(depths, graph, best.leftOut());
@@ -47,19 +47,19 @@ public final class LimitedSolver {
                 return free;
             }
             LoopProblem kept = wanting(limited.problem(), depths, depth);
-            if (lay(new LimitedProblem(kept, limited.mostNodes()), kept) instanceof LoopOutcome.Found better
-                    && better.solution().objective() <= best.objective() + WORTH) {
-                return new LoopOutcome.Found(withBound(better.solution(), best));
+            if (lay(new LimitedProblem(kept, limited.mostNodes()), kept) instanceof Answer.Found<LoopSolution> better
+                    && better.it().objective() <= best.objective() + WORTH) {
+                return Answer.found(withBound(better.it(), best));
             }
         }
         return free;
     }
 
     /** Unheated nodes lengthen the loop and are not counted as left out, so what they add is left out elsewhere. */
-    private static LoopOutcome lay(LimitedProblem limited, LoopProblem problem) {
+    private static Answer<LoopSolution> lay(LimitedProblem limited, LoopProblem problem) {
         List<PortBlock> blocks = PortBlock.of(problem);
         if (blocks.isEmpty()) {
-            return new LoopOutcome.NoLoop("no port pair lies on a ring of linked nodes that the loop must pass");
+            return Answer.none("no port pair lies on a ring of linked nodes that the loop must pass");
         }
         BlockProblem blockProblem = blocks.get(0).blockProblem(problem);
         if (!blockProblem.isRepresentable()) {
@@ -69,17 +69,17 @@ public final class LimitedSolver {
                 .filter(n -> problem.graph().price(n) > 0)
                 .count();
         int least = Math.max(0, heated - limited.mostNodes());
-        LoopOutcome outcome = new LoopOutcome.NoLoop("no loop is that short");
+        Answer<LoopSolution> outcome = Answer.none("no loop is that short");
         for (int i = 0; i < MOST_TRIES; i++) {
             outcome = new LimitedLaying(blockProblem, least).solve();
-            if (!(outcome instanceof LoopOutcome.Found found)) {
+            if (!(outcome instanceof Answer.Found<LoopSolution> found)) {
                 return outcome;
             }
-            int over = found.solution().cycle().size() - limited.mostNodes();
+            int over = found.it().cycle().size() - limited.mostNodes();
             if (over <= 0) {
                 return outcome;
             }
-            least = Math.max(least, found.solution().leftOut()) + over;
+            least = Math.max(least, found.it().leftOut()) + over;
         }
         return outcome;
     }

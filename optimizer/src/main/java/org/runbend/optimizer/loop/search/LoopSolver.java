@@ -2,9 +2,10 @@ package org.runbend.optimizer.loop.search;
 
 import java.util.List;
 import java.util.Objects;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.loop.LoopListener;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSolution;
 
 /**
  * Lays one closed loop of least turns plus prices of nodes left out.
@@ -33,21 +34,21 @@ public final class LoopSolver {
      * @throws java.util.concurrent.CancellationException soon after the thread is interrupted; the thread stays
      *     interrupted
      */
-    public LoopOutcome solve(LoopProblem problem) {
+    public Answer<LoopSolution> solve(LoopProblem problem) {
         List<PortBlock> blocks = PortBlock.of(problem);
         if (blocks.isEmpty()) {
-            return new LoopOutcome.NoLoop("no port pair lies on a ring of linked nodes");
+            return Answer.none("no port pair lies on a ring of linked nodes");
         }
         for (PortBlock block : blocks) {
-            LoopOutcome outcome = lay(block.blockProblem(problem));
-            if (!(outcome instanceof LoopOutcome.NoLoop)) {
+            Answer<LoopSolution> outcome = lay(block.blockProblem(problem));
+            if (!(outcome instanceof Answer.None<LoopSolution>)) {
                 return outcome;
             }
         }
-        return new LoopOutcome.NoLoop("every ring through a port pair needs a bend that is forbidden");
+        return Answer.none("every ring through a port pair needs a bend that is forbidden");
     }
 
-    private LoopOutcome lay(BlockProblem blockProblem) {
+    private Answer<LoopSolution> lay(BlockProblem blockProblem) {
         if (blockProblem.problem().graph().isStiff()) {
             return blockProblem.isRepresentable()
                     ? new StiffLaying(blockProblem).solve()

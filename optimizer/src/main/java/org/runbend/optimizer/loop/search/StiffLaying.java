@@ -2,7 +2,8 @@ package org.runbend.optimizer.loop.search;
 
 import java.util.List;
 import java.util.OptionalInt;
-import org.runbend.optimizer.loop.LoopOutcome;
+import org.runbend.optimizer.answer.Answer;
+import org.runbend.optimizer.loop.LoopSolution;
 
 /**
  * Lays the loop of one block for pipe that cannot turn twice in a row but where a return bend has room: by the frontier
@@ -25,7 +26,7 @@ final class StiffLaying {
         this.blockProblem = blockProblem;
     }
 
-    LoopOutcome solve() {
+    Answer<LoopSolution> solve() {
         StiffSweep beam = new StiffSweep(blockProblem, StiffSweep.NONE);
         beam.run(BEAM, Long.MAX_VALUE);
         StiffSweep exact = beam;
@@ -34,7 +35,7 @@ final class StiffLaying {
             exact.run(MOST_STATES, MOST_IN_ALL);
         }
         if (!exact.truncated() && exact.best() == StiffSweep.NONE) {
-            return new LoopOutcome.NoLoop("the pipe is too stiff for every ring through a port pair");
+            return Answer.none("the pipe is too stiff for every ring through a port pair");
         }
         StiffSweep found = exact.best() <= beam.best() && exact.best() < StiffSweep.NONE ? exact : beam;
         if (found.best() == StiffSweep.NONE) {
@@ -42,12 +43,11 @@ final class StiffLaying {
         }
         int[] legs = found.trace();
         if (exact.truncated()) {
-            return new LoopOutcome.Found(
-                    blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
+            return Answer.found(blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
         }
         int turnBound =
                 blockProblem.turnBound(exact.best(), blockProblem.trace(legs).leftOut());
-        return new LoopOutcome.Found(
+        return Answer.found(
                 blockProblem.solution(legs, OptionalInt.of(turnBound), OptionalInt.of((int) exact.best()), List.of()));
     }
 }

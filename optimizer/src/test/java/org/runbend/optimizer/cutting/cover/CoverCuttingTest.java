@@ -9,11 +9,10 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
-import org.runbend.optimizer.cutting.CoverAnswer;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.CoverBruteForce;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
-import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.Stretch;
 import org.runbend.optimizer.verify.CoverVerifier;
@@ -30,13 +29,13 @@ class CoverCuttingTest {
     }
 
     private static CoverSolution solved(CoverProblem problem) {
-        CoverSolution plan = assertInstanceOf(CoverSolution.class, new CoverCutting().solve(problem));
+        CoverSolution plan = new CoverCutting().solve(problem).value().orElseThrow();
         assertEquals(List.of(), CoverVerifier.verify(problem, plan), problem::toString);
         return plan;
     }
 
     private static long runByRun(CoverProblem problem) {
-        CoverSolution plan = assertInstanceOf(CoverSolution.class, new RunByRunCutting().solve(problem));
+        CoverSolution plan = new RunByRunCutting().solve(problem).value().orElseThrow();
         assertEquals(List.of(), CoverVerifier.verify(problem, plan), problem::toString);
         return plan.cost();
     }
@@ -50,14 +49,14 @@ class CoverCuttingTest {
         List<Stretch> asked = List.of(new Stretch(100_000, 30_000), new Stretch(100_000, 30_000));
         for (List<Stretch> stretches : List.of(free, asked)) {
             CoverProblem problem = new CoverProblem(stretches, plate, 500, 15_000, Long.MAX_VALUE, 1000, 300, 100_000);
-            CoverSolution solution = assertInstanceOf(CoverSolution.class, new CoverCutting().solve(problem));
+            CoverSolution solution = new CoverCutting().solve(problem).value().orElseThrow();
             assertEquals(List.of(), CoverVerifier.verify(problem, solution));
             assertEquals(310, solution.cost());
             boolean bare = solution.pieces().stream().anyMatch(List::isEmpty);
             assertTrue(stretches == free || !bare, "a stretch was left bare");
         }
         CoverProblem both = new CoverProblem(asked, plate, 500, 15_000, Long.MAX_VALUE, 1000, 300, 125_000);
-        CoverSolution two = assertInstanceOf(CoverSolution.class, new CoverCutting().solve(both));
+        CoverSolution two = new CoverCutting().solve(both).value().orElseThrow();
         assertEquals(620, two.cost());
         assertEquals(620, two.bound().value());
     }
@@ -121,17 +120,16 @@ class CoverCuttingTest {
 
     @Test
     void stretchesTooShortForAnyPiece() {
-        CoverAnswer answer = new CoverCutting().solve(problem(List.of(PLATE), 5, 3, 100, 140, 145));
-        Impossible none = assertInstanceOf(Impossible.class, answer);
-        assertTrue(none.proved());
+        Answer<CoverSolution> answer = new CoverCutting().solve(problem(List.of(PLATE), 5, 3, 100, 140, 145));
+        Answer<?> none = assertInstanceOf(Answer.None.class, answer);
         assertEquals("the stretches take at most 0.00 mm of the 100.00 mm asked for", none.reason());
     }
 
     @Test
     void stockThatDoesNotReach() {
         List<Stock> stock = List.of(Stock.single("plate", "O1", 40_000, 0));
-        CoverAnswer answer = new CoverCutting().solve(problem(stock, 5, 3, 800, 1200));
-        assertTrue(assertInstanceOf(Impossible.class, answer).proved());
+        Answer<CoverSolution> answer = new CoverCutting().solve(problem(stock, 5, 3, 800, 1200));
+        assertInstanceOf(Answer.None.class, answer);
     }
 
     @Test
@@ -149,18 +147,19 @@ class CoverCuttingTest {
         for (int n = 0; n < 250; n++) {
             CoverProblem problem = small(random);
             long expected = new CoverBruteForce(problem).best();
-            CoverAnswer answer = new CoverCutting().solve(problem);
+            Answer<CoverSolution> answer = new CoverCutting().solve(problem);
             if (expected == Long.MAX_VALUE) {
-                assertInstanceOf(Impossible.class, answer, problem::toString);
+                assertTrue(answer.value().isEmpty(), problem::toString);
                 continue;
             }
             possible++;
-            CoverSolution plan = assertInstanceOf(CoverSolution.class, answer, problem::toString);
+            CoverSolution plan = answer.value().orElseThrow();
             assertEquals(List.of(), CoverVerifier.verify(problem, plan), problem::toString);
             assertTrue(plan.bound().value() <= expected, problem::toString);
             assertEquals(expected, plan.cost(), problem::toString);
             proved += plan.isProvedLeastCost() ? 1 : 0;
-            if (new RunByRunCutting().solve(problem) instanceof CoverSolution alone) {
+            if (new RunByRunCutting().solve(problem) instanceof Answer.Found<CoverSolution> found) {
+                CoverSolution alone = found.it();
                 assertEquals(List.of(), CoverVerifier.verify(problem, alone), problem::toString);
                 assertTrue(alone.cost() >= plan.cost(), problem::toString);
             }
@@ -183,7 +182,7 @@ class CoverCuttingTest {
                 continue;
             }
             possible++;
-            CoverSolution plan = assertInstanceOf(CoverSolution.class, new CoverCutting().solve(problem));
+            CoverSolution plan = new CoverCutting().solve(problem).value().orElseThrow();
             assertEquals(force.best(), plan.cost(), problem::toString);
             assertTrue(plan.pieceCount() >= force.fewestPieces(), problem::toString);
             if (plan.pieceCount() == force.fewestPieces()) {

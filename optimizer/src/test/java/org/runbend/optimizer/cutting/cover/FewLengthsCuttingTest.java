@@ -11,13 +11,12 @@ import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
-import org.runbend.optimizer.cutting.CoverAnswer;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.CoverBruteForce;
 import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.FewLengthsProblem;
-import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.cutting.Stretch;
 import org.runbend.optimizer.mip.Watch;
@@ -38,7 +37,8 @@ class FewLengthsCuttingTest {
         FewLengthsCurve curve = new FewLengthsCutting().solve(new FewLengthsProblem(cover, List.of(), most));
         long before = Long.MAX_VALUE;
         for (FewLengthsCurve.Point p : curve.points()) {
-            if (p.answer() instanceof CoverSolution plan) {
+            if (p.answer() instanceof Answer.Found<CoverSolution> found) {
+                CoverSolution plan = found.it();
                 assertEquals(List.of(), CoverVerifier.verify(cover, plan), cover::toString);
                 assertTrue(lengths(plan) <= p.lengths(), () -> lengths(plan) + " lengths, allowed " + p.lengths());
                 assertTrue(plan.cost() <= before, "costs rise with the lengths");
@@ -53,7 +53,7 @@ class FewLengthsCuttingTest {
     }
 
     private static CoverSolution at(FewLengthsCurve curve, int lengths) {
-        return assertInstanceOf(CoverSolution.class, curve.at(lengths).answer());
+        return curve.at(lengths).answer().value().orElseThrow();
     }
 
     /**
@@ -65,7 +65,7 @@ class FewLengthsCuttingTest {
     void twoLengthsWhereOneWillNotDo() {
         CoverProblem cover = problem(5, 3, 2380, 700, 700, 490, 490);
         FewLengthsCurve curve = solved(cover, 3);
-        assertTrue(assertInstanceOf(Impossible.class, curve.at(1).answer()).proved());
+        assertInstanceOf(Answer.None.class, curve.at(1).answer());
         assertEquals(1200, at(curve, 2).cost());
         assertEquals(1200, at(curve, 2).bound().value());
     }
@@ -101,10 +101,9 @@ class FewLengthsCuttingTest {
         assertEquals(7, plan.pieceCount());
         assertEquals(3030 * MM, plan.covered());
         assertTrue(at(curve, 3).cost() <= 1800, "1200, 870, 425 of three plates and less");
-        assertTrue(assertInstanceOf(
-                        Impossible.class,
-                        solved(problem(5, 3, 3040, 1300, 1300, 440), 1).at(1).answer())
-                .proved());
+        assertInstanceOf(
+                Answer.None.class,
+                solved(problem(5, 3, 3040, 1300, 1300, 440), 1).at(1).answer());
     }
 
     /** With 300 in use already, runs of 300 are covered by it and only one more length may be new. */
@@ -135,12 +134,15 @@ class FewLengthsCuttingTest {
             FewLengthsCurve curve = solved(cover, 3);
             for (int lengths = 1; lengths <= 3; lengths++) {
                 long expected = new CoverBruteForce(cover, lengths).best();
-                CoverAnswer answer = curve.at(lengths).answer();
-                if (answer instanceof CoverSolution plan) {
+                Answer<CoverSolution> answer = curve.at(lengths).answer();
+                if (answer instanceof Answer.Found<CoverSolution> found) {
+                    CoverSolution plan = found.it();
                     assertTrue(plan.cost() >= expected && plan.bound().value() <= expected, cover::toString);
                     least[lengths] += plan.cost() == expected ? 1 : 0;
                 } else {
-                    assertTrue(!((Impossible) answer).proved() || expected == Long.MAX_VALUE, cover::toString);
+                    assertTrue(
+                            answer instanceof Answer.Unknown<CoverSolution> || expected == Long.MAX_VALUE,
+                            cover::toString);
                 }
                 possible[lengths] += expected < Long.MAX_VALUE ? 1 : 0;
             }
@@ -179,7 +181,7 @@ class FewLengthsCuttingTest {
         long target = (long) (0.85 * LongStream.of(runs).map(r -> r - 10).sum());
         CoverProblem cover = problem(5, 3, target, runs);
         FewLengthsCurve curve = solved(cover, 6);
-        CoverSolution free = assertInstanceOf(CoverSolution.class, curve.free());
+        CoverSolution free = curve.free().value().orElseThrow();
         assertEquals(free.cost(), at(curve, 6).cost());
         assertTrue(lengths(free)
                 > 2L * curve.points().get(curve.points().size() - 1).lengths());
@@ -194,9 +196,7 @@ class FewLengthsCuttingTest {
                 .toList();
         CoverProblem cover = new CoverProblem(runs, List.of(PLATE), 500, 15_000, Long.MAX_VALUE, 100, 300, 450_000);
         FewLengthsCurve curve = solved(cover, 4);
-        assertEquals(
-                assertInstanceOf(CoverSolution.class, curve.free()).cost(),
-                at(curve, 4).cost());
+        assertEquals(curve.free().value().orElseThrow().cost(), at(curve, 4).cost());
     }
 
     @Test
@@ -227,7 +227,7 @@ class FewLengthsCuttingTest {
         long target = (long) (0.97 * LongStream.of(runs).map(r -> r - 10).sum());
         CoverProblem cover = problem(5, 3, target, runs);
         boolean[] heard = {false};
-        CoverAnswer early = new CoverCutting(new Watch() {
+        Answer<CoverSolution> early = new CoverCutting(new Watch() {
                     @Override
                     public boolean asksForEnd() {
                         return heard[0];
@@ -239,8 +239,8 @@ class FewLengthsCuttingTest {
                     }
                 })
                 .solve(cover);
-        CoverSolution plan = assertInstanceOf(CoverSolution.class, early);
-        CoverSolution full = assertInstanceOf(CoverSolution.class, new CoverCutting().solve(cover));
+        CoverSolution plan = early.value().orElseThrow();
+        CoverSolution full = new CoverCutting().solve(cover).value().orElseThrow();
         assertEquals(List.of(), CoverVerifier.verify(cover, plan));
         assertTrue(plan.cost() > full.cost(), plan.cost() + " was not early");
         assertTrue(plan.bound().value() <= full.cost());

@@ -10,19 +10,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
-import org.runbend.optimizer.cutting.CuttingAnswer;
 import org.runbend.optimizer.cutting.CuttingBruteForce;
 import org.runbend.optimizer.cutting.CuttingProblem;
 import org.runbend.optimizer.cutting.CuttingSolution;
 import org.runbend.optimizer.cutting.Demand;
-import org.runbend.optimizer.cutting.Impossible;
 import org.runbend.optimizer.cutting.Stock;
 import org.runbend.optimizer.verify.CuttingVerifier;
 
 class PatternCuttingTest {
     private static CuttingSolution solved(CuttingProblem problem) {
-        CuttingSolution solution = assertInstanceOf(CuttingSolution.class, new PatternCutting().solve(problem));
+        CuttingSolution solution = new PatternCutting().solve(problem).value().orElseThrow();
         assertEquals(List.of(), CuttingVerifier.verify(problem, solution));
         return solution;
     }
@@ -101,8 +100,7 @@ class PatternCuttingTest {
                 0,
                 0,
                 0);
-        Impossible none = assertInstanceOf(Impossible.class, new PatternCutting().solve(problem));
-        assertTrue(none.proved());
+        Answer<?> none = assertInstanceOf(Answer.None.class, new PatternCutting().solve(problem));
         assertEquals("cut loop 1 of 100.01 mm is longer than any stock allows (100.00 mm)", none.reason());
     }
 
@@ -110,8 +108,7 @@ class PatternCuttingTest {
     void notEnoughStock() {
         CuttingProblem problem = new CuttingProblem(
                 List.of(new Stock("bar", 100, 5, 2, Optional.empty())), List.of(new Demand("a", 60, 3)), 0, 0, 0);
-        Impossible none = assertInstanceOf(Impossible.class, new PatternCutting().solve(problem));
-        assertTrue(none.proved());
+        assertInstanceOf(Answer.None.class, new PatternCutting().solve(problem));
     }
 
     @Test
@@ -139,13 +136,13 @@ class PatternCuttingTest {
         for (int n = 0; n < 1200; n++) {
             CuttingProblem problem = small(random);
             long[] expected = new CuttingBruteForce(problem).best();
-            CuttingAnswer answer = new PatternCutting().solve(problem);
+            Answer<CuttingSolution> answer = new PatternCutting().solve(problem);
             if (expected.length == 0) {
-                assertTrue(assertInstanceOf(Impossible.class, answer).proved(), problem.toString());
+                assertInstanceOf(Answer.None.class, answer, problem.toString());
                 continue;
             }
             plans++;
-            CuttingSolution solution = assertInstanceOf(CuttingSolution.class, answer, problem::toString);
+            CuttingSolution solution = answer.value().orElseThrow();
             assertEquals(List.of(), CuttingVerifier.verify(problem, solution));
             assertEquals(expected[0], solution.cost(), problem::toString);
             assertEquals(expected[0], solution.costBound().value(), problem::toString);

@@ -1,7 +1,6 @@
 package org.runbend.optimizer.cutting.patterns;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -48,7 +47,8 @@ class SharedInstancesTest {
             for (int n = 0; n < EACH; n++) {
                 Path file = files.get(n * (files.size() - 1) / (EACH - 1));
                 CuttingProblem problem = problem(file);
-                CuttingSolution solution = assertInstanceOf(CuttingSolution.class, new PatternCutting().solve(problem));
+                CuttingSolution solution =
+                        new PatternCutting().solve(problem).value().orElseThrow();
                 assertEquals(List.of(), CuttingVerifier.verify(problem, solution), name(file));
                 assertEquals(optima.get(name(file)), solution.cost(), name(file));
                 assertEquals(solution.cost(), solution.costBound().value(), name(file));

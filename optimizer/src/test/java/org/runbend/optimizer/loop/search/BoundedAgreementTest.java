@@ -7,10 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -30,9 +30,9 @@ class BoundedAgreementTest {
                 continue;
             }
             EveryLoop.Rating best = new EveryLoop(problem).best();
-            LoopOutcome outcome = new BoundedLaying(blockProblem(problem)).solve();
+            Answer<LoopSolution> outcome = new BoundedLaying(blockProblem(problem)).solve();
             if (best == null) {
-                assertInstanceOf(LoopOutcome.NoLoop.class, outcome);
+                assertInstanceOf(Answer.None.class, outcome);
             } else {
                 assertEquals(best.objective(), provedObjective(problem, outcome));
                 loops++;
@@ -51,10 +51,10 @@ class BoundedAgreementTest {
             if (problem == null) {
                 continue;
             }
-            LoopOutcome plain = new ExactLaying(blockProblem(problem)).solve();
-            LoopOutcome bounded = new BoundedLaying(blockProblem(problem)).solve();
+            Answer<LoopSolution> plain = new ExactLaying(blockProblem(problem)).solve();
+            Answer<LoopSolution> bounded = new BoundedLaying(blockProblem(problem)).solve();
             assertEquals(plain.getClass(), bounded.getClass());
-            if (plain instanceof LoopOutcome.Found) {
+            if (plain instanceof Answer.Found<LoopSolution>) {
                 assertEquals(provedObjective(problem, plain), provedObjective(problem, bounded));
                 loops++;
             }
@@ -75,15 +75,15 @@ class BoundedAgreementTest {
                 continue;
             }
             EveryLoop.Rating best = new EveryLoop(problem).best();
-            LoopOutcome solved = new LoopSolver().solve(problem);
+            Answer<LoopSolution> solved = new LoopSolver().solve(problem);
             if (!BiconnectedBlock.all(graph).get(0).holdsAllWanted(graph)) {
-                assertInstanceOf(LoopOutcome.NoLoop.class, solved);
+                assertInstanceOf(Answer.None.class, solved);
                 continue;
             }
-            LoopOutcome bounded = new BoundedLaying(blockProblem(problem)).solve();
+            Answer<LoopSolution> bounded = new BoundedLaying(blockProblem(problem)).solve();
             if (best == null) {
-                assertInstanceOf(LoopOutcome.NoLoop.class, bounded);
-                assertInstanceOf(LoopOutcome.NoLoop.class, solved);
+                assertInstanceOf(Answer.None.class, bounded);
+                assertInstanceOf(Answer.None.class, solved);
                 none++;
             } else {
                 assertEquals(best.objective(), provedObjective(problem, bounded));
@@ -131,9 +131,8 @@ class BoundedAgreementTest {
     }
 
     /** The objective of a found loop, which passes the verifier and is proved. */
-    private static long provedObjective(LoopProblem problem, LoopOutcome outcome) {
-        LoopSolution solution =
-                assertInstanceOf(LoopOutcome.Found.class, outcome).solution();
+    private static long provedObjective(LoopProblem problem, Answer<LoopSolution> outcome) {
+        LoopSolution solution = outcome.value().orElseThrow();
         assertEquals(List.of(), LoopVerifier.verify(problem, solution));
         assertTrue(solution.isProvedBest());
         assertEquals(solution.turns(), solution.turnBound().orElseThrow());

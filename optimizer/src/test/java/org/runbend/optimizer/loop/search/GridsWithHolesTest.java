@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.verify.LoopVerifier;
@@ -72,13 +72,12 @@ class GridsWithHolesTest {
         PortPair port = links.get(random.nextInt(links.size()));
         OptionalInt expected = new LeastLoop(graph, port).objective();
         LoopProblem problem = Lattices.problem(graph, port);
-        LoopOutcome outcome = new LoopSolver().solve(problem);
+        Answer<LoopSolution> outcome = new LoopSolver().solve(problem);
         if (expected.isEmpty()) {
-            assertInstanceOf(LoopOutcome.NoLoop.class, outcome, drawing);
+            assertInstanceOf(Answer.None.class, outcome, drawing);
             return false;
         }
-        LoopSolution loop =
-                assertInstanceOf(LoopOutcome.Found.class, outcome, drawing).solution();
+        LoopSolution loop = outcome.value().orElseThrow();
         assertEquals(List.of(), LoopVerifier.verify(problem, loop), drawing);
         assertEquals(expected.getAsInt(), loop.objective(), () -> drawing + port);
         assertEquals(expected, loop.objectiveBound(), drawing);

@@ -7,11 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.Axis;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -55,13 +55,12 @@ class LoopSolverBruteForceTest {
     private static boolean compare(LatticeGraph graph, List<PortPair> ports, Preference preference) {
         LoopProblem problem = new LoopProblem(graph, ports, preference, WorkLimit.standard());
         EveryLoop.Rating best = new EveryLoop(problem).best();
-        LoopOutcome outcome = new LoopSolver().solve(problem);
+        Answer<LoopSolution> outcome = new LoopSolver().solve(problem);
         if (best == null) {
-            assertInstanceOf(LoopOutcome.NoLoop.class, outcome);
+            assertInstanceOf(Answer.None.class, outcome);
             return false;
         }
-        LoopSolution solution =
-                assertInstanceOf(LoopOutcome.Found.class, outcome).solution();
+        LoopSolution solution = outcome.value().orElseThrow();
         assertEquals(List.of(), LoopVerifier.verify(problem, solution));
         EveryLoop.Rating rating = new EveryLoop(problem).rating(solution);
         assertEquals(best, rating);

@@ -10,11 +10,11 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.Axis;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -54,8 +54,9 @@ class LoopSolverTest {
 
     @Test
     void oneRowHasNoLoop() {
-        LoopOutcome outcome = new LoopSolver().solve(Lattices.problem(Lattices.grid(7, 1), new PortPair(2, 3, 0)));
-        String reason = assertInstanceOf(LoopOutcome.NoLoop.class, outcome).reason();
+        Answer<LoopSolution> outcome =
+                new LoopSolver().solve(Lattices.problem(Lattices.grid(7, 1), new PortPair(2, 3, 0)));
+        String reason = assertInstanceOf(Answer.None.class, outcome).reason();
         assertEquals("no port pair lies on a ring of linked nodes", reason);
     }
 
@@ -63,8 +64,8 @@ class LoopSolverTest {
     void forbiddenBendsCanLeaveNoLoop() {
         LatticeGraph.Builder builder = Lattices.picturing("oo\noo");
         builder.forbidBend(3, Heading.WEST, Heading.SOUTH);
-        LoopOutcome outcome = new LoopSolver().solve(Lattices.problem(builder.build(), new PortPair(0, 1, 0)));
-        assertInstanceOf(LoopOutcome.NoLoop.class, outcome);
+        Answer<LoopSolution> outcome = new LoopSolver().solve(Lattices.problem(builder.build(), new PortPair(0, 1, 0)));
+        assertInstanceOf(Answer.None.class, outcome);
     }
 
     @Test
@@ -166,8 +167,8 @@ class LoopSolverTest {
     @Test
     void moreOpenLinksThanAStateHoldsIsSaidNotAnswered() {
         LoopProblem problem = withLimit(Lattices.grid(63, 63), WorkLimit.standard());
-        String what = assertInstanceOf(LoopOutcome.TooWide.class, new LoopSolver().solve(problem))
-                .what();
+        String what = assertInstanceOf(Answer.Unknown.class, new LoopSolver().solve(problem))
+                .reason();
         assertEquals("3969 nodes with up to 64 links open at once: no state was tried", what);
     }
 
@@ -192,9 +193,8 @@ class LoopSolverTest {
     }
 
     private static LoopSolution lay(LoopProblem problem) {
-        LoopOutcome outcome = new LoopSolver().solve(problem);
-        LoopSolution solution =
-                assertInstanceOf(LoopOutcome.Found.class, outcome).solution();
+        Answer<LoopSolution> outcome = new LoopSolver().solve(problem);
+        LoopSolution solution = outcome.value().orElseThrow();
         assertEquals(List.of(), LoopVerifier.verify(problem, solution));
         return solution;
     }

@@ -1,7 +1,6 @@
 package org.runbend.optimizer.loop.search;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -10,11 +9,11 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -63,10 +62,10 @@ class MethodsAgreeTest {
     private void compare(LatticeGraph graph, BiconnectedBlock block, List<PortPair> ports, boolean withCover) {
         LoopProblem problem = new LoopProblem(graph, ports, Preference.longRuns(), WorkLimit.standard());
         BlockProblem blockProblem = new BlockProblem(problem, block, ports);
-        LoopOutcome plain = new ExactLaying(blockProblem).solve();
-        LoopOutcome bounded = new BoundedLaying(blockProblem).solve();
+        Answer<LoopSolution> plain = new ExactLaying(blockProblem).solve();
+        Answer<LoopSolution> bounded = new BoundedLaying(blockProblem).solve();
         assertEquals(plain.getClass(), bounded.getClass());
-        if (plain instanceof LoopOutcome.Found) {
+        if (plain instanceof Answer.Found<LoopSolution>) {
             int best = proved(problem, plain);
             assertEquals(best, proved(problem, bounded));
             beam(blockProblem, problem, best);
@@ -77,11 +76,11 @@ class MethodsAgreeTest {
     }
 
     /** The objective of a loop that the verifier passes and that is proved. */
-    private int proved(LoopProblem problem, LoopOutcome outcome) {
-        LoopSolution loop = assertInstanceOf(LoopOutcome.Found.class, outcome).solution();
+    private int proved(LoopProblem problem, Answer<LoopSolution> outcome) {
+        LoopSolution loop = outcome.value().orElseThrow();
         assertEquals(List.of(), LoopVerifier.verify(problem, loop));
         assertTrue(loop.isProvedBest());
-        proved += outcome instanceof LoopOutcome.Found ? 1 : 0;
+        proved += outcome instanceof Answer.Found<LoopSolution> ? 1 : 0;
         return loop.objective();
     }
 

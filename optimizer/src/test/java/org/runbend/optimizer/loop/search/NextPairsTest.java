@@ -1,7 +1,6 @@
 package org.runbend.optimizer.loop.search;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -10,11 +9,11 @@ import java.util.OptionalInt;
 import java.util.Random;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -31,11 +30,11 @@ class NextPairsTest {
             LatticeGraph graph = holed(random);
             LoopProblem problem = new LoopProblem(
                     graph, List.of(Lattices.links(graph).get(0)), Preference.longRuns(), WorkLimit.standard());
-            if (!(new LoopSolver().solve(problem) instanceof LoopOutcome.Found found)) {
+            if (!(new LoopSolver().solve(problem) instanceof Answer.Found<LoopSolution> found)) {
                 continue;
             }
             Map<Integer, Integer> least = new Walk(graph, problem.ports().get(0)).least();
-            List<TradeOff> around = new NextPairs().around(problem, found.solution());
+            List<TradeOff> around = new NextPairs().around(problem, found.it());
             for (TradeOff pair : around) {
                 assertEquals(least.get(pair.leftOut()), pair.turns(), "left out " + pair.leftOut());
                 assertEquals(OptionalInt.of(pair.turns()), pair.turnBound());
@@ -50,8 +49,7 @@ class NextPairsTest {
         LatticeGraph graph = Lattices.grid(8, 6).copy().stiff().build();
         LoopProblem problem = new LoopProblem(
                 graph, List.of(Lattices.links(graph).get(0)), Preference.longRuns(), WorkLimit.standard());
-        LoopSolution loop = assertInstanceOf(LoopOutcome.Found.class, new LoopSolver().solve(problem))
-                .solution();
+        LoopSolution loop = new LoopSolver().solve(problem).value().orElseThrow();
         assertEquals(
                 List.of(new TradeOff(loop.leftOut(), loop.turns(), loop.turnBound())),
                 new NextPairs().around(problem, loop));

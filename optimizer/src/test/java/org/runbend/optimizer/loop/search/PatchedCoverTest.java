@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.verify.LoopVerifier;
@@ -36,9 +36,9 @@ class PatchedCoverTest {
             if (legs.length > 0) {
                 LoopSolution loop = blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of());
                 assertEquals(List.of(), LoopVerifier.verify(problem, loop));
-                LoopOutcome exact = new ExactLaying(blockProblem).solve();
-                assertTrue(exact instanceof LoopOutcome.Found found
-                        && found.solution().objective() <= loop.objective());
+                Answer<LoopSolution> exact = new ExactLaying(blockProblem).solve();
+                assertTrue(exact instanceof Answer.Found<LoopSolution> found
+                        && found.it().objective() <= loop.objective());
                 loops++;
             }
         }

@@ -11,11 +11,12 @@ import java.util.OptionalInt;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
+import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.verify.LoopVerifier;
@@ -33,13 +34,13 @@ class StiffLoopTest {
             PortPair port = new PortPair(0, 1, 0);
             LoopProblem problem = Lattices.problem(graph, port);
             long best = best(problem, port);
-            LoopOutcome outcome = new LoopSolver().solve(problem);
-            assertEquals(best < Long.MAX_VALUE, outcome instanceof LoopOutcome.Found, "grid " + i);
-            if (outcome instanceof LoopOutcome.Found found) {
+            Answer<LoopSolution> outcome = new LoopSolver().solve(problem);
+            assertEquals(best < Long.MAX_VALUE, outcome instanceof Answer.Found<LoopSolution>, "grid " + i);
+            if (outcome instanceof Answer.Found<LoopSolution> found) {
                 loops++;
-                assertEquals(best, found.solution().objective(), "grid " + i);
-                assertEquals(OptionalInt.of((int) best), found.solution().objectiveBound());
-                assertEquals(List.of(), LoopVerifier.verify(problem, found.solution()));
+                assertEquals(best, found.it().objective(), "grid " + i);
+                assertEquals(OptionalInt.of((int) best), found.it().objectiveBound());
+                assertEquals(List.of(), LoopVerifier.verify(problem, found.it()));
             }
         }
         assertTrue(loops > GRIDS / 2, "loops met: " + loops);
@@ -54,11 +55,11 @@ class StiffLoopTest {
             List<PortPair> ports = List.of(new PortPair(0, 1, 0), new PortPair(2, 3, 1), new PortPair(0, 4, 2));
             LoopProblem problem = new LoopProblem(graph, ports, Preference.longRuns(), WorkLimit.standard());
             long best = ports.stream().mapToLong(p -> best(problem, p)).min().orElseThrow();
-            LoopOutcome outcome = new LoopSolver().solve(problem);
-            assertEquals(best < Long.MAX_VALUE, outcome instanceof LoopOutcome.Found, "grid " + i);
-            if (outcome instanceof LoopOutcome.Found found) {
-                assertEquals(best, found.solution().objective(), "grid " + i);
-                assertEquals(List.of(), LoopVerifier.verify(problem, found.solution()));
+            Answer<LoopSolution> outcome = new LoopSolver().solve(problem);
+            assertEquals(best < Long.MAX_VALUE, outcome instanceof Answer.Found<LoopSolution>, "grid " + i);
+            if (outcome instanceof Answer.Found<LoopSolution> found) {
+                assertEquals(best, found.it().objective(), "grid " + i);
+                assertEquals(List.of(), LoopVerifier.verify(problem, found.it()));
             }
         }
     }

@@ -9,11 +9,11 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.Axis;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopOutcome;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -120,15 +120,15 @@ class TieSearchTest {
                             blocks.get(0).contains(p.from()) && blocks.get(0).contains(p.to()))
                     .findFirst()
                     .orElseThrow();
-            LoopOutcome straight = solve(graph, port, false);
-            LoopOutcome even = solve(graph, port, true);
+            Answer<LoopSolution> straight = solve(graph, port, false);
+            Answer<LoopSolution> even = solve(graph, port, true);
             assertEquals(straight.getClass(), even.getClass());
-            if (straight instanceof LoopOutcome.Found s && even instanceof LoopOutcome.Found e) {
-                assertEquals(s.solution().objective(), e.solution().objective());
-                assertEquals(s.solution().turns(), e.solution().turns());
+            if (straight instanceof Answer.Found<LoopSolution> s && even instanceof Answer.Found<LoopSolution> e) {
+                assertEquals(s.it().objective(), e.it().objective());
+                assertEquals(s.it().turns(), e.it().turns());
                 WarmthSpread measure = new WarmthSpread(graph);
-                double before = measure.of(s.solution().cycle());
-                double after = measure.of(e.solution().cycle());
+                double before = measure.of(s.it().cycle());
+                double after = measure.of(e.it().cycle());
                 assertTrue(after <= before, before + " -> " + after);
                 more += after < before ? 1 : 0;
                 laid++;
@@ -137,7 +137,7 @@ class TieSearchTest {
         assertTrue(more > 3, "more even on " + more);
     }
 
-    private static LoopOutcome solve(LatticeGraph graph, PortPair port, boolean even) {
+    private static Answer<LoopSolution> solve(LatticeGraph graph, PortPair port, boolean even) {
         Preference preference = new Preference(Axis.X, even, 2.0 / 3.0);
         return new LoopSolver().solve(new LoopProblem(graph, List.of(port), preference, WorkLimit.standard()));
     }
