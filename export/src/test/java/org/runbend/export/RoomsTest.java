@@ -168,6 +168,7 @@ class RoomsTest {
                             "optimizer.job",
                             "optimizer.floor",
                             "optimizer.loop",
+                            "optimizer.boards",
                             "optimizer.bare",
                             "optimizer.breakdown",
                             "optimizer.channel",

@@ -21,6 +21,7 @@ import java.util.stream.Stream;
  * @param routing how channels are cut
  * @param labour what cutting takes of a worker's time, if the workshop says so
  * @param layers how layers of drawings for machines are called
+ * @param panels how parts are cut from stock boards
  */
 public record Catalog(
         String workshop,
@@ -33,7 +34,8 @@ public record Catalog(
         List<Board> boards,
         Routing routing,
         Optional<Labour> labour,
-        ShopLayers layers) {
+        ShopLayers layers,
+        PanelCutting panels) {
     /** Checks that no part number stands twice and that each bending aid exists. */
     public Catalog {
         Require.that(
@@ -79,7 +81,8 @@ public record Catalog(
                 boards,
                 Routing.USUAL,
                 Optional.empty(),
-                ShopLayers.OURS);
+                ShopLayers.OURS,
+                PanelCutting.USUAL);
     }
 
     private static Stream<String> skus(

@@ -83,8 +83,18 @@ public final class CatalogReader {
         Optional<Labour> labour = root.findMap("labour").flatMap(this::labour);
         ShopLayers layers =
                 root.findMap("layers").flatMap(CatalogReader::layers).orElse(ShopLayers.OURS);
+        PanelCutting panels =
+                root.findMap("panels").flatMap(CatalogReader::panels).orElse(PanelCutting.USUAL);
         return root.make(() -> new Catalog(
-                workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour, layers));
+                workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour, layers, panels));
+    }
+
+    private static Optional<PanelCutting> panels(YamlMap m) {
+        PanelCutting usual = PanelCutting.USUAL;
+        double kerf = m.get("kerf", v -> v.length(0, 30), usual.kerf());
+        double trim = m.get("trim", v -> v.length(0, 100), usual.trim());
+        double least = m.get("leastPart", v -> v.length(20, 500), usual.leastPart());
+        return m.make(() -> new PanelCutting(kerf, trim, least));
     }
 
     private static Optional<ShopLayers> layers(YamlMap m) {

@@ -32,9 +32,9 @@ import org.runbend.optimizer.boards.nesting.NestingSolution;
  * Same input, same answer: work is limited by counts.
  */
 public final class BoardSplitting {
-    private static final int LINES = 10;
-    private static final int BUTTS = 12;
-    private static final int SPLITS = 4;
+    private static final int LINES = 9;
+    private static final int BUTTS = 11;
+    private static final int SPLITS = 3;
     private static final int TRIES = 400;
 
     /** A layer whose parts cannot be had from any board on offer. The text says what is wrong. */
@@ -98,9 +98,9 @@ public final class BoardSplitting {
                         region,
                         standing,
                         upright,
-                        places.lines(upright, sheet, LINES),
-                        places.lines(!upright, sheet, BUTTS));
-                Optional<Integer> proved = program.leastBoards();
+                        places.lines(upright, sheet, LINES, true),
+                        places.lines(!upright, sheet, BUTTS, false));
+                Optional<Integer> proved = program.leastBoards(least);
                 if (!program.hasAny() && !program.isImpossible()) {
                     tried = bound;
                 }

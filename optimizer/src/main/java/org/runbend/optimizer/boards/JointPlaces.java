@@ -35,8 +35,13 @@ final class JointPlaces {
         this.grooves = grooves;
     }
 
-    /** At most so many lines, in order, the ones that break least first chosen; walls are not among them. */
-    List<JointLine> lines(boolean upright, Sheet sheet, int most) {
+    /**
+     * At most so many lines, in order; walls are not among them.
+     *
+     * @param upright whether they are upright
+     * @param throughout whether a joint must be possible from wall to wall
+     */
+    List<JointLine> lines(boolean upright, Sheet sheet, int most, boolean throughout) {
         Envelope box = region.getEnvelopeInternal();
         double low = upright ? box.getMinX() : box.getMinY();
         double high = upright ? box.getMaxX() : box.getMaxY();
@@ -46,7 +51,7 @@ final class JointPlaces {
             boolean apart = chosen.stream().allMatch(l -> Math.abs(l.at() - at) >= STEP / 2);
             if (chosen.size() < most && at > low + least && at < high - least && apart) {
                 JointLine line = new JointLine(problem, layer, below, upright, at, grooves);
-                if (serves(line, upright, box)) {
+                if (serves(line, upright, box, throughout)) {
                     chosen.add(line);
                 }
             }
@@ -55,12 +60,12 @@ final class JointPlaces {
         return chosen;
     }
 
-    /** Whether some stretch of a part's least size could be a joint. */
-    private boolean serves(JointLine line, boolean upright, Envelope box) {
+    /** Whether the whole line, or else some stretch of a part's least size, could be a joint. */
+    private boolean serves(JointLine line, boolean upright, Envelope box, boolean throughout) {
         double from = upright ? box.getMinY() : box.getMinX();
         double to = upright ? box.getMaxY() : box.getMaxX();
-        double step = problem.making().leastPart();
-        for (double a = from; a + step <= to; a += step) {
+        double step = throughout ? to - from : problem.making().leastPart();
+        for (double a = from; a + step <= to + 1e-9; a += step) {
             if (line.isAllowed(a, a + step)) {
                 return true;
             }
@@ -71,14 +76,12 @@ final class JointPlaces {
     /** Places in the order of how likely they serve. */
     private List<Double> places(boolean upright, Sheet sheet, double low, double high) {
         List<Double> all = new ArrayList<>();
-        double gap = problem.making().jointGap() / 2;
-        List<Double> sides = new ArrayList<>(List.of(sheet.width(), sheet.length()));
+        double gap = problem.making().jointGap();
+        List<Double> sides = List.of(
+                sheet.width() - 2 * problem.making().trim() + gap,
+                sheet.length() - 2 * problem.making().trim() + gap);
         for (double side : sides) {
-            double whole = side - 2 * problem.making().trim() + gap;
-            for (int n = 1; low + n * (whole + gap) < high; n++) {
-                near(all, low + n * (whole + gap) - gap, -1);
-                near(all, high - n * (whole + gap) + gap, 1);
-            }
+            whole(all, side, gap, low, high, 0);
         }
         problem.cutouts().stream()
                 .filter(c -> c.through().contains(layer.role()) && !c.encircled())
@@ -86,16 +89,30 @@ final class JointPlaces {
                     Envelope e = Region.open(c).getEnvelopeInternal();
                     all.add(upright ? e.centre().x : e.centre().y);
                 });
-        problem.supports()
-                .forEach(s -> all.add(upright ? s.from().x() : s.from().y()));
+        for (double side : sides) {
+            int parts = (int) Math.ceil((high - low) / side - 1e-9);
+            for (int i = 1; i < parts; i++) {
+                all.add(low + (high - low) * i / parts);
+            }
+        }
         TreeSet<Double> corners = new TreeSet<>();
         for (Coordinate c : region.getBoundary().getCoordinates()) {
             corners.add(Math.rint((upright ? c.x : c.y) * 10) / 10);
         }
         if (corners.size() <= 24) {
-            all.addAll(corners);
+            corners.forEach(c -> {
+                all.add(c + gap / 2);
+                all.add(c - gap / 2);
+            });
         }
+        problem.supports()
+                .forEach(s -> all.add(upright ? s.from().x() : s.from().y()));
         all.addAll(betweenRuns(upright));
+        for (int step = 1; step < 6; step++) {
+            for (double side : sides) {
+                whole(all, side, gap, low, high, step * STEP);
+            }
+        }
         for (int parts = 2; parts <= 12; parts++) {
             for (int i = 1; i < parts; i++) {
                 all.add(low + (high - low) * i / parts);
@@ -104,10 +121,11 @@ final class JointPlaces {
         return all;
     }
 
-    /** The place itself and a few steps from it towards smaller parts, in case something stands in the way. */
-    private static void near(List<Double> all, double at, int way) {
-        for (int i = 0; i < 6; i++) {
-            all.add(at + way * i * STEP);
+    /** Whole boards from either wall, each so much shorter. */
+    private static void whole(List<Double> all, double side, double gap, double low, double high, double less) {
+        for (int n = 1; low + n * side < high; n++) {
+            all.add(low + n * side - gap / 2 - less);
+            all.add(high - n * side + gap / 2 + less);
         }
     }
 

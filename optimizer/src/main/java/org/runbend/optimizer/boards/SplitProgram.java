@@ -28,7 +28,7 @@ import org.runbend.optimizer.mip.Watch;
  */
 final class SplitProgram {
     /** Work limit of the integer program, counted in nodes of its search. */
-    private static final int NODES = 400;
+    private static final int NODES = 40;
 
     private final List<Course> courses = new ArrayList<>();
     private final List<Piece> pieces = new ArrayList<>();
@@ -45,6 +45,8 @@ final class SplitProgram {
     private final double last;
     private int boards = -1;
     private boolean impossible;
+    private int least;
+    private IntegerSolver.Answer kept;
 
     /** A course between two lines, by their numbers; 0 is one wall, the last number the other. */
     private record Course(int low, int high) {}
@@ -164,9 +166,17 @@ final class SplitProgram {
                 && Math.min(length, width) >= making.leastPart()
                 && width <= most
                 && (lies || turned)
-                && !parts.get(0).buffer(-10).isEmpty()
-                && parts.get(0).buffer(-10).getNumGeometries() == 1;
+                && hasNoNeck(parts.get(0));
         return good ? Optional.of(new Piece(course, k, l, parts.get(0), length, width, breaches)) : Optional.empty();
+    }
+
+    /** Whether 20 mm are left everywhere between its edges; a rectangle has them. */
+    private static boolean hasNoNeck(Polygon part) {
+        if (part.getNumPoints() <= 5 && part.getNumInteriorRing() == 0) {
+            return true;
+        }
+        Geometry core = part.buffer(-10, 2);
+        return !core.isEmpty() && core.getNumGeometries() == 1;
     }
 
     /** Whether a part lies all round a place. */
@@ -179,8 +189,19 @@ final class SplitProgram {
         return false;
     }
 
-    /** The least z, if the program was solved to the end; then {@link #next} keeps to it or one more. */
-    Optional<Integer> leastBoards() {
+    /**
+     * The least z, not under a bound that is known, if the program was solved to the end; then {@link #next} keeps to it or so
+     * many more.
+     */
+    Optional<Integer> leastBoards(int known) {
+        least = known;
+        boards = known;
+        IntegerSolver.Answer hoped = solve(false);
+        if (hoped.hasValues()) {
+            kept = hoped;
+            return Optional.of(known);
+        }
+        boards = -1;
         IntegerSolver.Answer answer = solve(true);
         impossible = answer.status() == IntegerSolver.Status.INFEASIBLE;
         if (!answer.hasValues()) {
@@ -203,7 +224,8 @@ final class SplitProgram {
     /** The split of the least broken wishes among those not given yet, with z at most so many over the least. */
     Optional<Split> next(int more) {
         boards += more;
-        IntegerSolver.Answer answer = solve(false);
+        IntegerSolver.Answer answer = kept == null ? solve(false) : kept;
+        kept = null;
         boards -= more;
         if (!answer.hasValues()) {
             return Optional.empty();
@@ -237,7 +259,7 @@ final class SplitProgram {
         for (int w = 0; w < loads.length; w++) {
             loads[w] = model.row(0, Double.POSITIVE_INFINITY);
         }
-        int limit = model.row(0, leastBoards ? Double.POSITIVE_INFINITY : boards);
+        int limit = model.row(least, leastBoards ? Double.POSITIVE_INFINITY : boards);
         int[] cuts = new int[forbidden.size()];
         for (int f = 0; f < cuts.length; f++) {
             cuts[f] = model.row(0, forbidden.get(f).size() - 1);

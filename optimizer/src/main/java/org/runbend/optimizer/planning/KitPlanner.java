@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Reason;
+import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.breakdown.Element;
@@ -260,6 +261,7 @@ public final class KitPlanner {
         double served = ServedFloor.share(job, breakdowns(loops));
         List<KeptPipe> kept = KeptPipes.of(job, radius, breakdowns(loops));
         ReckonedHeat heat = ReckonedHeat.of(job, loops, plates);
+        Optional<BoardsPlan> boards = BoardsPart.of(job, loops, channel);
         KitPlan plan = new KitPlan(
                 job,
                 new TapeMeasuring().measure(job, holes(job, loops)),
@@ -270,6 +272,7 @@ public final class KitPlanner {
                 channel,
                 heat.heat(),
                 Optional.empty(),
+                boards,
                 PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
                 remarks(
                         job,
@@ -278,7 +281,9 @@ public final class KitPlanner {
                         plates,
                         coils,
                         bare,
-                        Stream.concat(words.stream(), heat.remark().stream()).toList()));
+                        Stream.of(words.stream(), heat.remark().stream(), BoardsPart.remarks(job).stream())
+                                .flatMap(x -> x)
+                                .toList()));
         work.step("verifying");
         List<Finding> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {

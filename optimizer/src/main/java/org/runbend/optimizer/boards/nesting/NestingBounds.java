@@ -80,17 +80,18 @@ public final class NestingBounds {
         return all;
     }
 
-    /** A few pairs that need no items: area, halves and thirds, each with each. */
+    /** A few pairs that need no items: area, halves and thirds. */
     public static List<Weighing> few() {
-        List<DoubleUnaryOperator> plain =
-                List.of(x -> x, x -> stepped(x, 1), x -> stepped(x, 2), x -> x > 0.5 + 1e-9 ? 1 : 0);
-        List<Weighing> all = new ArrayList<>();
-        for (DoubleUnaryOperator f : plain) {
-            for (DoubleUnaryOperator g : plain) {
-                all.add(new Weighing(f, g));
-            }
-        }
-        return all;
+        DoubleUnaryOperator same = x -> x;
+        DoubleUnaryOperator half = x -> x > 0.5 + 1e-9 ? 1 : 0;
+        DoubleUnaryOperator thirds = x -> stepped(x, 2);
+        return List.of(
+                new Weighing(same, same),
+                new Weighing(half, same),
+                new Weighing(same, half),
+                new Weighing(half, half),
+                new Weighing(thirds, same),
+                new Weighing(same, thirds));
     }
 
     private static List<DoubleUnaryOperator> functions(List<Double> shares) {
