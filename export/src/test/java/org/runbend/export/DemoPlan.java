@@ -25,9 +25,11 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.plates.UnusedPlate;
 import org.runbend.optimizer.tape.TapeMeasuring;
 
 /**
@@ -80,7 +82,7 @@ public final class DemoPlan {
                 List.of(
                         PlanCheck.atMost("pipe to cut", 8357, 25000, "mm", PlanCheck.Verdict.FAIL, "longest coil"),
                         PlanCheck.atLeast("coverage", 64.8, 85, "%", PlanCheck.Verdict.WARN, "job")),
-                List.of("Some places stay bare."));
+                List.of(new Remark.OfJob("Some places stay bare.")));
     }
 
     private static List<BareFloor> bare() {
@@ -118,20 +120,21 @@ public final class DemoPlan {
         Catalog catalog =
                 new Catalog("Kettle & Cope", "EUR", List.of(pipe), plates, List.of(), List.of(), List.of(), List.of());
         return new Job(
-                "Reading room <caf\u00e9>",
-                "HF-1042",
-                Optional.of("=cmd|x"),
-                Optional.of("12 March"),
-                Optional.empty(),
-                catalog,
-                new Shelf(List.of(new Remnant(NASTY_ID, "SP", 805), new Remnant("P1", "SP", 90))),
+                new Job.Heading(
+                        "Reading room <caf\u00e9>",
+                        "HF-1042",
+                        Optional.of("=cmd|x"),
+                        Optional.of("12 March"),
+                        Optional.empty()),
+                new Job.Supply(
+                        catalog, new Shelf(List.of(new Remnant(NASTY_ID, "SP", 805), new Remnant("P1", "SP", 90)))),
                 floor(),
-                new Job.Layout(150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
+                new Job.Layout(Job.Grid.free(150, 75), new Job.Aim(10, Job.Prefer.LONG_RUNS)),
                 new Job.PipeRequest(pipe, 900, 1100, 0.02, OptionalDouble.empty()),
-                new Job.PlateRequest(plates, 100, 5, 150, 0.85, 5),
+                new Job.PlateRequest(plates, Job.Share.of(0.85), new Job.Gaps(100, 5, 5), Job.Pieces.from(150)),
                 Optional.empty(),
                 Optional.empty(),
-                "00ff");
+                Job.Source.plain("00ff"));
     }
 
     private static SpreaderPlate plate(String sku, double width, int grooves, double centres) {
@@ -225,6 +228,6 @@ public final class DemoPlan {
                 900,
                 "material",
                 1500,
-                List.of("A remark of the plates."));
+                List.of(new UnusedPlate("SP2", UnusedPlate.Why.WIDER, 0)));
     }
 }

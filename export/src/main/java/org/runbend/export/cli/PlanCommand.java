@@ -20,6 +20,7 @@ import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.planning.LoopChange;
 import org.runbend.optimizer.planning.LoopComparison;
 import picocli.CommandLine.Command;
@@ -133,7 +134,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             try {
                 more = told(service().choose(plan, work()).get());
             } catch (RuntimeException e) {
-                plan = plan.withRemark(lost("The alternatives", e));
+                plan = plan.withRemark(lost(Remark.Beside.ALTERNATIVES, e));
             }
         }
         if (internal) {
@@ -208,7 +209,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         try {
             return comparing.apply(plan);
         } catch (RuntimeException e) {
-            return plan.withRemark(lost("Plates in few lengths and for other coverages", e));
+            return plan.withRemark(lost(Remark.Beside.PLATES, e));
         }
     }
 
@@ -218,15 +219,13 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             files.putAll(KitFiles.temperatures(plan));
             return plan;
         } catch (RuntimeException e) {
-            return plan.withRemark("The floor could not be shaded by temperature: a fault of our own ("
-                    + e.getClass().getSimpleName() + "); the kit is whole without.");
+            return plan.withRemark(lost(Remark.Beside.TEMPERATURES, e));
         }
     }
 
-    private static String lost(String what, RuntimeException e) {
+    private static Remark lost(Remark.Beside what, RuntimeException e) {
         Throwable reason = e instanceof CompletionException && e.getCause() != null ? e.getCause() : e;
-        return what + " could not be compared: a fault of our own ("
-                + reason.getClass().getSimpleName() + "); the kit is whole without.";
+        return new Remark.Lost(what, reason.getClass().getSimpleName());
     }
 
     /** The plan of the alternative wanted; it says which one it is. */

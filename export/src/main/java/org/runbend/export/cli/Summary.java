@@ -70,7 +70,7 @@ final class Summary {
                 printCheck(check);
             }
         }
-        plan.remarks().forEach(r -> line("Note: %s", r));
+        plan.remarkWords().forEach(r -> line("Note: %s", r));
         bare("Written to " + folder);
     }
 
@@ -107,7 +107,7 @@ final class Summary {
 
     void printChecks(KitPlan plan) {
         plan.checks().forEach(this::printCheck);
-        plan.remarks().forEach(r -> line("note  %s", r));
+        plan.remarkWords().forEach(r -> line("note  %s", r));
     }
 
     void printComparison(LoopComparison comparison, Path folder) {

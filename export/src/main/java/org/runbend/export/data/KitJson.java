@@ -19,6 +19,7 @@ import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
 import org.runbend.optimizer.plan.PortHole;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.plan.SawWork;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
@@ -49,6 +50,9 @@ public final class KitJson {
             plates(out, plan);
             coils(out, plan);
             channel(out, plan);
+            if (plan.boards().isPresent()) {
+                BoardsJson.write(out, plan.boards().get());
+            }
             if (plan.heat().isPresent()) {
                 HeatJson.write(out, plan.heat().get().solution());
             }
@@ -65,8 +69,11 @@ public final class KitJson {
 
     /** Remarks of the plan, then those of its plates that are not among them. */
     public static List<String> remarks(KitPlan plan) {
-        List<String> all = new ArrayList<>(plan.remarks());
-        plan.plates().remarks().stream().filter(r -> !all.contains(r)).forEach(all::add);
+        List<String> all = new ArrayList<>(plan.remarkWords());
+        plan.plates().unused().stream()
+                .map(p -> new Remark.PlateUnused(p).words())
+                .filter(r -> !all.contains(r))
+                .forEach(all::add);
         return all;
     }
 

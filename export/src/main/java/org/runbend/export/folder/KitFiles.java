@@ -10,6 +10,7 @@ import java.util.function.DoubleFunction;
 import org.runbend.export.data.AlternativesJson;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
+import org.runbend.export.drafting.BoardsDrafting;
 import org.runbend.export.drafting.ConfirmDrafting;
 import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.GrooveForm;
@@ -85,6 +86,11 @@ public final class KitFiles {
         files.put("confirm.pdf", confirm(plan));
         plan.heat().ifPresent(h -> files.put("heat.pdf", heat(plan, h)));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
+        if (plan.boards().isPresent()) {
+            files.put("boards.svg", SvgBackend.bytes(BoardsDrafting.overview(plan)));
+            BoardsDrafting.boards(plan)
+                    .forEach((name, board) -> files.put(name + ".dxf", machine(board.sheet(), board.layers())));
+        }
         new TreeMap<>(more).forEach(files::put);
         List<String> names = new ArrayList<>(files.keySet());
         names.add(KIT);

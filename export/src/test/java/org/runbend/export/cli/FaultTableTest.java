@@ -58,6 +58,11 @@ class FaultTableTest {
             "no lengths were measured",
             "at least one guide bush must be at hand",
             "layers: colour",
+            "panels: kerf",
+            "panels: trim",
+            "panels: leastPart",
+            // what no joints do is found by trying them, which no file of the table does in a moment
+            "build.boards",
             // held by GuideCommandTest and RouterGuideTest, as check draws no guide
             "no cutter of routing.cutters goes",
             "mm to turn and ends above the board",

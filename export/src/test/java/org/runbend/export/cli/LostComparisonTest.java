@@ -18,6 +18,6 @@ class LostComparisonTest {
         assertEquals(
                 "Plates in few lengths and for other coverages could not be compared: a fault of our own"
                         + " (ArithmeticException); the kit is whole without.",
-                plan.remarks().get(0));
+                plan.remarkWords().get(0));
     }
 }

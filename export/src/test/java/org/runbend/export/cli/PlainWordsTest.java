@@ -29,7 +29,7 @@ class PlainWordsTest {
     @MethodSource("jobs")
     void remarksAndDrawings(Path job) {
         KitPlan plan = PlannedExamples.plan(job);
-        List<String> said = new ArrayList<>(plan.remarks());
+        List<String> said = new ArrayList<>(plan.remarkWords());
         said.addAll(FloorDrafting.caption(plan));
         plan.checks().stream().map(PlanCheck::name).forEach(said::add);
         assertTrue(said.size() > 10);

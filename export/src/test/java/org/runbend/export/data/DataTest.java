@@ -77,7 +77,7 @@ class DataTest {
                         + " 'weight': 2.075}, 5130, 'EUR', 2.671)",
                 found.get(8));
         assertEquals(
-                "(['ok', 'warn'], ['Some places stay bare.', 'A remark of the plates.'], '00ff', ['kit.json',"
+                "(['ok', 'warn'], ['Some places stay bare.', 'Plate SP2 is named in the job but not used: a narrower one is named.'], '00ff', ['kit.json',"
                         + " 'cuts.csv'], '=cmd|x', 'Reading room <caf\u00e9>')",
                 found.get(9));
     }

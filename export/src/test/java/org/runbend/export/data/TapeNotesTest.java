@@ -13,23 +13,16 @@ class TapeNotesTest {
     private static TapeText tape(Unit unit) {
         Job j = DemoPlan.plan().job();
         return new TapeText(new Job(
-                j.title(),
-                j.order(),
-                j.customer(),
-                j.date(),
-                j.revision(),
-                j.catalog(),
-                j.shelf(),
+                j.heading(),
+                j.supply(),
                 j.floor(),
                 j.layout(),
                 j.pipe(),
                 j.plates(),
                 j.build(),
                 j.heating(),
-                j.fingerprint(),
-                List.of(),
-                List.of(),
-                new Job.Written(unit, List.of(), List.of(), false)));
+                new Job.Source(
+                        j.fingerprint(), List.of(), List.of(), new Job.Written(unit, List.of(), List.of(), false))));
     }
 
     @Test

@@ -51,7 +51,7 @@ class PickListTest {
                 "A run 3 at 100 mm + A run 4 at 150 mm",
                 "6.19 m 5.25 m 2 4 8.36 m",
                 "64.8 % of the straight pipe",
-                "A remark of the plates.",
+                "Plate SP2 is named in the job but not used: a narrower one is named.",
                 "fuel and gas lines",
                 "Pressure-test the loop")) {
             assertTrue(text.contains(part), () -> part + " is not in: " + text);

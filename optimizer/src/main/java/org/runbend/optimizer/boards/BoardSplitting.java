@@ -32,9 +32,9 @@ import org.runbend.optimizer.boards.nesting.NestingSolution;
  * Same input, same answer: work is limited by counts.
  */
 public final class BoardSplitting {
-    private static final int LINES = 9;
-    private static final int BUTTS = 11;
-    private static final int SPLITS = 3;
+    private static final int LINES = 6;
+    private static final int BUTTS = 8;
+    private static final int SPLITS = 2;
     private static final int TRIES = 400;
 
     /** A layer whose parts cannot be had from any board on offer. The text says what is wrong. */
@@ -91,6 +91,11 @@ public final class BoardSplitting {
                 continue;
             }
             for (boolean upright : new boolean[] {false, true}) {
+                if (best != null
+                        && best.nesting().boards() == bound
+                        && best.split().breaches().isEmpty()) {
+                    break; // fewest boards and every wish kept: the other way round is no better
+                }
                 SplitProgram program = new SplitProgram(
                         problem.making(),
                         layer,
@@ -127,9 +132,9 @@ public final class BoardSplitting {
             SplitProgram program, Making making, Layer layer, Sheet sheet, boolean upright, Try known) {
         Try best = null;
         for (int s = 0; s < SPLITS; s++) {
-            Optional<Split> split = program.next(s == 0 ? 0 : 1);
+            Optional<Split> split = program.next(s < SPLITS - 1 ? 0 : 1);
             if (split.isEmpty()) {
-                break;
+                continue;
             }
             NestingSolution nesting = new BoardNesting(TRIES).solve(nesting(making, layer, sheet, split.get()));
             best = better(best, new Try(sheet, upright, split.get(), nesting));

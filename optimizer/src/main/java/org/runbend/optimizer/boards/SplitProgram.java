@@ -28,7 +28,7 @@ import org.runbend.optimizer.mip.Watch;
  */
 final class SplitProgram {
     /** Work limit of the integer program, counted in nodes of its search. */
-    private static final int NODES = 40;
+    private static final int NODES = 20;
 
     private final List<Course> courses = new ArrayList<>();
     private final List<Piece> pieces = new ArrayList<>();

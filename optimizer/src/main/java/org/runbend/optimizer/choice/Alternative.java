@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.Remark;
 
 /**
  * One of the good plans of a floor.
@@ -34,14 +35,8 @@ public record Alternative(
      *
      * @param count how many alternatives there are
      */
-    public String remark(int count) {
-        return String.format(
-                Locale.ROOT,
-                "This kit is alternative %d of %d (%s), planned with %s.",
-                number,
-                count,
-                name(),
-                wishWords());
+    public Remark remark(int count) {
+        return new Remark.Alternative(number, count, name(), wishWords());
     }
 
     /** What it changes otherwise, as a person reads it. */

@@ -15,85 +15,124 @@ import org.runbend.catalog.source.Unit;
 import org.runbend.optimizer.heat.HeatRequest;
 
 /**
- * One order as it was read, with the products it names resolved. Sizes in mm, temperatures in degrees C.
+ * One order as it was read, with the products it names resolved. Sizes in mm, temperatures in degrees C. It is made of parts;
+ * a change of one thing is a change of its part.
  *
- * @param title shown on every sheet
- * @param order order number
- * @param customer optional text
- * @param date optional text; nothing else dates an output
- * @param revision optional text
- * @param catalog the catalog that it names
- * @param shelf opened coils and offcuts at hand
+ * @param heading what stands over every sheet
+ * @param supply what can be bought and what is at hand
  * @param floor the floor
  * @param layout how the loop is to be laid
  * @param pipe the pipe wanted
  * @param plates the plates wanted
  * @param build what lies under and over the pipe, if given
  * @param heating temperatures and pump, if given
- * @param fingerprint SHA-256 of job, what it extends, catalog and shelf as read, hexadecimal
- * @param warnings what a person should look at before anything is cut, one sentence each
- * @param measured how each length of a measured floor fits; empty if the outline was given
- * @param written what the file says beside the numbers: unit, names of corners, what it left to us
+ * @param source what the file was and what a person should know of it
  */
 public record Job(
-        String title,
-        String order,
-        Optional<String> customer,
-        Optional<String> date,
-        Optional<String> revision,
-        Catalog catalog,
-        Shelf shelf,
+        Heading heading,
+        Supply supply,
         FloorPlan floor,
         Layout layout,
         PipeRequest pipe,
         PlateRequest plates,
         Optional<Build> build,
         Optional<Heating> heating,
-        String fingerprint,
-        List<String> warnings,
-        List<MeasuredLength> measured,
-        Written written) {
+        Source source) {
 
-    /** Copies the lists. */
-    public Job {
-        warnings = List.copyOf(warnings);
-        measured = List.copyOf(measured);
+    /**
+     * What stands over every sheet.
+     *
+     * @param title shown on every sheet
+     * @param order order number
+     * @param customer optional text
+     * @param date optional text; nothing else dates an output
+     * @param revision optional text
+     */
+    public record Heading(
+            String title, String order, Optional<String> customer, Optional<String> date, Optional<String> revision) {}
+
+    /**
+     * What a job can be made of.
+     *
+     * @param catalog the catalog that it names
+     * @param shelf opened coils and offcuts at hand
+     */
+    public record Supply(Catalog catalog, Shelf shelf) {}
+
+    /**
+     * The file that a job was read from.
+     *
+     * @param fingerprint SHA-256 of job, what it extends, catalog and shelf as read, hexadecimal
+     * @param warnings what a person should look at before anything is cut, one sentence each
+     * @param measured how each length of a measured floor fits; empty if the outline was given
+     * @param written what the file says beside the numbers: unit, names of corners, what it left to us
+     */
+    public record Source(String fingerprint, List<String> warnings, List<MeasuredLength> measured, Written written) {
+        /** Copies the lists. */
+        public Source {
+            warnings = List.copyOf(warnings);
+            measured = List.copyOf(measured);
+        }
+
+        /** A file with an outline that nobody need look at twice. */
+        public static Source plain(String fingerprint) {
+            return new Source(fingerprint, List.of(), List.of(), Written.PLAIN);
+        }
     }
 
-    /** A job with an outline that nobody need look at twice. */
-    public Job(
-            String title,
-            String order,
-            Optional<String> customer,
-            Optional<String> date,
-            Optional<String> revision,
-            Catalog catalog,
-            Shelf shelf,
-            FloorPlan floor,
-            Layout layout,
-            PipeRequest pipe,
-            PlateRequest plates,
-            Optional<Build> build,
-            Optional<Heating> heating,
-            String fingerprint) {
-        this(
-                title,
-                order,
-                customer,
-                date,
-                revision,
-                catalog,
-                shelf,
-                floor,
-                layout,
-                pipe,
-                plates,
-                build,
-                heating,
-                fingerprint,
-                List.of(),
-                List.of(),
-                Written.PLAIN);
+    /** The title on every sheet. */
+    public String title() {
+        return heading.title;
+    }
+
+    /** The order number. */
+    public String order() {
+        return heading.order;
+    }
+
+    /** Who it is for, if the job says it. */
+    public Optional<String> customer() {
+        return heading.customer;
+    }
+
+    /** The date, if the job gives one. */
+    public Optional<String> date() {
+        return heading.date;
+    }
+
+    /** The revision, if the job gives one. */
+    public Optional<String> revision() {
+        return heading.revision;
+    }
+
+    /** The catalog that it names. */
+    public Catalog catalog() {
+        return supply.catalog;
+    }
+
+    /** Opened coils and offcuts at hand. */
+    public Shelf shelf() {
+        return supply.shelf;
+    }
+
+    /** SHA-256 of what was read, hexadecimal. */
+    public String fingerprint() {
+        return source.fingerprint;
+    }
+
+    /** What a person should look at before anything is cut, one sentence each. */
+    public List<String> warnings() {
+        return source.warnings;
+    }
+
+    /** How each length of a measured floor fits; empty if the outline was given. */
+    public List<MeasuredLength> measured() {
+        return source.measured;
+    }
+
+    /** What the file says beside the numbers. */
+    public Written written() {
+        return source.written;
     }
 
     /**
@@ -152,14 +191,14 @@ public record Job(
 
     /** What the insulation that is bought is thicker than the one asked for, mm. */
     private double spare(Build b) {
-        return InsulationStack.of(catalog, b.laidUnder())
+        return InsulationStack.of(catalog(), b.laidUnder())
                 .map(s -> s.thickness() - b.laidUnder())
                 .orElse(0.0);
     }
 
     /** The groove that the pipe lies in. */
     public Groove groove() {
-        return Groove.of(pipe.product(), plates.products(), catalog.routing());
+        return Groove.of(pipe.product(), plates.products(), catalog().routing());
     }
 
     /** Whether the designer drew the loop. */
@@ -169,46 +208,12 @@ public record Job(
 
     /** The same job with another floor and layout. */
     public Job with(FloorPlan otherFloor, Layout otherLayout) {
-        return new Job(
-                title,
-                order,
-                customer,
-                date,
-                revision,
-                catalog,
-                shelf,
-                otherFloor,
-                otherLayout,
-                pipe,
-                plates,
-                build,
-                heating,
-                fingerprint,
-                warnings,
-                measured,
-                written);
+        return new Job(heading, supply, otherFloor, otherLayout, pipe, plates, build, heating, source);
     }
 
     /** The same job with other wishes for loop, pipe and plates. */
     public Job with(Layout otherLayout, PipeRequest otherPipe, PlateRequest otherPlates) {
-        return new Job(
-                title,
-                order,
-                customer,
-                date,
-                revision,
-                catalog,
-                shelf,
-                floor,
-                otherLayout,
-                otherPipe,
-                otherPlates,
-                build,
-                heating,
-                fingerprint,
-                warnings,
-                measured,
-                written);
+        return new Job(heading, supply, floor, otherLayout, otherPipe, otherPlates, build, heating, source);
     }
 
     /**
@@ -371,90 +376,144 @@ public record Job(
     /**
      * How the loop is laid.
      *
-     * @param spacing centre to centre of neighbouring runs, mm
-     * @param edge centreline to outline, mm
-     * @param along direction of the lattice, degrees from the x axis, 0 to under 90; empty: free
-     * @param axis wanted direction of the runs
-     * @param leftOutPrice what leaving a node out costs, in turns
-     * @param prefer what decides among loops of equal turns
+     * @param grid the lattice that it lies on
+     * @param aim what makes a loop a good one
      * @param pipeRules where pipe may not, or must, go
      * @param loop the designer's own loop; none if one is to be laid
-     * @param loops how many loops; empty: the fewest that the limits of the pipe allow
-     * @param fitCoil whether loops a little longer than a coil are shortened to it
+     * @param count how many loops, and whether they are fitted to coils
      */
-    public record Layout(
-            double spacing,
-            double edge,
-            OptionalDouble along,
-            RunAxis axis,
-            int leftOutPrice,
-            Prefer prefer,
-            List<PipeRule> pipeRules,
-            DrawnLoop loop,
-            OptionalInt loops,
-            boolean fitCoil) {
+    public record Layout(Grid grid, Aim aim, List<PipeRule> pipeRules, DrawnLoop loop, Count count) {
         /** Copies the lists. */
         public Layout {
             pipeRules = List.copyOf(pipeRules);
         }
 
+        /** One loop to be laid without rules for pipe. */
+        public Layout(Grid grid, Aim aim) {
+            this(grid, aim, List.of(), DrawnLoop.NONE, Count.ONE);
+        }
+
+        /** Centre to centre of neighbouring runs, mm. */
+        public double spacing() {
+            return grid.spacing;
+        }
+
+        /** Centreline to outline, mm. */
+        public double edge() {
+            return grid.edge;
+        }
+
+        /** Direction of the lattice, degrees from the x axis, 0 to under 90; empty: free. */
+        public OptionalDouble along() {
+            return grid.along;
+        }
+
+        /** Wanted direction of the runs. */
+        public RunAxis axis() {
+            return grid.axis;
+        }
+
+        /** What leaving a node out costs, in turns. */
+        public int leftOutPrice() {
+            return aim.leftOutPrice;
+        }
+
+        /** What decides among loops of equal turns. */
+        public Prefer prefer() {
+            return aim.prefer;
+        }
+
+        /** How many loops; empty: the fewest that the limits of the pipe allow. */
+        public OptionalInt loops() {
+            return count.loops;
+        }
+
+        /** Whether loops a little longer than a coil are shortened to it. */
+        public boolean fitCoil() {
+            return count.fitCoil;
+        }
+
         /** The same layout with other rules for pipe. */
         public Layout with(List<PipeRule> others) {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, others, loop, loops, fitCoil);
+            return new Layout(grid, aim, others, loop, count);
         }
 
         /** The same layout, the loop to be laid by us. */
         public Layout withoutLoop() {
-            return new Layout(
-                    spacing, edge, along, axis, leftOutPrice, prefer, pipeRules, DrawnLoop.NONE, loops, fitCoil);
+            return new Layout(grid, aim, pipeRules, DrawnLoop.NONE, count);
         }
 
         /** The same layout with so many loops. */
         public Layout withLoops(int number) {
-            return new Layout(
-                    spacing, edge, along, axis, leftOutPrice, prefer, pipeRules, loop, OptionalInt.of(number), fitCoil);
+            return new Layout(grid, aim, pipeRules, loop, new Count(OptionalInt.of(number), count.fitCoil));
         }
 
         /** The same layout, loops shortened to a coil. */
         public Layout withFit() {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, prefer, pipeRules, loop, loops, true);
+            return new Layout(grid, aim, pipeRules, loop, new Count(count.loops, true));
         }
 
         /** The same layout with another distance from the outline, mm. */
         public Layout withEdge(double other) {
-            return new Layout(spacing, other, along, axis, leftOutPrice, prefer, pipeRules, loop, loops, fitCoil);
+            return with(new Grid(grid.spacing, other, grid.along, grid.axis));
         }
 
         /** The same layout with another price, in turns, for leaving a node out. */
         public Layout withPrice(int price) {
-            return new Layout(spacing, edge, along, axis, price, prefer, pipeRules, loop, loops, fitCoil);
+            return with(new Aim(price, aim.prefer));
         }
 
         /** The same layout with something else to decide among loops of equal turns. */
         public Layout with(Prefer other) {
-            return new Layout(spacing, edge, along, axis, leftOutPrice, other, pipeRules, loop, loops, fitCoil);
+            return with(new Aim(aim.leftOutPrice, other));
         }
 
         /** The same layout with runs wanted along an axis of a lattice turned by so many degrees. */
         public Layout with(double angle, RunAxis other) {
-            return new Layout(
-                    spacing,
-                    edge,
-                    OptionalDouble.of(angle),
-                    other,
-                    leftOutPrice,
-                    prefer,
-                    pipeRules,
-                    loop,
-                    loops,
-                    fitCoil);
+            return with(new Grid(grid.spacing, grid.edge, OptionalDouble.of(angle), other));
         }
 
-        /** A layout without rules for pipe. */
-        public Layout(
-                double spacing, double edge, OptionalDouble along, RunAxis axis, int leftOutPrice, Prefer prefer) {
-            this(spacing, edge, along, axis, leftOutPrice, prefer, List.of(), DrawnLoop.NONE, OptionalInt.of(1), false);
+        private Layout with(Grid other) {
+            return new Layout(other, aim, pipeRules, loop, count);
         }
+
+        private Layout with(Aim other) {
+            return new Layout(grid, other, pipeRules, loop, count);
+        }
+    }
+
+    /**
+     * The lattice that a loop lies on.
+     *
+     * @param spacing centre to centre of neighbouring runs, mm
+     * @param edge centreline to outline, mm
+     * @param along direction of the lattice, degrees from the x axis, 0 to under 90; empty: free
+     * @param axis wanted direction of the runs
+     */
+    public record Grid(double spacing, double edge, OptionalDouble along, RunAxis axis) {
+        /** A lattice in whatever direction serves the floor best. */
+        public static Grid free(double spacing, double edge) {
+            return new Grid(spacing, edge, OptionalDouble.empty(), RunAxis.FREE);
+        }
+    }
+
+    /**
+     * What makes a loop a good one.
+     *
+     * @param leftOutPrice what leaving a node out costs, in turns
+     * @param prefer what decides among loops of equal turns
+     */
+    public record Aim(int leftOutPrice, Prefer prefer) {}
+
+    /**
+     * How many loops.
+     *
+     * @param loops how many; empty: the fewest that the limits of the pipe allow
+     * @param fitCoil whether loops a little longer than a coil are shortened to it
+     */
+    public record Count(OptionalInt loops, boolean fitCoil) {
+        /** One loop as long as it comes. */
+        public static final Count ONE = new Count(OptionalInt.of(1), false);
     }
 
     /** Wanted direction of the runs. */
@@ -501,96 +560,111 @@ public record Job(
      * The plates wanted.
      *
      * @param products plates that may be used, in the order of the job
-     * @param bendClearance distance kept from each bend, mm
-     * @param gap between two pieces of a run, mm
-     * @param minPiece shortest piece, mm
-     * @param coverage share of the plateable length to be covered, 0 to 1
-     * @param plateClearance distance of a plate body from a bare keep-out, mm
-     * @param maxPiece longest piece, mm; infinite where any length will do
-     * @param leastPerRun share of each stretch to be covered at least, 0 to 1
-     * @param maxLengths how many different lengths the pieces may have, 1 or more, if that is limited
-     * @param byHeat whether the coverage is to be chosen by the heat wanted; {@code coverage} then counts for nothing
+     * @param share how much of the floor they cover
+     * @param gaps what they keep off
+     * @param pieces what pieces they may be cut to
      */
-    public record PlateRequest(
-            List<SpreaderPlate> products,
-            double bendClearance,
-            double gap,
-            double minPiece,
-            double coverage,
-            double plateClearance,
-            double maxPiece,
-            double leastPerRun,
-            OptionalInt maxLengths,
-            boolean byHeat) {
-        /** A request without a longest piece, a least share for each run and a limit of lengths. */
-        public PlateRequest(
-                List<SpreaderPlate> products,
-                double bendClearance,
-                double gap,
-                double minPiece,
-                double coverage,
-                double plateClearance) {
-            this(
-                    products,
-                    bendClearance,
-                    gap,
-                    minPiece,
-                    coverage,
-                    plateClearance,
-                    Double.POSITIVE_INFINITY,
-                    0,
-                    OptionalInt.empty(),
-                    false);
-        }
-
+    public record PlateRequest(List<SpreaderPlate> products, Share share, Gaps gaps, Pieces pieces) {
         /** Copies the list. */
         public PlateRequest {
             products = List.copyOf(products);
         }
 
+        /** Share of the plateable length to be covered, 0 to 1. */
+        public double coverage() {
+            return share.coverage;
+        }
+
+        /** Whether the coverage is to be chosen by the heat wanted; {@link #coverage} then counts for nothing. */
+        public boolean byHeat() {
+            return share.byHeat;
+        }
+
+        /** Share of each stretch to be covered at least, 0 to 1. */
+        public double leastPerRun() {
+            return share.leastPerRun;
+        }
+
+        /** Distance kept from each bend, mm. */
+        public double bendClearance() {
+            return gaps.bend;
+        }
+
+        /** Between two pieces of a run, mm. */
+        public double gap() {
+            return gaps.between;
+        }
+
+        /** Distance of a plate body from a bare keep-out, mm. */
+        public double plateClearance() {
+            return gaps.keepOut;
+        }
+
+        /** Shortest piece, mm. */
+        public double minPiece() {
+            return pieces.least;
+        }
+
+        /** Longest piece, mm; infinite where any length will do. */
+        public double maxPiece() {
+            return pieces.most;
+        }
+
+        /** How many different lengths the pieces may have, 1 or more, if that is limited. */
+        public OptionalInt maxLengths() {
+            return pieces.lengths;
+        }
+
         /** The same request with other plates and another coverage. */
-        public PlateRequest with(List<SpreaderPlate> others, double otherCoverage) {
-            return new PlateRequest(
-                    others,
-                    bendClearance,
-                    gap,
-                    minPiece,
-                    otherCoverage,
-                    plateClearance,
-                    maxPiece,
-                    leastPerRun,
-                    maxLengths,
-                    false);
+        public PlateRequest with(List<SpreaderPlate> others, double coverage) {
+            return new PlateRequest(others, new Share(coverage, share.leastPerRun, false), gaps, pieces);
         }
 
         /** The same request with another limit of lengths. */
         public PlateRequest withLengths(OptionalInt most) {
-            return new PlateRequest(
-                    products,
-                    bendClearance,
-                    gap,
-                    minPiece,
-                    coverage,
-                    plateClearance,
-                    maxPiece,
-                    leastPerRun,
-                    most,
-                    byHeat);
+            return new PlateRequest(products, share, gaps, new Pieces(pieces.least, pieces.most, most));
         }
 
         /** The same request with another least share for each run. */
-        public PlateRequest withLeastPerRun(double share) {
-            return new PlateRequest(
-                    products,
-                    bendClearance,
-                    gap,
-                    minPiece,
-                    coverage,
-                    plateClearance,
-                    maxPiece,
-                    share,
-                    maxLengths,
-                    byHeat);
+        public PlateRequest withLeastPerRun(double least) {
+            return new PlateRequest(products, new Share(share.coverage, least, share.byHeat), gaps, pieces);
+        }
+    }
+
+    /**
+     * How much of the floor plates cover.
+     *
+     * @param coverage share of the plateable length to be covered, 0 to 1
+     * @param leastPerRun share of each stretch to be covered at least, 0 to 1
+     * @param byHeat whether the coverage is to be chosen by the heat wanted; {@code coverage} then counts for nothing
+     */
+    public record Share(double coverage, double leastPerRun, boolean byHeat) {
+        /** A share of the whole, however it is spread. */
+        public static Share of(double coverage) {
+            return new Share(coverage, 0, false);
+        }
+    }
+
+    /**
+     * What plates keep off.
+     *
+     * @param bend distance kept from each bend, mm
+     * @param between gap between two pieces of a run, mm
+     * @param keepOut distance of a plate body from a bare keep-out, mm
+     */
+    public record Gaps(double bend, double between, double keepOut) {}
+
+    /**
+     * What pieces plates may be cut to.
+     *
+     * @param least shortest piece, mm
+     * @param most longest piece, mm; infinite where any length will do
+     * @param lengths how many different lengths, 1 or more, if that is limited
+     */
+    public record Pieces(double least, double most, OptionalInt lengths) {
+        /** Any pieces from a least one on, mm. */
+        public static Pieces from(double least) {
+            return new Pieces(least, Double.POSITIVE_INFINITY, OptionalInt.empty());
         }
     }
 

@@ -196,21 +196,4 @@ public final class CoilFitting {
     private double cut(LaidLoops laid, LoopSolution loop) {
         return CutLength.of(job, new LoopPipes(job, radius).of(laid.lattice(), loop));
     }
-
-    /** What was shortened and what that costs, in one sentence. */
-    public static Optional<String> words(Job job, LaidLoops laid) {
-        if (laid.limit().isEmpty()) {
-            return Optional.empty();
-        }
-        int bare = laid.loops().stream().mapToInt(l -> l.bare().size()).sum();
-        return Optional.of(String.format(
-                Locale.ROOT,
-                "Shortened to %.2f m of pipe a loop: %d of %d places stay bare, %s.",
-                laid.limit().getAsDouble() / 1000,
-                bare,
-                laid.lattice().reachable(),
-                job.isStiff()
-                        ? "those furthest from the port and those that such pipe cannot reach"
-                        : "at walls and beside what is left free where that costs few bends"));
-    }
 }

@@ -31,7 +31,7 @@ import org.runbend.optimizer.tape.TapeSheet;
  * @param plateOptions what plates would cost if less were asked of them, if that was worked out
  * @param boards the boards the floor is made of, if the job asks for them
  * @param checks what was checked and what came of it
- * @param remarks what a person should know, one sentence each
+ * @param remarks what a person should know
  */
 public record KitPlan(
         Job job,
@@ -45,7 +45,7 @@ public record KitPlan(
         Optional<PlateOptions> plateOptions,
         Optional<BoardsPlan> boards,
         List<PlanCheck> checks,
-        List<String> remarks) {
+        List<Remark> remarks) {
     /** A plan without boards. */
     public KitPlan(
             Job job,
@@ -58,7 +58,7 @@ public record KitPlan(
             Optional<KitHeat> heat,
             Optional<PlateOptions> plateOptions,
             List<PlanCheck> checks,
-            List<String> remarks) {
+            List<Remark> remarks) {
         this(job, tape, laid, plates, coils, box, channel, heat, plateOptions, Optional.empty(), checks, remarks);
     }
 
@@ -153,9 +153,14 @@ public record KitPlan(
         return checks.stream().noneMatch(c -> c.verdict() == PlanCheck.Verdict.FAIL);
     }
 
+    /** The remarks in words. */
+    public List<String> remarkWords() {
+        return remarks.stream().map(Remark::words).toList();
+    }
+
     /** The same plan with one more thing to know, before the others. */
-    public KitPlan withRemark(String remark) {
-        List<String> more = Stream.concat(Stream.of(remark), remarks.stream()).toList();
+    public KitPlan withRemark(Remark remark) {
+        List<Remark> more = Stream.concat(Stream.of(remark), remarks.stream()).toList();
         return new KitPlan(job, tape, laid, plates, coils, box, channel, heat, plateOptions, boards, checks, more);
     }
 

@@ -9,14 +9,14 @@ import org.runbend.optimizer.bare.BareFloor;
  * @param place the lattice they lie on
  * @param loops in the order of their valve outlets
  * @param bare floor that stays bare
- * @param words what a person should know of the loops, one sentence each
+ * @param remarks what a person should know of the loops
  */
 public record LaidFloor(
-        KitPlan.LatticePlace place, List<KitPlan.LoopPlan> loops, List<BareFloor> bare, List<String> words) {
+        KitPlan.LatticePlace place, List<KitPlan.LoopPlan> loops, List<BareFloor> bare, List<Remark> remarks) {
     /** Copies the lists. */
     public LaidFloor {
         loops = List.copyOf(loops);
         bare = List.copyOf(bare);
-        words = List.copyOf(words);
+        remarks = List.copyOf(remarks);
     }
 }

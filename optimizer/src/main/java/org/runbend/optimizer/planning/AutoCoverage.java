@@ -1,7 +1,6 @@
 package org.runbend.optimizer.planning;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.runbend.optimizer.breakdown.Breakdown;
@@ -13,6 +12,7 @@ import org.runbend.optimizer.heat.quantity.OddInput;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 
@@ -45,9 +45,9 @@ public final class AutoCoverage {
      * A job whose coverage was chosen.
      *
      * @param job the job with that coverage
-     * @param words what a person should know of it
+     * @param remark what a person should know of it
      */
-    record Asked(Job job, String words) {}
+    record Asked(Job job, Remark remark) {}
 
     private AutoCoverage(Job job, List<KitPlan.LoopPlan> loops) {
         this.job = job;
@@ -69,15 +69,11 @@ public final class AutoCoverage {
             Job.Heating heating = job.heating().orElseThrow();
             double wanted = heating.request().wanted().orElseGet(() -> need(heating));
             Answer answer = cheapest(job, loops, wanted);
-            return new Asked(with(job, answer.coverage()), words(answer, wanted));
-        } catch (OddInput e) {
             return new Asked(
-                    with(job, USUAL),
-                    String.format(
-                            Locale.ROOT,
-                            "Plates could not be chosen by heat (%s): %.0f %% of what can be plated is covered.",
-                            e.getMessage(),
-                            100 * USUAL));
+                    with(job, answer.coverage()),
+                    new Remark.PlatedByHeat(wanted, answer.coverage(), answer.upward(), answer.enough()));
+        } catch (OddInput e) {
+            return new Asked(with(job, USUAL), new Remark.NotPlatedByHeat(e.getMessage(), USUAL));
         }
     }
 
@@ -92,18 +88,6 @@ public final class AutoCoverage {
 
     private static Job with(Job job, double coverage) {
         return job.with(job.layout(), job.pipe(), job.plates().with(job.plates().products(), coverage));
-    }
-
-    private static String words(Answer answer, double wanted) {
-        String chosen = String.format(
-                Locale.ROOT,
-                "Plates were chosen by heat: %.0f W are wanted, plates over %.0f %% of what can be plated give %.0f W.",
-                wanted,
-                100 * answer.coverage(),
-                answer.upward());
-        return answer.enough()
-                ? chosen
-                : chosen + " More plates than these there cannot be: the rest must come from elsewhere.";
     }
 
     /** The most that plates can cover at all, in steps. */

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.planning;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -8,7 +9,6 @@ import java.util.Set;
 import org.runbend.catalog.product.Board;
 import org.runbend.catalog.product.InsulationStack;
 import org.runbend.catalog.product.PanelCutting;
-import org.runbend.catalog.source.Plain;
 import org.runbend.optimizer.boards.BoardSplitting;
 import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.boards.BoardsProblem;
@@ -29,7 +29,9 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PortHole;
+import org.runbend.optimizer.plan.Remark;
 
 /** Turns a laid floor into the question of its boards: which layers there are, what goes through them, how they are cut. */
 final class BoardsPart {
@@ -56,29 +58,59 @@ final class BoardsPart {
         }
     }
 
-    /** What of the floor gets no boards, one sentence each. */
-    static List<String> remarks(Job job) {
-        List<String> words = new ArrayList<>();
+    /** What is to be known of boards, and of layers that get none. */
+    static List<Remark> remarks(Job job, Optional<BoardsPlan> plan) {
+        List<Remark> words = new ArrayList<>();
         if (job.build().isEmpty() || job.build().get().boards().isEmpty()) {
             return words;
         }
         Job.Build build = job.build().get();
+        plan.ifPresent(p -> p.layers().forEach(l -> words.add(remark(l))));
         if (build.board().isEmpty()) {
-            words.add(
-                    "No board is named for the grooves (build.board), so no board has grooves; cover and insulation are"
-                            + " split alone.");
+            words.add(new Remark.NoRoutedBoard());
         }
         List<Layer> layers = layers(job, build);
         if (build.coverThickness() > 0 && layers.stream().noneMatch(l -> l.role() == Role.COVER)) {
-            words.add("The catalog sells no " + build.coverMaterial() + " " + Plain.number(build.coverThickness())
-                    + " mm thick, so no boards of the cover are drawn.");
+            words.add(new Remark.NotSold(build.coverMaterial(), build.coverThickness()));
         }
         if (build.board().isPresent() && layers.stream().noneMatch(l -> l.role() == Role.ROUTED)) {
-            words.add("The catalog sells no " + build.board().get().board().sku() + " "
-                    + Plain.number(build.board().get().thickness())
-                    + " mm thick, so no boards with grooves are drawn.");
+            words.add(new Remark.NotSold(
+                    build.board().get().board().sku(), build.board().get().thickness()));
         }
         return words;
+    }
+
+    private static Remark remark(BoardsPlan.LayerPlan l) {
+        List<Integer> broken = Arrays.stream(BoardsPlan.Wish.values())
+                .map(w -> (int) l.breaches().stream().filter(b -> b.wish() == w).count())
+                .toList();
+        return new Remark.Boards(
+                l.layer().name(),
+                l.layer().thickness(),
+                l.parts().size(),
+                l.boards(),
+                l.bound(),
+                l.triedBound(),
+                l.sheet().length(),
+                l.sheet().width(),
+                broken);
+    }
+
+    /** Least material between a groove and the edge of its board, where the job asks for boards. */
+    static Optional<PlanCheck> check(Job job, Optional<BoardsPlan> plan) {
+        return plan.flatMap(p -> p.layers().stream()
+                        .filter(l -> l.layer().role() == Role.ROUTED)
+                        .findFirst())
+                .map(l -> PlanCheck.atLeast(
+                        "least web between channel and edge of the board",
+                        job.layout().edge()
+                                - job.groove().half()
+                                - l.layer().perimeterGap()
+                                - job.build().get().boards().get().tolerance(),
+                        job.catalog().routing().leastWeb(),
+                        "mm",
+                        PlanCheck.Verdict.WARN,
+                        "catalog, routing.leastWeb"));
     }
 
     private static BoardsProblem problem(

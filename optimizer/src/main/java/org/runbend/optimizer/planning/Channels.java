@@ -2,7 +2,6 @@ package org.runbend.optimizer.planning;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.runbend.catalog.product.Routing;
@@ -15,6 +14,7 @@ import org.runbend.optimizer.job.Groove;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlanCheck.Verdict;
+import org.runbend.optimizer.plan.Remark;
 
 /**
  * The channel of a job: width = pipe + twice the plate + play, at bends pipe + the play there, depth = pipe + plate.
@@ -46,15 +46,11 @@ final class Channels {
     }
 
     /** Why there is no channel. */
-    static Optional<String> remark(Job job) {
+    static Optional<Remark> remark(Job job) {
         double width = job.groove().width();
         return routing(job).cutterFor(width).isPresent()
                 ? Optional.empty()
-                : Optional.of(String.format(
-                        Locale.ROOT,
-                        "No channel is drawn: it is %.1f mm wide and the thinnest cutter of the catalog is %.1f mm.",
-                        width,
-                        routing(job).cutters().get(0)));
+                : Optional.of(new Remark.NoChannel(width, routing(job).cutters().get(0)));
     }
 
     static List<PlanCheck> checks(Job job, ChannelPlan channel) {

@@ -2,7 +2,6 @@ package org.runbend.optimizer.planning;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
@@ -11,6 +10,7 @@ import org.runbend.optimizer.breakdown.SamePipe;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.plan.KeptPipe;
+import org.runbend.optimizer.plan.Remark;
 
 /** Finds what of a plan lies in parts that were already routed. */
 final class KeptPipes {
@@ -49,18 +49,13 @@ final class KeptPipes {
         return places;
     }
 
-    /** One sentence on what is kept and what is new; empty if the job keeps nothing. */
-    static Optional<String> remark(List<KeptPipe> parts, List<Breakdown> loops) {
+    /** What is kept and what is new; empty if the job keeps nothing. */
+    static Optional<Remark> remark(List<KeptPipe> parts, List<Breakdown> loops) {
         if (parts.isEmpty()) {
             return Optional.empty();
         }
         double kept = parts.stream().mapToDouble(KeptPipe::length).sum();
         double all = loops.stream().mapToDouble(Breakdown::floorLength).sum();
-        return Optional.of(String.format(
-                Locale.ROOT,
-                "%.2f m of the pipe on the floor lie in %s already routed, %.2f m are new.",
-                kept / 1000,
-                parts.size() == 1 ? "the part" : "the " + parts.size() + " parts",
-                (all - kept) / 1000));
+        return Optional.of(new Remark.PartsKept(parts.size(), kept, all - kept));
     }
 }

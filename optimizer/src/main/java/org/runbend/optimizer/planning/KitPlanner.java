@@ -20,7 +20,6 @@ import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.coils.CoilProblem;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
-import org.runbend.optimizer.laying.CoilFitting;
 import org.runbend.optimizer.laying.LaidLoops;
 import org.runbend.optimizer.laying.Laying;
 import org.runbend.optimizer.laying.LoopLaying;
@@ -30,6 +29,7 @@ import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LaidFloor;
 import org.runbend.optimizer.plan.PortHole;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
@@ -151,10 +151,7 @@ public final class KitPlanner {
                 .bareFloor(job, radius, laid).stream()
                         .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
                         .toList();
-        List<String> words = new ArrayList<>(several(laid));
-        CoilFitting.words(job, laid).ifPresent(words::add);
-        stiff(job, laid).ifPresent(words::add);
-        return new LaidFloor(place, loops, bare, words);
+        return new LaidFloor(place, loops, bare, remarks(job, laid));
     }
 
     /**
@@ -166,7 +163,7 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job, LaidFloor laid) {
-        return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.words());
+        return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.remarks());
     }
 
     private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
@@ -186,28 +183,24 @@ public final class KitPlanner {
                 one.bare());
     }
 
-    private static Optional<String> stiff(Job job, LaidLoops laid) {
-        return job.isStiff()
-                ? Optional.of("S" + LoopLaying.stiff(job).substring(1) + "."
-                        + (laid.eachProvedBest()
-                                ? " It is proved that no such loop is better."
-                                : " This is the best such loop that was met, not proved best."))
-                : Optional.empty();
-    }
-
-    /** What a person should know of several loops. */
-    private static List<String> several(LaidLoops laid) {
+    /** What a person should know of the loops. */
+    private static List<Remark> remarks(Job job, LaidLoops laid) {
+        List<Remark> remarks = new ArrayList<>();
         int loops = laid.loops().size();
-        if (loops == 1) {
-            return List.of();
+        if (loops > 1) {
+            remarks.add(new Remark.Divided(loops, LaidLoops.name(loops - 1), laid.eachProvedBest()));
         }
-        String last = LaidLoops.name(loops - 1);
-        String proof = laid.eachProvedBest()
-                ? "no loop of a part has fewer bends, counted with what is left out; other cuts were tried, not all"
-                : "the cut and its loops are the best that were tried, not proved best";
-        return List.of(
-                "The floor is cut into " + loops + " parts; loops A to " + last + " follow each other along the rim"
-                        + " at the port and go to valve outlets 1 to " + loops + ": " + proof + ".");
+        if (laid.limit().isPresent()) {
+            remarks.add(new Remark.Shortened(
+                    laid.limit().getAsDouble(),
+                    laid.loops().stream().mapToInt(l -> l.bare().size()).sum(),
+                    laid.lattice().reachable(),
+                    job.isStiff()));
+        }
+        if (job.isStiff()) {
+            remarks.add(new Remark.Stiff(LoopLaying.stiff(job), laid.eachProvedBest()));
+        }
+        return remarks;
     }
 
     private KitPlan assemble(
@@ -216,7 +209,7 @@ public final class KitPlanner {
             KitPlan.LatticePlace place,
             List<KitPlan.LoopPlan> loops,
             List<BareFloor> bare,
-            List<String> words) {
+            List<Remark> known) {
         work.step("nesting the pipe");
         CoilPlan coils = new CoilNesting()
                 .nest(new CoilProblem(
@@ -234,11 +227,11 @@ public final class KitPlanner {
                     place,
                     loops,
                     bare,
-                    Stream.concat(words.stream(), Stream.of(asked.words())).toList());
+                    Stream.concat(known.stream(), Stream.of(asked.remark())).toList());
         }
         PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
         PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
-        KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, words);
+        KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, known);
         return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
     }
 
@@ -254,7 +247,7 @@ public final class KitPlanner {
             PlatePlan plates,
             CoilPlan coils,
             List<BareFloor> bare,
-            List<String> words) {
+            List<Remark> known) {
         double tightest = tightest(job, radius, breakdowns(loops));
         List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
@@ -273,7 +266,12 @@ public final class KitPlanner {
                 heat.heat(),
                 Optional.empty(),
                 boards,
-                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
+                Stream.concat(
+                                PlanChecks.of(
+                                        job, tightest, place.reachable(), loops, served, plates, channel, heat.heat())
+                                        .stream(),
+                                BoardsPart.check(job, boards).stream())
+                        .toList(),
                 remarks(
                         job,
                         kept,
@@ -281,8 +279,8 @@ public final class KitPlanner {
                         plates,
                         coils,
                         bare,
-                        Stream.of(words.stream(), heat.remark().stream(), BoardsPart.remarks(job).stream())
-                                .flatMap(x -> x)
+                        Stream.of(known.stream(), heat.remark().stream(), BoardsPart.remarks(job, boards).stream())
+                                .flatMap(r -> r)
                                 .toList()));
         work.step("verifying");
         List<Finding> violations = KitVerifier.verify(plan);
@@ -309,40 +307,39 @@ public final class KitPlanner {
         return Math.min(turn, Math.min(radius, bend));
     }
 
-    private static List<String> remarks(
+    private static List<Remark> remarks(
             Job job,
             List<KeptPipe> kept,
             List<KitPlan.LoopPlan> loops,
             PlatePlan plates,
             CoilPlan coils,
             List<BareFloor> bare,
-            List<String> words) {
-        List<String> remarks = new ArrayList<>(job.warnings());
+            List<Remark> known) {
+        List<Remark> remarks = new ArrayList<>();
+        job.warnings().forEach(w -> remarks.add(new Remark.OfJob(w)));
         if (job.pipe().flowTail() + job.pipe().returnTail() == 0) {
-            remarks.add(
-                    "No tails are given: no pipe is counted from the port to the valves, so what is cut may be too short."
-                            + " Measure both ways and write pipe.tails: [flow, return].");
+            remarks.add(new Remark.NoTails());
         }
-        remarks.addAll(words);
-        new NearMiss(job).words(coils, plates).ifPresent(remarks::add);
+        remarks.addAll(known);
+        new NearMiss(job).remark(coils, plates).ifPresent(remarks::add);
         Channels.remark(job).ifPresent(remarks::add);
-        remarks.addAll(plates.remarks());
+        plates.unused().forEach(p -> remarks.add(new Remark.PlateUnused(p)));
         if (job.hasOwnLoop()) {
-            remarks.add(asDrawn(job));
+            remarks.add(new Remark.AsDrawn(asDrawn(job)));
         }
         KeptPipes.remark(kept, breakdowns(loops)).ifPresent(remarks::add);
-        bare.forEach(b -> remarks.add(b.sentence()));
+        bare.forEach(b -> remarks.add(new Remark.StaysBare(b)));
         return remarks;
     }
 
     /** A loop is laid as it was drawn only if nothing was rounded, joined or taken for an arc. */
-    private static String asDrawn(Job job) {
-        String how = job.layout().loop().hasCorners()
-                ? "along the line that was drawn, with its corners rounded"
-                : job.warnings().stream().anyMatch(w -> w.contains("the drawn loop"))
-                        ? "along the line that was drawn, but for what is noted of it"
-                        : "as it was drawn";
-        return "The loop is laid " + how + ": it was checked, not improved.";
+    private static Remark.Line asDrawn(Job job) {
+        if (job.layout().loop().hasCorners()) {
+            return Remark.Line.ROUNDED;
+        }
+        return job.warnings().stream().anyMatch(w -> w.contains("the drawn loop"))
+                ? Remark.Line.NEARLY
+                : Remark.Line.EXACTLY;
     }
 
     private static void checkLimit(Job job, String which, long cut) {

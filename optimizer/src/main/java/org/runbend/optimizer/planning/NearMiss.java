@@ -2,7 +2,6 @@ package org.runbend.optimizer.planning;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.runbend.catalog.product.Coil;
 import org.runbend.catalog.product.Money;
@@ -11,6 +10,7 @@ import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePlan;
 
@@ -31,17 +31,17 @@ final class NearMiss {
         this.job = job;
     }
 
-    /** One line, if anything was missed by a little. */
-    Optional<String> words(CoilPlan coils, PlatePlan plates) {
-        List<String> near = new ArrayList<>();
+    /** What, if anything was missed by a little. */
+    Optional<Remark> remark(CoilPlan coils, PlatePlan plates) {
+        List<Remark.Near> near = new ArrayList<>();
         if (job.pipe().product().supply() == Pipe.Supply.WHOLE) {
             coils.coils().stream().filter(c -> c.id().isEmpty()).forEach(c -> coil(c).ifPresent(near::add));
         }
         plate(plates).ifPresent(near::add);
-        return near.isEmpty() ? Optional.empty() : Optional.of("Just missed: " + String.join("; ", near) + ".");
+        return near.isEmpty() ? Optional.empty() : Optional.of(new Remark.JustMissed(near));
     }
 
-    private Optional<String> coil(CoilPlan.CoilCut cut) {
+    private Optional<Remark.Near> coil(CoilPlan.CoilCut cut) {
         double used = cut.cuts().stream().mapToDouble(CoilPlan.LoopCut::length).sum();
         List<Coil> sold = job.pipe().product().coils();
         Optional<Coil> own = sold.stream()
@@ -55,23 +55,18 @@ final class NearMiss {
                 && used - shorter.get().length() <= LITTLE * used
                 && shorter.get().price() < own.get().price()) {
             double over = used - shorter.get().length();
-            return Optional.of(String.format(
-                    Locale.ROOT,
-                    "with %.2f m less pipe a coil of %s would do for the %.2f m, and save %s: %d places fewer on the floor,"
-                            + " or shorter tails",
-                    Math.ceil(over / 10) / 100,
-                    metres(shorter.get().length()),
-                    used / 1000,
+            return Optional.of(new Remark.ShorterCoil(
+                    over,
+                    shorter.get().length(),
+                    used,
                     money(own.get().price() - shorter.get().price()),
                     places(over)));
         }
         if (own.isPresent() && longer.isPresent() && cut.length() - used < SCANT) {
-            return Optional.of(String.format(
-                    Locale.ROOT,
-                    "only %.0f mm of the coil of %s are left, so longer tails would take one of %s and cost %s more",
-                    Math.floor(cut.length() - used),
-                    metres(cut.length()),
-                    metres(longer.get().length()),
+            return Optional.of(new Remark.FullCoil(
+                    cut.length() - used,
+                    cut.length(),
+                    longer.get().length(),
                     money(longer.get().price() - own.get().price())));
         }
         return Optional.empty();
@@ -83,7 +78,7 @@ final class NearMiss {
         return 2 * (int) Math.ceil(onFloor / job.layout().spacing() / 2);
     }
 
-    private Optional<String> plate(PlatePlan plan) {
+    private Optional<Remark.Near> plate(PlatePlan plan) {
         PlateCut least = null;
         for (PlateCut cut : plan.stock()) {
             least = cut.id().isEmpty() && price(cut) > 0 && (least == null || laid(cut) < laid(least)) ? cut : least;
@@ -98,12 +93,7 @@ final class NearMiss {
         int asked = (int) Math.floor(100 * share);
         return asked < 1 || asked >= 100 * job.plates().coverage()
                 ? Optional.empty()
-                : Optional.of(String.format(
-                        Locale.ROOT,
-                        "with plates.coverage %d%% instead of %.0f%% one plate less would do, and save %s",
-                        asked,
-                        100 * job.plates().coverage(),
-                        money(price(least))));
+                : Optional.of(new Remark.PlateLess(asked, job.plates().coverage(), money(price(least))));
     }
 
     /** Length of pipe that the pieces of a stock plate lie on. */
@@ -129,9 +119,5 @@ final class NearMiss {
 
     private Money money(long minor) {
         return job.catalog().money(minor);
-    }
-
-    private static String metres(double mm) {
-        return String.format(Locale.ROOT, "%.1f", mm / 1000).replaceFirst("\\.0$", "") + " m";
     }
 }

@@ -7,6 +7,7 @@ import org.runbend.optimizer.heat.quantity.OddInput;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.plates.PlatePlan;
 
 /**
@@ -15,7 +16,7 @@ import org.runbend.optimizer.plates.PlatePlan;
  * @param heat if it was reckoned
  * @param remark what a person should know where the job asks for it and it was not; at most one of both is there
  */
-record ReckonedHeat(Optional<KitHeat> heat, Optional<String> remark) {
+record ReckonedHeat(Optional<KitHeat> heat, Optional<Remark> remark) {
     /** Reckons heat where the job has what it needs; whatever goes wrong costs a remark, never the kit. */
     static ReckonedHeat of(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
         try {
@@ -30,8 +31,6 @@ record ReckonedHeat(Optional<KitHeat> heat, Optional<String> remark) {
     }
 
     private static ReckonedHeat without(String reason) {
-        return new ReckonedHeat(
-                Optional.empty(),
-                Optional.of("Heat and flow could not be reckoned: " + reason + "; the kit is whole without."));
+        return new ReckonedHeat(Optional.empty(), Optional.of(new Remark.NoHeat(reason)));
     }
 }

@@ -3,7 +3,6 @@ package org.runbend.optimizer.plates;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -191,7 +190,7 @@ final class FloorPlates {
                 Math.min(bound.value(), laid.cost()),
                 bound.proof(),
                 Math.max(runByRun, laid.cost()),
-                remarks(laid),
+                unused(laid),
                 laid.work(),
                 OptionalLong.of(Math.min(bound.value(), laid.cost())));
     }
@@ -349,12 +348,12 @@ final class FloorPlates {
         return new Unbuildable("plates.coverage", "the plates cannot cover what is asked: " + answer.reason());
     }
 
-    /** Why a product that the job names is not used. */
-    private List<String> remarks(StripCover.Laid laid) {
+    /** Products that the job names and the plan does not use. */
+    private List<UnusedPlate> unused(StripCover.Laid laid) {
         return problem.request().products().stream()
                 .filter(p -> !singles.contains(p))
                 .filter(p -> !uses(laid, p))
-                .map(p -> "Plate " + p.sku() + " is named in the job but not used: " + unused(p, laid) + ".")
+                .map(p -> unused(p, laid))
                 .toList();
     }
 
@@ -362,25 +361,23 @@ final class FloorPlates {
         return laid.cuts().stream().anyMatch(c -> c.product().equals(plate.sku()));
     }
 
-    private String unused(SpreaderPlate plate, StripCover.Laid laid) {
+    private UnusedPlate unused(SpreaderPlate plate, StripCover.Laid laid) {
         if (plate.grooves() == 1) {
-            return "a narrower one is named";
+            return new UnusedPlate(plate.sku(), UnusedPlate.Why.WIDER, 0);
         }
         if (!twins.contains(plate)) {
-            return "a groove of it costs no less than one of a single plate, or it leaves its neighbours no room";
+            return new UnusedPlate(plate.sku(), UnusedPlate.Why.NO_USE, 0);
         }
         OptionalLong best = all().filter(p -> uses(p, plate))
                 .mapToLong(p -> p.cost() + p.work())
                 .min();
         if (best.isEmpty()) {
-            return "no plan with it was found";
+            return new UnusedPlate(plate.sku(), UnusedPlate.Why.NONE_FOUND, 0);
         }
         long more = best.getAsLong() - laid.cost() - laid.work();
         return more <= 0
-                ? "the best plan found with it costs as much in material and saw work, and is no easier to cut"
-                : String.format(
-                        Locale.ROOT,
-                        "the best plan found with it costs %.1f %% more in material and saw work",
-                        100.0 * more / Math.max(1, laid.cost() + laid.work()));
+                ? new UnusedPlate(plate.sku(), UnusedPlate.Why.NO_BETTER, 0)
+                : new UnusedPlate(
+                        plate.sku(), UnusedPlate.Why.DEARER, (double) more / Math.max(1, laid.cost() + laid.work()));
     }
 }

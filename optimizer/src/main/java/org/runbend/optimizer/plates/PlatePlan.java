@@ -17,7 +17,7 @@ import java.util.OptionalLong;
  * @param bound no plan for this coverage costs less
  * @param proof how the bound was proved
  * @param runByRun cost if each stretch is cut by itself and the rest scrapped, at the same coverage
- * @param remarks what a person should know, one sentence each
+ * @param unused plates that the job names and the plan does not use
  * @param workCost what cutting the stock takes of a worker's time, at the catalog's rates or the usual ones
  * @param objectiveBound no plan for this coverage costs less in material and work together, if that was proved
  */
@@ -32,7 +32,7 @@ public record PlatePlan(
         long bound,
         String proof,
         long runByRun,
-        List<String> remarks,
+        List<UnusedPlate> unused,
         long workCost,
         OptionalLong objectiveBound) {
     /** mm: no saw takes off less. */
@@ -42,7 +42,7 @@ public record PlatePlan(
     public PlatePlan {
         pieces = List.copyOf(pieces);
         stock = List.copyOf(stock);
-        remarks = List.copyOf(remarks);
+        unused = List.copyOf(unused);
     }
 
     /** A plan whose work is not reckoned. */
@@ -57,7 +57,7 @@ public record PlatePlan(
             long bound,
             String proof,
             long runByRun,
-            List<String> remarks) {
+            List<UnusedPlate> unused) {
         this(
                 pieces,
                 stock,
@@ -69,7 +69,7 @@ public record PlatePlan(
                 bound,
                 proof,
                 runByRun,
-                remarks,
+                unused,
                 0,
                 OptionalLong.empty());
     }
@@ -92,7 +92,7 @@ public record PlatePlan(
                 Math.min(other, bought),
                 otherProof,
                 runByRun,
-                remarks,
+                unused,
                 workCost,
                 objectiveBound);
     }

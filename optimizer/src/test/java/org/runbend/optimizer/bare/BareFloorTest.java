@@ -222,7 +222,7 @@ class BareFloorTest {
     }
 
     private static BareFloor only(KitPlan plan) {
-        assertEquals(1, plan.bareFloor().size(), () -> plan.remarks().toString());
+        assertEquals(1, plan.bareFloor().size(), () -> plan.remarkWords().toString());
         return plan.bareFloor().get(0);
     }
 
@@ -230,7 +230,7 @@ class BareFloorTest {
         return plan.bareFloor().stream()
                 .filter(b -> b.reason() == reason)
                 .findFirst()
-                .orElseThrow(() -> new AssertionError(plan.remarks().toString()));
+                .orElseThrow(() -> new AssertionError(plan.remarkWords().toString()));
     }
 
     private static Remedy remedy(BareFloor bare, Change change) {

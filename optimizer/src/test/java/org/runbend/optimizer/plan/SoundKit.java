@@ -106,7 +106,8 @@ public final class SoundKit {
     }
 
     public static Job.PlateRequest request(double coverage) {
-        return new Job.PlateRequest(List.of(SINGLE, TWIN), 25, 5, 100, coverage, 5);
+        return new Job.PlateRequest(
+                List.of(SINGLE, TWIN), Job.Share.of(coverage), new Job.Gaps(25, 5, 5), Job.Pieces.from(100));
     }
 
     /**
@@ -186,20 +187,15 @@ public final class SoundKit {
 
     public static Job job(OptionalDouble loopLimit) {
         return new Job(
-                "Test floor",
-                "T-1",
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                catalog(),
-                SHELF,
+                new Job.Heading("Test floor", "T-1", Optional.empty(), Optional.empty(), Optional.empty()),
+                new Job.Supply(catalog(), SHELF),
                 new Job.FloorPlan(OUTLINE, List.of(), KEEP_OUTS, List.of(LOCKER), new Job.Port(PORT, REACH)),
-                new Job.Layout(SPACING, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 10, Job.Prefer.LONG_RUNS),
+                new Job.Layout(Job.Grid.free(SPACING, 75), new Job.Aim(10, Job.Prefer.LONG_RUNS)),
                 new Job.PipeRequest(PIPE, 900, 1100, 0.02, loopLimit),
                 WISH,
                 Optional.empty(),
                 Optional.empty(),
-                "00");
+                Job.Source.plain("00"));
     }
 
     public static KitPlan.LoopPlan loopPlan() {

@@ -106,7 +106,7 @@ class BoxContentsTest {
                 "{length: 25 m, cost: 21.25, price: 39.00}",
                 "{length: " + (cut - 200) + ", cost: 21.25, price: 39.00}");
         KitPlan missed = Sheds.plan(Sheds.job(folder, Sheds.SHED, shorter, Optional.empty()));
-        String line = missed.remarks().stream()
+        String line = missed.remarkWords().stream()
                 .filter(r -> r.startsWith("Just missed: "))
                 .findFirst()
                 .orElseThrow();
@@ -117,8 +117,8 @@ class BoxContentsTest {
                 "{length: " + (cut + 100) + ", cost: 21.25, price: 39.00}");
         KitPlan full = Sheds.plan(Sheds.job(folder, Sheds.SHED, scant, Optional.empty()));
         assertTrue(
-                full.remarks().stream().anyMatch(r -> r.contains("only 100 mm of the coil")),
-                () -> "" + full.remarks());
+                full.remarkWords().stream().anyMatch(r -> r.contains("only 100 mm of the coil")),
+                () -> "" + full.remarkWords());
     }
 
     @Test

@@ -59,7 +59,9 @@ class ClearAnswersTest {
         KitPlan plan = plan(job(box(3000, 1800), "[1500, 900]", pen));
         assertEquals(30, plan.lattice().reachable());
         assertEquals(0, plan.loops().get(0).leftOut());
-        assertTrue(plan.remarks().stream().anyMatch(n -> n.startsWith("Out of reach: ")), () -> "" + plan.remarks());
+        assertTrue(
+                plan.remarkWords().stream().anyMatch(n -> n.startsWith("Out of reach: ")),
+                () -> "" + plan.remarkWords());
     }
 
     /** A gap of 150 mm lets one link through, and no loop goes there and back on it; the port's room is 8 x 8 nodes. */
@@ -72,7 +74,9 @@ class ClearAnswersTest {
         assertEquals(64, plan.lattice().reachable());
         assertEquals(0, loop.leftOut());
         assertEquals(16, loop.turns(), "a square of 2n x 2n needs 4n turns, n = 4 (Jehn 2021)");
-        assertTrue(plan.remarks().stream().anyMatch(n -> n.startsWith("Out of reach: ")), () -> "" + plan.remarks());
+        assertTrue(
+                plan.remarkWords().stream().anyMatch(n -> n.startsWith("Out of reach: ")),
+                () -> "" + plan.remarkWords());
     }
 
     /** Two rows of 33 nodes (75 + 32 x 150 = 4875): once round is the only loop that serves all, with four turns. */

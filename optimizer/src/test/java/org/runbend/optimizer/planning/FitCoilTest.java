@@ -40,7 +40,7 @@ class FitCoilTest {
         assertTrue(limit - loop.cutLength() < 1.02 * 300 + 66, () -> loop.cutLength() + " mm");
         assertTrue(loop.leftOut() <= leftOut && loop.turns() <= turns, () -> loop.leftOut() + ", " + loop.turns());
         assertTrue(loop.objectiveBound().isEmpty(), "a longer loop may be better");
-        assertTrue(plan.remarks().stream().anyMatch(r -> r.startsWith("Shortened to ")));
+        assertTrue(plan.remarkWords().stream().anyMatch(r -> r.startsWith("Shortened to ")));
     }
 
     /** On a plain rectangle 28 gaps find room in the two rows at the walls, 75 and 225 mm from them. */

@@ -44,7 +44,8 @@ class KeepLaidTest {
             // legs 375 - 75, 300 - 150, 375 - 75 and two quarters of radius 75
             assertEquals(300 + 150 + 300 + Math.PI * 75, kept.length(), 1e-6, outline);
             assertEquals(5, kept.places().size());
-            assertTrue(plan.remarks().stream().anyMatch(r -> r.startsWith("0.99 m of the pipe on the floor lie in")));
+            assertTrue(
+                    plan.remarkWords().stream().anyMatch(r -> r.startsWith("0.99 m of the pipe on the floor lie in")));
         }
     }
 

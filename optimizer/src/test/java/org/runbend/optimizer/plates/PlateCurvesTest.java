@@ -16,7 +16,9 @@ class PlateCurvesTest {
 
     private static PlateProblem problem(Random random, SpreaderPlate... plates) {
         double[] rows = random.doubles(7, 300, 2600).map(Math::rint).toArray();
-        return Rows.problem(new Job.PlateRequest(List.of(plates), 0, 5, 150, 0.85, 5), rows);
+        return Rows.problem(
+                new Job.PlateRequest(List.of(plates), Job.Share.of(0.85), new Job.Gaps(0, 5, 5), Job.Pieces.from(150)),
+                rows);
     }
 
     private static PlateProblem with(PlateProblem problem, Job.PlateRequest request) {

@@ -17,7 +17,8 @@ class PlatePackingTest {
     private static final SpreaderPlate TWIN = Rows.plate(2, 1200, 2600, 3, 10);
 
     private static Job.PlateRequest request(double coverage, SpreaderPlate... plates) {
-        return new Job.PlateRequest(List.of(plates), 0, 5, 150, coverage, 5);
+        return new Job.PlateRequest(
+                List.of(plates), Job.Share.of(coverage), new Job.Gaps(0, 5, 5), Job.Pieces.from(150));
     }
 
     private static PlatePlan packed(Job.PlateRequest request, double... rows) {
@@ -66,7 +67,7 @@ class PlatePackingTest {
         PlatePlan plan = packed(request(1, SINGLE, Rows.plate(2, 1200, 3000, 3, 10)), 1000, 1000);
         assertEquals(3000, plan.bought());
         assertEquals(0, twins(plan));
-        assertTrue(plan.remarks().get(0).contains("SP-2 is named in the job but not used"), plan.remarks()::toString);
+        assertEquals(List.of(new UnusedPlate("SP-2", UnusedPlate.Why.NO_USE, 0)), plan.unused());
     }
 
     @Test
@@ -126,11 +127,9 @@ class PlatePackingTest {
                     List.of(
                             Rows.plate(1, 100 * single, singleCost, 0, 100),
                             Rows.plate(2, 100 * twin, twinCost, 0, 100)),
-                    0,
-                    0,
-                    100,
-                    share,
-                    5);
+                    Job.Share.of(share),
+                    new Job.Gaps(0, 0, 5),
+                    Job.Pieces.from(100));
             PlatePlan plan = packed(request, 100 * row, 100 * other);
             int target = (int) Math.ceil(share * (row + other - 2) - 1e-9);
             long best = best(row, other, single, singleCost, twin, twinCost, target);

@@ -27,8 +27,11 @@ class StretchAirTest {
                 List.of(new KeepOut("thing", KeepOut.Kind.BOLT, thing, 60)),
                 List.of(),
                 bare.port());
-        Job.PlateRequest request =
-                new Job.PlateRequest(List.of(Rows.plate(1, 1200, 300, 3, 10)), 0, 5, 150, 0.85, clearance);
+        Job.PlateRequest request = new Job.PlateRequest(
+                List.of(Rows.plate(1, 1200, 300, 3, 10)),
+                Job.Share.of(0.85),
+                new Job.Gaps(0, 5, clearance),
+                Job.Pieces.from(150));
         return new StretchFinder(floor, request, 120, List.of()).find(ROW);
     }
 

@@ -22,7 +22,8 @@ class TidyPlatesTest {
     private static final Labour LABOUR = new Labour(20, 60, 180, OptionalLong.of(4200));
 
     private static PlateProblem problem(SpreaderPlate plate, double... rows) {
-        Job.PlateRequest request = new Job.PlateRequest(List.of(plate), 0, 5, 150, 0.85, 5);
+        Job.PlateRequest request =
+                new Job.PlateRequest(List.of(plate), Job.Share.of(0.85), new Job.Gaps(0, 5, 5), Job.Pieces.from(150));
         return new PlateProblem(Rows.floor(), request, new Shelf(List.of()), Rows.of(rows), Optional.of(LABOUR));
     }
 
@@ -143,11 +144,11 @@ class TidyPlatesTest {
     /** A remark on twin plates says by how much the best plan with them is worse; it never says that single ones cost no more. */
     @Test
     void unusedTwinPlates() {
-        Job.PlateRequest request = new Job.PlateRequest(List.of(SINGLE, TWIN), 0, 5, 150, 0.85, 5);
+        Job.PlateRequest request = new Job.PlateRequest(
+                List.of(SINGLE, TWIN), Job.Share.of(0.85), new Job.Gaps(0, 5, 5), Job.Pieces.from(150));
         PlateProblem lone =
                 new PlateProblem(Rows.floor(), request, new Shelf(List.of()), Rows.of(900), Optional.of(LABOUR));
         PlatePlan plan = new PlatePacking().pack(lone);
-        assertEquals(
-                List.of("Plate SP-2 is named in the job but not used: no plan with it was found."), plan.remarks());
+        assertEquals(List.of(new UnusedPlate("SP-2", UnusedPlate.Why.NONE_FOUND, 0)), plan.unused());
     }
 }

@@ -165,26 +165,7 @@ class KitVerifierTest {
                 sold.aid(),
                 sold.weightPerMetre(),
                 sold.coils());
-        Job byHand = new Job(
-                job.title(),
-                job.order(),
-                job.customer(),
-                job.date(),
-                job.revision(),
-                job.catalog(),
-                job.shelf(),
-                job.floor(),
-                job.layout(),
-                new Job.PipeRequest(
-                        supple,
-                        job.pipe().flowTail(),
-                        job.pipe().returnTail(),
-                        job.pipe().allowance(),
-                        job.pipe().loopLimit()),
-                job.plates(),
-                job.build(),
-                job.heating(),
-                job.fingerprint());
+        Job byHand = job.with(job.layout(), job.pipe().of(supple), job.plates());
         assertFound(found(withJob(byHand)), "item AID", "1 bending aids", "70.00", "70.00");
     }
 

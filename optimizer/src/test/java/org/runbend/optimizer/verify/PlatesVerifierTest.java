@@ -189,7 +189,10 @@ class PlatesVerifierTest {
     void stretchesOfARunKeepTheGap() {
         Job.PlateRequest w = SoundKit.WISH;
         Job.PlateRequest wide = new Job.PlateRequest(
-                w.products(), w.bendClearance(), 20, w.minPiece(), w.coverage(), w.plateClearance());
+                w.products(),
+                Job.Share.of(w.coverage()),
+                new Job.Gaps(w.bendClearance(), 20, w.plateClearance()),
+                Job.Pieces.from(w.minPiece()));
         List<Shape.Polygon> cold = List.of(new Shape.Polygon(points(300, 0, 310, 0, 310, 200, 300, 200)));
         PlatePlan plan = changed(List.of(piece(220, 0, 0), SECOND), stock(220, 100, 874), 430, 320);
         List<Finding> found = new PlatesVerifier(wide, SoundKit.OUTLINE, List.of(), cold, SoundKit.SHELF)

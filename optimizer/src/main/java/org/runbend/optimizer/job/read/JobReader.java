@@ -102,37 +102,33 @@ public final class JobReader {
         Optional<Job.Heating> heating = heating(root, products);
         heatAsked(root, plates);
         return root.make(() -> new Job(
-                title,
-                order,
-                customer,
-                date,
-                revision,
-                catalog.orElseThrow(),
-                shelf,
+                new Job.Heading(title, order, customer, date, revision),
+                new Job.Supply(catalog.orElseThrow(), shelf),
                 floor.orElseThrow(),
                 layout.orElseThrow(),
                 pipe.orElseThrow(),
                 plates.orElseThrow(),
                 build,
                 heating,
-                SourceFile.fingerprint(read),
-                warnings(
-                        Stream.concat(
-                                        floorReader.warnings().stream(),
-                                        ShelfCheck.words(shelf, catalog.orElseThrow()).stream())
-                                .toList(),
-                        floor.orElseThrow(),
-                        layout.orElseThrow(),
-                        pipe.orElseThrow()),
-                floorReader.measured(),
-                new Job.Written(
-                        root.get("units", v -> v.oneOf(Unit.class), Unit.MM),
-                        floorReader.cornerNames(),
-                        Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
-                        root.findMap("layout")
-                                .flatMap(l -> l.find("leftOutPrice"))
-                                .map(v -> v.isText("auto"))
-                                .orElse(true))));
+                new Job.Source(
+                        SourceFile.fingerprint(read),
+                        warnings(
+                                Stream.concat(
+                                                floorReader.warnings().stream(),
+                                                ShelfCheck.words(shelf, catalog.orElseThrow()).stream())
+                                        .toList(),
+                                floor.orElseThrow(),
+                                layout.orElseThrow(),
+                                pipe.orElseThrow()),
+                        floorReader.measured(),
+                        new Job.Written(
+                                root.get("units", v -> v.oneOf(Unit.class), Unit.MM),
+                                floorReader.cornerNames(),
+                                Assumptions.of(root, floor.orElseThrow(), layout.orElseThrow(), pipe.orElseThrow()),
+                                root.findMap("layout")
+                                        .flatMap(l -> l.find("leftOutPrice"))
+                                        .map(v -> v.isText("auto"))
+                                        .orElse(true)))));
     }
 
     private static Optional<Job.Heating> heating(YamlMap root, ProductsReader products) {

@@ -55,8 +55,8 @@ final class LayoutReader {
     /** The layout; all defaults if the job has none; empty if something was wrong. */
     Optional<Job.Layout> layout(Optional<YamlMap> map) {
         if (map.isEmpty()) {
-            return Optional.of(new Job.Layout(
-                    SPACING, EDGE, OptionalDouble.empty(), Job.RunAxis.FREE, LEFT_OUT_PRICE, Job.Prefer.LONG_RUNS));
+            return Optional.of(
+                    new Job.Layout(Job.Grid.free(SPACING, EDGE), new Job.Aim(LEFT_OUT_PRICE, Job.Prefer.LONG_RUNS)));
         }
         YamlMap m = map.get();
         Optional<YamlValue> written = m.find("spacing");
@@ -81,8 +81,12 @@ final class LayoutReader {
         if (!loop.isEmpty() && fit) {
             fitting.orElseThrow().fault("collides with layout.loop, which is not shortened; leave one of the two out");
         }
-        return m.make(() ->
-                new Job.Layout(spacing, edge, along.angle(), along.axis(), price, prefer, pipeRules, loop, count, fit));
+        return m.make(() -> new Job.Layout(
+                new Job.Grid(spacing, edge, along.angle(), along.axis()),
+                new Job.Aim(price, prefer),
+                pipeRules,
+                loop,
+                new Job.Count(count, fit)));
     }
 
     private void checkSpacing(Pipe p, YamlValue place) {

@@ -124,15 +124,9 @@ final class ProductsReader {
                 OptionalInt.empty());
         return m.make(() -> new Job.PlateRequest(
                 products,
-                bendClearance,
-                gap,
-                minPiece,
-                coverage,
-                clearance,
-                maxPiece,
-                leastPerRun,
-                maxLengths,
-                byHeat));
+                new Job.Share(coverage, leastPerRun, byHeat),
+                new Job.Gaps(bendClearance, gap, clearance),
+                new Job.Pieces(minPiece, maxPiece, maxLengths)));
     }
 
     private static void checkGroove(YamlValue place, SpreaderPlate plate, Pipe pipe) {

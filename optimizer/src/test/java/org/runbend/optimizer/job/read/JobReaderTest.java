@@ -42,9 +42,7 @@ class JobReaderTest {
     @Test
     void whatIsNotGivenHasTheDocumentedDefault() throws IOException {
         Job job = Jobs.read(folder, Jobs.GOOD.replace("layout: {spacing: 150}\n", ""));
-        assertEquals(
-                new Job.Layout(150, 75, OptionalDouble.empty(), Job.RunAxis.FREE, 1, Job.Prefer.LONG_RUNS),
-                job.layout());
+        assertEquals(new Job.Layout(Job.Grid.free(150, 75), new Job.Aim(1, Job.Prefer.LONG_RUNS)), job.layout());
         assertEquals(330, job.floor().port().reach(), 1e-9);
         assertEquals("PX-16", job.pipe().product().sku());
         assertEquals(0, job.pipe().flowTail());

@@ -60,7 +60,7 @@ class PlausibilityTest {
     void spacingUnderThreeDiameters() throws IOException {
         Job job = Jobs.read(folder, MARKED);
         Job.Layout l = job.layout();
-        Job.Layout tight = new Job.Layout(47, l.edge(), l.along(), l.axis(), l.leftOutPrice(), l.prefer());
+        Job.Layout tight = new Job.Layout(Job.Grid.free(47, l.edge()), l.aim());
         assertEquals(
                 List.of("Spacing 47 mm is under three diameters of pipe PX-16 (16 mm): little floor is left between"
                         + " channels."),
