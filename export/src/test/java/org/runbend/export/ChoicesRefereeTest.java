@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -77,10 +78,32 @@ class ChoicesRefereeTest {
         assertTrue(lengths[0] >= 0.9 * lengths[1]);
     }
 
+    /** A door was added after the kit was cut: what is held and what is laid anew are one loop to a stranger too. */
+    @Test
+    void refereeAgreesAfterAChange() throws IOException {
+        Path job = job("f01-rect", "loops: 1", "allowance: 2%", 55);
+        assertTrue(CommandRun.of(
+                                "plan",
+                                job.toString(),
+                                "--out",
+                                folder.resolve("was").toString())
+                        .code()
+                <= 1);
+        String text = Files.readString(job);
+        Files.writeString(
+                job,
+                text.replace(
+                        "  port:", "  keepOut: [{name: met, kind: bolt, point: [1200, 750], clearance: 50}]\n  port:"));
+        referee(job, "--was", folder.resolve("was").resolve("kit.json").toString());
+        assertTrue(JsonIn.read(folder.resolve("kit").resolve("kit.json")).has("changes"));
+    }
+
     /** The loops of the kit, once the referee has nothing to say against it. */
-    private List<JsonIn> referee(Path job) throws IOException {
+    private List<JsonIn> referee(Path job, String... more) throws IOException {
         Path kit = folder.resolve("kit");
-        CommandRun run = CommandRun.of("plan", job.toString(), "--out", kit.toString());
+        List<String> words = new ArrayList<>(List.of("plan", job.toString(), "--out", kit.toString()));
+        words.addAll(List.of(more));
+        CommandRun run = CommandRun.of(words.toArray(String[]::new));
         assertTrue(run.code() <= 1, run::err);
         String word = OutsideReader.python(
                 shared().orElseThrow().resolve("tools/check_kit.py"),

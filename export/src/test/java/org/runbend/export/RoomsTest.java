@@ -170,12 +170,15 @@ class RoomsTest {
                             "optimizer.loop",
                             "optimizer.boards",
                             "optimizer.bare",
+                            "optimizer.change",
                             "optimizer.breakdown",
                             "optimizer.channel",
                             "optimizer.coils",
                             "optimizer.plates",
                             "optimizer.tape",
                             "optimizer.heat..")),
+            // what was cut before a floor changed
+            Map.entry("optimizer.change", List.of("catalog.shelf", "optimizer.job", "optimizer.breakdown")),
             // held to records by {@link #verifiersUseRecordsAlone()}
             Map.entry(
                     "optimizer.verify",
@@ -203,6 +206,7 @@ class RoomsTest {
                             "optimizer.loop..",
                             "optimizer.division",
                             "optimizer.bare",
+                            "optimizer.change",
                             "optimizer.breakdown",
                             "optimizer.verify",
                             "optimizer.work")),
@@ -225,6 +229,7 @@ class RoomsTest {
                     "optimizer.service",
                     List.of(
                             "optimizer.job",
+                            "optimizer.change",
                             "optimizer.plan",
                             "optimizer.planning",
                             "optimizer.choice",

@@ -1,9 +1,9 @@
 package org.runbend.export.cli;
 
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletionException;
@@ -14,14 +14,15 @@ import org.runbend.export.data.OldKit;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.export.folder.OutputFolder;
-import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.Remark;
-import org.runbend.optimizer.planning.LoopChange;
+import org.runbend.optimizer.planning.ChangePlanner;
 import org.runbend.optimizer.planning.LoopComparison;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
@@ -75,7 +76,9 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     @Option(
             names = "--was",
             paramLabel = "KIT.json",
-            description = "The kit.json of an earlier plan: say what of its loop stays, what goes and what is new.")
+            description =
+                    "The kit.json of a kit that was cut before the job changed: keep its loop and plates where they"
+                            + " still fit, take what was cut as stock, and say in changes.pdf what stays and what goes.")
     private Path was;
 
     @Option(
@@ -119,12 +122,21 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         }
         checkCutter(job);
         OutputFolder beside = new OutputFolder(improved(folder.path()));
-        List<Element> before = was == null ? List.of() : OldKit.elements(was);
+        Optional<EarlierKit> before = before(job);
         prepare(folder);
         if (improve) {
             prepare(beside);
         }
-        KitPlan plan = plan(job);
+        Optional<KitChange> change = Optional.empty();
+        KitPlan plan;
+        if (before.isPresent()) {
+            ChangePlanner.Changed changed =
+                    service().planAfter(before.get(), job, work()).get();
+            plan = changed.plan();
+            change = Optional.of(changed.change());
+        } else {
+            plan = plan(job);
+        }
         Map<String, byte[]> more = Map.of();
         if (take != null) {
             Choice choice = service().choose(plan, work()).get();
@@ -148,17 +160,26 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             plan = withTemperatures(plan, more);
         }
         work().step("drawing and writing");
-        folder.write(KitFiles.of(plan, form(), more));
+        folder.write(KitFiles.of(plan, change, form(), more));
         if (!isQuiet()) {
             new Summary(out(), plan.job()).print(plan, folder.path());
-            if (was != null) {
-                new Summary(out(), plan.job()).printChange(LoopChange.of(before, plan));
-            }
+            Summary summary = new Summary(out(), plan.job());
+            change.ifPresent(summary::printChange);
         }
         if (improve) {
             improve(plan, beside);
         }
         return codeOf(plan);
+    }
+
+    /** The kit that was cut before, if one is named. */
+    private Optional<EarlierKit> before(Job job) {
+        if (was == null) {
+            return Optional.empty();
+        }
+        EarlierKit kit = OldKit.read(was);
+        OldKit.check(was, kit, job);
+        return Optional.of(kit);
     }
 
     /** Clears up what killed runs left; nothing is touched before job and earlier plan were read. */
@@ -176,6 +197,9 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         }
         if (improve && (alternatives || take != null)) {
             throw usage("--improve goes with neither --alternatives nor --take; run them one after the other");
+        }
+        if (was != null && (improve || alternatives || take != null)) {
+            throw usage("--was goes with neither --improve nor --alternatives nor --take: it plans for what was cut");
         }
     }
 

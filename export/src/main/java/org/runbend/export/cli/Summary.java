@@ -12,10 +12,10 @@ import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
-import org.runbend.optimizer.planning.LoopChange;
 import org.runbend.optimizer.planning.LoopComparison;
 
 /** What a person reads on the terminal after a plan. */
@@ -116,8 +116,8 @@ final class Summary {
         bare("Ours is written to " + folder);
     }
 
-    void printChange(LoopChange change) {
-        line("%s", change.sentence());
+    void printChange(KitChange change) {
+        change.sentences().forEach(s -> line("%s", s));
     }
 
     void printChoice(Choice choice) {

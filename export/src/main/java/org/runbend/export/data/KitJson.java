@@ -15,6 +15,7 @@ import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.KeptPipe;
+import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
@@ -31,10 +32,15 @@ import org.runbend.optimizer.plates.PlatePlan;
  */
 public final class KitJson {
     /** The rules of holes, clearances and verdicts that a plan of ours keeps. */
-    private static final int CONTRACT = 2;
+    static final int CONTRACT = 2;
 
     /** The plan as JSON; {@code files} are the names of all files written with it, this one too. */
     public byte[] bytes(KitPlan plan, List<String> files) {
+        return bytes(plan, Optional.empty(), files);
+    }
+
+    /** The same, with what becomes of a kit that was cut before. */
+    public byte[] bytes(KitPlan plan, Optional<KitChange> change, List<String> files) {
         try {
             JsonOut out = new JsonOut().open();
             out.whole("contract", CONTRACT);
@@ -57,6 +63,9 @@ public final class KitJson {
                 HeatJson.write(out, plan.heat().get().solution());
             }
             box(out, plan);
+            if (change.isPresent()) {
+                ChangeJson.write(out, plan, change.get());
+            }
             out.list("checks", plan.checks(), check -> check(out, check));
             out.list("bareFloor", plan.bareFloor(), bare -> bareFloor(out, bare));
             out.texts("remarks", remarks(plan));

@@ -11,6 +11,7 @@ import org.runbend.export.data.AlternativesJson;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
 import org.runbend.export.drafting.BoardsDrafting;
+import org.runbend.export.drafting.ChangesDrafting;
 import org.runbend.export.drafting.ConfirmDrafting;
 import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.GrooveForm;
@@ -29,6 +30,7 @@ import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfLayer;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.AlternativesPaper;
+import org.runbend.export.papers.ChangesPaper;
 import org.runbend.export.papers.ConfirmPaper;
 import org.runbend.export.papers.GuidePaper;
 import org.runbend.export.papers.HeatPaper;
@@ -41,6 +43,7 @@ import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.guide.GuidePlate;
 import org.runbend.optimizer.heat.field.ConductionField;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.TemperaturePart;
@@ -70,6 +73,12 @@ public final class KitFiles {
 
     /** The files of a kit and others that lie beside them, which {@code kit.json} lists too. */
     public static Map<String, byte[]> of(KitPlan plan, DrawingForm form, Map<String, byte[]> more) {
+        return of(plan, Optional.empty(), form, more);
+    }
+
+    /** The same where a kit was cut before: what becomes of it too. */
+    public static Map<String, byte[]> of(
+            KitPlan plan, Optional<KitChange> change, DrawingForm form, Map<String, byte[]> more) {
         GrooveForm groove = form.withChannel() ? GrooveForm.EDGE : GrooveForm.CENTRE;
         Sheet sheet = new FloorDrafting(groove).draw(plan);
         Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet, groove));
@@ -85,6 +94,9 @@ public final class KitFiles {
                                 FloorDrafting.caption(plan)));
         files.put("confirm.pdf", confirm(plan));
         plan.heat().ifPresent(h -> files.put("heat.pdf", heat(plan, h)));
+        change.ifPresent(c -> files.put(
+                "changes.pdf",
+                new ChangesPaper().bytes(plan, c, unit -> ChangesDrafting.draw(plan, unit), warning(plan))));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
         if (plan.boards().isPresent()) {
             files.put("boards.svg", SvgBackend.bytes(BoardsDrafting.overview(plan)));
@@ -94,7 +106,7 @@ public final class KitFiles {
         new TreeMap<>(more).forEach(files::put);
         List<String> names = new ArrayList<>(files.keySet());
         names.add(KIT);
-        files.put(KIT, new KitJson().bytes(plan, names));
+        files.put(KIT, new KitJson().bytes(plan, change, names));
         return files;
     }
 

@@ -1,5 +1,7 @@
 package org.runbend.optimizer.breakdown;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.runbend.optimizer.job.Point;
 
@@ -22,23 +24,73 @@ public final class SamePipe {
         return others.stream().mapToDouble(o -> common(element, o)).sum();
     }
 
-    private static double common(Element a, Element b) {
-        if (a instanceof Element.Run r && b instanceof Element.Run s) {
-            return common(r, s);
+    /**
+     * The parts of an element that lie on others, or those that do not, in order; less than half a millimetre is no part.
+     *
+     * @param lying whether the parts that lie on the others are wanted, or the rest
+     */
+    public static List<Element> parts(Element element, List<Element> others, boolean lying) {
+        List<double[]> on = others.stream()
+                .flatMap(o -> overlaps(element, o).stream())
+                .sorted(Comparator.comparingDouble(o -> o[0]))
+                .toList();
+        List<Element> parts = new ArrayList<>();
+        double done = 0;
+        for (double[] o : on) {
+            add(parts, element, done, o[0], !lying);
+            add(parts, element, Math.max(done, o[0]), o[1], lying);
+            done = Math.max(done, o[1]);
         }
-        return a instanceof Element.Bend c && b instanceof Element.Bend d ? common(c, d) : 0;
+        add(parts, element, done, element.length(), !lying);
+        return parts;
     }
 
-    private static double common(Element.Run a, Element.Run b) {
+    private static void add(List<Element> parts, Element e, double from, double to, boolean wanted) {
+        if (!wanted || to - from <= SAME) {
+            return;
+        }
+        if (e instanceof Element.Run run) {
+            parts.add(new Element.Run(run.along(from), run.along(to)));
+        } else {
+            Element.Bend bend = (Element.Bend) e;
+            double degrees = Math.toDegrees(to - from) / bend.radius() * Math.signum(bend.turn());
+            parts.add(new Element.Bend(along(bend, from), along(bend, to), bend.centre(), bend.radius(), degrees));
+        }
+    }
+
+    private static Point along(Element.Bend bend, double length) {
+        double turned = Math.signum(bend.turn()) * length / bend.radius();
+        double x = bend.from().x() - bend.centre().x();
+        double y = bend.from().y() - bend.centre().y();
+        return new Point(
+                bend.centre().x() + x * Math.cos(turned) - y * Math.sin(turned),
+                bend.centre().y() + x * Math.sin(turned) + y * Math.cos(turned));
+    }
+
+    private static List<double[]> overlaps(Element a, Element b) {
+        if (a instanceof Element.Run r && b instanceof Element.Run s) {
+            return overlaps(r, s);
+        }
+        return a instanceof Element.Bend c && b instanceof Element.Bend d ? overlaps(c, d) : List.of();
+    }
+
+    private static double common(Element a, Element b) {
+        return overlaps(a, b).stream().mapToDouble(o -> o[1] - o[0]).sum();
+    }
+
+    /** Where a run lies on another, from and to along it, mm; empty where it does not. */
+    private static List<double[]> overlaps(Element.Run a, Element.Run b) {
         double length = a.length();
         double ux = (a.to().x() - a.from().x()) / length;
         double uy = (a.to().y() - a.from().y()) / length;
         if (Math.abs(off(a, b.from(), ux, uy)) > SAME || Math.abs(off(a, b.to(), ux, uy)) > SAME) {
-            return 0;
+            return List.of();
         }
         double s = along(a, b.from(), ux, uy);
         double t = along(a, b.to(), ux, uy);
-        return Math.max(0, Math.min(Math.max(s, t), length) - Math.max(Math.min(s, t), 0));
+        double from = Math.max(Math.min(s, t), 0);
+        double to = Math.min(Math.max(s, t), length);
+        return to > from ? List.<double[]>of(new double[] {from, to}) : List.of();
     }
 
     private static double along(Element.Run a, Point p, double ux, double uy) {
@@ -49,19 +101,24 @@ public final class SamePipe {
         return (p.y() - a.from().y()) * ux - (p.x() - a.from().x()) * uy;
     }
 
-    private static double common(Element.Bend a, Element.Bend b) {
+    /** Where a bend lies on another, from and to along it, mm. */
+    private static List<double[]> overlaps(Element.Bend a, Element.Bend b) {
         if (a.centre().distance(b.centre()) > SAME || Math.abs(a.radius() - b.radius()) > SAME) {
-            return 0;
+            return List.of();
         }
-        double overlap = 0;
+        List<double[]> overlaps = new ArrayList<>();
         double start = first(a);
+        double all = Math.abs(a.turn());
         double other = first(b);
         for (int round = -1; round <= 1; round++) {
-            double from = Math.max(start, other + 360 * round);
-            double to = Math.min(start + Math.abs(a.turn()), other + 360 * round + Math.abs(b.turn()));
-            overlap += Math.max(0, to - from);
+            double from = Math.max(0, other + 360 * round - start);
+            double to = Math.min(all, other + 360 * round - start + Math.abs(b.turn()));
+            if (to > from) {
+                double one = a.radius() * Math.toRadians(a.turn() > 0 ? from : all - to);
+                overlaps.add(new double[] {one, one + a.radius() * Math.toRadians(to - from)});
+            }
         }
-        return a.radius() * Math.toRadians(overlap);
+        return overlaps;
     }
 
     /** Where the arc begins if it is gone anticlockwise, degrees, 0 to under 360. */

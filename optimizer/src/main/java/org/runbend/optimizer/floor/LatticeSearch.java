@@ -120,6 +120,11 @@ public final class LatticeSearch {
                 .max(Comparator.comparingInt(LatticeSearch::coverable));
     }
 
+    /** The lattice that has a node at a place, if pipe can come onto the floor on it. */
+    public Optional<Lattice> at(FloorProblem problem, Point node) {
+        return new LatticeBuilder(problem).build(new LatticeAxes(problem.angle()).in(node));
+    }
+
     /** Most heated nodes that one loop through the ports can serve as far as colours tell. */
     private static int coverable(Lattice lattice) {
         BiconnectedBlock block = BiconnectedBlock.ofLink(

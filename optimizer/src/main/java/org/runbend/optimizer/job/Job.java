@@ -211,6 +211,12 @@ public record Job(
         return new Job(heading, supply, otherFloor, otherLayout, pipe, plates, build, heating, source);
     }
 
+    /** The same job with another shelf. */
+    public Job with(Shelf otherShelf) {
+        Supply other = new Supply(supply.catalog, otherShelf);
+        return new Job(heading, other, floor, layout, pipe, plates, build, heating, source);
+    }
+
     /** The same job with other wishes for loop, pipe and plates. */
     public Job with(Layout otherLayout, PipeRequest otherPipe, PlateRequest otherPlates) {
         return new Job(heading, supply, floor, otherLayout, otherPipe, otherPlates, build, heating, source);

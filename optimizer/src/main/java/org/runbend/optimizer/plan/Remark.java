@@ -3,6 +3,7 @@ package org.runbend.optimizer.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.runbend.catalog.product.Money;
 import org.runbend.catalog.source.Plain;
@@ -167,6 +168,22 @@ public sealed interface Remark {
                     + (proved
                             ? " It is proved that no such loop is better."
                             : " This is the best such loop that was met, not proved best.");
+        }
+    }
+
+    /**
+     * A kit was cut before.
+     *
+     * @param change what becomes of its pipe
+     * @param afresh what a plan begun afresh would make of it, if it is another
+     */
+    record Changed(LoopChange change, Optional<LoopChange> afresh) implements Remark {
+        @Override
+        public String words() {
+            return change.sentence()
+                    + afresh.map(a -> String.format(
+                                    Locale.ROOT, " A plan begun afresh would let %.2f m go.", a.goes() / 1000))
+                            .orElse("");
         }
     }
 

@@ -30,6 +30,7 @@ import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LaidFloor;
 import org.runbend.optimizer.plan.PortHole;
 import org.runbend.optimizer.plan.Remark;
+import org.runbend.optimizer.plates.KeptPiece;
 import org.runbend.optimizer.plates.PlatePacking;
 import org.runbend.optimizer.plates.PlatePlan;
 import org.runbend.optimizer.plates.PlateProblem;
@@ -75,6 +76,20 @@ public final class KitPlanner {
      * that helps: on a floor of few places a wave of bends is dear and a bare corner is seen.
      */
     private KitPlan priced(Job job) {
+        Fresh fresh = fresh(job);
+        return plan(fresh.job(), fresh.laid());
+    }
+
+    /**
+     * A floor laid at the price of a place left out that was settled for it.
+     *
+     * @param job the job at that price
+     * @param laid its loops
+     */
+    record Fresh(Job job, LaidFloor laid) {}
+
+    /** The floor laid as in {@link #plan(Job)}, nothing bought for it yet. */
+    Fresh fresh(Job job) {
         LaidFloor laid = lay(job);
         Job now = job;
         boolean free = job.written().autoPrice()
@@ -91,7 +106,7 @@ public final class KitPlanner {
                 now = dearer;
             }
         }
-        return plan(now, laid);
+        return new Fresh(now, laid);
     }
 
     private static int leftOut(LaidFloor laid) {
@@ -119,7 +134,13 @@ public final class KitPlanner {
                 OptionalInt.empty(),
                 List.of());
         return assemble(
-                job, radius, KitPlan.LatticePlace.none(job.layout().spacing()), List.of(loop), List.of(), List.of());
+                job,
+                radius,
+                KitPlan.LatticePlace.none(job.layout().spacing()),
+                List.of(loop),
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     private static Stream<Element.Bend> bends(Breakdown breakdown) {
@@ -136,11 +157,13 @@ public final class KitPlanner {
      */
     public LaidFloor lay(Job job) {
         double radius = LoopPipes.bendRadius(job);
-        LaidLoops laid = Laying.of(job, radius, work).lay();
-        List<KitPlan.LoopPlan> loops = new ArrayList<>();
-        for (LaidLoops.One one : laid.loops()) {
-            loops.add(loopPlan(job, radius, laid.loops().size() == 1, LaidLoops.name(loops.size()), one));
-        }
+        return floor(job, Laying.of(job, radius, work).lay());
+    }
+
+    /** The floor with loops that are laid, and why what they leave bare stays bare. */
+    LaidFloor floor(Job job, LaidLoops laid) {
+        double radius = LoopPipes.bendRadius(job);
+        List<KitPlan.LoopPlan> loops = loops(job, laid);
         KitPlan.LatticePlace place = new KitPlan.LatticePlace(
                 laid.lattice().origin(),
                 laid.lattice().angle(),
@@ -154,6 +177,16 @@ public final class KitPlanner {
         return new LaidFloor(place, loops, bare, remarks(job, laid));
     }
 
+    /** The pipe of loops that are laid. */
+    static List<KitPlan.LoopPlan> loops(Job job, LaidLoops laid) {
+        List<KitPlan.LoopPlan> loops = new ArrayList<>();
+        for (LaidLoops.One one : laid.loops()) {
+            loops.add(loopPlan(
+                    job, LoopPipes.bendRadius(job), laid.loops().size() == 1, LaidLoops.name(loops.size()), one));
+        }
+        return loops;
+    }
+
     /**
      * Plans the rest of a job.
      *
@@ -163,7 +196,12 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job, LaidFloor laid) {
-        return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.remarks());
+        return plan(job, laid, List.of());
+    }
+
+    /** The same with pieces of plate that were cut before and may stay. */
+    KitPlan plan(Job job, LaidFloor laid, List<KeptPiece> kept) {
+        return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.remarks(), kept);
     }
 
     private static KitPlan.LoopPlan loopPlan(Job job, double radius, boolean single, String name, LaidLoops.One one) {
@@ -209,7 +247,8 @@ public final class KitPlanner {
             KitPlan.LatticePlace place,
             List<KitPlan.LoopPlan> loops,
             List<BareFloor> bare,
-            List<Remark> known) {
+            List<Remark> known,
+            List<KeptPiece> kept) {
         work.step("nesting the pipe");
         CoilPlan coils = new CoilNesting()
                 .nest(new CoilProblem(
@@ -227,10 +266,13 @@ public final class KitPlanner {
                     place,
                     loops,
                     bare,
-                    Stream.concat(known.stream(), Stream.of(asked.remark())).toList());
+                    Stream.concat(known.stream(), Stream.of(asked.remark())).toList(),
+                    kept);
         }
         PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
-        PlatePacking.Packed packed = new PlatePacking().packAndCompare(problem);
+        PlatePacking.Packed packed = kept.isEmpty()
+                ? new PlatePacking().packAndCompare(problem)
+                : new PlatePacking().packKeeping(problem, kept);
         KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, known);
         return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
     }

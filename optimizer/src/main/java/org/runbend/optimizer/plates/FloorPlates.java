@@ -7,9 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.catalog.shelf.Shelf;
 import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
 import org.runbend.optimizer.cutting.CoverSolution;
@@ -23,6 +26,8 @@ import org.runbend.optimizer.job.Unbuildable;
 final class FloorPlates {
     private static final double HUNDREDTHS = 100;
     private static final int ANY = Integer.MAX_VALUE;
+    /** A place that was read from a file is as good as this, mm. */
+    private static final double NOISE = 0.02;
 
     private static final Comparator<StripCover.Laid> TIDY = Comparator.comparingInt(
                     (StripCover.Laid p) -> p.lengths().size())
@@ -172,13 +177,15 @@ final class FloorPlates {
     }
 
     private PlatePlan plan(StripCover.Laid laid, PlateBound bound, long runByRun) {
+        List<PlatePiece> placed = inOrderOfFlow(new Placing(
+                        problem.loops(), stretches, pairs(), problem.request().gap())
+                .placed(laid.pieces()));
+        return plan(laid, placed, bound, runByRun);
+    }
+
+    private PlatePlan plan(StripCover.Laid laid, List<PlatePiece> placed, PlateBound bound, long runByRun) {
         return new PlatePlan(
-                inOrderOfFlow(new Placing(
-                                problem.loops(),
-                                stretches,
-                                pairs(),
-                                problem.request().gap())
-                        .placed(laid.pieces())),
+                placed,
                 laid.cuts(),
                 kerf,
                 stretches.stream().mapToDouble(PlateStretch::length).sum(),
@@ -342,6 +349,121 @@ final class FloorPlates {
                 })
                 .filter(this::coversEachRun)
                 .toList();
+    }
+
+    /**
+     * The plates where pieces of an earlier plan stay: each that still lies on a stretch is kept, and what they leave of the
+     * coverage asked is cut from the rest of the shelf and from new plates. Empty where they cannot be kept together with
+     * what else is asked.
+     */
+    Optional<PlatePlan> keeping(List<KeptPiece> before) {
+        List<KeptPiece> kept = before.stream().filter(this::fits).toList();
+        List<PlatePiece> pieces =
+                new ArrayList<>(kept.stream().map(KeptPiece::piece).toList());
+        List<PlateCut> cuts = new ArrayList<>();
+        for (KeptPiece k : kept) {
+            cuts.add(new PlateCut(
+                    k.piece().product(),
+                    k.stock().length(),
+                    List.of(k.piece().length()),
+                    0,
+                    Optional.of(k.stock().id())));
+        }
+        long covered = covered(pieces);
+        long cost = 0;
+        List<Strip> free = free(pieces);
+        if (covered < target) {
+            if (free.isEmpty()) {
+                return Optional.empty();
+            }
+            Set<String> used = kept.stream().map(k -> k.stock().id()).collect(Collectors.toSet());
+            Shelf rest = new Shelf(problem.shelf().remnants().stream()
+                    .filter(r -> !used.contains(r.id()))
+                    .toList());
+            StripCover others = new StripCover(problem.with(rest), free, singles, kerf, target - covered);
+            Optional<StripCover.Laid> more = others.laid(others.solve(CoverCutting.Effort.FULL), List.of(), ANY);
+            if (more.isEmpty()) {
+                return Optional.empty();
+            }
+            pieces.addAll(more.get().pieces());
+            cuts.addAll(more.get().cuts());
+            covered += more.get().covered();
+            cost = more.get().cost();
+        }
+        StripCover.Laid laid = StripCover.Laid.of(pieces, cuts, covered, cost, kerf, sawCost);
+        OptionalInt most = problem.request().maxLengths();
+        return coversEachRun(laid) && laid.lengths().size() <= most.orElse(ANY)
+                ? Optional.of(plan(
+                        laid, inOrderOfFlow(pieces), new PlateBound(0, "what stays costs nothing"), alone.runByRun()))
+                : Optional.empty();
+    }
+
+    private boolean fits(KeptPiece kept) {
+        PlatePiece piece = kept.piece();
+        boolean named = Stream.concat(singles.stream(), twins.stream())
+                .anyMatch(p -> p.sku().equals(piece.product())
+                        && p.grooves() == piece.places().size());
+        return named
+                && piece.places().stream().allMatch(p -> stretches.stream().anyMatch(s -> holds(s, p, piece.length())));
+    }
+
+    private static boolean holds(PlateStretch s, PlatePiece.Place p, double length) {
+        return s.loop() == p.loop()
+                && s.element() == p.element()
+                && p.from() >= s.from() - NOISE
+                && p.from() + length <= s.to() + NOISE;
+    }
+
+    /** Length of pipe under pieces and the gaps between them, hundredths of mm. */
+    private long covered(List<PlatePiece> pieces) {
+        double sum = 0;
+        for (PlateStretch s : stretches) {
+            double last = Double.NEGATIVE_INFINITY;
+            for (double[] part : parts(pieces, s)) {
+                double gap = part[0] - last;
+                sum += part[1] - part[0] + (gap <= problem.request().gap() + NOISE ? gap : 0);
+                last = part[1];
+            }
+        }
+        return (long) Math.floor(sum * HUNDREDTHS);
+    }
+
+    /** Where pieces lie on a stretch, in order. */
+    private static List<double[]> parts(List<PlatePiece> pieces, PlateStretch s) {
+        return pieces.stream()
+                .flatMap(piece -> piece.places().stream()
+                        .filter(p -> holds(s, p, piece.length()))
+                        .map(p -> new double[] {p.from(), p.from() + piece.length()}))
+                .sorted(Comparator.comparingDouble(part -> part[0]))
+                .toList();
+    }
+
+    /** What pieces leave free of the stretches, a gap beside each. */
+    private List<Strip> free(List<PlatePiece> pieces) {
+        List<Strip> free = new ArrayList<>();
+        double least = Math.max(1, problem.request().minPiece());
+        for (PlateStretch s : stretches) {
+            double from = s.from();
+            for (double[] part : parts(pieces, s)) {
+                add(
+                        free,
+                        new PlateStretch(
+                                s.loop(),
+                                s.element(),
+                                from,
+                                part[0] - problem.request().gap()),
+                        least);
+                from = part[1] + problem.request().gap();
+            }
+            add(free, new PlateStretch(s.loop(), s.element(), from, s.to()), least);
+        }
+        return free;
+    }
+
+    private static void add(List<Strip> strips, PlateStretch stretch, double least) {
+        if (stretch.length() >= least) {
+            strips.add(Strip.single(stretch));
+        }
     }
 
     private static Unbuildable refused(Answer<CoverSolution> answer) {

@@ -49,6 +49,15 @@ public final class PlatePacking {
         }
     }
 
+    /**
+     * The plates where pieces of an earlier plan stay wherever they still lie well; as in {@link #pack} where they cannot be
+     * kept together with what else is asked.
+     */
+    public Packed packKeeping(PlateProblem problem, List<KeptPiece> before) {
+        PlatePlan plan = new FloorPlates(problem, 1).keeping(before).orElseGet(() -> pack(problem));
+        return new Packed(plan, List.of());
+    }
+
     private static Packed packed(PlateProblem problem, int tried) {
         OptionalInt most = problem.request().maxLengths();
         FloorPlates floorPlates = new FloorPlates(problem, Math.max(tried, most.orElse(1)));

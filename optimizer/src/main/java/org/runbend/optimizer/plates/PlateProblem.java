@@ -44,13 +44,24 @@ public record PlateProblem(
         return new PlateProblem(floor, other, shelf, loops, labour);
     }
 
+    /** The same plates with another shelf. */
+    PlateProblem with(Shelf other) {
+        return new PlateProblem(floor, request, other, loops, labour);
+    }
+
+    /** What a second of work is worth, minor units, as in {@link #sawCost}. */
+    public double second() {
+        Labour times = labour.orElse(Labour.USUAL);
+        return times.hour().isPresent() ? times.hour().getAsLong() / HOUR : METRES * cheapest() / MINUTE;
+    }
+
     /**
      * What the work of the saw costs: at the catalog's times and hour. Where it has no times the usual ones are taken, and where
      * it has no cost of an hour, a minute counts as much as a quarter of a metre of the cheapest plate named (own assumption).
      */
     SawCost sawCost() {
         Labour times = labour.orElse(Labour.USUAL);
-        double second = times.hour().isPresent() ? times.hour().getAsLong() / HOUR : METRES * cheapest() / MINUTE;
+        double second = second();
         return new SawCost(times.cut() * second, times.stopSetting() * second);
     }
 

@@ -5,11 +5,13 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
+import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.choice.ChoicePlanner;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopView;
+import org.runbend.optimizer.planning.ChangePlanner;
 import org.runbend.optimizer.planning.KitPlanner;
 import org.runbend.optimizer.planning.LoopInspector;
 import org.runbend.optimizer.planning.PlateComparing;
@@ -38,6 +40,11 @@ public final class PlanService implements AutoCloseable {
     /** Begins to plan the kit of a job. */
     public Running<KitPlan> plan(Job job, Work work) {
         return begin(work, () -> new KitPlanner(work).plan(job));
+    }
+
+    /** Begins to plan a job whose floor changed after a kit was cut for it. */
+    public Running<ChangePlanner.Changed> planAfter(EarlierKit was, Job job, Work work) {
+        return begin(work, () -> new ChangePlanner(work).plan(job, was));
     }
 
     /** Begins to plan the floor of a plan in several ways. */

@@ -22,6 +22,7 @@ import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.verify.KitVerifier;
 import org.runbend.optimizer.verify.WishVerifier;
 import org.runbend.optimizer.work.Work;

@@ -1,11 +1,10 @@
-package org.runbend.optimizer.planning;
+package org.runbend.optimizer.plan;
 
 import java.util.List;
 import java.util.Locale;
 import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.SamePipe;
-import org.runbend.optimizer.plan.KitPlan;
 
 /**
  * What becomes of the pipe of an earlier plan. Lengths on the floor, mm.
@@ -21,9 +20,13 @@ public record LoopChange(double stays, double goes, double added, BendCount gone
 
     /** Compares all elements of an earlier plan with those of a new one. */
     public static LoopChange of(List<Element> before, KitPlan plan) {
-        List<Element> now = plan.loops().stream()
-                .flatMap(l -> l.breakdown().elements().stream())
-                .toList();
+        return of(before, plan.loops());
+    }
+
+    /** Compares all elements of an earlier plan with those of other loops. */
+    public static LoopChange of(List<Element> before, List<KitPlan.LoopPlan> loops) {
+        List<Element> now =
+                loops.stream().flatMap(l -> l.breakdown().elements().stream()).toList();
         double stays = SamePipe.common(before, now);
         return new LoopChange(
                 stays,
