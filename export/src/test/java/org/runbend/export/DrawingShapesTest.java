@@ -167,7 +167,7 @@ class DrawingShapesTest {
     private Path fromPdf(Sheet shapes, Extent box) throws IOException {
         PageFormat format = new PageFormat(box.width(), box.height(), 0);
         Path file = scratch.resolve("page.pdf");
-        try (PdfDocument document = new PdfDocument("shapes", "en", format).withoutPageNumbers()) {
+        try (PdfDocument document = new PdfDocument("shapes", "en", format)) {
             Box page = new Box(0, 0, box.width(), box.height());
             document.addPage().sheet(shapes, page, new Placement(1, -box.minX(), -box.minY()));
             Files.write(file, document.toBytes());

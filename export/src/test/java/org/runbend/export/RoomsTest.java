@@ -75,7 +75,7 @@ class RoomsTest {
             Map.entry("optimizer.natives", List.of()),
             Map.entry("optimizer.work", List.of()),
             Map.entry("optimizer.answer", List.of()),
-            Map.entry("optimizer.mip", List.of("optimizer.natives")),
+            Map.entry("optimizer.mip", List.of("optimizer.natives", "optimizer.work")),
             Map.entry("optimizer.lattice", List.of()),
             Map.entry("optimizer.loop", List.of("optimizer.lattice")),
             Map.entry(
@@ -194,6 +194,7 @@ class RoomsTest {
                             "optimizer.coils",
                             "optimizer.guide",
                             "optimizer.plates",
+                            "optimizer.heat.limits",
                             "optimizer.plan")),
             Map.entry(
                     "optimizer.laying",

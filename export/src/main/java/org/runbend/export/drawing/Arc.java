@@ -41,11 +41,6 @@ public record Arc(Point centre, double radius, double startAngle, double sweep) 
         return centre.polar(radius, startAngle + sweep);
     }
 
-    /** Tangent of a quarter of the sweep, positive anticlockwise. */
-    public double bulge() {
-        return StrictMath.tan(Math.toRadians(sweep) / 4);
-    }
-
     /** Length along the arc, mm. */
     public double length() {
         return radius * Math.toRadians(Math.abs(sweep));

@@ -18,10 +18,6 @@ final class Tags {
         this.version = version;
     }
 
-    DxfVersion version() {
-        return version;
-    }
-
     /** A subclass marker, where the version has them. */
     Tags marker(String subclass) {
         return version.hasMarkers() ? put(100, subclass) : this;

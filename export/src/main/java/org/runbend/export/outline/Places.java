@@ -26,10 +26,6 @@ final class Places {
         return new Point(xs[place], ys[place]);
     }
 
-    double y(int place) {
-        return ys[place];
-    }
-
     int of(double x, double y) {
         // Cells are wide beside the distance, so that mostly one of them is looked at.
         long x0 = grid.cell(x - same);

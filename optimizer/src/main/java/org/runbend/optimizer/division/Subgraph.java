@@ -54,9 +54,4 @@ final class Subgraph {
     List<Integer> inWhole(List<Integer> locals) {
         return locals.stream().map(n -> nodes[n]).toList();
     }
-
-    /** Number of nodes. */
-    int size() {
-        return nodes.length;
-    }
 }

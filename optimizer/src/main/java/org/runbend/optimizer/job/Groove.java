@@ -31,9 +31,4 @@ public record Groove(double width, double bendWidth, double depth, double pad, d
     public double half() {
         return bendWidth / 2;
     }
-
-    /** Least distance of two centrelines that are no neighbours on the lattice: groove and web. */
-    public double apart() {
-        return bendWidth + leastWeb;
-    }
 }

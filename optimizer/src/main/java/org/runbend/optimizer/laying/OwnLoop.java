@@ -53,19 +53,7 @@ public final class OwnLoop {
 
     /** One line for each fault, one for each place where strands are too near; empty for a loop that can be laid. */
     List<String> faults() {
-        List<Finding> found = new ArrayList<>(new LoopPathVerifier(
-                        job.floor().outline(),
-                        job.layout().edge(),
-                        job.floor().keepOuts(),
-                        job.layout().spacing(),
-                        job.floor().port().at(),
-                        job.floor().port().reach(),
-                        job.pipe().product().fittedRadius(),
-                        job.floor().port().reach(),
-                        new LoopPathVerifier.LeadSizes(
-                                job.layout().edge(), job.layout().spacing()))
-                .ofDrawn(true)
-                .verify(List.of(breakdown)));
+        List<Finding> found = new ArrayList<>(LoopPathVerifier.of(job).verify(List.of(breakdown)));
         found.addAll(new WishVerifier(
                         job.floor().supports(),
                         job.layout().pipeRules(),

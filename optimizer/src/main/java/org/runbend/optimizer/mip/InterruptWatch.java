@@ -1,7 +1,9 @@
 package org.runbend.optimizer.mip;
 
+import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import org.runbend.optimizer.work.Work;
 
 /** The one watcher of native solvers: a second thread looks now and then whether an end is asked for. Else it changes nothing. */
 public final class InterruptWatch {
@@ -28,7 +30,8 @@ public final class InterruptWatch {
             return solve.get();
         } finally {
             looker.interrupt();
-            join(looker);
+            // the native solver must not be deleted while the other thread may still touch it
+            Work.await(List.of(looker));
         }
     }
 
@@ -41,21 +44,6 @@ public final class InterruptWatch {
                 }
             }
         } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
-    }
-
-    /** The native solver must not be deleted while the other thread may still touch it. */
-    private static void join(Thread looker) {
-        boolean interrupted = false;
-        while (looker.isAlive()) {
-            try {
-                looker.join();
-            } catch (InterruptedException e) {
-                interrupted = true;
-            }
-        }
-        if (interrupted) {
             Thread.currentThread().interrupt();
         }
     }

@@ -1,5 +1,7 @@
 package org.runbend.optimizer.plan;
 
+import org.runbend.optimizer.heat.limits.Finding.Side;
+
 /**
  * One thing that was checked.
  *
@@ -15,14 +17,6 @@ public record PlanCheck(
         String name, double value, Side good, double limit, String unit, Verdict verdict, String source) {
     /** What rounding may add to a value that lies on its limit. */
     private static final double NOISE = 1e-9;
-
-    /** The good side of a limit, the limit included. */
-    public enum Side {
-        /** The limit and what is over it. */
-        AT_LEAST,
-        /** The limit and what is under it. */
-        AT_MOST
-    }
 
     /** What came of a check. */
     public enum Verdict {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.runbend.catalog.product.Coolant;
 import org.runbend.catalog.product.Pipe;
+import org.runbend.optimizer.heat.limits.Finding;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
@@ -78,7 +79,7 @@ final class CommonSense {
         return new PlanCheck(
                 "freezing point of " + coolant.name() + ", at most",
                 coolant.freezes(),
-                PlanCheck.Side.AT_MOST,
+                Finding.Side.AT_MOST,
                 coldest,
                 "degrees C",
                 verdict,

@@ -17,7 +17,7 @@ final class HeatChecks {
         return new PlanCheck(
                 f.name(),
                 f.value(),
-                PlanCheck.Side.valueOf(f.side().name()),
+                f.side(),
                 f.limit(),
                 f.unit(),
                 PlanCheck.Verdict.valueOf(f.verdict().name()),

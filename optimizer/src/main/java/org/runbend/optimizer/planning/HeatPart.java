@@ -19,9 +19,7 @@ import org.runbend.optimizer.heat.BareFloor;
 import org.runbend.optimizer.heat.FloorBuild;
 import org.runbend.optimizer.heat.FlowRequest;
 import org.runbend.optimizer.heat.HeatProblem;
-import org.runbend.optimizer.heat.HeatReckoning;
 import org.runbend.optimizer.heat.HeatRequest;
-import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.heat.HeatedLoop;
 import org.runbend.optimizer.heat.PipeStrip;
 import org.runbend.optimizer.heat.Supply;
@@ -37,9 +35,7 @@ import org.runbend.optimizer.heat.output.PipeWall;
 import org.runbend.optimizer.heat.output.Plate;
 import org.runbend.optimizer.heat.output.Side;
 import org.runbend.optimizer.heat.output.Stack;
-import org.runbend.optimizer.heat.quantity.OddInput;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
@@ -81,20 +77,6 @@ public final class HeatPart {
     public static Optional<HeatProblem> problem(Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates) {
         return problem(
                 job, loops, plates, job.heating().map(Job.Heating::request).orElse(HeatRequest.NONE));
-    }
-
-    /**
-     * What a plan's heat comes to, where the job says what the floor is built of and what heats it.
-     *
-     * @throws Unbuildable with one line where nothing can be reckoned with what the job says
-     */
-    public static Optional<HeatSolution> reckon(
-            Job job, List<KitPlan.LoopPlan> loops, PlatePlan plates, HeatRequest request) {
-        try {
-            return problem(job, loops, plates, request).map(p -> new HeatReckoning().solve(p));
-        } catch (OddInput e) {
-            throw new Unbuildable("heating", e.getMessage());
-        }
     }
 
     /** The same with what else the job says of heat. */

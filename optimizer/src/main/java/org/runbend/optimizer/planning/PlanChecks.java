@@ -10,6 +10,7 @@ import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.channel.ChannelPlan;
+import org.runbend.optimizer.heat.limits.Finding;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
@@ -101,7 +102,7 @@ final class PlanChecks {
         return new PlanCheck(
                 "straight pipe at a hole, at least",
                 straight,
-                PlanCheck.Side.AT_LEAST,
+                Finding.Side.AT_LEAST,
                 slot,
                 "mm",
                 straight >= slot - 1e-6 ? Verdict.OK : bad,
@@ -160,7 +161,7 @@ final class PlanChecks {
         return List.of(new PlanCheck(
                 "greatest residual of the measured lengths",
                 worst,
-                PlanCheck.Side.AT_MOST,
+                Finding.Side.AT_MOST,
                 wrong ? Job.MeasuredLength.WRONG : Job.MeasuredLength.DOUBTFUL,
                 "mm",
                 verdict,

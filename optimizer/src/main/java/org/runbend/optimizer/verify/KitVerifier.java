@@ -42,29 +42,7 @@ public final class KitVerifier {
     }
 
     private static List<Finding> paths(KitPlan plan) {
-        Job job = plan.job();
-        return new LoopPathVerifier(
-                        job.floor().outline(),
-                        job.layout().edge(),
-                        job.floor().keepOuts(),
-                        job.layout().spacing(),
-                        job.floor().port().at(),
-                        job.floor().port().reach(),
-                        job.pipe().product().fittedRadius(),
-                        plan.isOnLattice()
-                                ? 1.1 * job.layout().spacing()
-                                : job.floor().port().reach(),
-                        leads(job))
-                .ofDrawn(job.hasOwnLoop())
-                .verify(breakdowns(plan));
-    }
-
-    /** Groove and least web; through a wall the web to the outline is the wall itself. */
-    private static LoopPathVerifier.LeadSizes leads(Job job) {
-        double half = job.groove().bendWidth() / 2;
-        double web = job.groove().leastWeb();
-        boolean wall = job.floor().port().turn() == Job.Turn.LEVEL;
-        return new LoopPathVerifier.LeadSizes(wall ? 0 : half + web, 2 * half + web);
+        return LoopPathVerifier.of(plan.job()).verify(breakdowns(plan));
     }
 
     private static List<Finding> wishes(KitPlan plan) {

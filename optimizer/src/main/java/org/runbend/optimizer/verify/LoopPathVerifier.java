@@ -4,6 +4,7 @@ import java.util.List;
 import org.locationtech.jts.geom.LineString;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 
@@ -36,6 +37,31 @@ public final class LoopPathVerifier {
     private final double apart;
     private boolean drawn;
     private final LeadSizes leads;
+
+    /** What the loops of a job are held against; those of a loop that was drawn need not end side by side. */
+    public static LoopPathVerifier of(Job job) {
+        double spacing = job.layout().spacing();
+        double reach = job.floor().port().reach();
+        return new LoopPathVerifier(
+                        job.floor().outline(),
+                        job.layout().edge(),
+                        job.floor().keepOuts(),
+                        spacing,
+                        job.floor().port().at(),
+                        reach,
+                        job.pipe().product().fittedRadius(),
+                        job.hasOwnLoop() ? reach : NEXT_TO_EACH_OTHER * spacing,
+                        leads(job))
+                .ofDrawn(job.hasOwnLoop());
+    }
+
+    /** Groove and least web; through a wall the web to the outline is the wall itself. */
+    private static LeadSizes leads(Job job) {
+        double half = job.groove().bendWidth() / 2;
+        double web = job.groove().leastWeb();
+        boolean wall = job.floor().port().turn() == Job.Turn.LEVEL;
+        return new LeadSizes(wall ? 0 : half + web, 2 * half + web);
+    }
 
     /**
      * What lead-ins keep.

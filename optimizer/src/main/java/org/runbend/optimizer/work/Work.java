@@ -49,6 +49,11 @@ public final class Work {
         return new Work(Progress.SILENT, crew);
     }
 
+    /** Waits for helpers to end; an interruption is handed on to them and kept. */
+    public static void await(List<Thread> helpers) {
+        Crew.await(helpers);
+    }
+
     /** Tells that a step begins; a sentence part such as "packing plates". */
     public void step(String what) {
         progress.step(new Progress.Step(what, 0, 0));

@@ -24,8 +24,8 @@ import org.runbend.optimizer.heat.PipeStrip;
 import org.runbend.optimizer.heat.field.ConductionField;
 import org.runbend.optimizer.heat.field.FieldSolution;
 import org.runbend.optimizer.heat.output.FloorZone;
+import org.runbend.optimizer.heat.quantity.OddInput;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
@@ -98,9 +98,8 @@ class HeatPartTest {
         String job = Files.readString(folder.resolve("job.yaml")).replace("ethylene-glycol-40", "propylene-glycol-40");
         KitPlan plan = new KitPlanner(Work.silent())
                 .plan(JobReader.read(Files.writeString(folder.resolve("job.yaml"), job), Optional.empty()));
-        Unbuildable e = assertThrows(
-                Unbuildable.class, () -> HeatPart.reckon(plan.job(), plan.loops(), plan.plates(), HeatRequest.NONE));
-        assertEquals("heating", e.key());
+        OddInput e = assertThrows(
+                OddInput.class, () -> HeatPart.problem(plan.job(), plan.loops(), plan.plates(), HeatRequest.NONE));
         assertTrue(e.getMessage().contains("known up to 60 % by mass"), e.getMessage());
     }
 

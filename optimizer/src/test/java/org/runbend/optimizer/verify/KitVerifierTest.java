@@ -17,6 +17,7 @@ import org.runbend.catalog.product.Pipe;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.coils.CoilPlan;
+import org.runbend.optimizer.heat.limits.Finding.Side;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
@@ -188,7 +189,7 @@ class KitVerifierTest {
         "56, AT_MOST, OK, 'verdict ok'",
         "54, AT_MOST, FAIL, 'verdict fail'"
     })
-    void verdictAgreesWithTheNumbers(double value, PlanCheck.Side good, PlanCheck.Verdict verdict, String words) {
+    void verdictAgreesWithTheNumbers(double value, Side good, PlanCheck.Verdict verdict, String words) {
         double limit = 55;
         PlanCheck check = new PlanCheck("depth of the channel", value, good, limit, "mm", verdict, "catalog");
         assertFound(found(withCheck(check)), "depth of the channel", words, value + "0 mm", limit + "0 mm");
@@ -197,12 +198,12 @@ class KitVerifierTest {
     @Test
     void checkIsComplete() {
         assertFound(
-                found(withCheck(new PlanCheck(
-                        "x", Double.NaN, PlanCheck.Side.AT_MOST, 1, "mm", PlanCheck.Verdict.OK, "catalog"))),
+                found(withCheck(
+                        new PlanCheck("x", Double.NaN, Side.AT_MOST, 1, "mm", PlanCheck.Verdict.OK, "catalog"))),
                 "check 'x'",
                 "NaN");
         assertFound(
-                found(withCheck(new PlanCheck("x", 2, PlanCheck.Side.AT_LEAST, 1, "mm", PlanCheck.Verdict.OK, " "))),
+                found(withCheck(new PlanCheck("x", 2, Side.AT_LEAST, 1, "mm", PlanCheck.Verdict.OK, " "))),
                 "check 'x'",
                 "source");
     }

@@ -75,7 +75,7 @@ final class ColumnGeneration {
 
         Relaxation solve(Collection<Pattern> pool) {
             if (!kindsCanBeUsed()) {
-                return new Relaxation(List.of(), new double[0], 0, Long.MAX_VALUE, null);
+                return new Relaxation(List.of(), new double[0], Long.MAX_VALUE, null);
             }
             Model model = rows();
             int[] counts = residual.counts();
@@ -84,9 +84,8 @@ final class ColumnGeneration {
             patterns.forEach(p -> addTo(model, column(p)));
             Optional<ColumnProgram.Answer> answer = new ColumnProgram().solve(model, this::price);
             double[] times = answer.map(a -> withoutArtificials(a.values())).orElse(new double[0]);
-            double value = answer.map(a -> a.value() * dearest).orElse(0.0);
             List<Pattern> priced = times.length == 0 ? List.of() : patterns.subList(0, times.length);
-            return new Relaxation(List.copyOf(priced), times, value, bound, best);
+            return new Relaxation(List.copyOf(priced), times, bound, best);
         }
 
         /** False when a kind must be used that no cut left fits into. */

@@ -142,13 +142,4 @@ final class IntegerPrices {
         boolean counted = surplus < 0 || residual.least(kind) > 0;
         return scaledCost(kind) - slack - (counted ? surplus : 0);
     }
-
-    /** The prices as numbers in cost units. */
-    double[] prices() {
-        double[] prices = new double[values.length];
-        for (int i = 0; i < prices.length; i++) {
-            prices[i] = (double) values[i] / scale;
-        }
-        return prices;
-    }
 }

@@ -10,18 +10,16 @@ final class Relaxation {
 
     private final List<Pattern> patterns;
     private final double[] times;
-    private final double value;
     private final long bound;
     private final double[] prices;
 
     /**
-     * {@code times} are the patterns' (floating point), {@code value} their cost, {@code bound} a proved cost, {@code
+     * {@code times} are the patterns' (floating point), {@code bound} a proved cost, {@code
      * prices} those of the cuts in cost units that proved it.
      */
-    Relaxation(List<Pattern> patterns, double[] times, double value, long bound, double[] prices) {
+    Relaxation(List<Pattern> patterns, double[] times, long bound, double[] prices) {
         this.patterns = patterns;
         this.times = times;
-        this.value = value;
         this.bound = bound;
         this.prices = prices;
     }
@@ -37,10 +35,6 @@ final class Relaxation {
     /** False when the program gave up before it had fractions. */
     boolean hasTimes() {
         return times.length == patterns.size() && times.length > 0;
-    }
-
-    double value() {
-        return value;
     }
 
     long bound() {

@@ -35,9 +35,4 @@ public record LoopPath(double bore, double roughness, double straight, List<Bend
         return straight
                 + bends.stream().mapToDouble(b -> b.count() * b.length()).sum();
     }
-
-    /** The same way with a valve set otherwise. */
-    public LoopPath withValve(double otherKv) {
-        return new LoopPath(bore, roughness, straight, bends, fittings, otherKv);
-    }
 }

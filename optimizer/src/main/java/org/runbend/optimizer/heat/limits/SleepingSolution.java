@@ -6,9 +6,4 @@ package org.runbend.optimizer.heat.limits;
  * @param underMattress hottest place of the floor's top, degrees C
  * @param perKelvin what it rises by for each degree of the supply
  */
-public record SleepingSolution(double underMattress, double perKelvin) {
-    /** Supply at which a temperature is reached under the mattress, degrees C, where that of the problem was so much. */
-    public double supplyFor(double celsius, double supply) {
-        return perKelvin <= 0 ? supply : supply + (celsius - underMattress) / perKelvin;
-    }
-}
+public record SleepingSolution(double underMattress, double perKelvin) {}

@@ -13,19 +13,12 @@ public final class Iso6946 {
     private static final double UP = 0.10;
     private static final double SIDEWAYS = 0.13;
     private static final double DOWN = 0.17;
-    /** Radiation at 10 degrees C and an emissivity of 0.9, W/(m2 K). */
-    private static final double RADIATION = 4.1;
 
     private static final double METAL = 10;
 
     /** Resistance inside, m2 K/W. */
     public static double inner(BuildUp.HeatFlow flow) {
         return flow == BuildUp.HeatFlow.UP ? UP : flow == BuildUp.HeatFlow.DOWN ? DOWN : SIDEWAYS;
-    }
-
-    /** Resistance outside in wind or on the road, m2 K/W: 1 / (4 + 4 v + 4.1), speed in m/s. */
-    public static double outerIn(double speed) {
-        return 1 / (4 + 4 * Math.max(0, speed) + RADIATION);
     }
 
     /** Transmittance, W/(m2 K). */

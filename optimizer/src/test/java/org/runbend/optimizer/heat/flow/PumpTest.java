@@ -76,7 +76,14 @@ class PumpTest {
         List<Double> wanted = List.of(1.2, 2.0, 1.6);
         BalanceSolution s = new LoopBalance().solve(new BalanceProblem(loops, wanted, WATER));
         for (int i = 0; i < loops.size(); i++) {
-            LoopPath set = loops.get(i).withValve(s.settings().get(i).kv());
+            LoopPath p = loops.get(i);
+            LoopPath set = new LoopPath(
+                    p.bore(),
+                    p.roughness(),
+                    p.straight(),
+                    p.bends(),
+                    p.fittings(),
+                    s.settings().get(i).kv());
             assertEquals(
                     s.pressure(),
                     new DarcyWeisbach().losses(set, WATER, wanted.get(i)).total(),

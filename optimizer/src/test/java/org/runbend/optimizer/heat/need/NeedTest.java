@@ -53,13 +53,6 @@ class NeedTest {
         assertTrue(new Iso6946().isBridged(steel));
     }
 
-    /** 4 m/s of wind: 1 / 24.1; 25 m/s on the road: 0.009. */
-    @ParameterizedTest
-    @CsvSource({"4, .0415", "25, .00925"})
-    void wind(double speed, double resistance) {
-        assertEquals(resistance, Iso6946.outerIn(speed), 5e-5);
-    }
-
     @Test
     void needAndShare() {
         SpaceLoss loss = new SpaceLoss(
