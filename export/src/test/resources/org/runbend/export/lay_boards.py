@@ -40,6 +40,7 @@ odd = 0
 numbers = {}
 for layer in data["boards"]["layers"]:
     back = {}
+    cut_back = {}
     over = lack = 0.0
     for b in range(layer["bought"]):
         n = numbers[layer["material"]] = numbers.get(layer["material"], 0) + 1
@@ -82,6 +83,7 @@ for layer in data["boards"]["layers"]:
                     assert abs(depth - channel["depth"]) < 0.01 and abs(tool - channel["cutter"]) < 0.01
                     cut.append(pocket.buffer(-tool / 2, 64).buffer(tool / 2, 64))
                 cut = home(unary_union(cut)).intersection(body) if cut else Polygon()
+                cut_back[part["label"]] = cut
                 here = planned.intersection(body)
                 over = max(over, cut.difference(planned.buffer(1.6)).area)
                 far = unary_union([LineString([j["from"], j["to"]]).buffer(21.1) for j in layer["joints"]])
@@ -96,22 +98,26 @@ for layer in data["boards"]["layers"]:
                 gaps.append(d)
     print("%s %d %.3f %.3f %.3f %.3f" % (layer["role"], len(back), over, lack, min(gaps, default=1), max(gaps, default=1)))
     if layer["role"] == "routed":
-        # a pipe of 16 mm through every joint with the boards on one side shifted by 1 mm along it
-        tight = 0
+        # a pipe's width for 5 mm on either side of every joint, with the boards of one side shifted by 1 mm along it
+        tight = crossed = 0
+        outer = data["pipe"]["outer"]
         for j in layer["joints"]:
             line = LineString([j["from"], j["to"]])
+            upright = j["from"][0] == j["to"][0]
             for loop in data["loops"]:
                 for e in loop["elements"]:
-                    if e["kind"] != "run":
-                        continue
                     run = LineString([e["from"], e["to"]])
-                    if not run.crosses(line):
+                    if e["kind"] != "run" or not run.crosses(line):
                         continue
                     at = run.intersection(line)
-                    near = run.intersection(at.buffer(15)).buffer(8, cap_style=2)
-                    along = 1 if j["from"][0] == j["to"][0] else 0
+                    if min(at.distance(Point(e["from"])), at.distance(Point(e["to"]))) < 50:
+                        continue
+                    crossed += 1
+                    near = run.intersection(at.buffer(5)).buffer(outer / 2, cap_style=2)
                     for s in (-1, 1):
-                        shifted = affinity.translate(near, 0 if along else s, s if along else 0)
-                        tight += not planned.union(at.buffer(0)).buffer(1.5).covers(shifted)
+                        shifted = affinity.translate(near, 0 if upright else s, s if upright else 0)
+                        for label, cut in cut_back.items():
+                            tight += shifted.intersection(back[label]).difference(cut).area > 0.05
+        assert crossed > 0
         print("tight %d" % tight)
 print("shapes %d" % odd)

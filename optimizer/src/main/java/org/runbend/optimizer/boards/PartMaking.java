@@ -115,7 +115,9 @@ final class PartMaking {
                     if (at != null) {
                         double ux = (run.to().x() - run.from().x()) / run.length();
                         double uy = (run.to().y() - run.from().y()) / run.length();
-                        boolean clear = at.distance(run.from()) > 50 && at.distance(run.to()) > 50;
+                        double room = Math.min(at.distance(run.from()), at.distance(run.to()));
+                        // nearer to a bend the groove is as wide as there, and a straight flare would leave it
+                        boolean clear = room > Making.FLARE_LENGTH + m.jointGap();
                         crossings.add(new Crossing(
                                 at, ux, uy, (clear ? m.groove() : m.bendGroove()) / 2, clear, isUpright(j)));
                     }
