@@ -126,7 +126,12 @@ public final class CatalogReader {
         double coil = m.get("coilChange", v -> v.number(0, Labour.LONGEST), 0.0);
         OptionalLong hour =
                 m.find("hour").map(v -> OptionalLong.of(v.money(digits))).orElse(OptionalLong.empty());
-        return m.make(() -> new Labour(cut, stop, coil, hour));
+        Labour usual = Labour.USUAL;
+        double bend = m.get("bend", v -> v.number(0, Labour.LONGEST), usual.bend());
+        double groove = m.get("groove", v -> v.number(0, Labour.LONGEST), usual.groove());
+        double plate = m.get("plate", v -> v.number(0, Labour.LONGEST), usual.plate());
+        double watt = m.get("watt", v -> v.number(0.1, Labour.LONGEST), usual.watt());
+        return m.make(() -> new Labour(cut, stop, coil, bend, groove, plate, watt, hour));
     }
 
     private static Optional<Routing> routing(YamlMap m) {

@@ -17,7 +17,7 @@ final class ChangeJson {
         out.open("changes")
                 .text("was", change.was().fingerprint())
                 .flag("held", change.way().held())
-                .text("way", change.way().sentence());
+                .text("way", change.how());
         out.open("pipe");
         pipe(out, change.pipe());
         out.close();

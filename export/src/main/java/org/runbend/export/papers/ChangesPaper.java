@@ -78,7 +78,7 @@ public final class ChangesPaper {
             picture(flow, change, floor);
             flow.heading("In short");
             change.sentences().forEach(s -> flow.paragraph(tape.note(s)));
-            flow.paragraph(change.way().sentence(), WORDS);
+            flow.paragraph(change.how(), WORDS);
             pieces(flow, tape, change);
             flow.space(2).paragraph(CAUTIONS, WORDS);
             return document.toBytes();

@@ -420,7 +420,7 @@ public record Job(
         }
 
         /** What leaving a node out costs, in turns. */
-        public int leftOutPrice() {
+        public PlacePrice leftOutPrice() {
             return aim.leftOutPrice;
         }
 
@@ -464,8 +464,8 @@ public record Job(
             return with(new Grid(grid.spacing, other, grid.along, grid.axis));
         }
 
-        /** The same layout with another price, in turns, for leaving a node out. */
-        public Layout withPrice(int price) {
+        /** The same layout with another price for leaving a node out. */
+        public Layout withPrice(PlacePrice price) {
             return with(new Aim(price, aim.prefer));
         }
 
@@ -506,10 +506,10 @@ public record Job(
     /**
      * What makes a loop a good one.
      *
-     * @param leftOutPrice what leaving a node out costs, in turns
+     * @param leftOutPrice what leaving a node out costs
      * @param prefer what decides among loops of equal turns
      */
-    public record Aim(int leftOutPrice, Prefer prefer) {}
+    public record Aim(PlacePrice leftOutPrice, Prefer prefer) {}
 
     /**
      * How many loops.

@@ -43,7 +43,7 @@ public final class EarlierLaying {
 
     private static final int WIDE = 450;
     private static final int MOST_SMALL = 60;
-    private static final int MOST = 12;
+    private static final int MOST = 4;
 
     /** Pairs of places for the pipe's ends among which that of the loop before is looked for. */
     private static final int PORTS = 200;
@@ -72,8 +72,8 @@ public final class EarlierLaying {
         if (job.isStiff()) {
             return Optional.of("its pipe is too stiff for half circles from run to run");
         }
-        if (job.pipe().loopLimit().isPresent() || job.layout().fitCoil()) {
-            return Optional.of("it is shortened to a limit");
+        if (job.layout().fitCoil()) {
+            return Optional.of("it is shortened to a coil");
         }
         return isSameDirection() ? Optional.empty() : Optional.of("the job wants runs in another direction");
     }

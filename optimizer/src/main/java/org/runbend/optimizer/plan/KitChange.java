@@ -180,6 +180,13 @@ public record KitChange(
         return new Fate(piece.id(), piece.product(), piece.length(), Use.BACK, List.of(), piece.length());
     }
 
+    /** How the plan was found, in a sentence. */
+    public String how() {
+        return pipe.goes() + pipe.added() < NOTHING
+                ? "All of the loop before stays, and nothing is added."
+                : way.sentence();
+    }
+
     /** Pieces of plate of one use. */
     public List<Fate> plates(Use use) {
         return plates.stream().filter(p -> p.use() == use).toList();

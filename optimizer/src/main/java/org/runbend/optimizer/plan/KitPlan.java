@@ -242,7 +242,8 @@ public record KitPlan(
      * @param turns corners of the closed cycle
      * @param leftOut reachable nodes not served
      * @param turnBound least turns at this leftOut, if proved
-     * @param objective turns + price of what is left out
+     * @param pieceCost what the straight pieces cost, where they have a price
+     * @param objective turns + price of what is left out + that of straight pieces, in the unit of the job's prices
      * @param objectiveBound least objective, if proved
      * @param bare places of the heated nodes not served, mm
      */
@@ -254,6 +255,7 @@ public record KitPlan(
             int turns,
             int leftOut,
             OptionalInt turnBound,
+            int pieceCost,
             int objective,
             OptionalInt objectiveBound,
             List<Point> bare) {

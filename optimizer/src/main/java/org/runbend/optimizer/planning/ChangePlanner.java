@@ -8,6 +8,7 @@ import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Remnant;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.laying.EarlierLaying;
@@ -77,7 +78,7 @@ public final class ChangePlanner {
         EarlierLaying laying = new EarlierLaying(settled, LoopPipes.bendRadius(settled), was, work);
         Optional<String> obstacle = laying.obstacle();
         Optional<LaidLoops> held =
-                obstacle.isEmpty() ? laying.lay(laid -> worth.of(KitPlanner.loops(settled, laid))) : Optional.empty();
+                obstacle.isEmpty() ? laying.lay(laid -> worth(settled, worth, laid)) : Optional.empty();
         if (held.isPresent()) {
             List<KitPlan.LoopPlan> loops = KitPlanner.loops(settled, held.get());
             Option option = new Option(loops, held, worth.of(loops));
@@ -103,6 +104,14 @@ public final class ChangePlanner {
                 plan,
                 KitChange.of(
                         was, plan, stock, kept, new KitChange.Way(best.held().isPresent(), obstacle), afresh));
+    }
+
+    /** What a loop comes to; one that takes more pipe than the job allows has no finite worth. */
+    private static double worth(Job job, ChangeWorth worth, LaidLoops laid) {
+        double limit = job.pipe().loopLimit().orElse(Double.POSITIVE_INFINITY);
+        LoopPipes pipes = new LoopPipes(job, LoopPipes.bendRadius(job));
+        boolean fits = pipes.of(laid).stream().allMatch(p -> CutLength.of(job, p) <= limit);
+        return fits ? worth.of(KitPlanner.loops(job, laid)) : Double.POSITIVE_INFINITY;
     }
 
     private static Job withStock(Job job, List<Remnant> stock) {

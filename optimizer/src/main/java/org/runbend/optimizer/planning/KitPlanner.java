@@ -68,7 +68,7 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job) {
-        return job.hasOwnLoop() ? own(job) : priced(job);
+        return job.hasOwnLoop() ? own(job) : priced(PlacePricing.settled(job));
     }
 
     /**
@@ -99,7 +99,9 @@ public final class KitPlanner {
             if (leftOut(laid) <= BARE * laid.place().reachable()) {
                 break;
             }
-            Job dearer = job.with(job.floor(), job.layout().withPrice(price));
+            Job dearer = job.with(
+                    job.floor(),
+                    job.layout().withPrice(job.layout().leftOutPrice().withLeftOut(price)));
             LaidFloor other = lay(dearer);
             if (leftOut(other) < leftOut(laid)) {
                 laid = other;
@@ -130,7 +132,8 @@ public final class KitPlanner {
                 turns,
                 0,
                 OptionalInt.empty(),
-                turns,
+                0,
+                job.layout().leftOutPrice().turn() * turns,
                 OptionalInt.empty(),
                 List.of());
         return assemble(
@@ -155,7 +158,8 @@ public final class KitPlanner {
      *
      * @throws Unbuildable if the job cannot be laid as asked
      */
-    public LaidFloor lay(Job job) {
+    public LaidFloor lay(Job asked) {
+        Job job = PlacePricing.settled(asked);
         double radius = LoopPipes.bendRadius(job);
         return floor(job, Laying.of(job, radius, work).lay());
     }
@@ -200,7 +204,8 @@ public final class KitPlanner {
     }
 
     /** The same with pieces of plate that were cut before and may stay. */
-    KitPlan plan(Job job, LaidFloor laid, List<KeptPiece> kept) {
+    KitPlan plan(Job asked, LaidFloor laid, List<KeptPiece> kept) {
+        Job job = PlacePricing.settled(asked);
         return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.remarks(), kept);
     }
 
@@ -216,6 +221,7 @@ public final class KitPlanner {
                 one.turns(),
                 one.leftOut(),
                 one.turnBound(),
+                one.pieceCost(),
                 one.objective(),
                 one.objectiveBound(),
                 one.bare());

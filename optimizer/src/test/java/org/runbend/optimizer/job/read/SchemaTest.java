@@ -165,7 +165,7 @@ class SchemaTest {
             spacing: 150         | spacing: 3 furlongs
             spacing: 150         | prefer: heat
             spacing: 150         | along: north
-            spacing: 150         | leftOutPrice: 1.5
+            spacing: 150         | leftOutPrice: 0.01
             product: PX-16       | product: PX-16, allowance: 2
             product: PX-16       | product: PX-16, tails: [900]
             product: PX-16       | allowance: 2%
