@@ -21,6 +21,7 @@ import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plan.KitPlan;
@@ -129,7 +130,7 @@ public final class DemoPlan {
                 new Job.Supply(
                         catalog, new Shelf(List.of(new Remnant(NASTY_ID, "SP", 805), new Remnant("P1", "SP", 90)))),
                 floor(),
-                new Job.Layout(Job.Grid.free(150, 75), new Job.Aim(10, Job.Prefer.LONG_RUNS)),
+                new Job.Layout(Job.Grid.free(150, 75), new Job.Aim(PlacePrice.turns(10), Job.Prefer.LONG_RUNS)),
                 new Job.PipeRequest(pipe, 900, 1100, 0.02, OptionalDouble.empty()),
                 new Job.PlateRequest(plates, Job.Share.of(0.85), new Job.Gaps(100, 5, 5), Job.Pieces.from(150)),
                 Optional.empty(),
@@ -198,7 +199,7 @@ public final class DemoPlan {
                         new Slot(new Point(75, 525), new Point(75, 588), 20)));
         List<Point> bare = List.of(new Point(225, 525), new Point(225, 675), new Point(525, 525));
         return new KitPlan.LoopPlan(
-                "A", b, b.floorLength(), 8357, 10, 3, OptionalInt.empty(), 40, OptionalInt.of(38), bare);
+                "A", b, b.floorLength(), 8357, 10, 3, OptionalInt.empty(), 0, 40, OptionalInt.of(38), bare);
     }
 
     private static Element.Run run(double x1, double y1, double x2, double y2) {

@@ -3,32 +3,58 @@ package org.runbend.catalog.product;
 import java.util.OptionalLong;
 
 /**
- * What cutting a kit takes of a worker's time.
+ * What cutting a kit and fitting it take of a worker's time, and what heat is worth against it.
  *
  * @param cut seconds for a cut of the saw, handling included
  * @param stopSetting seconds to set the saw's stop to another length
  * @param coilChange seconds to mount a coil
+ * @param bend seconds for a quarter bend: marked out, routed, the pipe laid round it
+ * @param groove seconds for a metre of groove, the pipe in it
+ * @param plate seconds for a plate laid
+ * @param watt seconds of work that a watt more into the room is worth
  * @param hour what an hour costs, minor units, if that is known
  */
-public record Labour(double cut, double stopSetting, double coilChange, OptionalLong hour) {
+public record Labour(
+        double cut,
+        double stopSetting,
+        double coilChange,
+        double bend,
+        double groove,
+        double plate,
+        double watt,
+        OptionalLong hour) {
     /** Greatest time of a step, seconds. */
     public static final double LONGEST = 36_000;
 
-    /** What plates are chosen by where a catalog has no times: 20 s a cut, a minute for the stop, three for a coil (own figures). */
+    /**
+     * What is reckoned with where a catalog has no times: 20 s a cut, a minute for the stop, three for a coil; 40 s a quarter bend,
+     * 30 s a metre of groove, 20 s a plate; a watt is worth a minute (own figures, none measured).
+     */
     public static final Labour USUAL = new Labour(20, 60, 180, OptionalLong.empty());
+
+    /** Times of cutting, the usual ones for fitting. */
+    public Labour(double cut, double stopSetting, double coilChange, OptionalLong hour) {
+        this(cut, stopSetting, coilChange, 40, 30, 20, 60, hour);
+    }
 
     /** Checks ranges. */
     public Labour {
-        Require.that(cut >= 0 && cut <= LONGEST, "labour: cut %s s must be 0 to %s s", cut, LONGEST);
+        check("cut", cut);
+        check("stopSetting", stopSetting);
+        check("coilChange", coilChange);
+        check("bend", bend);
+        check("groove", groove);
+        check("plate", plate);
+        Require.that(watt > 0 && watt <= LONGEST, "labour: watt %s s must be over 0 and at most %s s", watt, LONGEST);
+    }
+
+    private static void check(String key, double seconds) {
         Require.that(
-                stopSetting >= 0 && stopSetting <= LONGEST,
-                "labour: stopSetting %s s must be 0 to %s s",
-                stopSetting,
-                LONGEST);
-        Require.that(
-                coilChange >= 0 && coilChange <= LONGEST,
-                "labour: coilChange %s s must be 0 to %s s",
-                coilChange,
-                LONGEST);
+                seconds >= 0 && seconds <= LONGEST, "labour: " + key + " %s s must be 0 to %s s", seconds, LONGEST);
+    }
+
+    /** Seconds to fit so many quarter bends, mm of groove and plates. */
+    public double fitting(int bends, double mm, int plates) {
+        return bend * bends + groove * mm / 1000 + plate * plates;
     }
 }

@@ -13,6 +13,7 @@ import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitChange;
@@ -56,6 +57,9 @@ public final class KitJson {
             plates(out, plan);
             coils(out, plan);
             channel(out, plan);
+            if (plan.boards().isPresent()) {
+                BoardsJson.write(out, plan.boards().get());
+            }
             if (plan.heat().isPresent()) {
                 HeatJson.write(out, plan.heat().get().solution());
             }
@@ -155,11 +159,17 @@ public final class KitJson {
         if (!plan.isOnLattice()) {
             return;
         }
-        out.whole("leftOut", loop.leftOut())
-                .whole("turnBound", loop.turnBound())
-                .whole("objective", loop.objective())
-                .whole("objectiveBound", loop.objectiveBound())
-                .list("bare", loop.bare(), p -> out.point("at", p));
+        PlacePrice price = plan.job().layout().leftOutPrice();
+        out.whole("leftOut", loop.leftOut()).whole("turnBound", loop.turnBound());
+        if (price.turn() == 1) {
+            out.whole("objective", loop.objective()).whole("objectiveBound", loop.objectiveBound());
+        } else {
+            out.number("pieces", price.inTurns(loop.pieceCost())).number("objective", price.inTurns(loop.objective()));
+            if (loop.objectiveBound().isPresent()) {
+                out.number("objectiveBound", price.inTurns(loop.objectiveBound().getAsInt()));
+            }
+        }
+        out.list("bare", loop.bare(), p -> out.point("at", p));
     }
 
     private static void element(JsonOut out, List<Element> elements, int i) throws IOException {

@@ -2,6 +2,7 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalInt;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Extent;
@@ -14,6 +15,7 @@ import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.plan.LoopView;
 
 /**
@@ -77,8 +79,7 @@ public final class LoopDrafting {
         }
         lines.add(BendCount.ofAll(view.breakdowns()).words() + ", left out " + view.leftOut());
         lines.add("corners of the closed loop, the port's included: " + view.turns() + bound(view.turnBound()));
-        lines.add("corners and " + view.job().layout().leftOutPrice() + " for each place left out: " + view.objective()
-                + bound(view.objectiveBound()));
+        lines.add(objective(view));
         for (LoopView.Pair pair : view.pairs()) {
             lines.add("found: " + pair.leftOut() + " left out with " + pair.turns() + " corners");
         }
@@ -91,6 +92,24 @@ public final class LoopDrafting {
                 "bar across a corner: " + view.tightCorners().size() + " bends that would come too near to something");
         view.bareFloor().forEach(b -> lines.addAll(broken(b.sentence())));
         return lines;
+    }
+
+    private static String objective(LoopView view) {
+        PlacePrice price = view.job().layout().leftOutPrice();
+        String pieces = price.pricesPieces()
+                ? ", the ends of straight pieces that no plate reaches at " + turns(price.inTurns(price.pieceEnd()))
+                        + " each"
+                : "";
+        return "corners and " + turns(price.inTurns()) + " for each place left out" + pieces + ": "
+                + turns(price.inTurns(view.objective()))
+                + (view.objectiveBound().isEmpty()
+                        ? " (not proved)"
+                        : " (proved: not under "
+                                + turns(price.inTurns(view.objectiveBound().getAsInt())) + ")");
+    }
+
+    private static String turns(double turns) {
+        return String.format(Locale.ROOT, "%.2f", turns).replaceFirst("\\.?0+$", "");
     }
 
     /** A sentence in lines that are no longer than the others. */

@@ -10,6 +10,7 @@ import org.runbend.optimizer.floor.Colours;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.StraightCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
@@ -24,7 +25,7 @@ final class LeftOutParts {
     private final Lattice lattice;
     private final LatticeGraph graph;
     private final LoopSolution loop;
-    private final int price;
+    private final double price;
     private final Servable servable;
     private final Cells cells;
     private final List<Integer> bare;
@@ -33,7 +34,7 @@ final class LeftOutParts {
         this.lattice = problem.lattice();
         this.graph = lattice.graph();
         this.loop = problem.loop();
-        this.price = problem.problem().leftOutPrice();
+        this.price = problem.problem().leftOutPrice().inTurns();
         this.servable = servable;
         this.cells = new Cells(lattice);
         Set<Integer> served = new HashSet<>(loop.cycle());
@@ -86,7 +87,7 @@ final class LeftOutParts {
 
     private String turns(int count) {
         String them = count == 1 ? "it" : "more of them";
-        String each = price == 1 ? "1 quarter bend" : price + " quarter bends";
+        String each = price == 1 ? "1 quarter bend" : Remedy.price(price) + " quarter bends";
         return loop.isProvedBest()
                 ? ": it is proved that to serve " + them + " from this port takes at least " + each
                         + " more a place, which is what leftOutPrice says a place is worth."
@@ -96,7 +97,11 @@ final class LeftOutParts {
 
     /** The least price at which a loop that serves more is the better one, if a quick look finds such a loop. */
     private List<Remedy> keepingPrice() {
-        LatticeGraph dear = graph.copy().price(DEAR).build();
+        LatticeGraph dear = graph.copy()
+                .turnCost(1)
+                .straightCost(StraightCost.NONE)
+                .price(DEAR)
+                .build();
         long objective = new LoopSketch()
                 .objective(new LoopProblem(dear, List.of(loop.port()), Preference.longRuns(), WorkLimit.standard()))
                 .orElse(Long.MAX_VALUE);

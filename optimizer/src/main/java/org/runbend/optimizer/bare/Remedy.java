@@ -77,7 +77,7 @@ public record Remedy(
             case REACH -> "a reach of the port of " + size(to) + " instead of " + size(from);
             case PORT -> "the port at [" + size(x) + ", " + size(y) + "]";
             case SPACING -> "spacing " + size(to) + " instead of " + size(from);
-            case PRICE -> "leftOutPrice " + size(to) + " instead of " + size(from);
+            case PRICE -> "leftOutPrice " + price(to) + " instead of " + price(from);
         };
     }
 
@@ -103,6 +103,11 @@ public record Remedy(
 
     private static String count(int places) {
         return places == 1 ? "1 place" : places + " places";
+    }
+
+    /** A price in quarter bends, to two decimals at most. */
+    static String price(double turns) {
+        return String.format(Locale.ROOT, "%.2f", turns).replaceFirst("\\.?0+$", "");
     }
 
     private static String size(double value) {

@@ -76,7 +76,7 @@ final class Candidates {
 
     private List<Candidate> prices() {
         List<Candidate> all = new ArrayList<>();
-        int price = base.layout().leftOutPrice();
+        double price = base.layout().leftOutPrice().inTurns();
         if (price < DEAR) {
             all.add(priced(DEAR));
         }
@@ -84,8 +84,10 @@ final class Candidates {
             all.add(priced(FAIR));
         }
         for (int part : CHEAPER) {
-            int less = Math.max(1, price / part);
-            if (less < price && all.stream().noneMatch(c -> c.job().layout().leftOutPrice() == less)) {
+            int less = (int) Math.max(1, price / part);
+            if (less < price
+                    && all.stream()
+                            .noneMatch(c -> c.job().layout().leftOutPrice().inTurns() == less)) {
                 all.add(priced(less));
             }
         }
@@ -93,7 +95,9 @@ final class Candidates {
     }
 
     private Candidate priced(int price) {
-        return laidOut(List.of(price(price)), base.layout().withPrice(price));
+        return laidOut(
+                List.of(price(price)),
+                base.layout().withPrice(base.layout().leftOutPrice().withLeftOut(price)));
     }
 
     private List<Candidate> preference() {
@@ -201,14 +205,18 @@ final class Candidates {
 
     /** Fewer bends and fewer plates at once. */
     private List<Candidate> cheap() {
-        int price = Math.max(1, base.layout().leftOutPrice() / CHEAPER[0]);
-        if (price >= base.layout().leftOutPrice() || base.plates().coverage() <= LEAST_COVERAGE) {
+        double now = base.layout().leftOutPrice().inTurns();
+        int price = (int) Math.max(1, now / CHEAPER[0]);
+        if (price >= now || base.plates().coverage() <= LEAST_COVERAGE) {
             return List.of();
         }
         Job.PlateRequest plates = base.plates().with(base.plates().products(), LEAST_COVERAGE);
         return List.of(candidate(
                 List.of(price(price), coverage(LEAST_COVERAGE)),
-                base.with(base.layout().withPrice(price), base.pipe(), plates)));
+                base.with(
+                        base.layout().withPrice(base.layout().leftOutPrice().withLeftOut(price)),
+                        base.pipe(),
+                        plates)));
     }
 
     private Candidate laidOut(List<KeyChange> changes, Job.Layout layout) {

@@ -45,7 +45,7 @@ record PartWorth(List<Integer> nodes, int heated, long cost) {
         int missed = Math.max(0, excess - cold);
         long each = heated == 0 ? 0 : block.price(graph) / heated;
         int runs = Math.min(runs(graph, block, Heading.EAST), runs(graph, block, Heading.NORTH));
-        long cost = price - block.price(graph) + each * missed + 2L * runs;
+        long cost = price - block.price(graph) + each * missed + 2L * graph.turnCost() * runs;
         return new PartWorth(part.inWhole(block.nodes()), heated - missed, cost);
     }
 

@@ -10,6 +10,7 @@ import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
+import org.runbend.optimizer.loop.LoopCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.search.LoopSolver;
@@ -89,7 +90,8 @@ final class StiffShortening {
                 loop.turns(),
                 bare.size(),
                 OptionalInt.empty(),
-                loop.turns() + bare.stream().mapToInt(graph::price).sum(),
+                (int) LoopCost.ofShape(graph, loop.cycle())
+                        + bare.stream().mapToInt(graph::price).sum(),
                 OptionalInt.empty(),
                 List.of());
     }

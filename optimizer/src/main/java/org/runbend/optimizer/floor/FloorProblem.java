@@ -3,6 +3,7 @@ package org.runbend.optimizer.floor;
 import java.util.List;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.PipeRule;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.job.Support;
@@ -19,7 +20,7 @@ import org.runbend.optimizer.job.Support;
  * @param edge centreline to outline
  * @param radius radius at which corners are laid
  * @param angle direction of the lattice, degrees
- * @param leftOutPrice price of a heated node left out, in turns
+ * @param leftOutPrice price of a heated node left out, and of what else laying is decided by
  * @param supports what pipe crosses square or not at all; their width that of the groove included
  * @param pipeRules where pipe may not, or must, go
  * @param mostPorts port pairs kept at most, the nearest to the port
@@ -35,7 +36,7 @@ public record FloorProblem(
         double edge,
         double radius,
         double angle,
-        int leftOutPrice,
+        PlacePrice leftOutPrice,
         List<Support> supports,
         List<PipeRule> pipeRules,
         int mostPorts,
@@ -61,7 +62,7 @@ public record FloorProblem(
         return radius > spacing / 2 + 1e-6;
     }
 
-    /** A floor without supports and rules for pipe. */
+    /** A floor without supports and rules for pipe, a place left out at so many turns. */
     public FloorProblem(
             List<Point> outline,
             List<KeepOut> keepOuts,
@@ -83,7 +84,7 @@ public record FloorProblem(
                 edge,
                 radius,
                 angle,
-                leftOutPrice,
+                PlacePrice.turns(leftOutPrice),
                 List.of(),
                 List.of(),
                 PORTS,

@@ -4,10 +4,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.lattice.StraightCost;
 
 /**
  * Builds the lattice of one offset: nodes, links and corner arcs, each tested against edge and keep-outs.
@@ -117,6 +119,8 @@ final class LatticeBuilder {
     Optional<Lattice> build(Point offset) {
         Point base = base(offset);
         LatticeGraph.Builder graph = LatticeGraph.builder();
+        PlacePrice price = problem.leftOutPrice();
+        graph.turnCost(price.turn()).straightCost(new StraightCost(price.pieceEnd(), price.pieceExtra()));
         int columns = (int) Math.floor((highX - base.x()) / problem.spacing() + 1e-9) + 1;
         int rows = (int) Math.floor((highY - base.y()) / problem.spacing() + 1e-9) + 1;
         for (int row = 0; row < rows; row++) {
@@ -166,7 +170,7 @@ final class LatticeBuilder {
         double x = base.x() + column * problem.spacing();
         double y = base.y() + row * problem.spacing();
         if (space.allowsPoint(x, y)) {
-            graph.addNode(column, row, isHeated(x, y) ? problem.leftOutPrice() : 0);
+            graph.addNode(column, row, isHeated(x, y) ? problem.leftOutPrice().leftOut() : 0);
         }
     }
 

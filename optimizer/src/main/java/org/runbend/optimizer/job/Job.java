@@ -420,7 +420,7 @@ public record Job(
         }
 
         /** What leaving a node out costs, in turns. */
-        public int leftOutPrice() {
+        public PlacePrice leftOutPrice() {
             return aim.leftOutPrice;
         }
 
@@ -464,8 +464,8 @@ public record Job(
             return with(new Grid(grid.spacing, other, grid.along, grid.axis));
         }
 
-        /** The same layout with another price, in turns, for leaving a node out. */
-        public Layout withPrice(int price) {
+        /** The same layout with another price for leaving a node out. */
+        public Layout withPrice(PlacePrice price) {
             return with(new Aim(price, aim.prefer));
         }
 
@@ -506,10 +506,10 @@ public record Job(
     /**
      * What makes a loop a good one.
      *
-     * @param leftOutPrice what leaving a node out costs, in turns
+     * @param leftOutPrice what leaving a node out costs
      * @param prefer what decides among loops of equal turns
      */
-    public record Aim(int leftOutPrice, Prefer prefer) {}
+    public record Aim(PlacePrice leftOutPrice, Prefer prefer) {}
 
     /**
      * How many loops.
@@ -682,13 +682,25 @@ public record Job(
      * @param coverMaterial board of the catalog
      * @param finishResistance thermal resistance of the floor covering, m2 K/W
      * @param board what the groove is cut into, if the job says it
+     * @param boards how the floor is to be made of boards, if that is asked
      */
     public record Build(
             double insulation,
             double coverThickness,
             String coverMaterial,
             double finishResistance,
-            Optional<RoutedBoard> board) {
+            Optional<RoutedBoard> board,
+            Optional<BoardsWish> boards) {
+        /** A build-up whose boards are not asked for. */
+        public Build(
+                double insulation,
+                double coverThickness,
+                String coverMaterial,
+                double finishResistance,
+                Optional<RoutedBoard> board) {
+            this(insulation, coverThickness, coverMaterial, finishResistance, board, Optional.empty());
+        }
+
         /** From the bottom of the groove to the bottom of the floor, mm. */
         public double under() {
             return insulation + board.map(b -> b.rest() - b.insulating()).orElse(0.0);

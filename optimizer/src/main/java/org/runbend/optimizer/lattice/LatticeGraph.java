@@ -3,11 +3,13 @@ package org.runbend.optimizer.lattice;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /**
  * Nodes of a square lattice and the links that pipe may follow. Immutable. Nodes are numbered from 0 in the order they
- * were added; a price is what leaving the node out costs, in turns.
+ * were added; a price is what leaving the node out costs, in the unit in
+ * which {@link #turnCost} says what a turn costs.
  */
 public final class LatticeGraph {
     private final int[] columns;
@@ -18,6 +20,8 @@ public final class LatticeGraph {
     private final boolean[] wanted;
     private final boolean stiff;
     private final byte[] returns;
+    private final int turnCost;
+    private final StraightCost straightCost;
 
     private LatticeGraph(Builder builder) {
         this.columns = Arrays.copyOf(builder.columns, builder.size);
@@ -28,6 +32,8 @@ public final class LatticeGraph {
         this.wanted = Arrays.copyOf(builder.wanted, builder.size);
         this.stiff = builder.stiff;
         this.returns = Arrays.copyOf(builder.returns, builder.size);
+        this.turnCost = builder.turnCost;
+        this.straightCost = builder.straightCost;
     }
 
     /** An empty builder. */
@@ -67,6 +73,8 @@ public final class LatticeGraph {
             copy.returns[number[n]] = returns[n];
         }
         copy.stiff = stiff;
+        copy.turnCost = turnCost;
+        copy.straightCost = straightCost;
         return copy;
     }
 
@@ -85,9 +93,19 @@ public final class LatticeGraph {
         return rows[node];
     }
 
-    /** Price of leaving the node out, in turns; 0 where nobody misses it. */
+    /** Price of leaving the node out; 0 where nobody misses it. */
     public int price(int node) {
         return prices[node];
+    }
+
+    /** What a turn costs, in the unit of the prices. */
+    public int turnCost() {
+        return turnCost;
+    }
+
+    /** What straight pieces cost, in the unit of the prices. */
+    public StraightCost straightCost() {
+        return straightCost;
     }
 
     /** Whether the loop must pass the node, whatever it costs. */
@@ -162,11 +180,13 @@ public final class LatticeGraph {
         private boolean[] wanted = new boolean[64];
         private byte[] returns = new byte[64];
         private boolean stiff;
+        private int turnCost = 1;
+        private StraightCost straightCost = StraightCost.NONE;
         private final Map<Long, Integer> taken = new HashMap<>();
 
         private Builder() {}
 
-        /** Adds a node and returns its number; a place may be taken once and a price must be 0 to 100,000. */
+        /** Adds a node and returns its number; a place may be taken once and a price must be 0 to 1,000,000. */
         public int addNode(int column, int row, int leaveOutPrice) {
             checkPrice(leaveOutPrice);
             if (taken.putIfAbsent(((long) column << 32) ^ (row & 0xffff_ffffL), size) != null) {
@@ -201,10 +221,25 @@ public final class LatticeGraph {
         }
 
         private static int checkPrice(int leaveOutPrice) {
-            if (leaveOutPrice < 0 || leaveOutPrice > 100_000) {
-                throw new IllegalArgumentException("leaveOutPrice (" + leaveOutPrice + ") must be 0 to 100000");
+            if (leaveOutPrice < 0 || leaveOutPrice > 1_000_000) {
+                throw new IllegalArgumentException("leaveOutPrice (" + leaveOutPrice + ") must be 0 to 1000000");
             }
             return leaveOutPrice;
+        }
+
+        /** Says what a turn costs in the unit of the prices; 1 until then. */
+        public Builder turnCost(int cost) {
+            if (cost < 1 || cost > 1000) {
+                throw new IllegalArgumentException("turnCost (" + cost + ") must be 1 to 1000");
+            }
+            turnCost = cost;
+            return this;
+        }
+
+        /** Says what straight pieces cost, in the unit of the prices, the link of the port being a link like any other. */
+        public Builder straightCost(StraightCost cost) {
+            straightCost = Objects.requireNonNull(cost, "cost");
+            return this;
         }
 
         /** The node at a place, or -1. */

@@ -8,17 +8,23 @@ import java.util.Arrays;
  * such a link may come back by any heading.
  */
 public final class Links {
+    /** In place of a number of nodes: the link is one of the lattice. */
+    public static final int INSIDE = -1;
+
     private final int[] others;
     private final int[] backs;
     private final int[] musts;
     private final boolean[] excused;
+    private final int[] straights;
 
     private Links(int size) {
         this.others = new int[4 * size];
         this.backs = new int[4 * size];
         this.musts = new int[size];
         this.excused = new boolean[size];
+        this.straights = new int[4 * size];
         Arrays.fill(others, -1);
+        Arrays.fill(straights, INSIDE);
     }
 
     /** All links of a block. */
@@ -68,13 +74,19 @@ public final class Links {
     /** Follows the loop out of the window until it comes back. */
     private void follow(BlockGraph blockGraph, int[] legs, boolean[] inside, int start, int heading) {
         int h = heading;
+        int straight = 0;
+        boolean turned = false;
         int i = blockGraph.neighbour(start, heading);
         while (!inside[i]) {
-            h = Integer.numberOfTrailingZeros(legs[i] & ~(1 << (h ^ 2)));
+            int out = Integer.numberOfTrailingZeros(legs[i] & ~(1 << (h ^ 2)));
+            turned |= out != h;
+            straight += turned ? 0 : 1;
+            h = out;
             i = blockGraph.neighbour(i, h);
         }
         join(start, heading, i, h ^ 2);
         musts[start] |= 1 << heading;
+        straights[4 * start + heading] = turned ? straight : Integer.MAX_VALUE / 2;
     }
 
     private void excuse(boolean[] inside, int i, int heading) {
@@ -100,6 +112,14 @@ public final class Links {
     /** Heading of the same link at its other end. */
     public int back(int i, int h) {
         return backs[4 * i + h];
+    }
+
+    /**
+     * For a piece of a loop outside: nodes that it passes straight on before its first turn, from this end; {@link #INSIDE}
+     * for a link of the lattice.
+     */
+    public int straights(int i, int h) {
+        return straights[4 * i + h];
     }
 
     /** Legs that the node must have, as a mask. */

@@ -70,8 +70,7 @@ public final class CoilFitting {
     }
 
     private LaidLoops shortened(LaidLoops laid, List<LoopSolution> shorter, double limit) {
-        return laid.shortened(
-                shorter, limit, job.layout().leftOutPrice(), job.floor().port().at());
+        return laid.shortened(shorter, limit, job.floor().port().at());
     }
 
     private double longest(LaidLoops laid, List<LoopSolution> loops) {

@@ -53,7 +53,7 @@ public final class FreeDirection {
         }
 
         private double price(int nodes) {
-            return (double) job.layout().leftOutPrice() * nodes;
+            return (double) job.layout().leftOutPrice().leftOut() * nodes;
         }
     }
 

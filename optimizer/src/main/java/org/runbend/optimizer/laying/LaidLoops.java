@@ -15,6 +15,8 @@ import org.runbend.optimizer.floor.Lead;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.LatticeGraph;
+import org.runbend.optimizer.loop.LoopCost;
 import org.runbend.optimizer.loop.LoopSolution;
 
 /**
@@ -52,7 +54,8 @@ public record LaidLoops(
      * @param turns corners of the closed cycle
      * @param leftOut heated nodes of its part that it does not serve
      * @param turnBound least turns at this leftOut, if proved for any single loop on the lattice
-     * @param objective turns + price of what is left out
+     * @param pieceCost what its straight pieces cost, if they have a price
+     * @param objective turns + price of what is left out + that of straight pieces, in the unit of the lattice's prices
      * @param objectiveBound least objective, likewise
      * @param bare places of the heated nodes not served
      * @param provedBest whether no loop in its part is better
@@ -63,6 +66,7 @@ public record LaidLoops(
             int turns,
             int leftOut,
             OptionalInt turnBound,
+            int pieceCost,
             int objective,
             OptionalInt objectiveBound,
             List<Point> bare,
@@ -76,7 +80,8 @@ public record LaidLoops(
         private One backwards() {
             List<Point> reversed = new ArrayList<>(path);
             Collections.reverse(reversed);
-            return new One(reversed, turns, leftOut, turnBound, objective, objectiveBound, bare, provedBest, leads);
+            return new One(
+                    reversed, turns, leftOut, turnBound, pieceCost, objective, objectiveBound, bare, provedBest, leads);
         }
 
         private Point first() {
@@ -95,6 +100,7 @@ public record LaidLoops(
                 loop.turns(),
                 loop.leftOut(),
                 loop.turnBound(),
+                LoopCost.ofPieces(lattice.graph(), loop.cycle()),
                 loop.objective(),
                 loop.objectiveBound(),
                 bare(lattice, loop),
@@ -125,6 +131,7 @@ public record LaidLoops(
                 one.turns,
                 one.leftOut,
                 one.turnBound,
+                one.pieceCost,
                 one.objective,
                 one.objectiveBound,
                 one.bare,
@@ -145,8 +152,9 @@ public record LaidLoops(
      * Several loops, each with the nodes that fell to it; what holds for a part alone is no bound for the lattice. They
      * are put in the order of their port pairs round the port, flow before return, so that no tail crosses another.
      */
-    static LaidLoops of(Lattice lattice, List<List<Integer>> parts, List<LoopSolution> loops, int price, Point port) {
+    static LaidLoops of(Lattice lattice, List<List<Integer>> parts, List<LoopSolution> loops, Point port) {
         List<One> ones = new ArrayList<>();
+        LatticeGraph graph = lattice.graph();
         for (int i = 0; i < loops.size(); i++) {
             LoopSolution loop = loops.get(i);
             List<Point> bare = notServed(lattice, parts.get(i), loop);
@@ -155,7 +163,8 @@ public record LaidLoops(
                     loop.turns(),
                     bare.size(),
                     OptionalInt.empty(),
-                    loop.turns() + price * bare.size(),
+                    LoopCost.ofPieces(graph, loop.cycle()),
+                    (int) LoopCost.ofShape(graph, loop.cycle()) + prices(lattice, parts.get(i), loop),
                     OptionalInt.empty(),
                     bare,
                     loop.isProvedBest(),
@@ -166,9 +175,17 @@ public record LaidLoops(
     }
 
     /** The same, some loops shortened to a limit in mm. */
-    LaidLoops shortened(List<LoopSolution> shorter, double to, int price, Point port) {
-        LaidLoops laid = shorter.size() == 1 ? of(lattice, shorter.get(0)) : of(lattice, parts, shorter, price, port);
+    LaidLoops shortened(List<LoopSolution> shorter, double to, Point port) {
+        LaidLoops laid = shorter.size() == 1 ? of(lattice, shorter.get(0)) : of(lattice, parts, shorter, port);
         return new LaidLoops(lattice, laid.loops, parts, shorter, OptionalDouble.of(to), laid.whole);
+    }
+
+    private static int prices(Lattice lattice, List<Integer> nodes, LoopSolution loop) {
+        Set<Integer> served = new HashSet<>(loop.cycle());
+        return nodes.stream()
+                .filter(n -> !served.contains(n))
+                .mapToInt(lattice.graph()::price)
+                .sum();
     }
 
     private static List<Point> notServed(Lattice lattice, List<Integer> nodes, LoopSolution loop) {

@@ -93,7 +93,6 @@ final class SeveralLaying {
                     lattice,
                     division.parts(),
                     division.loops(),
-                    job.layout().leftOutPrice(),
                     job.floor().port().at());
             Optional<Integer> tight =
                     pipes.withoutRoom(problem, pipes.of(laid), !lattice.leads().isEmpty());

@@ -55,6 +55,10 @@ public final class HeatPart {
     private static final double COLD = 10;
 
     private static final double WOOD = 1600;
+
+    /** 30 mm of foam, 12 mm of ply, no finish (common practice). */
+    private static final Job.Build USUAL_BUILD = new Job.Build(30, 12, "", 0, Optional.empty());
+
     /** Slivers that come of areas cut out of each other, m2. */
     private static final double LEAST_AREA = 0.005;
 
@@ -108,7 +112,7 @@ public final class HeatPart {
         }
         Job.Heating heating = job.heating().orElseThrow();
         return new HeatProblem(
-                build(),
+                build(job, request),
                 heated,
                 Stream.of(
                                 new BareFloor(FloorZone.Kind.BARE, areas.bare(), areas.bareEdge()),
@@ -158,8 +162,9 @@ public final class HeatPart {
                 : FlowRequest.BySpread.USUAL);
     }
 
-    private FloorBuild build() {
-        Job.Build build = job.build().orElseThrow();
+    /** What a job's floor is made of; a job that does not say so has the usual build-up. */
+    static FloorBuild build(Job job, HeatRequest request) {
+        Job.Build build = job.build().orElse(USUAL_BUILD);
         Optional<Board> cover = job.catalog().boards().stream()
                 .filter(b -> b.sku().equals(build.coverMaterial()))
                 .findFirst();

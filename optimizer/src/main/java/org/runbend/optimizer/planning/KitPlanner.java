@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Reason;
+import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.breakdown.Element;
@@ -67,7 +68,7 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job) {
-        return job.hasOwnLoop() ? own(job) : priced(job);
+        return job.hasOwnLoop() ? own(job) : priced(PlacePricing.settled(job));
     }
 
     /**
@@ -98,7 +99,9 @@ public final class KitPlanner {
             if (leftOut(laid) <= BARE * laid.place().reachable()) {
                 break;
             }
-            Job dearer = job.with(job.floor(), job.layout().withPrice(price));
+            Job dearer = job.with(
+                    job.floor(),
+                    job.layout().withPrice(job.layout().leftOutPrice().withLeftOut(price)));
             LaidFloor other = lay(dearer);
             if (leftOut(other) < leftOut(laid)) {
                 laid = other;
@@ -129,7 +132,8 @@ public final class KitPlanner {
                 turns,
                 0,
                 OptionalInt.empty(),
-                turns,
+                0,
+                job.layout().leftOutPrice().turn() * turns,
                 OptionalInt.empty(),
                 List.of());
         return assemble(
@@ -154,7 +158,8 @@ public final class KitPlanner {
      *
      * @throws Unbuildable if the job cannot be laid as asked
      */
-    public LaidFloor lay(Job job) {
+    public LaidFloor lay(Job asked) {
+        Job job = PlacePricing.settled(asked);
         double radius = LoopPipes.bendRadius(job);
         return floor(job, Laying.of(job, radius, work).lay());
     }
@@ -199,7 +204,8 @@ public final class KitPlanner {
     }
 
     /** The same with pieces of plate that were cut before and may stay. */
-    KitPlan plan(Job job, LaidFloor laid, List<KeptPiece> kept) {
+    KitPlan plan(Job asked, LaidFloor laid, List<KeptPiece> kept) {
+        Job job = PlacePricing.settled(asked);
         return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.remarks(), kept);
     }
 
@@ -215,6 +221,7 @@ public final class KitPlanner {
                 one.turns(),
                 one.leftOut(),
                 one.turnBound(),
+                one.pieceCost(),
                 one.objective(),
                 one.objectiveBound(),
                 one.bare());
@@ -295,6 +302,7 @@ public final class KitPlanner {
         double served = ServedFloor.share(job, breakdowns(loops));
         List<KeptPipe> kept = KeptPipes.of(job, radius, breakdowns(loops));
         ReckonedHeat heat = ReckonedHeat.of(job, loops, plates);
+        Optional<BoardsPlan> boards = BoardsPart.of(job, loops, channel);
         KitPlan plan = new KitPlan(
                 job,
                 new TapeMeasuring().measure(job, holes(job, loops)),
@@ -305,7 +313,13 @@ public final class KitPlanner {
                 channel,
                 heat.heat(),
                 Optional.empty(),
-                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
+                boards,
+                Stream.concat(
+                                PlanChecks.of(
+                                        job, tightest, place.reachable(), loops, served, plates, channel, heat.heat())
+                                        .stream(),
+                                BoardsPart.check(job, boards).stream())
+                        .toList(),
                 remarks(
                         job,
                         kept,
@@ -313,7 +327,9 @@ public final class KitPlanner {
                         plates,
                         coils,
                         bare,
-                        Stream.concat(known.stream(), heat.remark().stream()).toList()));
+                        Stream.of(known.stream(), heat.remark().stream(), BoardsPart.remarks(job, boards).stream())
+                                .flatMap(r -> r)
+                                .toList()));
         work.step("verifying");
         List<Finding> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {

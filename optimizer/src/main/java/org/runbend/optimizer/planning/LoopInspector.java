@@ -42,10 +42,11 @@ public final class LoopInspector {
      *
      * @throws org.runbend.optimizer.job.Unbuildable if no loop can be laid
      */
-    public LoopView inspect(Job job) {
-        if (job.hasOwnLoop()) {
-            return own(job, new OwnLoop(job).checked());
+    public LoopView inspect(Job asked) {
+        if (asked.hasOwnLoop()) {
+            return own(asked, new OwnLoop(asked).checked());
         }
+        Job job = PlacePricing.settled(asked);
         double radius = LoopPipes.bendRadius(job);
         LaidLoops laid = Laying.of(job, radius, work).lay();
         Lattice lattice = laid.lattice();
@@ -117,7 +118,8 @@ public final class LoopInspector {
      *
      * @throws org.runbend.optimizer.job.Unbuildable if no loop can be laid
      */
-    public LoopProblem problem(Job job) {
+    public LoopProblem problem(Job asked) {
+        Job job = PlacePricing.settled(asked);
         double radius = LoopPipes.bendRadius(job);
         Job settled = new FreeDirection(radius, work).settle(job);
         LoopLaying.Laid laid = new LoopLaying().lay(settled, radius, work);

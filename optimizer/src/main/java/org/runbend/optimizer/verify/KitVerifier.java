@@ -7,6 +7,7 @@ import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.coils.CoilPlan.LoopCut;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.plan.KitPlan;
 
 /**
@@ -27,6 +28,7 @@ public final class KitVerifier {
         findings.addAll(wishes(plan));
         findings.addAll(plates(plan));
         findings.addAll(coils(plan));
+        plan.boards().ifPresent(b -> findings.addAll(BoardsVerifier.verify(b)));
         Set<String> names = new HashSet<>();
         for (KitPlan.LoopPlan loop : plan.loops()) {
             findings.unless(names.add(loop.name()), "loop %s: the name stands twice, 1 loop asked", loop.name());
@@ -141,8 +143,8 @@ public final class KitVerifier {
     }
 
     private static void checkObjective(KitPlan plan, KitPlan.LoopPlan loop, Findings findings) {
-        int price = plan.job().layout().leftOutPrice();
-        int objective = loop.turns() + price * loop.leftOut();
+        PlacePrice price = plan.job().layout().leftOutPrice();
+        int objective = price.turn() * loop.turns() + price.leftOut() * loop.leftOut() + loop.pieceCost();
         findings.unless(
                 loop.objective() == objective,
                 "loop %s: objective %d is claimed, turns and %d nodes left out make %d",

@@ -126,7 +126,7 @@ public final class LoopVerifier {
         }
         BitSet reachable = reachable(graph, solution.port());
         int leftOut = 0;
-        long objective = turns;
+        long objective = (long) graph.turnCost() * turns + pieces(graph, cycle);
         for (int node = 0; node < graph.size(); node++) {
             if (!served.get(node) && graph.price(node) > 0 && reachable.get(node)) {
                 leftOut++;
@@ -135,6 +135,29 @@ public final class LoopVerifier {
         }
         compare("leftOut", leftOut, solution.leftOut(), faults);
         compare("objective", objective, solution.objective(), faults);
+    }
+
+    /** Walks the closed cycle twice, so that the piece over its start is seen whole. */
+    private static int pieces(LatticeGraph graph, List<Integer> cycle) {
+        int size = cycle.size();
+        int cost = 0;
+        int straight = 0;
+        for (int i = 0; i < 2 * size; i++) {
+            int before = cycle.get((i + size - 1) % size);
+            int after = cycle.get((i + 1) % size);
+            if (graph.column(before) == graph.column(after) || graph.row(before) == graph.row(after)) {
+                straight++;
+            } else {
+                boolean priced = i >= size && straight > 0;
+                int extra =
+                        straight > 0 && straight <= graph.straightCost().extra().size()
+                                ? graph.straightCost().extra().get(straight - 1)
+                                : 0;
+                cost += priced ? graph.straightCost().end() * 2 + extra : 0;
+                straight = 0;
+            }
+        }
+        return cost;
     }
 
     private static void compare(String what, long counted, long stated, Findings faults) {

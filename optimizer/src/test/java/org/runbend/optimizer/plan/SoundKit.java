@@ -22,6 +22,7 @@ import org.runbend.optimizer.coils.CoilPlan.CoilCut;
 import org.runbend.optimizer.coils.CoilPlan.LoopCut;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.plates.PlateCut;
@@ -190,7 +191,7 @@ public final class SoundKit {
                 new Job.Heading("Test floor", "T-1", Optional.empty(), Optional.empty(), Optional.empty()),
                 new Job.Supply(catalog(), SHELF),
                 new Job.FloorPlan(OUTLINE, List.of(), KEEP_OUTS, List.of(LOCKER), new Job.Port(PORT, REACH)),
-                new Job.Layout(Job.Grid.free(SPACING, 75), new Job.Aim(10, Job.Prefer.LONG_RUNS)),
+                new Job.Layout(Job.Grid.free(SPACING, 75), new Job.Aim(PlacePrice.turns(10), Job.Prefer.LONG_RUNS)),
                 new Job.PipeRequest(PIPE, 900, 1100, 0.02, loopLimit),
                 WISH,
                 Optional.empty(),
@@ -200,7 +201,7 @@ public final class SoundKit {
 
     public static KitPlan.LoopPlan loopPlan() {
         return new KitPlan.LoopPlan(
-                "A", loop(), 1424.667, 3710, 8, 0, OptionalInt.of(8), 8, OptionalInt.of(8), List.of());
+                "A", loop(), 1424.667, 3710, 8, 0, OptionalInt.of(8), 0, 8, OptionalInt.of(8), List.of());
     }
 
     /**

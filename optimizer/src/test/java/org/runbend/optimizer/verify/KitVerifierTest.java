@@ -214,7 +214,7 @@ class KitVerifierTest {
 
     private static KitPlan.LoopPlan loop(Breakdown breakdown) {
         return new KitPlan.LoopPlan(
-                "A", breakdown, 1424.667, 3710, 8, 0, OptionalInt.of(8), 8, OptionalInt.of(8), List.of());
+                "A", breakdown, 1424.667, 3710, 8, 0, OptionalInt.of(8), 0, 8, OptionalInt.of(8), List.of());
     }
 
     private static KitPlan.LoopPlan loop(
@@ -227,6 +227,7 @@ class KitVerifierTest {
                 turns,
                 leftOut,
                 OptionalInt.of(turnBound),
+                0,
                 objective,
                 OptionalInt.of(objectiveBound),
                 List.of());

@@ -12,6 +12,7 @@ import org.runbend.catalog.source.YamlValue;
 import org.runbend.optimizer.job.DrawnLoop;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PipeRule;
+import org.runbend.optimizer.job.PlacePrice;
 
 /** Reads how the loop is to be laid and checks it against the pipe. */
 final class LayoutReader {
@@ -24,10 +25,10 @@ final class LayoutReader {
      * What {@code auto} means until heat and labour work it out: pipe without a plate gives under a third of what pipe in a
      * plate gives, so to serve a place by bends is worth little.
      */
-    private static final int LEFT_OUT_PRICE = 1;
+    private static final PlacePrice LEFT_OUT_PRICE = PlacePrice.turns(1);
 
     /** At a price of 0 the least square would be the best loop of any floor. */
-    private static final int LEAST_PRICE = 1;
+    private static final double LEAST_PRICE = 0.1;
 
     private static final int MOST_PRICE = 10_000;
     private static final int MOST_LOOPS = 6;
@@ -64,7 +65,7 @@ final class LayoutReader {
         pipe.ifPresent(p -> checkSpacing(p, written.orElse(m.self())));
         double edge = m.find("edge").map(this::edge).orElse(EDGE);
         Direction along = m.find("along").map(LayoutReader::along).orElse(Direction.FREE);
-        int price = m.find("leftOutPrice").map(LayoutReader::price).orElse(LEFT_OUT_PRICE);
+        PlacePrice price = m.find("leftOutPrice").map(LayoutReader::price).orElse(LEFT_OUT_PRICE);
         Job.Prefer prefer = m.find("prefer").map(v -> v.oneOf(Job.Prefer.class)).orElse(Job.Prefer.LONG_RUNS);
         Optional<YamlValue> number = m.find("loops");
         OptionalInt count = number.map(LayoutReader::count).orElse(OptionalInt.of(1));
@@ -114,8 +115,8 @@ final class LayoutReader {
         return text.equals("coil");
     }
 
-    private static int price(YamlValue value) {
-        return value.isText("auto") ? LEFT_OUT_PRICE : value.whole(LEAST_PRICE, MOST_PRICE);
+    private static PlacePrice price(YamlValue value) {
+        return value.isText("auto") ? LEFT_OUT_PRICE : PlacePrice.of(value.number(LEAST_PRICE, MOST_PRICE));
     }
 
     /** A number of loops; empty for as few as the pipe allows. */

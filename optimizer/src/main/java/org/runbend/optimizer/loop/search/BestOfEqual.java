@@ -95,8 +95,8 @@ final class BestOfEqual {
         }
 
         @Override
-        public void closed(long cost, int legs) {
-            hit |= base + cost == best;
+        public void closed(long cost, long rest, int legs) {
+            hit |= base + cost + rest == best;
         }
     }
 
@@ -160,9 +160,9 @@ final class BestOfEqual {
         }
 
         @Override
-        public void closed(long cost, int legs) {
+        public void closed(long cost, long rest, int legs) {
             long tieBreak = program.cost() + tieBreak(legs);
-            if (mainCost + cost == best && tieBreak < bestTieValue) {
+            if (mainCost + cost + rest == best && tieBreak < bestTieValue) {
                 bestTieValue = tieBreak;
                 bestStep = program.step();
                 bestState = program.parent();

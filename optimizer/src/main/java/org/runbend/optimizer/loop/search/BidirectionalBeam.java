@@ -10,18 +10,18 @@ final class BidirectionalBeam {
 
     private final TwoSides sides;
     private long spent;
-    private int bestTurns;
+    private long bestShape;
     private int[] best = {};
 
     BidirectionalBeam(Frontier frontier, PriceUnits prices) {
         this.sides = new TwoSides(frontier, prices);
     }
 
-    /** Legs by step of the best loop met with at most so many turns; empty if none was. */
-    int[] find(ReducedCosts reducedCosts, int mostTurns, int beam) {
+    /** Legs by step of the best loop met whose shape costs at most so much; empty if none was. */
+    int[] find(ReducedCosts reducedCosts, long mostShape, int beam) {
         best = new int[0];
-        bestTurns = mostTurns + 2;
-        long slack = BoundedCost.slack(reducedCosts, mostTurns);
+        bestShape = mostShape + 1;
+        long slack = BoundedCost.slack(reducedCosts, mostShape);
         OneWaySweep second = sides.second(reducedCosts, NONE, slack);
         second.runBeam(beam, (step, states) -> {});
         OneWaySweep first = sides.first(reducedCosts, NONE, slack, null);
@@ -39,9 +39,9 @@ final class BidirectionalBeam {
         long[] state = new long[words];
         for (int i = 0; i < states.size(); i++) {
             System.arraycopy(states.keys(), i * words, state, 0, words);
-            int other = junction.partner(state, states.cost(i), bestTurns - 2);
+            int other = junction.partner(state, states.cost(i), bestShape - 1);
             if (other >= 0) {
-                bestTurns = junction.turns(states.cost(i), other);
+                bestShape = junction.shape(states.cost(i), other);
                 best = sides.joined(first.wayTo(step, i), step, second, other);
                 i--;
             }

@@ -24,6 +24,8 @@ final class BidirectionalJoin {
     private final int[] rest;
     private final long[] key = new long[2];
     private final int[] mates;
+    private final StraightJoin straight;
+    private long joint;
 
     BidirectionalJoin(
             Frontier forward, Frontier backward, int step, StateEncoding early, OneWaySweep second, int units) {
@@ -38,6 +40,7 @@ final class BidirectionalJoin {
         linkOfEarly = new int[forward.slotCount()];
         linkOfLate = new int[backward.slotCount()];
         mates = new int[open.length];
+        straight = new StraightJoin(forward.straightCost());
         Arrays.fill(earlyPending, -1);
         Arrays.fill(latePending, -1);
         for (int k = 0; k < open.length; k++) {
@@ -110,8 +113,8 @@ final class BidirectionalJoin {
         return mask;
     }
 
-    /** A state of the other pass that makes one loop of the given one with at most so many turns; -1 if there is none. */
-    int partner(long[] state, long cost, int target) {
+    /** A state of the other pass that makes one loop of the given one whose shape costs at most so much; -1 if there is none. */
+    int partner(long[] state, long cost, long target) {
         key[0] = mask(early, state, 0, earlySlots);
         key[1] = units - state[early.words()];
         int group = groups.find(key, 0);
@@ -122,22 +125,57 @@ final class BidirectionalJoin {
             int mate = early.mate(state, 0, earlySlots[k]);
             mates[k] = mate < 0 ? -1 : linkOfEarly[mate];
         }
-        long turns = BoundedCost.turns(cost);
+        long shape = BoundedCost.shape(cost);
         int code = StateEncoding.code(state, 0);
         for (int i = heads[group]; i >= 0; i = rest[i]) {
             int at = i * (late.words() + 1);
-            if (turns + BoundedCost.turns(states.cost(i)) <= target
+            joint = 0;
+            if (shape + BoundedCost.shape(states.cost(i)) <= target
                     && portsAgree(code, StateEncoding.code(states.keys(), at))
-                    && isOneLoop(key[0], at)) {
+                    && isOneLoop(key[0], at)
+                    && shape + BoundedCost.shape(states.cost(i)) + joint(state, at) <= target) {
                 return i;
             }
         }
         return -1;
     }
 
-    /** Turns of a state and its partner. */
-    int turns(long cost, int partner) {
-        return BoundedCost.turns(cost) + BoundedCost.turns(states.cost(partner));
+    /** Cost of the shape of a state and the partner last found for it. */
+    long shape(long cost, int partner) {
+        return BoundedCost.shape(cost) + BoundedCost.shape(states.cost(partner)) + joint;
+    }
+
+    /** What straight pieces cost that lie over the links where the two states meet. */
+    private long joint(long[] state, int at) {
+        if (!straight.counts()) {
+            return 0;
+        }
+        int start = Long.numberOfTrailingZeros(key[0]);
+        straight.begin();
+        for (int round = 0; round < 2; round++) {
+            int link = start;
+            do {
+                int over = mates[link];
+                straight.pass(
+                        early.label(state, 0, earlySlots[link]), early.label(state, 0, earlySlots[over]), round == 1);
+                straight.cross(
+                        early.label(state, 0, earlySlots[over]),
+                        late.label(states.keys(), at, lateSlots[over]),
+                        round == 1);
+                int next = linkOfLate[late.mate(states.keys(), at, lateSlots[over])];
+                straight.pass(
+                        late.label(states.keys(), at, lateSlots[over]),
+                        late.label(states.keys(), at, lateSlots[next]),
+                        round == 1);
+                straight.cross(
+                        late.label(states.keys(), at, lateSlots[next]),
+                        early.label(state, 0, earlySlots[next]),
+                        round == 1);
+                link = next;
+            } while (link != start);
+        }
+        joint = straight.cost();
+        return joint;
     }
 
     private boolean portsAgree(int earlyCode, int lateCode) {

@@ -18,7 +18,8 @@ final class BidirectionalSweep {
     private OneWaySweep first;
     private OneWaySweep second;
     private BidirectionalJoin junction;
-    private int target;
+    private final boolean pricesPieces;
+    private long target;
     private int units;
     private int[] found = {};
     private long early;
@@ -29,6 +30,7 @@ final class BidirectionalSweep {
     /** Passes over the nodes of a frontier, in its order and back. */
     BidirectionalSweep(Frontier frontier, PriceUnits prices) {
         this.sides = new TwoSides(frontier, prices);
+        this.pricesPieces = frontier.pricesPieces();
     }
 
     /**
@@ -38,7 +40,7 @@ final class BidirectionalSweep {
      * @param back how much of the slack the pass back from the last node gets; 0 for no such pass
      * @param mostKept states of the pass back, which are all kept
      */
-    void run(ReducedCosts reducedCosts, int target, long back, int mostPerLayer, long mostKept, long mostInAll) {
+    void run(ReducedCosts reducedCosts, long target, long back, int mostPerLayer, long mostKept, long mostInAll) {
         this.target = target;
         this.units = reducedCosts.units();
         found = new int[0];
@@ -58,9 +60,12 @@ final class BidirectionalSweep {
         }
         if (second.found().length > 0) {
             found = sides.fromTheFirst(second.found());
-        } else if (!second.truncated()) {
+            beat(second.foundShape());
+        }
+        if ((found.length == 0 || pricesPieces) && !second.truncated()) {
             first.run(mostPerLayer, mostInAll - second.total());
-            found = first.found().length > 0 ? first.found() : found;
+            // where pieces have a price, what a half meets after a join beats it
+            found = first.found().length > 0 && first.foundShape() <= this.target + 1 ? first.found() : found;
         }
         early = first.total();
         late = second.total();
@@ -79,8 +84,20 @@ final class BidirectionalSweep {
         if (other < 0) {
             return false;
         }
-        found = sides.joined(first.wayTo(step - 1, legs, parent), step, second, other);
-        return true;
+        while (other >= 0) {
+            found = sides.joined(first.wayTo(step - 1, legs, parent), step, second, other);
+            if (!pricesPieces) {
+                return true;
+            }
+            beat(junction.shape(cost, other));
+            other = junction.partner(state, cost, target);
+        }
+        return false;
+    }
+
+    private void beat(long shape) {
+        target = Math.min(target, shape - 1);
+        first.beat(shape);
     }
 
     /** Whether a limit came before the end, so that finding nothing proves nothing. */

@@ -1,5 +1,6 @@
 package org.runbend.optimizer.loop.search;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
@@ -19,6 +20,9 @@ final class BlockProblem {
      * measured when it came: 252 places with 15 open links took 1.8 s without them.
      */
     private static final int NARROW_SLOTS = 14;
+
+    /** The same where states tell straight pieces apart: chosen, not measured. */
+    private static final int NARROW_SLOTS_WITH_PIECES = 9;
 
     /** Places likewise: chosen, not measured. */
     private static final int NARROW_NODES = 260;
@@ -81,12 +85,13 @@ final class BlockProblem {
     }
 
     StateEncoding encoding() {
-        return new StateEncoding(frontier.slotCount());
+        return new StateEncoding(frontier);
     }
 
     /** Whether the exact program can be expected to end without reduced costs. */
     boolean isNarrow() {
-        return frontier.slotCount() <= NARROW_SLOTS && frontier.size() <= NARROW_NODES;
+        int slots = frontier.pricesPieces() ? NARROW_SLOTS_WITH_PIECES : NARROW_SLOTS;
+        return frontier.slotCount() <= slots && frontier.size() <= NARROW_NODES;
     }
 
     /** Whether a state fits the words foreseen for it. */
@@ -137,27 +142,60 @@ final class BlockProblem {
         return measure.of(trace.cycle(trace.bestPort(ports)));
     }
 
-    /** Turns plus the prices of the nodes left out. */
+    /** Cost of the shape plus the prices of the nodes left out. */
     long objective(int[] legs) {
-        long objective = 0;
+        long prices = 0;
         for (int t = 0; t < legs.length; t++) {
-            objective += legs[t] == 0 ? frontier.price(t) : Frontier.isCorner(legs[t]) ? 1 : 0;
+            prices += legs[t] == 0 ? frontier.price(t) : 0;
         }
-        return objective;
+        return prices + shape(legs);
+    }
+
+    /** What turns and straight pieces cost. */
+    long shape(int[] legs) {
+        long corners = IntStream.of(legs).filter(Frontier::isCorner).count();
+        long pieces = pieces(legs).stream()
+                .mapToInt(piece -> frontier.straightCost().of(piece.nodes()))
+                .sum();
+        return frontier.turnCost() * corners + pieces;
+    }
+
+    /** More than the shape of any loop of so many nodes costs: each a corner, with a piece after it. */
+    long mostShape(long nodes) {
+        int dearest =
+                frontier.straightCost().extra().stream().mapToInt(e -> e).max().orElse(0);
+        return nodes * (frontier.turnCost() + 2L * frontier.straightCost().end() + dearest) + frontier.priceFrom(0);
+    }
+
+    /** The straight pieces of a loop, if they cost anything. */
+    List<StraightPiece> pieces(int[] legs) {
+        List<StraightPiece> pieces = new ArrayList<>();
+        for (int t = 0; t < legs.length && frontier.pricesPieces(); t++) {
+            for (int h = 0; h < 2 && Frontier.isCorner(legs[t]); h++) {
+                if ((legs[t] >> h & 1) == 1) {
+                    StraightPiece.from(frontier, legs, t, h).ifPresent(pieces::add);
+                }
+            }
+        }
+        return pieces;
     }
 
     /**
-     * Every loop has turns + prices at least the bound, and leaving out so many nodes costs no more than the dearest of
-     * them; turns come in pairs.
+     * Every loop costs at least the bound, and leaving out so many nodes as a loop does costs no more than the dearest of
+     * them; turns come in pairs. Empty where straight pieces have a price, as these could be the rest.
      */
-    int turnBound(long objectiveBound, int leftOut) {
+    OptionalInt turnBound(long objectiveBound, CycleTrace loop) {
+        if (frontier.pricesPieces()) {
+            return OptionalInt.empty();
+        }
         long dearest = IntStream.range(0, blockGraph.size())
                 .map(i -> -blockGraph.graph().price(blockGraph.node(i)))
                 .sorted()
-                .limit(leftOut)
+                .limit(loop.leftOut())
                 .mapToLong(price -> -price)
                 .sum();
-        long bound = Math.max(4, objectiveBound - dearest);
-        return (int) (bound + bound % 2);
+        long turns = -Math.floorDiv(-(objectiveBound - dearest), frontier.turnCost());
+        long bound = Math.max(4, turns);
+        return OptionalInt.of((int) Math.min(loop.turns(), bound + bound % 2));
     }
 }

@@ -1,12 +1,15 @@
 package org.runbend.optimizer.loop.search;
 
-/** Turns and reduced cost in one word, so that of equal states the one of fewest turns stays, then of least reduced cost. */
+/**
+ * What the shape of a loop costs (its turns, its short straight pieces) and its reduced cost in one word, so that of equal states the
+ * one of cheapest shape stays, then of least reduced cost.
+ */
 final class BoundedCost {
-    /** Turns above, reduced cost below: derived, 2^40 millionths of a turn are a million turns and more. */
-    static final int TURN_SHIFT = 40;
+    /** Shape above, reduced cost below: derived, 2^40 millionths of a turn are a million turns and more. */
+    private static final int SHAPE_SHIFT = 40;
 
     /** Mask of the reduced cost. */
-    static final long REDUCED = (1L << TURN_SHIFT) - 1;
+    static final long REDUCED = (1L << SHAPE_SHIFT) - 1;
 
     /**
      * About two turns: many states cost nearly the same and would else all go the same way into one dead end. Without it every
@@ -16,21 +19,22 @@ final class BoundedCost {
 
     private BoundedCost() {}
 
-    /** What legs add in turns. */
-    static long turn(int legs) {
-        return Frontier.isCorner(legs) ? 1L << TURN_SHIFT : 0;
+    /** What a step adds to the shape: its cost, but for the price of a node left out where units count that. */
+    static long shape(int legs, long cost, PriceUnits prices) {
+        return legs == 0 && !prices.isInside() ? 0 : cost << SHAPE_SHIFT;
     }
 
-    static int turns(long cost) {
-        return (int) (cost >> TURN_SHIFT);
+    /** The cost of the shape so far. */
+    static long shape(long cost) {
+        return cost >> SHAPE_SHIFT;
     }
 
     static long reduced(long cost) {
         return cost & REDUCED;
     }
 
-    /** The slack that reduced costs leave for a number of turns, as far as it fits. */
-    static long slack(ReducedCosts reducedCosts, int turns) {
-        return Math.min(reducedCosts.slack(turns), REDUCED);
+    /** The slack that reduced costs leave for a shape of some cost, as far as it fits. */
+    static long slack(ReducedCosts reducedCosts, long shape) {
+        return Math.min(reducedCosts.slack(shape), REDUCED);
     }
 }

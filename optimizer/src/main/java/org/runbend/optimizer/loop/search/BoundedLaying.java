@@ -63,6 +63,9 @@ final class BoundedLaying {
     private final PriceUnits prices;
     private final ConfigurationProgram program;
     private final int nodes;
+    private final int turnCost;
+    private final boolean pricesPieces;
+    private final long mostShape;
     private final long mostInAll;
     private final Passes passes;
     private final List<Front> fronts = new ArrayList<>();
@@ -81,14 +84,13 @@ final class BoundedLaying {
     /** What is known about loops with one number of units. */
     private static final class Front {
         private final ReducedCosts reducedCosts;
-        private int proved;
-        private int next;
+        private long proved;
+        private boolean done;
         private boolean stalled;
 
         Front(ReducedCosts reducedCosts) {
             this.reducedCosts = reducedCosts;
-            this.proved = reducedCosts.turnBound();
-            this.next = proved;
+            this.proved = reducedCosts.shapeBound();
         }
     }
 
@@ -106,6 +108,9 @@ final class BoundedLaying {
         this.reducedCostsByUnits.putAll(prelude.reducedCostsByUnits());
         this.passed = prelude.spent();
         this.nodes = blockProblem.frontier().size();
+        this.turnCost = blockProblem.frontier().turnCost();
+        this.pricesPieces = blockProblem.frontier().pricesPieces();
+        this.mostShape = blockProblem.mostShape(nodes);
         this.mostInAll = Math.min(limit.totalStates(), Math.max(2 * PATIENCE, STATES_PER_PAIR * nodes * nodes));
         this.passes = new Passes(
                 this.blockProblem.frontier(), prices, (int) Math.min(MOST_PER_LAYER, limit.statesPerLayer()), prelude);
@@ -116,8 +121,8 @@ final class BoundedLaying {
         while (passed < mostInAll) {
             openWhatMayBeBetter();
             Front front =
-                    asked().min(Comparator.comparingLong(this::nextObjective)).orElse(null);
-            if (front == null || nextObjective(front) >= bestObjective) {
+                    asked().min(Comparator.comparingLong(this::provedObjective)).orElse(null);
+            if (front == null || provedObjective(front) >= bestObjective) {
                 break;
             }
             attempt(front);
@@ -133,11 +138,7 @@ final class BoundedLaying {
 
     /** Fronts of which more can be asked without loss. */
     private Stream<Front> asked() {
-        return fronts.stream().filter(front -> front.next <= nodes && !front.stalled);
-    }
-
-    private long nextObjective(Front front) {
-        return front.next + prices.price() * front.reducedCosts.units();
+        return fronts.stream().filter(front -> front.proved <= mostShape && !front.done && !front.stalled);
     }
 
     private long provedObjective(Front front) {
@@ -156,7 +157,7 @@ final class BoundedLaying {
     private void openWhatMayBeBetter() {
         while (nextUnits() <= prices.unitsFrom(0)) {
             long bound = boundOfUnopened();
-            long least = asked().mapToLong(this::nextObjective).min().orElse(bestObjective);
+            long least = asked().mapToLong(this::provedObjective).min().orElse(bestObjective);
             if (bound > Math.min(least, bestObjective - 1)) {
                 return;
             }
@@ -173,31 +174,41 @@ final class BoundedLaying {
         if (nextUnits() > prices.unitsFrom(0)) {
             return Long.MAX_VALUE / 4;
         }
-        long best = 4 + prices.price() * nextUnits();
+        long best = 4L * turnCost + prices.price() * nextUnits();
         for (Front front : fronts) {
-            long parts = front.reducedCosts.objectiveFrom(nextUnits(), prices.price());
-            best = Math.max(best, -Math.floorDiv(-parts, ReducedCosts.SCALE));
+            best = Math.max(best, front.reducedCosts.objectiveFrom(nextUnits(), prices.price()));
         }
         return best;
     }
 
-    /** Asks without loss for a loop of the next number of turns. */
+    /**
+     * Asks without loss for a loop of the cheapest shape that is still open; where short pieces have a price, within a turn above
+     * that, as long as it would be the best.
+     */
     private void attempt(Front front) {
-        int[] found = passes.ask(front.reducedCosts, front.next, scouted ? mostInAll - passed : PATIENCE);
+        long beaten = bestObjective - 1 - prices.price() * front.reducedCosts.units();
+        long target = pricesPieces ? Math.min(front.proved + turnCost, beaten) : front.proved;
+        int[] found = passes.ask(front.reducedCosts, target, scouted ? mostInAll - passed : PATIENCE);
         passed += Math.max(1, passes.total());
         if (found.length == 0 && passes.truncated() && !scouted) {
             scout();
             return;
         }
         if (found.length > 0) {
-            keep(front, found);
+            keepIfBetter(found);
+            front.stalled = passes.truncated();
+            front.done = !front.stalled;
+            front.proved = front.done ? shape(found) : front.proved;
         } else if (passes.truncated()) {
             front.stalled = true;
             scout();
         } else {
-            front.next += 2;
-            front.proved = front.next;
+            front.proved = front.reducedCosts.attainable(target + 1);
         }
+    }
+
+    private long shape(int[] loop) {
+        return prices.isInside() ? blockProblem.objective(loop) : blockProblem.shape(loop);
     }
 
     /** Looks once for good loops without proof: with beams, or else by merging cycles; then window by window. */
@@ -233,7 +244,7 @@ final class BoundedLaying {
 
     private List<Front> promising() {
         return fronts.stream()
-                .filter(front -> front.proved <= nodes)
+                .filter(front -> front.proved <= mostShape)
                 .sorted(Comparator.comparingLong(this::provedObjective))
                 .limit(MOST_SCOUTED)
                 .toList();
@@ -250,7 +261,7 @@ final class BoundedLaying {
     }
 
     private void meet(BidirectionalBeam beams, Front front, int beam) {
-        int[] loop = beams.find(front.reducedCosts, front.proved + BEAM_REACH, beam);
+        int[] loop = beams.find(front.reducedCosts, front.proved + (long) BEAM_REACH * turnCost, beam);
         if (loop.length > 0) {
             improve(loop, mostInAll / WINDOW_SHARE);
         }
@@ -258,7 +269,8 @@ final class BoundedLaying {
 
     private void beam(Front front) {
         for (int beam : BEAMS) {
-            BoundedSweep sweep = new BoundedSweep(blockProblem, prices, front.reducedCosts, front.proved + BEAM_REACH);
+            BoundedSweep sweep = new BoundedSweep(
+                    blockProblem, prices, front.reducedCosts, front.proved + (long) BEAM_REACH * turnCost);
             sweep.runBeam(Math.min(beam, MOST_IN_BEAM / nodes), mostInAll - spent);
             spent += sweep.total();
             if (sweep.found().length > 0) {
@@ -273,18 +285,13 @@ final class BoundedLaying {
         long goal = Math.min(
                 boundOfUnopened(),
                 fronts.stream()
-                        .filter(front -> front.proved <= nodes)
+                        .filter(front -> front.proved <= mostShape)
                         .mapToLong(this::provedObjective)
                         .min()
                         .orElse(0));
         WindowSearch windows = new WindowSearch(blockProblem, prices, this::reducedCosts, most, goal);
         keepIfBetter(windows.improve(loop));
         spent += windows.spent();
-    }
-
-    private void keep(Front front, int[] found) {
-        front.next = nodes + 1;
-        keepIfBetter(found);
     }
 
     private void keepIfBetter(int[] loop) {
@@ -299,23 +306,20 @@ final class BoundedLaying {
 
     private Answer<LoopSolution> outcome() {
         if (best.length == 0) {
-            return fronts.stream().allMatch(front -> front.proved > nodes) && nextUnits() > prices.unitsFrom(0)
+            return fronts.stream().allMatch(front -> front.proved > mostShape) && nextUnits() > prices.unitsFrom(0)
                     ? Answer.none("every ring through a port pair needs a bend that is forbidden")
                     : blockProblem.tooWide("the work limit came after " + (passed + spent) + " states");
         }
         long bound = Math.min(bestObjective, boundOfUnopened());
-        int turns = Integer.MAX_VALUE;
         for (Front front : fronts) {
-            bound = Math.min(bound, front.proved > nodes ? bound : provedObjective(front));
-            turns = front.reducedCosts.units() == EqualLoops.units(prices, best) ? front.proved : turns;
+            bound = Math.min(bound, front.proved > mostShape ? bound : provedObjective(front));
         }
         best = new EqualLoops(blockProblem, prices).choose(best, reducedCosts(EqualLoops.units(prices, best)));
         CycleTrace trace = blockProblem.trace(best);
-        boolean asked = prices.isUniform() && turns < Integer.MAX_VALUE;
-        int turnBound = asked ? turns : blockProblem.turnBound(bound, trace.leftOut());
+        OptionalInt turnBound = provedTurns(trace.leftOut(), trace.turns());
         return Answer.found(blockProblem.solution(
                 best,
-                OptionalInt.of(Math.min(trace.turns(), turnBound)),
+                turnBound.isPresent() ? turnBound : blockProblem.turnBound(bound, trace),
                 OptionalInt.of((int) bound),
                 pairsBeside(trace.leftOut())));
     }
@@ -331,10 +335,11 @@ final class BoundedLaying {
         return pairs;
     }
 
+    /** Where short pieces have a price too, what a shape costs at least says nothing of its turns. */
     private OptionalInt provedTurns(int left, int turns) {
         return fronts.stream()
-                .filter(front -> prices.isUniform() && front.reducedCosts.units() == left)
-                .mapToInt(front -> Math.min(turns, front.proved))
+                .filter(front -> !pricesPieces && prices.isUniform() && front.reducedCosts.units() == left)
+                .mapToInt(front -> (int) Math.min(turns, front.proved / turnCost))
                 .findFirst();
     }
 }

@@ -1,11 +1,12 @@
 package org.runbend.optimizer.loop.search;
 
 /**
- * One pass of the frontier program for loops of exactly so many price units left out and at most so many turns. Of equal
- * states (units included) the one of fewest turns is kept; states whose reduced costs exceed the slack are dropped.
+ * One pass of the frontier program for loops of exactly so many price units left out whose shape costs no more than so much; where
+ * short pieces have a price it goes on from each loop met for a cheaper one. Of equal
+ * states (units included) the one of cheapest shape is kept; states whose reduced costs exceed the slack are dropped.
  *
  * <p>Neither loses anything: a loop within the target has reduced costs within the slack, and if two ways lead to one
- * state, every way to finish the longer finishes the shorter with fewer turns.
+ * state, every way to finish the longer finishes the shorter at a less cost.
  *
  * <p>Source: states dropped by reduced costs as in variable fixing and state-space bounds, Christofides, Mingozzi and Toth,
  * Networks 11(2), 1981; from memory.
@@ -13,26 +14,30 @@ package org.runbend.optimizer.loop.search;
 final class BoundedSweep implements LayeredProgram.Rules {
     private final Frontier frontier;
     private final ReducedCosts reducedCosts;
+    private final PriceUnits prices;
     private final UnitCount units;
     private final int unitWord;
-    private final long slack;
-    private final int target;
+    private final boolean pricesPieces;
+    private long slack;
+    private long target;
     private final LayeredProgram program;
 
     private int[] found = {};
-    private int foundTurns = Integer.MAX_VALUE;
+    private long foundShape = Long.MAX_VALUE;
 
-    BoundedSweep(BlockProblem blockProblem, PriceUnits prices, ReducedCosts reducedCosts, int target) {
+    BoundedSweep(BlockProblem blockProblem, PriceUnits prices, ReducedCosts reducedCosts, long target) {
         this(blockProblem.frontier(), prices, reducedCosts, target, Frontier.PORT_OPEN);
     }
 
     /** A pass that begins with that port code. */
-    BoundedSweep(Frontier frontier, PriceUnits prices, ReducedCosts reducedCosts, int target, int portCode) {
-        StateEncoding encoding = new StateEncoding(frontier.slotCount());
+    BoundedSweep(Frontier frontier, PriceUnits prices, ReducedCosts reducedCosts, long target, int portCode) {
+        StateEncoding encoding = new StateEncoding(frontier);
         this.frontier = frontier;
         this.reducedCosts = reducedCosts;
         this.unitWord = encoding.words();
+        this.prices = prices;
         this.units = new UnitCount(prices, reducedCosts, unitWord);
+        this.pricesPieces = frontier.pricesPieces();
         this.target = target;
         this.slack = BoundedCost.slack(reducedCosts, target);
         this.program = new LayeredProgram(frontier, encoding, 1, 0, portCode, this);
@@ -50,7 +55,7 @@ final class BoundedSweep implements LayeredProgram.Rules {
 
     @Override
     public boolean isOver() {
-        return found.length > 0 || slack < 0;
+        return slack < 0 || (found.length > 0 && !pricesPieces);
     }
 
     @Override
@@ -61,17 +66,26 @@ final class BoundedSweep implements LayeredProgram.Rules {
     @Override
     public void next(long[] state, long cost, int legs, int portRank) {
         if (units.count(state, program.step(), legs)) {
-            program.offer(
-                    state, program.cost() + reducedCosts.reduced(program.step(), legs) + BoundedCost.turn(legs), legs);
+            long sum = program.cost()
+                    + reducedCosts.reduced(program.step(), legs)
+                    + reducedCosts.reduced(program.pieces())
+                    + BoundedCost.shape(legs, cost, prices);
+            if (BoundedCost.reduced(sum) <= slack && BoundedCost.shape(sum) <= target) {
+                program.offer(state, sum, legs);
+            }
         }
     }
 
     @Override
-    public void closed(long cost, int legs) {
-        int turns = BoundedCost.turns(program.cost() + BoundedCost.turn(legs));
-        if (units.endsWell(program.word(unitWord), program.step()) && turns <= target && turns < foundTurns) {
-            foundTurns = turns;
+    public void closed(long cost, long rest, int legs) {
+        long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
+        if (units.endsWell(program.word(unitWord), program.step()) && shape <= target && shape < foundShape) {
+            foundShape = shape;
             found = StateLayer.wayTo(program.layers(), frontier.size(), program.step(), legs, program.parent());
+            if (pricesPieces) {
+                target = shape - 1;
+                slack = BoundedCost.slack(reducedCosts, target);
+            }
         }
     }
 
@@ -85,8 +99,9 @@ final class BoundedSweep implements LayeredProgram.Rules {
         return found.clone();
     }
 
-    int turns() {
-        return foundTurns;
+    /** Cost of its shape. */
+    long shape() {
+        return foundShape;
     }
 
     /** States of all layers that were expanded. */

@@ -6,7 +6,9 @@ import com.google.ortools.linearsolver.MPSolver;
 import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.runbend.optimizer.natives.SolverLibrary;
 import org.runbend.optimizer.work.Work;
 
@@ -33,6 +35,12 @@ final class ConfigurationProgram {
      */
     private static final int MOST_WORK = 28_000;
 
+    /** Rows of straight pieces added in a round: chosen, not measured. */
+    private static final int PIECES_A_ROUND = 200;
+
+    /** By how much such a row must be broken to be added: chosen, not measured. */
+    private static final double LEAST_BREACH = 0.02;
+
     /** Cuts added in a round: chosen, not measured. */
     private static final int CUTS_A_ROUND = 60;
     /**
@@ -52,6 +60,7 @@ final class ConfigurationProgram {
     private final Frontier frontier;
     private final PriceUnits prices;
     private final List<ConnectivityCut> cuts = new ArrayList<>();
+    private final List<StraightRow> straightRows = new ArrayList<>();
 
     ConfigurationProgram(Configurations configurations, PriceUnits prices) {
         this.configurations = configurations;
@@ -63,6 +72,11 @@ final class ConfigurationProgram {
     ConfigurationProgram inOrder(Frontier other, int[] steps) {
         ConfigurationProgram moved = new ConfigurationProgram(new Configurations(other), prices.inOrder(steps));
         cuts.forEach(cut -> moved.cuts.add(cut.inOrder(steps)));
+        int[] newStep = new int[steps.length];
+        for (int t = 0; t < steps.length; t++) {
+            newStep[steps[t]] = t;
+        }
+        straightRows.forEach(row -> moved.straightRows.add(row.moved(newStep)));
         return moved;
     }
 
@@ -86,8 +100,13 @@ final class ConfigurationProgram {
         MPConstraint portRow = portRow(solver, states);
         List<MPConstraint> cutRows = new ArrayList<>();
         cuts.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
+        MPVariable[] charges = charges(solver);
+        List<MPConstraint> pieceRows = new ArrayList<>();
+        straightRows.forEach(row -> pieceRows.add(pieceRow(solver, states, charges, row)));
+        List<StraightRow> open = StraightRow.all(frontier);
         ConnectivitySeparation separator = new ConnectivitySeparation(configurations, CUTS_A_ROUND);
         double[] duals = new double[4 * n + 2];
+        int known = 0;
         int rounds = Math.max(1, Math.min(MOST_ROUNDS, MOST_WORK / n));
         for (int round = 0; round < rounds; round++) {
             Work.check();
@@ -98,22 +117,27 @@ final class ConfigurationProgram {
             for (int i = 0; i < values.length; i++) {
                 values[i] = states[i] == null ? 0 : states[i].solutionValue();
             }
-            duals = duals(links, unitRow, portRow, cutRows);
+            duals = duals(links, unitRow, portRow, cutRows, pieceRows);
+            known = pieceRows.size();
+            List<StraightRow> broken = round + 1 == rounds ? List.of() : broken(open, values, charges);
             List<ConnectivityCut> violated = round + 1 == rounds ? List.of() : separator.separate(values);
-            if (violated.isEmpty()) {
+            if (violated.isEmpty() && broken.isEmpty()) {
                 break;
             }
+            broken.forEach(row -> pieceRows.add(pieceRow(solver, states, charges, row)));
+            straightRows.addAll(broken);
             violated.forEach(cut -> cutRows.add(cutRow(solver, states, cut)));
             cuts.addAll(violated);
         }
-        ReducedCosts before = reducedCosts(duals, units);
+        ReducedCosts before = reducedCosts(duals, units, known);
         openShares(states);
         solver.setSolverSpecificParametersAsString(FROM_THE_OPTIMUM);
         if (solver.solve() != MPSolver.ResultStatus.OPTIMAL) {
             return before;
         }
-        ReducedCosts central = reducedCosts(duals(links, unitRow, portRow, cutRows), units);
-        return central.turnBound() < before.turnBound() ? before : central;
+        ReducedCosts central =
+                reducedCosts(duals(links, unitRow, portRow, cutRows, pieceRows), units, pieceRows.size());
+        return central.isBelow(before) ? before : central;
     }
 
     /** By 16 x step + legs; then the shares of all, in the same order, which stay shut until the end. */
@@ -129,8 +153,9 @@ final class ConfigurationProgram {
                 states[16 * t + legs] = state;
                 states[shares + 16 * t + legs] = solver.makeNumVar(0, 0, "");
                 put(row, states, t, legs, 1);
-                objective.setCoefficient(state, Frontier.isCorner(legs) ? 1 : 0);
-                objective.setCoefficient(states[shares + 16 * t + legs], Frontier.isCorner(legs) ? 1 - WORTH : -WORTH);
+                double cost = (double) cost(t, legs) / ReducedCosts.SCALE;
+                objective.setCoefficient(state, cost);
+                objective.setCoefficient(states[shares + 16 * t + legs], cost - WORTH);
             }
         }
         return states;
@@ -214,10 +239,56 @@ final class ConfigurationProgram {
         return row;
     }
 
-    /** Links first, then the unit row, the port row and the cuts. */
+    /** What is paid for ends of straight pieces, by link. */
+    private MPVariable[] charges(MPSolver solver) {
+        MPVariable[] charges = new MPVariable[2 * frontier.size()];
+        for (int i = 0; i < charges.length && frontier.straightCost().end() > 0; i++) {
+            charges[i] = solver.makeNumVar(0, Double.POSITIVE_INFINITY, "");
+            solver.objective()
+                    .setCoefficient(charges[i], (double) frontier.straightCost().end() / frontier.turnCost());
+        }
+        return charges;
+    }
+
+    private MPConstraint pieceRow(MPSolver solver, MPVariable[] states, MPVariable[] charges, StraightRow piece) {
+        MPConstraint row = solver.makeConstraint(0, Double.POSITIVE_INFINITY);
+        row.setCoefficient(charges[piece.link()], 1);
+        if (states[16 * piece.straight() + piece.legs()] != null) {
+            put(row, states, piece.straight(), piece.legs(), -1);
+        }
+        if (states[16 * piece.corner() + piece.legs()] != null) {
+            put(row, states, piece.corner(), piece.legs(), 1);
+        }
+        return row;
+    }
+
+    /** The rows that are broken most, at most so many. */
+    private static List<StraightRow> broken(List<StraightRow> rows, double[] values, MPVariable[] charges) {
+        if (rows.isEmpty()) {
+            return List.of();
+        }
+        double[] charged = new double[charges.length];
+        for (int i = 0; i < charges.length; i++) {
+            charged[i] = charges[i].solutionValue();
+        }
+        return rows.stream()
+                .filter(row -> row.violation(values, charged) > LEAST_BREACH)
+                .sorted(Comparator.comparingDouble(row -> -row.violation(values, charged)))
+                .limit(PIECES_A_ROUND)
+                .toList();
+    }
+
+    /** Links first, then the unit row, the port row, the cuts and the straight pieces. */
     private static double[] duals(
-            MPConstraint[] links, MPConstraint unitRow, MPConstraint portRow, List<MPConstraint> cutRows) {
-        double[] duals = new double[links.length + 2 + cutRows.size()];
+            MPConstraint[] links,
+            MPConstraint unitRow,
+            MPConstraint portRow,
+            List<MPConstraint> cutRows,
+            List<MPConstraint> pieceRows) {
+        double[] duals = new double[links.length + 2 + cutRows.size() + pieceRows.size()];
+        for (int i = 0; i < pieceRows.size(); i++) {
+            duals[links.length + 2 + cutRows.size() + i] = pieceRows.get(i).dualValue();
+        }
         for (int i = 0; i < links.length; i++) {
             duals[i] = links[i] == null ? 0 : links[i].dualValue();
         }
@@ -230,7 +301,7 @@ final class ConfigurationProgram {
     }
 
     /** Rounds the duals to whole parts of a turn, those of one-sided rows to at least 0, and prices all states exactly. */
-    private ReducedCosts reducedCosts(double[] duals, int units) {
+    private ReducedCosts reducedCosts(double[] duals, int units, int pieces) {
         int links = 4 * frontier.size();
         long[] whole = new long[duals.length];
         for (int i = 0; i < duals.length; i++) {
@@ -245,20 +316,44 @@ final class ConfigurationProgram {
                 costs[16 * t + legs] = cost(t, legs, whole, links);
             }
         }
-        for (int i = links + 2; i < whole.length; i++) {
+        for (int i = links + 2; i < whole.length - pieces; i++) {
             if (whole[i] > 0) {
                 constant += 2 * whole[i];
                 subtract(costs, cuts.get(i - links - 2), whole[i]);
             }
         }
-        return new ReducedCosts(units, constant, whole[links], costs);
+        long[] left = new long[2 * frontier.size()];
+        Arrays.fill(
+                left,
+                ReducedCosts.SCALE
+                        / frontier.turnCost()
+                        * frontier.straightCost().end());
+        for (int i = 0; i < pieces; i++) {
+            subtract(costs, left, straightRows.get(i), whole[whole.length - pieces + i]);
+        }
+        return new ReducedCosts(
+                units,
+                constant,
+                whole[links],
+                costs,
+                left,
+                IntStream.range(0, frontier.size()).mapToLong(t -> cost(t, 0)).toArray(),
+                frontier);
+    }
+
+    /** What a state costs by itself, in parts. */
+    private long cost(int t, int legs) {
+        if (legs == 0) {
+            return prices.isInside() ? ReducedCosts.SCALE / frontier.turnCost() * frontier.price(t) : 0;
+        }
+        return Frontier.isCorner(legs) ? ReducedCosts.SCALE : 0;
     }
 
     private long cost(int t, int legs, long[] whole, int links) {
         if (legs == 0) {
-            return -whole[links] * prices.units(t);
+            return cost(t, legs) - whole[links] * prices.units(t);
         }
-        long cost = Frontier.isCorner(legs) ? ReducedCosts.SCALE : 0;
+        long cost = cost(t, legs);
         for (int h = 0; h < 4; h++) {
             if ((legs >> h & 1) == 1) {
                 int other = frontier.otherEnd(t, h);
@@ -266,6 +361,18 @@ final class ConfigurationProgram {
             }
         }
         return cost - whole[links + 1] * configurations.portUses(t, legs);
+    }
+
+    /** No more than what is left of a charge. */
+    private static void subtract(long[] costs, long[] left, StraightRow row, long multiplier) {
+        long dual = Math.min(multiplier, left[row.link()]);
+        left[row.link()] -= dual;
+        add(costs, 16 * row.straight() + row.legs(), dual);
+        add(costs, 16 * row.corner() + row.legs(), -dual);
+    }
+
+    private static void add(long[] costs, int state, long dual) {
+        costs[state] += costs[state] < ReducedCosts.BARRED ? dual : 0;
     }
 
     private void subtract(long[] costs, ConnectivityCut cut, long multiplier) {

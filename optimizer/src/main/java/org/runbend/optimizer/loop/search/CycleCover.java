@@ -64,7 +64,7 @@ final class CycleCover {
                 MPVariable state = solver.makeBoolVar("");
                 states[16 * t + legs] = state;
                 row.setCoefficient(state, 1);
-                double cost = legs == 0 ? frontier.price(t) : Frontier.isCorner(legs) ? 1 : 0;
+                double cost = legs == 0 ? frontier.price(t) : Frontier.isCorner(legs) ? frontier.turnCost() : 0;
                 solver.objective().setCoefficient(state, cost);
             }
         }

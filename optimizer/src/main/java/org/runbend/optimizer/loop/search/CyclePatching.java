@@ -142,7 +142,8 @@ final class CyclePatching {
             if (frontier.isForbidden(t, flipped) && !excused) {
                 return Integer.MAX_VALUE;
             }
-            change += (Frontier.isCorner(flipped) ? 1 : 0) - (Frontier.isCorner(legs[t]) ? 1 : 0);
+            change +=
+                    frontier.turnCost() * ((Frontier.isCorner(flipped) ? 1 : 0) - (Frontier.isCorner(legs[t]) ? 1 : 0));
             change -= legs[t] == 0 ? (int) frontier.price(t) : 0;
             if (doIt) {
                 legs[t] = flipped;

@@ -60,8 +60,7 @@ final class ExactLaying {
     }
 
     private Answer<LoopSolution> proved(int[] legs, long best) {
-        OptionalInt turnBound = OptionalInt.of(
-                blockProblem.turnBound(best, blockProblem.trace(legs).leftOut()));
+        OptionalInt turnBound = blockProblem.turnBound(best, blockProblem.trace(legs));
         return Answer.found(blockProblem.solution(legs, turnBound, OptionalInt.of((int) best), List.of()));
     }
 

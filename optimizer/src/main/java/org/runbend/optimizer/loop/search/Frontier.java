@@ -6,6 +6,7 @@ import org.runbend.optimizer.lattice.BlockGraph;
 import org.runbend.optimizer.lattice.Heading;
 import org.runbend.optimizer.lattice.Links;
 import org.runbend.optimizer.lattice.PortPair;
+import org.runbend.optimizer.lattice.StraightCost;
 
 /**
  * The steps of the frontier program: at step t one node is decided, that is, which two of its links the loop uses, or
@@ -231,6 +232,26 @@ final class Frontier {
     /** Whether column and row of the node add up to an even number; linked nodes differ in this. */
     boolean isEven(int t) {
         return (blockGraph.column(order[t]) + blockGraph.row(order[t])) % 2 == 0;
+    }
+
+    /** What a turn costs. */
+    int turnCost() {
+        return blockGraph.graph().turnCost();
+    }
+
+    /** What straight pieces cost. */
+    StraightCost straightCost() {
+        return blockGraph.graph().straightCost();
+    }
+
+    /** Whether straight pieces cost anything. */
+    boolean pricesPieces() {
+        return !straightCost().isNone();
+    }
+
+    /** For a leg out of a window, nodes passed straight outside before the first turn; -1 for a link of the lattice. */
+    int straightsOutside(int t, int h) {
+        return links.straights(order[t], h);
     }
 
     long price(int t) {

@@ -150,6 +150,11 @@ final class LayeredProgram {
         return current.keys()[parent * words + word];
     }
 
+    /** The straight pieces that the state last handed to the rules has closed. */
+    StraightPieces pieces() {
+        return expansion.pieces();
+    }
+
     /** The states before each step, so far as the rules keep them. */
     List<StateLayer> layers() {
         return layers;

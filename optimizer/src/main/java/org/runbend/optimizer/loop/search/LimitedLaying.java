@@ -31,6 +31,7 @@ final class LimitedLaying {
     private final PriceUnits prices;
     private final ConfigurationProgram program;
     private final int nodes;
+    private final int turnCost;
     private final int least;
     private final int dearest;
     private final long mostInAll;
@@ -43,12 +44,12 @@ final class LimitedLaying {
     /** What is known about loops with one number of units. */
     private static final class Front {
         private final ReducedCosts reducedCosts;
-        private int proved;
+        private long proved;
         private boolean done;
 
         Front(ReducedCosts reducedCosts) {
             this.reducedCosts = reducedCosts;
-            this.proved = reducedCosts.turnBound();
+            this.proved = reducedCosts.shapeBound();
         }
     }
 
@@ -57,6 +58,7 @@ final class LimitedLaying {
         this.prices = new PriceUnits(blockProblem.frontier());
         this.program = new ConfigurationProgram(new Configurations(blockProblem.frontier()), prices);
         this.nodes = blockProblem.frontier().size();
+        this.turnCost = blockProblem.frontier().turnCost();
         int least = Math.max(leastUnits, prices.first());
         boolean odd = prices.step() == 2 && Math.floorMod(least - prices.first(), 2) == 1;
         this.least = odd ? least + 1 : least;
@@ -73,7 +75,7 @@ final class LimitedLaying {
         while (spent < mostInAll) {
             openWhatMayBeBetter();
             Front front = fronts.stream()
-                    .filter(f -> !f.done && f.proved <= mostTurns(f))
+                    .filter(f -> !f.done && f.proved <= mostShape(f))
                     .min(Comparator.comparingLong(this::objective))
                     .orElse(null);
             if (front == null || objective(front) >= bestObjective) {
@@ -85,8 +87,9 @@ final class LimitedLaying {
     }
 
     /** A loop turns at each of its nodes at most, and so many units are so many nodes at least that it does not pass. */
-    private int mostTurns(Front front) {
-        return nodes - (front.reducedCosts.units() + dearest - 1) / dearest;
+    private long mostShape(Front front) {
+        long passed = nodes - (front.reducedCosts.units() + dearest - 1L) / dearest;
+        return blockProblem.mostShape(passed);
     }
 
     private void open(int units) {
@@ -101,11 +104,11 @@ final class LimitedLaying {
     private void openWhatMayBeBetter() {
         int next = fronts.get(fronts.size() - 1).reducedCosts.units() + prices.step();
         long asked = fronts.stream()
-                .filter(f -> !f.done && f.proved <= mostTurns(f))
+                .filter(f -> !f.done && f.proved <= mostShape(f))
                 .mapToLong(this::objective)
                 .min()
                 .orElse(Long.MAX_VALUE / 4);
-        boolean maybe = 4 + prices.price() * next <= Math.min(asked, bestObjective - 1);
+        boolean maybe = 4L * turnCost + prices.price() * next <= Math.min(asked, bestObjective - 1);
         if (fronts.size() < MOST_FRONTS && next <= prices.unitsFrom(0) && maybe) {
             open(next);
         }
@@ -124,13 +127,16 @@ final class LimitedLaying {
                 scout(front, Math.min(beam, MOST_IN_BEAM / nodes));
             }
         } else {
-            front.proved += 2;
+            front.proved = front.reducedCosts.attainable(front.proved + 1);
         }
     }
 
     private void scout(Front front, int beam) {
         long beaten = bestObjective - 1 - prices.price() * front.reducedCosts.units();
-        int target = (int) Math.min(front.proved + BEAM_REACH, beaten - Math.floorMod(beaten, 2));
+        boolean whole = !blockProblem.frontier().pricesPieces();
+        long target = Math.min(
+                front.proved + (long) BEAM_REACH * turnCost,
+                whole ? beaten - Math.floorMod(beaten, 2L * turnCost) : beaten);
         if (target < front.proved) {
             return;
         }
@@ -143,7 +149,7 @@ final class LimitedLaying {
     }
 
     private void keep(Front front, BoundedSweep sweep) {
-        long objective = sweep.turns() + prices.price() * front.reducedCosts.units();
+        long objective = sweep.shape() + prices.price() * front.reducedCosts.units();
         if (objective < bestObjective) {
             best = sweep.found();
             bestObjective = objective;
@@ -156,8 +162,10 @@ final class LimitedLaying {
         }
         CycleTrace trace = blockProblem.trace(best);
         OptionalInt bound = fronts.stream()
-                .filter(f -> prices.isUniform() && f.reducedCosts.units() == trace.leftOut())
-                .mapToInt(f -> Math.min(trace.turns(), f.proved))
+                .filter(f -> !blockProblem.frontier().pricesPieces()
+                        && prices.isUniform()
+                        && f.reducedCosts.units() == trace.leftOut())
+                .mapToInt(f -> (int) Math.min(trace.turns(), f.proved / turnCost))
                 .findFirst();
         return Answer.found(blockProblem.solution(best, bound, OptionalInt.empty(), List.of()));
     }

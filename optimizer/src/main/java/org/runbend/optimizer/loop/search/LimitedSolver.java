@@ -48,7 +48,9 @@ public final class LimitedSolver {
             }
             LoopProblem kept = wanting(limited.problem(), depths, depth);
             if (lay(new LimitedProblem(kept, limited.mostNodes()), kept) instanceof Answer.Found<LoopSolution> better
-                    && better.it().objective() <= best.objective() + WORTH) {
+                    && better.it().objective()
+                            <= best.objective()
+                                    + WORTH * limited.problem().graph().turnCost()) {
                 return Answer.found(withBound(better.it(), best));
             }
         }

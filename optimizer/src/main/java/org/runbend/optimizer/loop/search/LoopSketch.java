@@ -53,7 +53,7 @@ public final class LoopSketch {
         ConfigurationProgram program = new ConfigurationProgram(new Configurations(frontier), prices);
         return LongStream.iterate(prices.first(), u -> u <= prices.unitsFrom(0), u -> u + prices.step())
                 .limit(UNITS)
-                .map(u -> program.reducedCosts((int) u).turnBound() + prices.price() * u)
+                .map(u -> program.reducedCosts((int) u).shapeBound() + prices.price() * u)
                 .min();
     }
 }

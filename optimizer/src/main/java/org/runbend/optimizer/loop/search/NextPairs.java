@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.IntStream;
+import org.runbend.optimizer.lattice.StraightCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.TradeOff;
@@ -20,7 +20,12 @@ public final class NextPairs {
     private static final long MOST_IN_ALL = 3_000_000;
 
     /** The pairs on either side of the loop's own, in order of nodes left out, and its own; of a stiff pipe its own alone. */
-    public List<TradeOff> around(LoopProblem problem, LoopSolution loop) {
+    public List<TradeOff> around(LoopProblem asked, LoopSolution loop) {
+        LoopProblem problem = new LoopProblem(
+                asked.graph().copy().turnCost(1).straightCost(StraightCost.NONE).build(),
+                asked.ports(),
+                asked.preference(),
+                asked.limit());
         TradeOff own = new TradeOff(loop.leftOut(), loop.turns(), loop.turnBound());
         List<TradeOff> pairs = new ArrayList<>();
         Optional<PortBlock> block =
@@ -48,13 +53,12 @@ public final class NextPairs {
         ReducedCosts reducedCosts = program.reducedCosts(units);
         int nodes = blockProblem.frontier().size() - units;
         long left = MOST_IN_ALL;
-        for (int target : IntStream.iterate(reducedCosts.turnBound(), t -> t <= nodes, t -> t + 2)
-                .toArray()) {
+        for (long target = reducedCosts.shapeBound(); target <= nodes; target += 2) {
             BoundedSweep sweep = new BoundedSweep(blockProblem, prices, reducedCosts, target);
             sweep.runExactly(MOST_PER_LAYER, left);
             left -= sweep.total();
             if (sweep.found().length > 0) {
-                return Optional.of(new TradeOff(units, sweep.turns(), OptionalInt.of(sweep.turns())));
+                return Optional.of(new TradeOff(units, (int) sweep.shape(), OptionalInt.of((int) sweep.shape())));
             }
             if (sweep.truncated()) {
                 return Optional.empty();

@@ -19,17 +19,21 @@ final class OneWaySweep implements LayeredProgram.Rules {
     private final Frontier frontier;
     private final StateEncoding encoding;
     private final ReducedCosts reducedCosts;
+    private final PriceUnits prices;
     private final UnitCount units;
-    private final int target;
+    private final boolean pricesPieces;
     private final long share;
-    private final long slack;
     private final boolean kept;
     private final Beyond beyond;
     private final LayeredProgram program;
     private Viewer viewer = (step, states) -> {};
 
+    private long slack;
+    private long target;
+    private long ceiling = Long.MAX_VALUE;
     private boolean over;
     private int[] found = {};
+    private long foundShape = Long.MAX_VALUE;
 
     /**
      * @param share of the reduced costs that a state may have
@@ -40,14 +44,16 @@ final class OneWaySweep implements LayeredProgram.Rules {
             Frontier frontier,
             PriceUnits prices,
             ReducedCosts reducedCosts,
-            int target,
+            long target,
             long share,
             boolean kept,
             Beyond beyond) {
         this.frontier = frontier;
-        this.encoding = new StateEncoding(frontier.slotCount());
+        this.encoding = new StateEncoding(frontier);
         this.reducedCosts = reducedCosts;
+        this.prices = prices;
         this.units = new UnitCount(prices, reducedCosts, encoding.words());
+        this.pricesPieces = frontier.pricesPieces();
         this.target = target;
         this.share = share;
         this.slack = beyond == null ? share : BoundedCost.slack(reducedCosts, target);
@@ -100,7 +106,13 @@ final class OneWaySweep implements LayeredProgram.Rules {
         if (!units.count(state, program.step(), legs)) {
             return;
         }
-        long sum = program.cost() + reducedCosts.reduced(program.step(), legs) + BoundedCost.turn(legs);
+        long sum = program.cost()
+                + reducedCosts.reduced(program.step(), legs)
+                + reducedCosts.reduced(program.pieces())
+                + BoundedCost.shape(legs, cost, prices);
+        if (pricesPieces && (BoundedCost.reduced(sum) > slack || BoundedCost.shape(sum) > ceiling)) {
+            return;
+        }
         if (BoundedCost.reduced(sum) <= share) {
             program.offer(state, sum, legs);
         } else if (beyond != null) {
@@ -109,12 +121,29 @@ final class OneWaySweep implements LayeredProgram.Rules {
     }
 
     @Override
-    public void closed(long cost, int legs) {
-        int turns = BoundedCost.turns(program.cost() + BoundedCost.turn(legs));
-        if (units.endsWell(program.word(encoding.words()), program.step()) && turns <= target) {
+    public void closed(long cost, long rest, int legs) {
+        long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
+        if (units.endsWell(program.word(encoding.words()), program.step()) && shape <= target) {
             found = wayTo(program.step(), legs, program.parent());
-            over = true;
+            foundShape = shape;
+            over = !pricesPieces;
+            beat(shape);
         }
+    }
+
+    /** From now on only loops of cheaper shape than this are looked for. */
+    void beat(long shape) {
+        if (pricesPieces && shape <= ceiling) {
+            ceiling = shape - 1;
+            target = Math.min(target, ceiling);
+            slack = Math.min(slack, BoundedCost.slack(reducedCosts, ceiling));
+            over |= slack < 0;
+        }
+    }
+
+    /** Cost of the shape of the loop that this half alone has met. */
+    long foundShape() {
+        return foundShape;
     }
 
     /** Legs by step of the way to a state and one step on; 0 for the later ones. */

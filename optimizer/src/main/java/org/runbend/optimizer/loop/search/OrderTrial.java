@@ -34,7 +34,7 @@ final class OrderTrial {
                     blockProblem.inOrder(order).frontier(),
                     prices.inOrder(steps),
                     reducedCosts.inOrder(steps),
-                    reducedCosts.turnBound(),
+                    reducedCosts.shapeBound(),
                     Frontier.PORT_OPEN);
             sweep.runExactly(MOST_PER_LAYER, MOST_STATES);
             sizes.add(sweep.truncated() ? Long.MAX_VALUE / 2 - sweep.steps() : sweep.total());

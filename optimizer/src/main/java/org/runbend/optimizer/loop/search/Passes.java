@@ -44,8 +44,11 @@ final class Passes {
         return (double) slack / ReducedCosts.SCALE;
     }
 
-    /** Legs by step of a loop for the units of the reduced costs with at most so many turns; empty if there is none or if {@link #truncated}. */
-    int[] ask(ReducedCosts reducedCosts, int target, long mostInAll) {
+    /**
+     * Legs by step of a loop for the units of the reduced costs whose shape costs at most so much, the cheapest if not {@link #truncated};
+     * empty if there is none or if truncated.
+     */
+    int[] ask(ReducedCosts reducedCosts, long target, long mostInAll) {
         total = 0;
         long slack = reducedCosts.slack(target);
         long back = (long) (ReducedCosts.SCALE * Math.min(0.75 * turns(slack), (turns(slack) + early - late) / 2));
@@ -61,7 +64,7 @@ final class Passes {
         return sweep.found();
     }
 
-    private void run(ReducedCosts reducedCosts, int target, long back, long mostInAll) {
+    private void run(ReducedCosts reducedCosts, long target, long back, long mostInAll) {
         sweep.run(reducedCosts, target, back, mostPerLayer, MOST_KEPT, mostInAll - total);
         total += sweep.early() + sweep.late();
         truncated = sweep.truncated();

@@ -18,12 +18,15 @@ final class Prelude {
     private final OrderTrial trial;
 
     Prelude(BlockProblem given) {
-        PriceUnits units = new PriceUnits(given.frontier());
+        PriceUnits units = given.frontier().pricesPieces()
+                ? PriceUnits.inside(given.frontier())
+                : new PriceUnits(given.frontier());
         ConfigurationProgram first = new ConfigurationProgram(new Configurations(given.frontier()), units);
         Map<Integer, ReducedCosts> found = new TreeMap<>();
         int next = units.first();
         long least = Long.MAX_VALUE;
-        while (next <= units.unitsFrom(0) && boundFrom(next, found, units) < least) {
+        while (next <= units.unitsFrom(0)
+                && boundFrom(next, found, units, given.frontier().turnCost()) < least) {
             ReducedCosts reducedCosts = first.reducedCosts(next);
             found.put(next, reducedCosts);
             least = Math.min(least, objective(reducedCosts, units));
@@ -42,15 +45,15 @@ final class Prelude {
     }
 
     private static long objective(ReducedCosts reducedCosts, PriceUnits prices) {
-        return reducedCosts.turnBound() + prices.price() * reducedCosts.units();
+        return reducedCosts.shapeBound() + prices.price() * reducedCosts.units();
     }
 
-    /** In whole turns, rounded up. */
-    private static long boundFrom(int units, Map<Integer, ReducedCosts> reducedCostsByUnits, PriceUnits prices) {
-        long bound = 4 + prices.price() * units;
+    /** Rounded up. */
+    private static long boundFrom(
+            int units, Map<Integer, ReducedCosts> reducedCostsByUnits, PriceUnits prices, int turnCost) {
+        long bound = 4L * turnCost + prices.price() * units;
         for (ReducedCosts reducedCosts : reducedCostsByUnits.values()) {
-            bound = Math.max(
-                    bound, -Math.floorDiv(-reducedCosts.objectiveFrom(units, prices.price()), ReducedCosts.SCALE));
+            bound = Math.max(bound, reducedCosts.objectiveFrom(units, prices.price()));
         }
         return bound;
     }
@@ -74,7 +77,7 @@ final class Prelude {
 
     /** Slack of the trial's passes. */
     long slack() {
-        return promising.slack(promising.turnBound());
+        return promising.slack(promising.shapeBound());
     }
 
     /** States of a pass with that slack. */

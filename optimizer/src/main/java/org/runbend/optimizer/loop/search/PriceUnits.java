@@ -10,7 +10,17 @@ final class PriceUnits {
     private final boolean uniform;
     private final boolean free;
     private final int first;
+    private final boolean inside;
 
+    /**
+     * No units: what is left out is part of the shape's cost. Where a place left out costs about as much as a turn, there would be
+     * many numbers of units to be asked one by one.
+     */
+    static PriceUnits inside(Frontier frontier) {
+        return new PriceUnits(new int[frontier.size()], 1, false, true, 0, true);
+    }
+
+    /** Units that are counted beside the shape. */
     PriceUnits(Frontier frontier) {
         int n = frontier.size();
         long divisor = 0;
@@ -31,9 +41,11 @@ final class PriceUnits {
         }
         uniform = equal;
         first = equal ? unbalanced(frontier) : 0;
+        inside = false;
     }
 
-    private PriceUnits(int[] units, long price, boolean uniform, boolean free, int first) {
+    private PriceUnits(int[] units, long price, boolean uniform, boolean free, int first, boolean inside) {
+        this.inside = inside;
         int n = units.length;
         this.units = units;
         this.unitsFrom = new int[n + 1];
@@ -48,12 +60,12 @@ final class PriceUnits {
 
     /** The same units for the nodes of a window, given by their steps. */
     PriceUnits within(int[] steps) {
-        return new PriceUnits(unitsAt(steps), price, false, false, 0);
+        return new PriceUnits(unitsAt(steps), price, false, false, 0, inside);
     }
 
     /** The same units in another order of all nodes, given by their steps. */
     PriceUnits inOrder(int[] steps) {
-        return new PriceUnits(unitsAt(steps), price, uniform, free, first);
+        return new PriceUnits(unitsAt(steps), price, uniform, free, first, inside);
     }
 
     private int[] unitsAt(int[] steps) {
@@ -88,6 +100,11 @@ final class PriceUnits {
     /** Units of the nodes decided at or after a step. */
     int unitsFrom(int t) {
         return unitsFrom[t];
+    }
+
+    /** Whether what is left out is part of the shape's cost. */
+    boolean isInside() {
+        return inside;
     }
 
     /** Price of one unit, in turns. */

@@ -13,11 +13,25 @@ final class StateEncoding {
     private final int[] word;
     private final int[] shift;
     private final long mask;
+    private final int mateWords;
+    private final int labelBits;
 
-    StateEncoding(int slotCount) {
+    /** A state of a frontier's links. */
+    StateEncoding(Frontier frontier) {
+        this(frontier.slotCount(), StraightPieces.labels(frontier.straightCost()));
+    }
+
+    /**
+     * A state of so many links.
+     *
+     * @param labels how many labels a link may have beside its mate; 0 for none
+     */
+    StateEncoding(int slotCount, int labels) {
         int bits = 64 - Long.numberOfLeadingZeros(Math.max(1, slotCount));
         int perWord = CODE_SHIFT / bits;
-        words = Math.max(1, (slotCount + perWord - 1) / perWord);
+        mateWords = Math.max(1, (slotCount + perWord - 1) / perWord);
+        labelBits = labels == 0 ? 0 : 32 - Integer.numberOfLeadingZeros(labels - 1);
+        words = mateWords + (labels == 0 ? 0 : (slotCount + labelsPerWord() - 1) / labelsPerWord());
         mask = (1L << bits) - 1;
         word = new int[slotCount];
         shift = new int[slotCount];
@@ -29,6 +43,23 @@ final class StateEncoding {
 
     int words() {
         return words;
+    }
+
+    private int labelsPerWord() {
+        return 64 / labelBits;
+    }
+
+    /** Label of an open link; 0 if it has none. */
+    int label(long[] state, int offset, int slot) {
+        int shift = slot % labelsPerWord() * labelBits;
+        return (int) ((state[offset + mateWords + slot / labelsPerWord()] >>> shift) & ((1L << labelBits) - 1));
+    }
+
+    /** Sets the label of an open link; 0 for none. */
+    void setLabel(long[] state, int slot, int label) {
+        int shift = slot % labelsPerWord() * labelBits;
+        int w = mateWords + slot / labelsPerWord();
+        state[w] = (state[w] & ~(((1L << labelBits) - 1) << shift)) | ((long) label << shift);
     }
 
     /** Slot at the other end of the piece, or -1 if the link is unused. */

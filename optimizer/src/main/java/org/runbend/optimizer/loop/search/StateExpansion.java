@@ -15,14 +15,15 @@ final class StateExpansion {
         /** A further state; the cost is that of this step, the port rank -1 unless a port was chosen now. */
         void next(long[] state, long cost, int legs, int portRank);
 
-        /** The loop closes; the cost holds all nodes not yet decided, which stay out. */
-        void closed(long cost, int legs);
+        /** The loop closes at this step's cost; the rest is the price of all nodes not yet decided, which stay out. */
+        void closed(long cost, long rest, int legs);
     }
 
     private final Frontier frontier;
     private final StateEncoding encoding;
     private final long[] next;
     private final Sink sink;
+    private final StraightPieces pieces;
 
     private long[] from = {};
     private int offset;
@@ -38,6 +39,12 @@ final class StateExpansion {
         this.encoding = encoding;
         this.sink = sink;
         this.next = new long[encoding.words() + furtherWords];
+        this.pieces = new StraightPieces(frontier, encoding);
+    }
+
+    /** The straight pieces that the state last handed to the sink has closed. */
+    StraightPieces pieces() {
+        return pieces;
     }
 
     /** Decides the node of a step in the state at {@code states[at...]}. */
@@ -101,14 +108,16 @@ final class StateExpansion {
         System.arraycopy(from, offset, next, 0, next.length);
         StateEncoding.setCode(next, code);
         if (legs == 0) {
+            pieces.none();
             sink.next(next, frontier.price(step), legs, portRank);
             return;
         }
-        long cost = Frontier.isCorner(legs) ? 1 : 0;
-        if (connect(legs)) {
+        boolean open = connect(legs);
+        long cost = (Frontier.isCorner(legs) ? frontier.turnCost() : 0) + pieces.follow(from, offset, next, step, legs);
+        if (open) {
             sink.next(next, cost, legs, portRank);
         } else if (code == Frontier.PORT_SETTLED && encoding.isEmpty(next) && frontier.mayCloseAt(step)) {
-            sink.closed(cost + frontier.priceFrom(step + 1), legs);
+            sink.closed(cost, frontier.priceFrom(step + 1), legs);
         }
     }
 

@@ -45,9 +45,7 @@ final class StiffLaying {
         if (exact.truncated()) {
             return Answer.found(blockProblem.solution(legs, OptionalInt.empty(), OptionalInt.empty(), List.of()));
         }
-        int turnBound =
-                blockProblem.turnBound(exact.best(), blockProblem.trace(legs).leftOut());
-        return Answer.found(
-                blockProblem.solution(legs, OptionalInt.of(turnBound), OptionalInt.of((int) exact.best()), List.of()));
+        OptionalInt turnBound = blockProblem.turnBound(exact.best(), blockProblem.trace(legs));
+        return Answer.found(blockProblem.solution(legs, turnBound, OptionalInt.of((int) exact.best()), List.of()));
     }
 }

@@ -99,8 +99,8 @@ final class StiffSweep implements LayeredProgram.Rules {
     }
 
     @Override
-    public void closed(long cost, int legs) {
-        long whole = program.cost() + cost * SCALE + Integer.bitCount(legs & offAxis);
+    public void closed(long cost, long rest, int legs) {
+        long whole = program.cost() + (cost + rest) * SCALE + Integer.bitCount(legs & offAxis);
         boolean bend = Frontier.isCorner(legs) && !endsAtPort(legs);
         int pairs = bend ? pairs(legs) : 0;
         if (pairs != NO_FIT && pairs <= 1 && whole < best && whole <= ceiling) {

@@ -68,8 +68,8 @@ final class Sweep implements LayeredProgram.Rules {
     }
 
     @Override
-    public void closed(long cost, int legs) {
-        long sum = program.cost() + cost;
+    public void closed(long cost, long rest, int legs) {
+        long sum = program.cost() + cost + rest;
         if (sum < best) {
             best = sum;
             bestStep = program.step();

@@ -3,14 +3,14 @@ package org.runbend.optimizer.loop.search;
 import java.util.List;
 
 /**
- * All loops of least turns with exactly so many price units left out, for a window of a loop: two passes find and mark
+ * All loops of cheapest shape with exactly so many price units left out, for a window of a loop: two passes find and mark
  * the states on their ways, and each further pass over these alone chooses one by what comes after the objective.
  *
  * <p>The first pass goes forward, bounded by reduced costs and loses nothing (see {@link BoundedSweep}); the second goes back
- * and keeps the states from which a loop of least turns can be finished.
+ * and keeps the states from which a loop of cheapest shape can be finished.
  */
 final class TiePasses {
-    /** What decides between loops of equal turns, least first. */
+    /** What decides between loops of equal shape cost, least first. */
     interface TieBreak {
         /** What a node with those legs adds. */
         long node(int step, int legs);
@@ -28,6 +28,7 @@ final class TiePasses {
 
     private final Frontier frontier;
     private final StateEncoding encoding;
+    private final PriceUnits prices;
     private final UnitCount units;
     private final int unitWord;
     private final ReducedCosts reducedCosts;
@@ -35,20 +36,21 @@ final class TiePasses {
     private final int words;
     private List<StateLayer> layers = List.of();
 
-    private int least;
+    private long least;
     private long total;
 
     /**
-     * Passes for loops of up to so many turns.
+     * Passes for loops whose shape costs up to so much.
      *
-     * @param target turns at most
+     * @param target cost of the shape at most
      * @param mostPerLayer where a layer would hold more states, nothing is found
      */
-    TiePasses(Frontier frontier, PriceUnits prices, ReducedCosts reducedCosts, int target, int mostPerLayer) {
+    TiePasses(Frontier frontier, PriceUnits prices, ReducedCosts reducedCosts, long target, int mostPerLayer) {
         this.frontier = frontier;
-        this.encoding = new StateEncoding(frontier.slotCount());
+        this.encoding = new StateEncoding(frontier);
         this.unitWord = encoding.words();
         this.words = unitWord + 1;
+        this.prices = prices;
         this.units = new UnitCount(prices, reducedCosts, unitWord);
         this.reducedCosts = reducedCosts;
         this.least = target;
@@ -71,8 +73,8 @@ final class TiePasses {
         return new Choosing(tieBreak).run();
     }
 
-    private static int turn(int legs) {
-        return Frontier.isCorner(legs) ? 1 : 0;
+    private long shape(int legs, long cost) {
+        return legs == 0 && !prices.isInside() ? 0 : cost;
     }
 
     private final class Forward implements LayeredProgram.Rules {
@@ -108,16 +110,18 @@ final class TiePasses {
             if (units.count(state, program.step(), legs)) {
                 program.offer(
                         state,
-                        program.cost() + reducedCosts.reduced(program.step(), legs) + BoundedCost.turn(legs),
+                        program.cost()
+                                + reducedCosts.reduced(program.step(), legs)
+                                + BoundedCost.shape(legs, cost, prices),
                         legs);
             }
         }
 
         @Override
-        public void closed(long cost, int legs) {
-            int turns = BoundedCost.turns(program.cost()) + turn(legs);
-            if (units.endsWell(program.word(unitWord), program.step()) && turns <= least) {
-                least = turns;
+        public void closed(long cost, long rest, int legs) {
+            long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
+            if (units.endsWell(program.word(unitWord), program.step()) && shape <= least) {
+                least = shape;
                 found = true;
             }
         }
@@ -127,7 +131,7 @@ final class TiePasses {
         private StateLayer after = new StateLayer(words, 1);
         private int step;
         private int at;
-        private long turnsSoFar;
+        private long shapeSoFar;
         private StateLayer current = after;
         private boolean hit;
 
@@ -138,13 +142,13 @@ final class TiePasses {
                 StateLayer kept = new StateLayer(words, 16);
                 for (int i = 0; i < current.size(); i++) {
                     at = i * words;
-                    turnsSoFar = BoundedCost.turns(current.cost(i));
+                    shapeSoFar = BoundedCost.shape(current.cost(i));
                     hit = false;
-                    if (turnsSoFar <= least) {
+                    if (shapeSoFar <= least) {
                         expansion.expand(current.keys(), at, step);
                     }
                     if (hit) {
-                        kept.offer(current.keys(), at, turnsSoFar, -1, 0);
+                        kept.offer(current.keys(), at, shapeSoFar, -1, 0);
                     }
                 }
                 total += current.size();
@@ -163,13 +167,14 @@ final class TiePasses {
         public void next(long[] state, long cost, int legs, int portRank) {
             if (units.count(state, step, legs)) {
                 int i = after.find(state, 0);
-                hit |= i >= 0 && after.cost(i) == turnsSoFar + turn(legs);
+                hit |= i >= 0 && after.cost(i) == shapeSoFar + shape(legs, cost);
             }
         }
 
         @Override
-        public void closed(long cost, int legs) {
-            hit |= turnsSoFar + turn(legs) == least && units.endsWell(current.keys()[at + unitWord], step);
+        public void closed(long cost, long rest, int legs) {
+            hit |= shapeSoFar + cost + (prices.isInside() ? rest : 0) == least
+                    && units.endsWell(current.keys()[at + unitWord], step);
         }
     }
 
@@ -180,7 +185,7 @@ final class TiePasses {
         private final long[] extended = new long[words + 1];
         private StateLayer marked = new StateLayer(words, 1);
         private StateLayer after = marked;
-        private long turnsSoFar;
+        private long shapeSoFar;
         private long corners;
         private long bestTieValue = Long.MAX_VALUE;
         private int bestStep = -1;
@@ -208,7 +213,7 @@ final class TiePasses {
         @Override
         public boolean opens(StateLayer states, int state) {
             int at = state * (words + 1);
-            turnsSoFar = marked.cost(marked.find(states.keys(), at));
+            shapeSoFar = marked.cost(marked.find(states.keys(), at));
             corners = states.keys()[at + words];
             return true;
         }
@@ -224,7 +229,7 @@ final class TiePasses {
                 return;
             }
             int i = after.find(state, 0);
-            if (i >= 0 && after.cost(i) == turnsSoFar + turn(legs)) {
+            if (i >= 0 && after.cost(i) == shapeSoFar + shape(legs, cost)) {
                 System.arraycopy(state, 0, extended, 0, words);
                 extended[words] = cornersAfter(legs);
                 program.offer(extended, program.cost() + tieValue(legs), legs);
@@ -232,9 +237,9 @@ final class TiePasses {
         }
 
         @Override
-        public void closed(long cost, int legs) {
+        public void closed(long cost, long rest, int legs) {
             long sum = program.cost() + tieValue(legs);
-            if (turnsSoFar + turn(legs) == least
+            if (shapeSoFar + cost + (prices.isInside() ? rest : 0) == least
                     && units.endsWell(program.word(unitWord), program.step())
                     && sum < bestTieValue) {
                 bestTieValue = sum;

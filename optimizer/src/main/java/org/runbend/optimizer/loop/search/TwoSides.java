@@ -22,12 +22,12 @@ final class TwoSides {
     }
 
     /** The sweep from the first node on; the other arguments are those of {@link OneWaySweep}. */
-    OneWaySweep first(ReducedCosts reducedCosts, int target, long share, OneWaySweep.Beyond beyond) {
+    OneWaySweep first(ReducedCosts reducedCosts, long target, long share, OneWaySweep.Beyond beyond) {
         return new OneWaySweep(forward, prices, reducedCosts, target, share, false, beyond);
     }
 
     /** The sweep from the last node back, whose states are kept. */
-    OneWaySweep second(ReducedCosts reducedCosts, int target, long share) {
+    OneWaySweep second(ReducedCosts reducedCosts, long target, long share) {
         return new OneWaySweep(backward, pricesBack, reducedCosts.inOrder(stepsBack), target, share, true, null);
     }
 

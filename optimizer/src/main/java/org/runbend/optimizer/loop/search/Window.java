@@ -58,12 +58,12 @@ final class Window {
         if (units < 0 || !windowProblem.isOpen()) {
             return new Relaid(legs, 0, locals.length);
         }
-        int turns = windowProblem.turns();
-        int target = turns - (int) prices.price() * change - (change == 0 ? 0 : 1);
+        long shape = windowProblem.shape(prices);
+        long target = shape - prices.price() * change - (change == 0 ? 0 : 1);
         BoundedSweep sweep = new BoundedSweep(
                 windowProblem.frontier(),
                 prices.within(steps),
-                reducedCosts.within(steps, legs, units),
+                windowProblem.within(reducedCosts, units),
                 target,
                 Frontier.PORT_SETTLED);
         sweep.runExactly(statesPerLayer, Long.MAX_VALUE);
@@ -71,7 +71,7 @@ final class Window {
         if (sweep.found().length == 0) {
             return new Relaid(legs, 0, states);
         }
-        int gain = turns - sweep.turns() - (int) prices.price() * change;
+        int gain = (int) (shape - sweep.shape() - prices.price() * change);
         return new Relaid(windowProblem.with(sweep.found()), gain, states);
     }
 }

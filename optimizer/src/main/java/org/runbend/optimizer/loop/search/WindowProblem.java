@@ -18,6 +18,8 @@ final class WindowProblem {
     private final int[] steps;
     private final int[] legsOfLocals;
     private final boolean[] inside;
+    private final boolean[] insideStep;
+    private final List<StraightPiece> pieces;
     private final boolean open;
     private final Frontier frontier;
 
@@ -39,8 +41,13 @@ final class WindowProblem {
         }
         this.inside = new boolean[blockGraph.size()];
         IntStream.of(locals).forEach(i -> inside[i] = true);
+        this.insideStep = new boolean[legs.length];
+        IntStream.of(steps).forEach(t -> insideStep[t] = true);
+        this.pieces = blockProblem.pieces(legs);
         Links links = Links.within(blockGraph, legsOfLocals, inside, portLink);
-        boolean choice = IntStream.of(locals).noneMatch(links::closesOn);
+        // where no part of the loop lies, another ring would be laid
+        boolean touched = IntStream.of(steps).anyMatch(t -> legs[t] != 0);
+        boolean choice = touched && IntStream.of(locals).noneMatch(links::closesOn);
         this.frontier = new Frontier(blockGraph, links, locals, List.of());
         this.open = choice && frontier.slotCount() <= MOST_SLOTS;
     }
@@ -57,8 +64,8 @@ final class WindowProblem {
 
     /** The passes over all ways to lay it with no more turns and as many units left out. */
     TiePasses passes(PriceUnits prices, ReducedCosts reducedCosts, int mostPerLayer) {
-        ReducedCosts within = reducedCosts.within(steps, legs, units(prices));
-        return new TiePasses(frontier, prices.within(steps), within, turns(), mostPerLayer);
+        ReducedCosts within = within(reducedCosts, units(prices));
+        return new TiePasses(frontier, prices.within(steps), within, shape(prices), mostPerLayer);
     }
 
     /** Steps of the whole loop by step of the window. */
@@ -66,9 +73,48 @@ final class WindowProblem {
         return steps.clone();
     }
 
-    /** Turns of the loop inside. */
-    int turns() {
-        return (int) IntStream.of(steps).filter(t -> Frontier.isCorner(legs[t])).count();
+    /** What is left of reduced costs for ways to lay the window that leave out so many units. */
+    ReducedCosts within(ReducedCosts reducedCosts, int units) {
+        int[] outside = pieces.stream()
+                .flatMap(piece -> Arrays.stream(piece.ends())
+                        .filter(end -> !insideStep[end[0]] && !insideStep[end[1]])
+                        .map(end -> linkOf(piece, end)))
+                .mapToInt(Integer::intValue)
+                .toArray();
+        return reducedCosts.within(steps, legs, units, outside);
+    }
+
+    /** The link of an end as {@link StraightPieces#end}, at the western or southern of its nodes. */
+    private static int linkOf(StraightPiece piece, int[] end) {
+        boolean first = end[0] == piece.steps().get(0);
+        return 2 * (first ? end[0] : end[1]) + piece.heading();
+    }
+
+    private boolean touches(StraightPiece piece) {
+        return piece.steps().stream().anyMatch(t -> insideStep[t]);
+    }
+
+    /**
+     * Cost of the shape of the loop inside: its turns, the ends of straight pieces at links with a node inside,
+     * and what short pieces with a node inside cost more.
+     */
+    long shape(PriceUnits prices) {
+        long turns = IntStream.of(steps).filter(t -> Frontier.isCorner(legs[t])).count();
+        long ends = pieces.stream()
+                .flatMap(piece -> Arrays.stream(piece.ends()))
+                .filter(end -> insideStep[end[0]] || insideStep[end[1]])
+                .count();
+        long extra = pieces.stream()
+                .filter(this::touches)
+                .mapToInt(piece -> frontier.straightCost().extra(piece.nodes()))
+                .sum();
+        long leftOut = prices.isInside()
+                ? IntStream.range(0, steps.length)
+                        .filter(t -> legs[steps[t]] == 0)
+                        .mapToLong(frontier::price)
+                        .sum()
+                : 0;
+        return frontier.turnCost() * turns + frontier.straightCost().end() * ends + extra + leftOut;
     }
 
     /** Price units that the loop leaves out inside. */

@@ -85,7 +85,7 @@ final class WindowSearch {
 
     /** One round of each shape with another number of units, until one gains. */
     private boolean changeUnits(int change) {
-        if (units + change < prices.first()) {
+        if (units + change < prices.first() || units + change > prices.unitsFrom(0)) {
             return false;
         }
         for (int round = 0; round < tiling.shapes(); round++) {

@@ -75,8 +75,8 @@ class BadJobTest {
             spacing: 150              | spacing: 150, spacing: 200  | 10:24: layout.spacing: key stands twice, first in line 10
             spacing: 150              | along: north                | 10:17: layout.along: found 'north', free, x, y or an angle from -360 to 360 degrees is wanted
             spacing: 150              | prefer: heat                | 10:18: layout.prefer: found 'heat', one of long-runs, even-heat is wanted
-            spacing: 150              | leftOutPrice: 1.5           | 10:24: layout.leftOutPrice: found '1.5', a whole number is wanted
-            spacing: 150              | leftOutPrice: 0             | 10:24: layout.leftOutPrice: found '0', a whole number from 1 to 10000 is wanted
+            spacing: 150              | leftOutPrice: few           | 10:24: layout.leftOutPrice: found 'few', a number is wanted
+            spacing: 150              | leftOutPrice: 0             | 10:24: layout.leftOutPrice: found '0', a number from 0.1 to 10000 is wanted
             spacing: 150              | loops: two                  | 10:17: layout.loops: found 'two', a number of loops from 1 to 6, or auto, is wanted
             spacing: 150              | loops: 9                    | 10:17: layout.loops: found '9', a number of loops from 1 to 6, or auto, is wanted
             spacing: 150              | fit: pipe                   | 10:15: layout.fit: found 'pipe', coil or none is wanted

@@ -25,6 +25,7 @@ import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.job.DrawnLoop;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 
@@ -36,13 +37,15 @@ class JobReaderTest {
     @Test
     void leftOutPriceIsAuto() throws IOException {
         Job auto = Jobs.read(folder, Jobs.GOOD.replace("{spacing: 150}", "{spacing: 150, leftOutPrice: auto}"));
-        assertEquals(1, auto.layout().leftOutPrice());
+        assertEquals(PlacePrice.turns(1), auto.layout().leftOutPrice());
     }
 
     @Test
     void whatIsNotGivenHasTheDocumentedDefault() throws IOException {
         Job job = Jobs.read(folder, Jobs.GOOD.replace("layout: {spacing: 150}\n", ""));
-        assertEquals(new Job.Layout(Job.Grid.free(150, 75), new Job.Aim(1, Job.Prefer.LONG_RUNS)), job.layout());
+        assertEquals(
+                new Job.Layout(Job.Grid.free(150, 75), new Job.Aim(PlacePrice.turns(1), Job.Prefer.LONG_RUNS)),
+                job.layout());
         assertEquals(330, job.floor().port().reach(), 1e-9);
         assertEquals("PX-16", job.pipe().product().sku());
         assertEquals(0, job.pipe().flowTail());

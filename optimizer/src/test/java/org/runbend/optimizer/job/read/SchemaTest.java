@@ -121,7 +121,11 @@ class SchemaTest {
         }
         assertEquals(named(tree("job.schema.json")), shown);
         Set<String> sold = new TreeSet<>(Set.of("units"));
-        collect(yaml(Files.readString(Jobs.EXAMPLES.resolve("workshop.yaml"))), sold);
+        for (String catalog : List.of("workshop.yaml", "ways-in/catalog-yen.yaml")) {
+            String text = Files.readString(Jobs.EXAMPLES.resolve(catalog));
+            assertEquals(Set.of(), faults("catalog.schema.json", text), catalog);
+            collect(yaml(text), sold);
+        }
         assertEquals(named(tree("catalog.schema.json")), sold);
     }
 
@@ -161,7 +165,7 @@ class SchemaTest {
             spacing: 150         | spacing: 3 furlongs
             spacing: 150         | prefer: heat
             spacing: 150         | along: north
-            spacing: 150         | leftOutPrice: 1.5
+            spacing: 150         | leftOutPrice: 0.01
             product: PX-16       | product: PX-16, allowance: 2
             product: PX-16       | product: PX-16, tails: [900]
             product: PX-16       | allowance: 2%

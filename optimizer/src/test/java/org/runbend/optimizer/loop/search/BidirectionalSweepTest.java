@@ -56,7 +56,7 @@ class BidirectionalSweepTest {
         BidirectionalSweep meeting = new BidirectionalSweep(blockProblem.frontier(), prices);
         for (int units = prices.first(); units <= prices.first() + 4; units += prices.step()) {
             ReducedCosts reducedCosts = program.reducedCosts(units);
-            for (int turns = reducedCosts.turnBound(); turns <= reducedCosts.turnBound() + 4; turns += 2) {
+            for (long turns = reducedCosts.shapeBound(); turns <= reducedCosts.shapeBound() + 4; turns += 2) {
                 for (int eighths = 1; eighths <= 8; eighths += 1 + random.nextInt(3)) {
                     ask(blockProblem, prices, reducedCosts, turns, meeting, eighths);
                 }
@@ -68,7 +68,7 @@ class BidirectionalSweepTest {
             BlockProblem blockProblem,
             PriceUnits prices,
             ReducedCosts reducedCosts,
-            int turns,
+            long turns,
             BidirectionalSweep meeting,
             int eighths) {
         BoundedSweep whole = new BoundedSweep(blockProblem.frontier(), prices, reducedCosts, turns, Frontier.PORT_OPEN);

@@ -14,7 +14,7 @@ import org.runbend.optimizer.loop.LoopSolution;
 
 /** Brute force: walks every simple cycle through a port link and rates it by counting on the list of nodes. */
 public final class EveryLoop {
-    /** A loop rated: objective in turns, plateable length in thousandths of a spacing, links off the axis. */
+    /** A loop rated: objective in the graph's unit, plateable length in thousandths of a spacing, links off the axis. */
     record Rating(long objective, long length, int offAxis, int rank) {
         boolean betterThan(Rating other) {
             if (other == null || objective != other.objective) {
@@ -100,6 +100,29 @@ public final class EveryLoop {
         }
     }
 
+    /** Straight pieces: both ends of each, and what so short a one costs more; a loop has four corners at least. */
+    private long pieces(boolean[] corner) {
+        int first = 0;
+        while (!corner[first]) {
+            first++;
+        }
+        long cost = 0;
+        int straight = 0;
+        for (int i = 1; i <= corner.length; i++) {
+            if (corner[(first + i) % corner.length]) {
+                List<Integer> extra = graph.straightCost().extra();
+                cost += straight > 0
+                        ? graph.straightCost().end() + graph.straightCost().end()
+                        : 0;
+                cost += straight > 0 && straight <= extra.size() ? extra.get(straight - 1) : 0;
+                straight = 0;
+            } else {
+                straight++;
+            }
+        }
+        return cost;
+    }
+
     /** Null if a bend is forbidden. */
     private Rating rate(List<Integer> cycle, PortPair port, Set<Integer> reachable) {
         int size = cycle.size();
@@ -121,6 +144,7 @@ public final class EveryLoop {
             offAxis += (axis == Axis.X && on.dy() != 0) || (axis == Axis.Y && on.dx() != 0) ? 1 : 0;
         }
         long turns = objective;
+        objective = graph.turnCost() * turns + pieces(corner);
         long shortRuns = 0;
         for (int i = 0; i < size; i++) {
             shortRuns += corner[i] && corner[(i + 1) % size] ? 1 : 0;

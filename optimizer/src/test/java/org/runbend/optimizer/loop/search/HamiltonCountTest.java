@@ -38,7 +38,7 @@ class HamiltonCountTest {
         Frontier frontier = new Frontier(
                 blockGraph, new NodeOrder(blockGraph, new int[] {0, 1}).choose().get(0), ports);
         Counter counter = new Counter();
-        StateEncoding encoding = new StateEncoding(frontier.slotCount());
+        StateEncoding encoding = new StateEncoding(frontier);
         StateExpansion expansion = new StateExpansion(frontier, encoding, counter);
         Map<List<Long>, Long> states = Map.of(box(new long[encoding.words()]), 1L);
         for (int t = 0; t < frontier.size(); t++) {
@@ -73,7 +73,7 @@ class HamiltonCountTest {
         }
 
         @Override
-        public void closed(long cost, int legs) {
+        public void closed(long cost, long rest, int legs) {
             closed += last ? ways : 0;
         }
     }
