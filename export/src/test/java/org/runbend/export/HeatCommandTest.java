@@ -80,20 +80,7 @@ class HeatCommandTest {
         assertTrue(upward > 50, "heating.upward");
         assertTrue(heating.at("upwardLeast").number() < upward);
         assertTrue(heating.at("upwardMost").number() > upward);
-        for (String key : List.of(
-                "downward",
-                "surfaceMean",
-                "surfacePeak",
-                "supply",
-                "return",
-                "volumeFlow",
-                "velocity",
-                "reynolds",
-                "pressureDrop",
-                "pumpHead",
-                "highestSupply",
-                "volume",
-                "expansion")) {
+        for (String key : HeatKeys.NUMBERS) {
             assertTrue(Double.isFinite(heating.at(key).number()), key);
         }
         assertEquals(61, heating.at("warmUp").list().size());

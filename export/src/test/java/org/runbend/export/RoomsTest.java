@@ -108,6 +108,18 @@ class RoomsTest {
             Map.entry("optimizer.tape", List.of("optimizer.job", "optimizer.floor")),
             Map.entry("optimizer.breakdown", List.of("catalog.product", "catalog.shelf", "optimizer.job")),
             Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
+            Map.entry("optimizer.boards.nesting", List.of()),
+            Map.entry(
+                    "optimizer.boards",
+                    List.of("optimizer.mip", "optimizer.job", "optimizer.breakdown", "optimizer.boards.nesting")),
+            Map.entry(
+                    "optimizer.guide",
+                    List.of(
+                            "catalog.product",
+                            "catalog.source",
+                            "optimizer.job",
+                            "optimizer.breakdown",
+                            "optimizer.channel")),
             Map.entry(
                     "optimizer.coils",
                     List.of(
@@ -156,6 +168,7 @@ class RoomsTest {
                             "optimizer.job",
                             "optimizer.floor",
                             "optimizer.loop",
+                            "optimizer.boards",
                             "optimizer.bare",
                             "optimizer.change",
                             "optimizer.breakdown",
@@ -175,8 +188,11 @@ class RoomsTest {
                             "optimizer.lattice",
                             "optimizer.loop",
                             "optimizer.cutting",
+                            "optimizer.boards..",
                             "optimizer.breakdown",
+                            "optimizer.channel",
                             "optimizer.coils",
+                            "optimizer.guide",
                             "optimizer.plates",
                             "optimizer.heat.limits",
                             "optimizer.plan")),

@@ -20,6 +20,8 @@ import java.util.stream.Stream;
  * @param boards boards
  * @param routing how channels are cut
  * @param labour what cutting takes of a worker's time, if the workshop says so
+ * @param layers how layers of drawings for machines are called
+ * @param panels how parts are cut from stock boards
  */
 public record Catalog(
         String workshop,
@@ -31,7 +33,9 @@ public record Catalog(
         List<Pump> pumps,
         List<Board> boards,
         Routing routing,
-        Optional<Labour> labour) {
+        Optional<Labour> labour,
+        ShopLayers layers,
+        PanelCutting panels) {
     /** Checks that no part number stands twice and that each bending aid exists. */
     public Catalog {
         Require.that(
@@ -66,7 +70,19 @@ public record Catalog(
             List<Coolant> coolants,
             List<Pump> pumps,
             List<Board> boards) {
-        this(workshop, currency, pipes, plates, items, coolants, pumps, boards, Routing.USUAL, Optional.empty());
+        this(
+                workshop,
+                currency,
+                pipes,
+                plates,
+                items,
+                coolants,
+                pumps,
+                boards,
+                Routing.USUAL,
+                Optional.empty(),
+                ShopLayers.OURS,
+                PanelCutting.USUAL);
     }
 
     private static Stream<String> skus(

@@ -2,6 +2,7 @@ package org.runbend.catalog.product;
 
 import java.nio.file.Path;
 import java.util.Currency;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -80,8 +81,43 @@ public final class CatalogReader {
         Routing routing =
                 root.findMap("routing").flatMap(CatalogReader::routing).orElse(Routing.USUAL);
         Optional<Labour> labour = root.findMap("labour").flatMap(this::labour);
-        return root.make(
-                () -> new Catalog(workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour));
+        ShopLayers layers =
+                root.findMap("layers").flatMap(CatalogReader::layers).orElse(ShopLayers.OURS);
+        PanelCutting panels =
+                root.findMap("panels").flatMap(CatalogReader::panels).orElse(PanelCutting.USUAL);
+        return root.make(() -> new Catalog(
+                workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour, layers, panels));
+    }
+
+    private static Optional<PanelCutting> panels(YamlMap m) {
+        PanelCutting usual = PanelCutting.USUAL;
+        double kerf = m.get("kerf", v -> v.length(0, 30), usual.kerf());
+        double trim = m.get("trim", v -> v.length(0, 100), usual.trim());
+        double least = m.get("leastPart", v -> v.length(20, 500), usual.leastPart());
+        return m.make(() -> new PanelCutting(kerf, trim, least));
+    }
+
+    private static Optional<ShopLayers> layers(YamlMap m) {
+        String form = m.get("form", YamlValue::text, ShopLayers.OURS.form());
+        EnumMap<Operation, ShopLayers.Style> styles = new EnumMap<>(Operation.class);
+        style(m.findMap("cut"), Operation.CUT, styles);
+        style(m.findMap("hole"), Operation.HOLE, styles);
+        style(m.findMap("pocket"), Operation.POCKET, styles);
+        style(m.findMap("ramp"), Operation.RAMP, styles);
+        style(m.findMap("label"), Operation.LABEL, styles);
+        style(m.findMap("note"), Operation.NOTE, styles);
+        return m.make(() -> new ShopLayers(form, styles));
+    }
+
+    private static void style(Optional<YamlMap> map, Operation operation, Map<Operation, ShopLayers.Style> styles) {
+        ShopLayers.Style ours = ShopLayers.OURS.style(operation);
+        map.flatMap(m -> {
+                    String name = m.get("name", YamlValue::text, ours.name());
+                    int colour = m.get("colour", v -> v.whole(1, 255), ours.colour());
+                    ShopLayers.Line line = m.get("linetype", v -> v.oneOf(ShopLayers.Line.class), ours.line());
+                    return m.make(() -> new ShopLayers.Style(name, colour, line));
+                })
+                .ifPresent(s -> styles.put(operation, s));
     }
 
     private Optional<Labour> labour(YamlMap m) {
@@ -106,7 +142,25 @@ public final class CatalogReader {
         double pad = m.get("pad", v -> v.length(0, 200), usual.pad());
         double web = m.get("leastWeb", v -> v.length(0, 200), usual.leastWeb());
         double rest = m.get("leastRest", v -> v.length(0, 200), usual.leastRest());
-        return m.make(() -> new Routing(cutters.isEmpty() ? usual.cutters() : cutters, play, bendPlay, pad, web, rest));
+        List<GuideBush> bushes = m.each("bushes", 20, "a list of guide bushes", CatalogReader::bush);
+        double guide = m.get("guideThickness", v -> v.length(0, 50), usual.guideThickness());
+        return m.make(() -> new Routing(
+                cutters.isEmpty() ? usual.cutters() : cutters,
+                play,
+                bendPlay,
+                pad,
+                web,
+                rest,
+                bushes.isEmpty() ? usual.bushes() : bushes,
+                guide));
+    }
+
+    private static Optional<GuideBush> bush(YamlValue value) {
+        YamlMap m = value.map();
+        double outer = m.require("outer", "the outside diameter of the collar").length(0, 150);
+        double bore = m.require("bore", "the clear inside diameter").length(0, 150);
+        double collar = m.get("collar", v -> v.length(0, 50), 8.0);
+        return m.make(() -> new GuideBush(outer, bore, collar));
     }
 
     private void checkAids() {

@@ -63,6 +63,12 @@ enum HelpTopic {
               --channel centre            CHANNEL is the passes beside PIPE and rings in the pads, for cutters that
                                           follow lines
 
+            With build.boards in the job: boards-MATERIAL-NN.dxf, a stock board each, its lower left corner at 0, 0, and
+            boards.svg, where each part goes.
+
+            runbend guide JOB.yaml --out FILE.dxf draws the plate to rout by hand along, and the same as FILE.pdf in tiles:
+            its layers carry operation, tool and depth in their names, in the form of layers in the catalog.
+
             Read: runbend outline FLOOR.dxf, DXF R9 to 2018, ASCII or binary, and layout.loop: {dxf: FILE,
             layer: NAME}. Closed lines that could be the floor are numbered in message and picture:
 

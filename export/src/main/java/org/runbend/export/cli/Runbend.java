@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
             PlanCommand.class,
             CheckCommand.class,
             ConfirmCommand.class,
+            GuideCommand.class,
             LoopCommand.class,
             OutlineCommand.class,
             HelpCommand.class

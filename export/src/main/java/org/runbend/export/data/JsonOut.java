@@ -111,6 +111,19 @@ final class JsonOut {
         return this;
     }
 
+    /** A list of places. */
+    JsonOut points(String key, List<Point> places) throws IOException {
+        out.writeArrayFieldStart(key);
+        for (Point p : places) {
+            out.writeStartArray();
+            out.writeNumber(decimal(p.x()));
+            out.writeNumber(decimal(p.y()));
+            out.writeEndArray();
+        }
+        out.writeEndArray();
+        return this;
+    }
+
     JsonOut numbers(String key, List<Double> values) throws IOException {
         out.writeArrayFieldStart(key);
         for (double v : values) {

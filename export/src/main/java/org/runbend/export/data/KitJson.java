@@ -57,6 +57,9 @@ public final class KitJson {
             plates(out, plan);
             coils(out, plan);
             channel(out, plan);
+            if (plan.boards().isPresent()) {
+                BoardsJson.write(out, plan.boards().get());
+            }
             if (plan.heat().isPresent()) {
                 HeatJson.write(out, plan.heat().get().solution());
             }

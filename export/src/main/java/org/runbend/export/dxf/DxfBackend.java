@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.runbend.export.drawing.Arc;
@@ -35,13 +37,40 @@ public final class DxfBackend implements Backend {
 
     private final DxfDocument document;
     private final boolean inParts;
+    private final Map<Layer, DxfLayer> layers;
     private DxfBlock block;
     private List<String> notes = List.of();
 
-    private DxfBackend(DxfDocument document, DxfBlock block, boolean inParts) {
+    private DxfBackend(DxfDocument document, DxfBlock block, boolean inParts, Map<Layer, DxfLayer> layers) {
         this.document = document;
         this.block = block;
         this.inParts = inParts;
+        this.layers = layers;
+    }
+
+    private DxfBackend(DxfDocument document, DxfBlock block, boolean inParts) {
+        this(document, block, inParts, standard());
+    }
+
+    /** Layers of our own names, in order of work. */
+    private static Map<Layer, DxfLayer> standard() {
+        Map<Layer, DxfLayer> layers = new LinkedHashMap<>();
+        for (Layer layer : IN_ORDER_OF_WORK) {
+            int weight = (int) Math.round(layer.pen() * 100);
+            layers.put(layer, new DxfLayer(layer.name(), layer.colourIndex(), name(layer.style()), weight));
+        }
+        return layers;
+    }
+
+    /** The sheet as a DXF file in R2000 with these layers, in their order, and no others. */
+    public static byte[] bytes(Sheet sheet, Map<Layer, DxfLayer> layers) {
+        DxfDocument document = new DxfDocument(DxfVersion.R2000);
+        try {
+            sheet.drawOn(new DxfBackend(document, document.model(), false, new LinkedHashMap<>(layers)));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return document.toBytes();
     }
 
     /** The sheet as a DXF file in R2000. */
@@ -91,7 +120,7 @@ public final class DxfBackend implements Backend {
 
     @Override
     public List<Layer> order() {
-        return IN_ORDER_OF_WORK;
+        return List.copyOf(layers.keySet());
     }
 
     @Override
@@ -99,10 +128,7 @@ public final class DxfBackend implements Backend {
         for (LineStyle style : LineStyle.values()) {
             document.lineType(new DxfLineType(name(style), "", style.dashes()));
         }
-        for (Layer layer : IN_ORDER_OF_WORK) {
-            int weight = (int) Math.round(layer.pen() * 100);
-            document.layer(new DxfLayer(layer.name(), layer.colourIndex(), name(layer.style()), weight));
-        }
+        layers.values().forEach(document::layer);
         document.extent(extent.minX(), extent.minY(), extent.maxX(), extent.maxY());
         document.lineTypeScale(extent.mmPerPaperMm());
     }
@@ -115,7 +141,7 @@ public final class DxfBackend implements Backend {
 
     @Override
     public void segment(Layer layer, Segment s) {
-        block.line(layer.name(), s.a().x(), s.a().y(), s.b().x(), s.b().y());
+        block.line(name(layer), s.a().x(), s.a().y(), s.b().x(), s.b().y());
     }
 
     @Override
@@ -126,12 +152,12 @@ public final class DxfBackend implements Backend {
         }
         double from = Math.min(arc.startAngle(), arc.startAngle() + arc.sweep());
         double to = Math.max(arc.startAngle(), arc.startAngle() + arc.sweep());
-        block.arc(layer.name(), arc.centre().x(), arc.centre().y(), arc.radius(), from, to);
+        block.arc(name(layer), arc.centre().x(), arc.centre().y(), arc.radius(), from, to);
     }
 
     @Override
     public void circle(Layer layer, Circle c) {
-        block.circle(layer.name(), c.centre().x(), c.centre().y(), c.radius());
+        block.circle(name(layer), c.centre().x(), c.centre().y(), c.radius());
     }
 
     @Override
@@ -146,7 +172,7 @@ public final class DxfBackend implements Backend {
         List<DxfVertex> vertices = path.vertices().stream()
                 .map(v -> new DxfVertex(v.x(), v.y(), v.bulge()))
                 .toList();
-        block.polyline(layer.name(), vertices, path.closed());
+        block.polyline(name(layer), vertices, path.closed());
     }
 
     /** Each part says that it is one, so that a reader puts them together again. */
@@ -160,7 +186,7 @@ public final class DxfBackend implements Backend {
     public void arrow(Layer layer, Arrow arrow) {
         List<Point> c = arrow.corners();
         block.triangle(
-                layer.name(),
+                name(layer),
                 c.get(0).x(),
                 c.get(0).y(),
                 c.get(1).x(),
@@ -172,7 +198,7 @@ public final class DxfBackend implements Backend {
     @Override
     public void text(Layer layer, Text t) {
         block.text(
-                layer.name(),
+                name(layer),
                 t.at().x(),
                 t.at().y(),
                 t.height(),
@@ -185,13 +211,13 @@ public final class DxfBackend implements Backend {
     @Override
     public void paragraph(Layer layer, Paragraph p) {
         // Width 0: no program may break the lines anew.
-        block.multiLineText(layer.name(), p.at().x(), p.at().y(), p.height(), 0, p.lines());
+        block.multiLineText(name(layer), p.at().x(), p.at().y(), p.height(), 0, p.lines());
     }
 
     @Override
     public void dimension(Layer layer, Dimension d) throws IOException {
         DxfBlock drawing = block;
-        block = drawing.dimension(layer.name(), entity(d));
+        block = drawing.dimension(name(layer), entity(d));
         for (Shape part : d.parts()) {
             part.drawOn(this, layer);
         }
@@ -222,7 +248,12 @@ public final class DxfBackend implements Backend {
                 d.textMoved());
     }
 
-    private static String name(LineStyle style) {
+    private String name(Layer layer) {
+        return layers.get(layer).name();
+    }
+
+    /** The name of a style of lines in the file. */
+    public static String name(LineStyle style) {
         // Names without underscore: some programs know DASHED and DASHDOT by name only and draw their own.
         return style == LineStyle.CONTINUOUS ? "Continuous" : style.name().replace("_", "");
     }

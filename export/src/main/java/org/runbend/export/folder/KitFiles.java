@@ -10,23 +10,29 @@ import java.util.function.DoubleFunction;
 import org.runbend.export.data.AlternativesJson;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
+import org.runbend.export.drafting.BoardsDrafting;
 import org.runbend.export.drafting.ChangesDrafting;
 import org.runbend.export.drafting.ConfirmDrafting;
 import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.GrooveForm;
+import org.runbend.export.drafting.GuideDrafting;
+import org.runbend.export.drafting.MachineLayers;
 import org.runbend.export.drafting.MiniatureDrafting;
 import org.runbend.export.drafting.OrientationSign;
 import org.runbend.export.drafting.PaperDrafting;
 import org.runbend.export.drafting.TemperatureDrafting;
 import org.runbend.export.drafting.TitleBlock;
+import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.PaperSheet;
 import org.runbend.export.drawing.ShadedFloor;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
+import org.runbend.export.dxf.DxfLayer;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.AlternativesPaper;
 import org.runbend.export.papers.ChangesPaper;
 import org.runbend.export.papers.ConfirmPaper;
+import org.runbend.export.papers.GuidePaper;
 import org.runbend.export.papers.HeatPaper;
 import org.runbend.export.papers.InternalPaper;
 import org.runbend.export.papers.PickList;
@@ -34,6 +40,7 @@ import org.runbend.export.pdf.ShadedPdf;
 import org.runbend.export.svg.ShadedSvg;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.choice.Choice;
+import org.runbend.optimizer.guide.GuidePlate;
 import org.runbend.optimizer.heat.field.ConductionField;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitChange;
@@ -91,6 +98,11 @@ public final class KitFiles {
                 "changes.pdf",
                 new ChangesPaper().bytes(plan, c, unit -> ChangesDrafting.draw(plan, unit), warning(plan))));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
+        if (plan.boards().isPresent()) {
+            files.put("boards.svg", SvgBackend.bytes(BoardsDrafting.overview(plan)));
+            BoardsDrafting.boards(plan)
+                    .forEach((name, board) -> files.put(name + ".dxf", machine(board.sheet(), board.layers())));
+        }
         new TreeMap<>(more).forEach(files::put);
         List<String> names = new ArrayList<>(files.keySet());
         names.add(KIT);
@@ -134,6 +146,26 @@ public final class KitFiles {
         return Map.of(
                 "alternatives.pdf", new AlternativesPaper().bytes(choice, MiniatureDrafting::draw),
                 "alternatives.json", new AlternativesJson().bytes(choice));
+    }
+
+    /** A guide for hand routing as a drawing for a machine. */
+    public static byte[] guideDrawing(Job job, GuidePlate plate) {
+        return machine(GuideDrafting.forMachine(job, plate), GuideDrafting.layers(job, plate));
+    }
+
+    /** A guide for hand routing in tiles to print. */
+    public static byte[] guidePaper(Job job, GuidePlate plate) {
+        return new GuidePaper(job, plate).bytes(GuideDrafting.plate(job, plate));
+    }
+
+    /** A drawing that is cut from, with the shop's own layers. */
+    private static byte[] machine(Sheet sheet, MachineLayers layers) {
+        Map<Layer, DxfLayer> named = new LinkedHashMap<>();
+        layers.named()
+                .forEach((layer, n) ->
+                        named.put(layer, new DxfLayer(n.name(), n.colour(), DxfBackend.name(n.style()), (int)
+                                Math.round(layer.pen() * 100))));
+        return DxfBackend.bytes(sheet, named);
     }
 
     /** The paper that a customer confirms the floor of a job by; holes only where the job gives them. */

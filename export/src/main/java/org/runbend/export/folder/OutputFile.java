@@ -23,9 +23,19 @@ public final class OutputFile {
         return new OutputFile(path, ".pdf", new Seal("% " + WORDS, ""));
     }
 
+    /** A drawing; the comment stands before the line that ends the file, where every reader skips it. */
+    public static OutputFile dxf(Path path) {
+        return new OutputFile(path, ".dxf", new Seal("999\n" + WORDS, "", "0\nEOF\n"));
+    }
+
     /** A picture. */
     public static OutputFile svg(Path path) {
         return new OutputFile(path, ".svg", new Seal("<!-- " + WORDS, " -->"));
+    }
+
+    /** Where it lies. */
+    public Path path() {
+        return path;
     }
 
     /**

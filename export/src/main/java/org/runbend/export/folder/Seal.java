@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.HexFormat;
 
 /**
@@ -15,16 +16,28 @@ import java.util.HexFormat;
  *
  * @param open how a comment begins in that kind of file, and the words that tell who wrote it
  * @param close how a comment ends
+ * @param tail what must stay the end of the file, behind the seal
  */
-record Seal(String open, String close) {
+record Seal(String open, String close, String tail) {
+    /** A seal that is the very end of a file. */
+    Seal(String open, String close) {
+        this(open, close, "");
+    }
+
     /** Whatever a command of ours writes is far shorter; a longer file is none of ours. */
     private static final long LONGEST = 100_000_000;
 
     /** The bytes with their seal. */
     byte[] sealed(byte[] bytes) {
         ByteArrayOutputStream all = new ByteArrayOutputStream(bytes.length + 100);
-        all.writeBytes(bytes);
-        all.writeBytes(line(bytes));
+        byte[] end = tail.getBytes(StandardCharsets.US_ASCII);
+        byte[] head = Arrays.copyOf(bytes, bytes.length - end.length);
+        if (!Arrays.equals(end, Arrays.copyOfRange(bytes, head.length, bytes.length))) {
+            throw new IllegalArgumentException("the file does not end in " + tail);
+        }
+        all.writeBytes(head);
+        all.writeBytes(line(head));
+        all.writeBytes(end);
         return all.toByteArray();
     }
 
@@ -37,7 +50,7 @@ record Seal(String open, String close) {
             String all = new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1);
             int at = all.lastIndexOf(open);
             byte[] bytes = all.substring(0, Math.max(0, at)).getBytes(StandardCharsets.ISO_8859_1);
-            return at >= 0 && all.substring(at).equals(new String(line(bytes), StandardCharsets.ISO_8859_1));
+            return at >= 0 && all.substring(at).equals(new String(line(bytes), StandardCharsets.ISO_8859_1) + tail);
         } catch (IOException e) {
             return false;
         }

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
+import org.runbend.export.HeatKeys;
 import org.runbend.export.JsonIn;
 
 /**
@@ -60,24 +61,7 @@ final class KitReferee {
 
     /** Numbers all, and zones that add up. */
     private void heat(JsonIn heating) {
-        for (String key : List.of(
-                "upward",
-                "upwardLeast",
-                "upwardMost",
-                "downward",
-                "surfaceMean",
-                "surfacePeak",
-                "supply",
-                "return",
-                "volumeFlow",
-                "velocity",
-                "reynolds",
-                "pressureDrop",
-                "pumpHead",
-                "highestSupply",
-                "volume",
-                "expansion",
-                "boiling")) {
+        for (String key : HeatKeys.NUMBERS) {
             rule(Double.isFinite(heating.at(key).number()), "heating." + key + " is a number");
         }
         double sum = heating.at("zones").list().stream()

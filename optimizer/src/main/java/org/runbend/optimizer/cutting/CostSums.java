@@ -4,6 +4,7 @@ import java.util.List;
 
 /** Which sums the costs of stock can make: a bound may be lifted to the next of them. */
 public final class CostSums {
+    /** Cells of the table of sums: chosen for memory (2 MB), not measured. */
     private static final long TABLE = 2_000_000;
 
     private final long grain;

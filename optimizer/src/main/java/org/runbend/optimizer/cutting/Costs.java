@@ -5,6 +5,7 @@ import java.util.List;
 
 /** Which sums the costs of stock can make: a bound may be lifted to the next of them. */
 public final class Costs {
+    /** Cells of the table of costs: chosen for memory, not measured. */
     private static final int TABLE = 2_000_000;
 
     private Costs() {}

@@ -10,6 +10,7 @@ import java.util.OptionalLong;
  * first, cut off by the fractional filling. Worths and need may have any common scale.
  */
 public final class CoverKnapsack {
+    /** Nodes of one search: chosen, not measured. */
     private static final int NODES = 200_000;
 
     private final List<Item> items = new ArrayList<>();

@@ -15,7 +15,7 @@ import java.util.List;
  * @param keepFrom a leftover at least this long is kept, a shorter one is scrap; 0 keeps everything
  */
 public record CuttingProblem(List<Stock> stock, List<Demand> demands, long kerf, long endTrim, long keepFrom) {
-    /** Most cuts of one problem: the answer lists every single one. */
+    /** Most cuts of one problem, chosen: the answer lists every single one. */
     static final int GREATEST_COUNT = 1_000_000;
 
     /** Copies the lists and refuses negative lengths. */

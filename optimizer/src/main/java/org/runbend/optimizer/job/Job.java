@@ -682,13 +682,25 @@ public record Job(
      * @param coverMaterial board of the catalog
      * @param finishResistance thermal resistance of the floor covering, m2 K/W
      * @param board what the groove is cut into, if the job says it
+     * @param boards how the floor is to be made of boards, if that is asked
      */
     public record Build(
             double insulation,
             double coverThickness,
             String coverMaterial,
             double finishResistance,
-            Optional<RoutedBoard> board) {
+            Optional<RoutedBoard> board,
+            Optional<BoardsWish> boards) {
+        /** A build-up whose boards are not asked for. */
+        public Build(
+                double insulation,
+                double coverThickness,
+                String coverMaterial,
+                double finishResistance,
+                Optional<RoutedBoard> board) {
+            this(insulation, coverThickness, coverMaterial, finishResistance, board, Optional.empty());
+        }
+
         /** From the bottom of the groove to the bottom of the floor, mm. */
         public double under() {
             return insulation + board.map(b -> b.rest() - b.insulating()).orElse(0.0);

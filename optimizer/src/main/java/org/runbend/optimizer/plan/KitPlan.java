@@ -6,6 +6,7 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.coils.CoilPlan;
@@ -28,6 +29,7 @@ import org.runbend.optimizer.tape.TapeSheet;
  * @param channel the groove for the pipe, if a cutter of the catalog fits it
  * @param heat what the floor gives, if the job says what it is built of and what heats it
  * @param plateOptions what plates would cost if less were asked of them, if that was worked out
+ * @param boards the boards the floor is made of, if the job asks for them
  * @param checks what was checked and what came of it
  * @param remarks what a person should know
  */
@@ -41,8 +43,25 @@ public record KitPlan(
         Optional<ChannelPlan> channel,
         Optional<KitHeat> heat,
         Optional<PlateOptions> plateOptions,
+        Optional<BoardsPlan> boards,
         List<PlanCheck> checks,
         List<Remark> remarks) {
+    /** A plan without boards. */
+    public KitPlan(
+            Job job,
+            TapeSheet tape,
+            LaidPart laid,
+            PlatePlan plates,
+            CoilPlan coils,
+            Box box,
+            Optional<ChannelPlan> channel,
+            Optional<KitHeat> heat,
+            Optional<PlateOptions> plateOptions,
+            List<PlanCheck> checks,
+            List<Remark> remarks) {
+        this(job, tape, laid, plates, coils, box, channel, heat, plateOptions, Optional.empty(), checks, remarks);
+    }
+
     /** Copies the lists. */
     public KitPlan {
         checks = List.copyOf(checks);
@@ -142,12 +161,13 @@ public record KitPlan(
     /** The same plan with one more thing to know, before the others. */
     public KitPlan withRemark(Remark remark) {
         List<Remark> more = Stream.concat(Stream.of(remark), remarks.stream()).toList();
-        return new KitPlan(job, tape, laid, plates, coils, box, channel, heat, plateOptions, checks, more);
+        return new KitPlan(job, tape, laid, plates, coils, box, channel, heat, plateOptions, boards, checks, more);
     }
 
     /** The same plan with what its plates would cost if less were asked of them. */
     public KitPlan with(PlateOptions options) {
-        return new KitPlan(job, tape, laid, plates, coils, box, channel, heat, Optional.of(options), checks, remarks);
+        return new KitPlan(
+                job, tape, laid, plates, coils, box, channel, heat, Optional.of(options), boards, checks, remarks);
     }
 
     /**

@@ -1,10 +1,12 @@
 package org.runbend.optimizer.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.runbend.catalog.product.Money;
+import org.runbend.catalog.source.Plain;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.plates.UnusedPlate;
 
@@ -19,6 +21,89 @@ public sealed interface Remark {
      * @param words as the reader words it
      */
     record OfJob(String words) implements Remark {}
+
+    /** Boards are asked for and none is named for the grooves. */
+    record NoRoutedBoard() implements Remark {
+        @Override
+        public String words() {
+            return "No board is named for the grooves (build.board), so no board has grooves; cover and insulation are"
+                    + " split alone.";
+        }
+    }
+
+    /**
+     * A layer has no boards.
+     *
+     * @param material board of the catalog
+     * @param thickness mm
+     */
+    record NotSold(String material, double thickness) implements Remark {
+        @Override
+        public String words() {
+            return "The catalog sells no " + material + " " + Plain.number(thickness)
+                    + " mm thick, so no boards of it are drawn.";
+        }
+    }
+
+    /**
+     * The boards of a layer.
+     *
+     * @param name what it is
+     * @param thickness mm
+     * @param parts how many parts
+     * @param boards how many stock boards
+     * @param bound fewer cannot do, whatever the joints
+     * @param triedBound fewer cannot do with joints at the places tried
+     * @param length of a stock board, mm
+     * @param width of a stock board, mm
+     * @param broken wishes for joints that could not be kept: how many joints cross near a bend or at a slant, run beside a
+     *     groove, lie off a support, lie over joints below
+     */
+    record Boards(
+            String name,
+            double thickness,
+            int parts,
+            int boards,
+            int bound,
+            int triedBound,
+            double length,
+            double width,
+            List<Integer> broken)
+            implements Remark {
+        private static final List<String> WISHES = List.of(
+                "groove crossed within 50 mm of a bend or at a slant",
+                "joint beside the long side of a groove",
+                "joint off the supports",
+                "joint within 100 mm of one below");
+
+        /** Copies the list. */
+        public Boards {
+            broken = List.copyOf(broken);
+        }
+
+        @Override
+        public String words() {
+            String proof;
+            if (boards == bound) {
+                proof = "fewer cannot do";
+            } else if (boards == triedBound) {
+                proof = "fewer cannot do with joints at the places that were tried; by area at least " + bound;
+            } else {
+                proof = "at least " + triedBound + " are needed with joints at the places that were tried, " + bound
+                        + " by area";
+            }
+            List<String> list = new ArrayList<>();
+            for (int i = 0; i < broken.size(); i++) {
+                if (broken.get(i) > 0) {
+                    list.add(broken.get(i) + " x " + WISHES.get(i));
+                }
+            }
+            return name + " " + Plain.number(thickness) + " mm: " + parts + (parts == 1 ? " part" : " parts") + " from "
+                    + boards + (boards == 1 ? " board " : " boards ") + Plain.number(length) + " x "
+                    + Plain.number(width)
+                    + " mm, " + proof + (list.isEmpty() ? "." : "; not kept: " + String.join(", ", list) + ".");
+        }
+    }
 
     /** The job gives no tails. */
     record NoTails() implements Remark {

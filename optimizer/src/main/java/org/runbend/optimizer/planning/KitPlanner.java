@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Reason;
+import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.breakdown.Element;
@@ -301,6 +302,7 @@ public final class KitPlanner {
         double served = ServedFloor.share(job, breakdowns(loops));
         List<KeptPipe> kept = KeptPipes.of(job, radius, breakdowns(loops));
         ReckonedHeat heat = ReckonedHeat.of(job, loops, plates);
+        Optional<BoardsPlan> boards = BoardsPart.of(job, loops, channel);
         KitPlan plan = new KitPlan(
                 job,
                 new TapeMeasuring().measure(job, holes(job, loops)),
@@ -311,7 +313,13 @@ public final class KitPlanner {
                 channel,
                 heat.heat(),
                 Optional.empty(),
-                PlanChecks.of(job, tightest, place.reachable(), loops, served, plates, channel, heat.heat()),
+                boards,
+                Stream.concat(
+                                PlanChecks.of(
+                                        job, tightest, place.reachable(), loops, served, plates, channel, heat.heat())
+                                        .stream(),
+                                BoardsPart.check(job, boards).stream())
+                        .toList(),
                 remarks(
                         job,
                         kept,
@@ -319,7 +327,9 @@ public final class KitPlanner {
                         plates,
                         coils,
                         bare,
-                        Stream.concat(known.stream(), heat.remark().stream()).toList()));
+                        Stream.of(known.stream(), heat.remark().stream(), BoardsPart.remarks(job, boards).stream())
+                                .flatMap(r -> r)
+                                .toList()));
         work.step("verifying");
         List<Finding> violations = KitVerifier.verify(plan);
         if (!violations.isEmpty()) {

@@ -28,6 +28,7 @@ public final class KitVerifier {
         findings.addAll(wishes(plan));
         findings.addAll(plates(plan));
         findings.addAll(coils(plan));
+        plan.boards().ifPresent(b -> findings.addAll(BoardsVerifier.verify(b)));
         Set<String> names = new HashSet<>();
         for (KitPlan.LoopPlan loop : plan.loops()) {
             findings.unless(names.add(loop.name()), "loop %s: the name stands twice, 1 loop asked", loop.name());

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
@@ -67,5 +68,29 @@ class StretchAirTest {
                     new Point(900, RIM + off), new Point(1100, RIM + off), new Point(1100, 400), new Point(900, 400)));
             assertEquals(1, stretches(box, 5).size());
         }
+    }
+
+    /** Beside a bend the clearance is left free, at an end of the loop nothing is: 1000 - 100 mm each, and 1000 - 2 x 100 between. */
+    @Test
+    void bendsAreKeptClear() {
+        Job.PlateRequest request = new Job.PlateRequest(
+                List.of(Rows.plate(1, 1200, 300, 3, 10)),
+                Job.Share.of(0.85),
+                new Job.Gaps(100, 5, 5),
+                Job.Pieces.from(800));
+        Breakdown loop = new Breakdown(List.of(
+                new Element.Run(new Point(500, 500), new Point(1500, 500)),
+                new Element.Bend(new Point(1500, 500), new Point(1500, 800), new Point(1500, 650), 150, 180),
+                new Element.Run(new Point(1500, 800), new Point(500, 800)),
+                new Element.Bend(new Point(500, 800), new Point(500, 1100), new Point(500, 950), 150, -180),
+                new Element.Run(new Point(500, 1100), new Point(1499, 1100))));
+        List<PlateStretch> found =
+                new StretchFinder(Rows.floor(), request, 120, List.of()).find(List.of(loop, ROW.get(0)));
+        assertEquals(
+                List.of("0.0: 0.0 to 900.0", "0.2: 100.0 to 900.0", "0.4: 100.0 to 999.0", "1.0: 0.0 to 2000.0"),
+                found.stream()
+                        .map(s -> s.loop() + "." + s.element() + ": " + Math.round(10 * s.from()) / 10.0 + " to "
+                                + Math.round(10 * s.to()) / 10.0)
+                        .toList());
     }
 }

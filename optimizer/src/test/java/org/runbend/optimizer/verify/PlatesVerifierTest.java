@@ -201,6 +201,25 @@ class PlatesVerifierTest {
         assertFound(found, "covered 320.00 mm of 430.00 mm", "340.00 mm");
     }
 
+    /** Half of 350 mm less a step is asked of the first run; the second one, 100 mm, is under the least piece and the step. */
+    @Test
+    void eachRunHasItsShare() {
+        Job.PlateRequest each = SoundKit.WISH.withLeastPerRun(0.5);
+        assertEquals(List.of(), found(each, SOUND));
+        List<Finding> bare = found(each, changed(List.of(SECOND), stock(100, 0, 1097), 450, 100));
+        assertFound(bare, "0.00 mm are covered", "asked of each run");
+    }
+
+    private static List<Finding> found(Job.PlateRequest request, PlatePlan plan) {
+        return new PlatesVerifier(
+                        request,
+                        SoundKit.OUTLINE,
+                        SoundKit.KEEP_OUTS,
+                        List.of(SoundKit.LOCKER.region()),
+                        SoundKit.SHELF)
+                .verify(List.of(SoundKit.loop()), plan);
+    }
+
     @Test
     void stretchesEndWhereTheBodyWouldLeaveTheFloor() {
         // a corner cut out at x = 325..., y under 30 ends the body, which reaches down to y = 15

@@ -27,10 +27,15 @@ import org.runbend.optimizer.work.Work;
  * clock; orders are shuffled with a fixed seed.
  */
 public final class CoverCutting {
+    /** States of a beam: chosen, not measured. */
     private static final int WIDTH = 300;
+    /** Orders of the stretches that are searched: chosen, not measured. */
     private static final int ORDERS = 8;
+    /** Orders where pieces cost saw work too: chosen, not measured. */
     private static final int LABOUR_ORDERS = 2;
+    /** Nodes of the master as an integer program: chosen, not measured. */
     private static final int NODES = 50;
+    /** Any number would do; chosen. */
     private static final long SEED = 20_260_101L;
 
     /** How much work a plan is worth. */

@@ -16,9 +16,12 @@ import org.runbend.optimizer.cutting.Stretch;
  * found exactly by tables over number and total of the pieces.
  */
 final class CoverDuals {
+    /** Prices are whole numbers up to this: derived, sums of 2^14 of them stay within a long. */
     private static final long ROOM = 1L << 48;
+    /** No value: derived, two of them added stay within a long. */
     private static final long NONE = Long.MIN_VALUE / 4;
 
+    /** Cells of all tables for which generation is worth its time: chosen, not measured. */
     private static final double TABLE_WORK = 3e7;
 
     private final CoverGrid grid;

@@ -24,6 +24,7 @@ import org.runbend.optimizer.mip.Watch;
  * integer program for a plan.
  */
 final class CoverMaster {
+    /** Rounds of column generation: chosen as a stop, not measured. */
     private static final int ROUNDS = 300;
 
     private final CoverGrid grid;

@@ -13,7 +13,9 @@ import org.runbend.optimizer.cutting.Stock;
  * stretches that can hold it. Least cost of such stock is a knapsack in whole numbers.
  */
 final class CoverMaterial {
+    /** Cells of the table: chosen for memory; a coarser unit keeps the bound, not its sharpness. */
     private static final int TABLE = 1_000_000;
+
     private static final long NONE = Long.MAX_VALUE;
 
     private final CoverGrid grid;

@@ -28,16 +28,22 @@ import org.runbend.optimizer.work.Work;
  * length and for two the least of all sets' own bounds, in whole numbers. Limits are counts, never a clock.
  */
 public final class FewLengthsCutting {
+    /** Sizes up to which every set of them is looked at: chosen, not measured. */
     private static final int SIZES = 160;
+    /** Sets whose linear program is solved: chosen, not measured. */
     private static final int PRICED = 24;
+    /** The same for one or two lengths: chosen, not measured. */
     private static final int PRICED_PAIRS = 60;
+    /** Sets that are cut in earnest: chosen, not measured. */
     private static final int CUT = 3;
+    /** Sets that the next number of lengths goes on from: chosen, not measured. */
     private static final int PARENTS = 3;
+    /** Sizes of the free plan that are tried first: chosen, not measured. */
     private static final int USED = 10;
-    /** Lengths more than the stock needs that are tried: they may save pieces. */
+    /** Lengths more than the stock needs that are tried: they may save pieces; chosen, not measured. */
     private static final int MORE = 2;
 
-    /** What a piece counts when sets are put in order, as a share of the dearest stock. */
+    /** What a piece counts when sets are put in order, as a share of the dearest stock: chosen, not measured. */
     private static final double PIECE = 0.02;
 
     private final Watch watch;

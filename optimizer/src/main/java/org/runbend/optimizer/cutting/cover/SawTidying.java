@@ -24,6 +24,7 @@ import org.runbend.optimizer.work.Work;
  * <p>Method: the best of all single changes is made until none is better; the work limit is a count. Nothing is proved.
  */
 public final class SawTidying {
+    /** Changes in a row: chosen as a stop, not measured. */
     private static final int CHANGES = 60;
 
     private final CoverProblem problem;

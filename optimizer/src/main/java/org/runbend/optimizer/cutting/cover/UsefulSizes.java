@@ -11,6 +11,7 @@ import org.runbend.optimizer.cutting.Stretch;
 
 /** Sizes worth trying where a grid has too many: those that fill stretches or stock in equal parts, and those of a plan. */
 final class UsefulSizes {
+    /** Equal parts of a length that may be useful: chosen, not measured. */
     private static final int PARTS = 6;
 
     private final CoverGrid grid;

@@ -21,9 +21,13 @@ import org.runbend.optimizer.mip.Watch;
  * a sum of costs, can make it.
  */
 final class ColumnGeneration {
+    /** Rounds: chosen as a stop, not measured. */
     private static final int ROUNDS = 2_000;
+    /** Patterns taken in at a time: chosen, not measured. */
     private static final int COLUMNS = 12;
+    /** Price of leaving a cut out, in dearest stock pieces: chosen, over anything a pattern costs. */
     private static final double DETERRING = 100;
+    /** What a pattern must be worth more than it costs, as a share: chosen, above the noise of doubles. */
     private static final double NOISE = 1e-7;
 
     private final MergedCuts cuts;

@@ -15,9 +15,13 @@ import org.runbend.optimizer.mip.Watch;
  * used up.
  */
 final class CountBranching {
+    /** A number so near to a whole one is whole: chosen, above the noise of the linear program. */
     private static final double WHOLE = 1e-5;
+    /** Nodes from dive to dive: chosen, not measured. */
     private static final int DIVE_EVERY = 4;
+    /** Dives at the end of a branch: chosen, not measured. */
     private static final int LAST_DIVES = 16;
+    /** Any number would do; chosen. */
     private static final long SEED = 20_260_101L;
 
     private final MergedCuts cuts;

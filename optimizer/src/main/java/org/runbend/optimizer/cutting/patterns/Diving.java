@@ -14,6 +14,7 @@ import org.runbend.optimizer.mip.Watch;
  * is as good as the bound or what is left cannot give a better one.
  */
 final class Diving {
+    /** A fraction over this is rounded up: chosen, not measured. */
     private static final double ALMOST = 0.9;
 
     private final MergedCuts cuts;

@@ -9,7 +9,7 @@ import org.runbend.optimizer.cutting.Stock;
  * is limited and fits, else of the kind preferred; at the end pieces change to the cheapest kind that still holds them.
  */
 final class FirstFitDecreasing {
-    /** Work for best filling, in table cells times stock pieces. */
+    /** Work for best filling, in table cells times stock pieces: chosen, not measured. */
     private static final long FILLING = 40_000_000;
 
     private final MergedCuts cuts;

@@ -14,10 +14,15 @@ import org.runbend.optimizer.mip.Watch;
  * A pattern that takes fewer cuts than it could is left out, because rows ask for at least what is wanted.
  */
 final class GapProgram {
+    /** Linear programs of one dive: chosen, not measured. */
     private static final int DIVE_SOLVES = 120;
+    /** Dives from the start: chosen, not measured. */
     private static final int DIVES = 4;
+    /** Costs above the bound that are looked at one by one: chosen, not measured. */
     private static final int LOOKS = 6;
+    /** Nodes of a program near the bound: chosen, not measured. */
     private static final int NEAR_NODES = 2_000;
+    /** Patterns of a program near the bound: chosen, not measured. */
     private static final int FEW = 1_500;
 
     private final MergedCuts cuts;

@@ -10,6 +10,7 @@ import java.util.Arrays;
  * https://doi.org/10.1287/opre.38.5.922). All sums are checked 64-bit arithmetic.
  */
 final class IntegerPrices {
+    /** Prices are whole numbers up to this: derived, sums of 2^22 of them stay within a long. */
     private static final long ROOM = 1L << 40;
 
     private final MergedCuts cuts;

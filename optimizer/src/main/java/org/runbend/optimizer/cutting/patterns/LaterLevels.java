@@ -16,8 +16,11 @@ import org.runbend.optimizer.mip.Watch;
  */
 final class LaterLevels {
     private static final Bound NOTHING = new Bound(0, Bound.Proof.MATERIAL);
+    /** Patterns up to which later levels are solved: chosen, not measured. */
     private static final int PATTERNS = 2_000;
+    /** The same where each pattern has a switch: chosen, not measured. */
     private static final int SWITCHED_PATTERNS = 300;
+    /** Nodes of each level: chosen, not measured. */
     private static final int NODES = 500;
 
     private final MergedCuts cuts;

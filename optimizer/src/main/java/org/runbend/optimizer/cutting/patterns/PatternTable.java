@@ -13,7 +13,9 @@ import java.util.List;
  * arrays are kept.
  */
 final class PatternTable {
+    /** Cells up to which the table is exact: chosen for memory, not measured. */
     private static final long EXACT_CELLS = 3_000_000;
+    /** Cells of a coarse table: chosen for time, not measured. */
     private static final long COARSE_CELLS = 500_000;
 
     private final CutUnits units;

@@ -17,8 +17,11 @@ import org.runbend.optimizer.mip.Watch;
  * barred. After so many solves it begins anew with fractions shaken by a fixed seed, and ends when all are used up.
  */
 final class PoolDiving {
+    /** Fractions under this are none: chosen, above the noise of the linear program. */
     private static final double NOISE = 1e-6;
+    /** A fraction over this is rounded up: chosen, not measured. */
     private static final double ALMOST = 0.95;
+    /** Any number would do; chosen. */
     private static final long SEED = 20_260_101L;
 
     private final MergedCuts cuts;

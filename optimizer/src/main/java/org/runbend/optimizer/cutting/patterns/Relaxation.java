@@ -6,6 +6,7 @@ import java.util.Optional;
 
 /** What column generation came to: fractions of patterns, and a bound that is proved whatever the fractions are. */
 final class Relaxation {
+    /** Patterns worth so much of their cost are kept for the programs to come: chosen, not measured. */
     private static final double NEARLY = 0.97;
 
     private final List<Pattern> patterns;

@@ -4,6 +4,7 @@ import java.util.Arrays;
 
 /** Fills a stock piece as far as it goes: one longest cut, then the subset of the others that leaves least. */
 final class SubsetFill {
+    /** Cells up to which a table is worth its time: chosen, not measured. */
     private static final long TABLE = 3_000_000;
 
     private final CutUnits units;

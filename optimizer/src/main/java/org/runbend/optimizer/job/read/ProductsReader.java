@@ -3,10 +3,12 @@ package org.runbend.optimizer.job.read;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.runbend.catalog.product.Board;
@@ -22,6 +24,7 @@ import org.runbend.catalog.source.YamlValue;
 import org.runbend.optimizer.heat.CircuitParts;
 import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.heat.need.SpaceLoss;
+import org.runbend.optimizer.job.BoardsWish;
 import org.runbend.optimizer.job.Groove;
 import org.runbend.optimizer.job.Job;
 
@@ -176,7 +179,33 @@ final class ProductsReader {
                 .map(v -> v.number(0, 5))
                 .orElse(0.02);
         finish.ifPresent(f -> f.make(() -> resistance));
-        return m.make(() -> new Job.Build(insulation, thickness, material, resistance, board));
+        Optional<BoardsWish> boards = m.findMap("boards").flatMap(ProductsReader::boards);
+        return m.make(() -> new Job.Build(insulation, thickness, material, resistance, board, boards));
+    }
+
+    /** How the floor is to be made of boards. */
+    private static Optional<BoardsWish> boards(YamlMap m) {
+        OptionalDouble gap = m.find("perimeterGap")
+                .map(v -> OptionalDouble.of(v.length(0, 50)))
+                .orElse(OptionalDouble.empty());
+        double joint = m.get("jointGap", v -> v.length(0, 10), BoardsWish.JOINT_GAP);
+        double tolerance = m.get("tolerance", v -> v.length(0, 30), BoardsWish.TOLERANCE);
+        Map<Integer, Double> scribe = new TreeMap<>();
+        m.each("scribe", 200, "a list of edges such as {edge: 2, more: 15}", v -> {
+            YamlMap edge = v.map();
+            int number = edge.require("edge", "the number of an edge").whole(0, 9999);
+            double more = edge.require("more", "what the edge has more").length(0, 100);
+            scribe.put(number, more);
+            return edge.make(() -> number);
+        });
+        boolean saw = m.get("cut", v -> v.oneOf(Cut.class), Cut.MACHINE) == Cut.SAW;
+        return m.make(() -> new BoardsWish(gap, joint, tolerance, scribe, saw));
+    }
+
+    /** How parts are cut from stock boards. */
+    private enum Cut {
+        SAW,
+        MACHINE
     }
 
     /** What the groove is cut into; a groove that would leave too little of it is a fault. */

@@ -121,7 +121,11 @@ class SchemaTest {
         }
         assertEquals(named(tree("job.schema.json")), shown);
         Set<String> sold = new TreeSet<>(Set.of("units"));
-        collect(yaml(Files.readString(Jobs.EXAMPLES.resolve("workshop.yaml"))), sold);
+        for (String catalog : List.of("workshop.yaml", "ways-in/catalog-yen.yaml")) {
+            String text = Files.readString(Jobs.EXAMPLES.resolve(catalog));
+            assertEquals(Set.of(), faults("catalog.schema.json", text), catalog);
+            collect(yaml(text), sold);
+        }
         assertEquals(named(tree("catalog.schema.json")), sold);
     }
 

@@ -1,0 +1,265 @@
+package org.runbend.export.drafting;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.runbend.catalog.product.Operation;
+import org.runbend.catalog.source.Plain;
+import org.runbend.export.drawing.Anchor;
+import org.runbend.export.drawing.ArcFitting;
+import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Paragraph;
+import org.runbend.export.drawing.Path;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Text;
+import org.runbend.export.drawing.Vertex;
+import org.runbend.optimizer.boards.BoardsPlan;
+import org.runbend.optimizer.boards.BoardsPlan.LayerPlan;
+import org.runbend.optimizer.boards.BoardsPlan.Part;
+import org.runbend.optimizer.boards.BoardsProblem.Making;
+import org.runbend.optimizer.boards.BoardsProblem.Role;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+
+/**
+ * Draws each stock board for a machine, its lower left corner at 0, 0: outlines, grooves as pockets, holes, labels in single
+ * strokes, one note and nothing else; and an overview of where each part goes.
+ */
+public final class BoardsDrafting {
+    private static final double LABEL = 18;
+    private static final double LEAST_LABEL = 6;
+    private static final double NOTE = 12;
+    private static final int GRID = 14;
+
+    /** Chords of 3 degrees on radii up to 130 mm are out by 0.045 mm. */
+    private static final ArcFitting.Limits CHORDS = new ArcFitting.Limits(0.002, 0.05, 7, 3, 2, 4);
+
+    private BoardsDrafting() {}
+
+    /**
+     * The drawing of a stock board.
+     *
+     * @param sheet what is cut
+     * @param layers how its layers are called
+     */
+    public record Board(Sheet sheet, MachineLayers layers) {}
+
+    /** The boards of a plan by the names of their files, without ending: boards-birch-ply-01 and so on. */
+    public static Map<String, Board> boards(KitPlan plan) {
+        Map<String, Board> all = new LinkedHashMap<>();
+        Map<String, Integer> numbers = new TreeMap<>();
+        plan.boards().ifPresent(p -> p.layers().forEach(layer -> {
+            for (int b = 0; b < layer.boards(); b++) {
+                int number = numbers.merge(layer.layer().material(), 1, Integer::sum);
+                String name = String.format(
+                        Locale.ROOT, "boards-%s-%02d", fileName(layer.layer().material()), number);
+                all.put(name, board(plan, p, layer, b));
+            }
+        }));
+        return all;
+    }
+
+    /** A part number as part of a file's name. */
+    private static String fileName(String material) {
+        return material.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+    }
+
+    private static Board board(KitPlan plan, BoardsPlan boards, LayerPlan layer, int number) {
+        Making making = boards.problem().making();
+        SheetBuilder sheet = new SheetBuilder(layer.layer().name() + " " + (number + 1));
+        List<Part> parts = layer.on(number);
+        boolean holes = false;
+        boolean pockets = false;
+        boolean ramps = false;
+        for (Part part : parts) {
+            for (List<org.runbend.optimizer.job.Point> pocket : part.pockets()) {
+                sheet.add(Layer.CHANNEL, milled(part.onBoard(pocket)));
+                pockets = true;
+            }
+            for (List<org.runbend.optimizer.job.Point> ramp : part.ramps()) {
+                sheet.add(Layer.SLOT, milled(part.onBoard(ramp)));
+                ramps = true;
+            }
+            for (List<org.runbend.optimizer.job.Point> opening : part.openings()) {
+                sheet.add(Layer.HOLE, TrueArcs.of(Places.all(part.onBoard(opening))));
+                holes = true;
+            }
+            for (var round : part.rounds()) {
+                sheet.add(Layer.HOLE, new Circle(Places.at(part.onBoard(round.centre())), round.radius()));
+                holes = true;
+            }
+            sheet.add(Layer.FLOOR, TrueArcs.of(Places.all(part.onBoard(part.edge()))));
+            label(sheet, part);
+        }
+        sheet.add(Layer.NOTE, new Paragraph(new Point(0, -20), NOTE, notes(plan, boards, layer, number)));
+        double thick = layer.layer().thickness();
+        MachineLayers names = new MachineLayers(plan.job().catalog().layers());
+        names.with(Layer.TITLE, Operation.LABEL, 0, 0);
+        if (pockets) {
+            names.with(Layer.CHANNEL, Operation.POCKET, making.tool(), making.depth());
+        }
+        if (ramps) {
+            names.with(Layer.SLOT, Operation.RAMP, making.tool(), thick);
+        }
+        if (holes) {
+            names.with(Layer.HOLE, Operation.HOLE, making.tool(), thick);
+        }
+        names.with(Layer.FLOOR, Operation.CUT, making.tool(), thick).with(Layer.NOTE, Operation.NOTE, 0, 0);
+        return new Board(sheet.build(), names);
+    }
+
+    /** A closed line whose arcs come as chords of 3 degrees, as true arcs again; flat corners beside joints stay corners. */
+    private static Path milled(List<org.runbend.optimizer.job.Point> ring) {
+        List<Vertex> corners = Places.all(ring).stream().map(Vertex::straight).toList();
+        return new Path(ArcFitting.fit(corners, true, CHORDS).vertices(), true);
+    }
+
+    /** The label where the part has most room around it, as large as goes. */
+    private static void label(SheetBuilder sheet, Part part) {
+        List<List<Point>> rings = new ArrayList<>();
+        rings.add(Places.all(part.onBoard(part.edge())));
+        part.openings().forEach(o -> rings.add(Places.all(part.onBoard(o))));
+        part.pockets().forEach(o -> rings.add(Places.all(part.onBoard(o))));
+        part.ramps().forEach(o -> rings.add(Places.all(part.onBoard(o))));
+        Extent box = Extent.around(rings.get(0));
+        Point best = box.centre();
+        double most = 0;
+        for (int i = 1; i < 3 * GRID; i++) {
+            for (int k = 1; k < GRID; k++) {
+                Point p = new Point(box.minX() + box.width() * i / (3 * GRID), box.minY() + box.height() * k / GRID);
+                double room = Places.isInside(p, rings.get(0)) ? room(p, rings, part) : 0;
+                if (room > most + 1e-6) {
+                    most = room;
+                    best = p;
+                }
+            }
+        }
+        // letters of height h reach about 1.1 h from their middle, for two or three of them
+        double height = Math.max(LEAST_LABEL, Math.min(LABEL, most / 1.6));
+        double width = StrokeLetters.width(part.label(), height);
+        for (Path stroke : StrokeLetters.of(best.plus(-width / 2, -height / 2), height, part.label())) {
+            sheet.add(Layer.TITLE, stroke);
+        }
+    }
+
+    private static double room(Point p, List<List<Point>> rings, Part part) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int r = 0; r < rings.size(); r++) {
+            List<Point> ring = rings.get(r);
+            if (r > 0 && Places.isInside(p, ring)) {
+                return 0;
+            }
+            for (int i = 0; i < ring.size(); i++) {
+                least = Math.min(least, away(p, ring.get(i), ring.get((i + 1) % ring.size())));
+            }
+        }
+        for (var round : part.rounds()) {
+            least = Math.min(least, p.distance(Places.at(part.onBoard(round.centre()))) - round.radius());
+        }
+        return least;
+    }
+
+    private static double away(Point p, Point a, Point b) {
+        double dx = b.x() - a.x();
+        double dy = b.y() - a.y();
+        double square = dx * dx + dy * dy;
+        double t = square == 0 ? 0 : ((p.x() - a.x()) * dx + (p.y() - a.y()) * dy) / square;
+        double share = Math.max(0, Math.min(1, t));
+        return p.distance(new Point(a.x() + share * dx, a.y() + share * dy));
+    }
+
+    /** What the note of a board says. */
+    static List<String> notes(KitPlan plan, BoardsPlan boards, LayerPlan layer, int number) {
+        Job job = plan.job();
+        Making making = boards.problem().making();
+        List<String> lines = new ArrayList<>();
+        if (!plan.isSound()) {
+            lines.add(TitleBlock.DO_NOT_CUT);
+        }
+        lines.add(layer.layer().name() + ", " + mm(layer.layer().thickness()) + " mm, board " + (number + 1) + " of "
+                + layer.boards() + ", " + mm(layer.sheet().length()) + " x "
+                + mm(layer.sheet().width()) + " mm, "
+                + layer.on(number).size() + (layer.on(number).size() == 1 ? " part" : " parts"));
+        lines.add(
+                (layer.layer().grain() ? "grain along x" : "no grain") + "; parts lie face up, none mirrored; 1:1, mm");
+        if (layer.layer().role() == Role.ROUTED) {
+            lines.add("channel face up: grooves " + mm(making.depth()) + " deep from the top, tool " + mm(making.tool())
+                    + ", inside; they run out beyond edges at joints");
+        }
+        lines.add("openings and outlines through, tool " + mm(making.tool())
+                + ", openings inside, outlines outside and last"
+                + (making.saw() ? "; outlines may be sawn from edge to edge" : ""));
+        lines.add("joints " + mm(making.jointGap()) + ", walls "
+                + mm(layer.layer().perimeterGap()) + " and tolerance " + mm(making.tolerance()) + "; sizes +-0.3");
+        lines.add("order " + job.order()
+                + job.revision().map(r -> ", revision " + r).orElse("") + ", fingerprint "
+                + job.fingerprint().substring(0, 12));
+        return lines.stream().map(l -> String.join(" ", Wording.lines(l))).toList();
+    }
+
+    /** Each layer of the floor beside the one below it, with the label of each part and the number of its board. */
+    public static Sheet overview(KitPlan plan) {
+        SheetBuilder sheet = new SheetBuilder("Boards " + plan.job().order());
+        List<Point> outline = Places.all(plan.job().floor().outline());
+        Extent floor = Extent.around(outline);
+        double step = floor.width() * 1.15;
+        double unit = Places.unit(floor);
+        double letters = Math.max(25, 2.5 * unit);
+        int at = 0;
+        for (LayerPlan layer : plan.boards().orElseThrow().layers()) {
+            double dx = at * step;
+            sheet.add(Layer.FLOOR, moved(outline, dx));
+            for (Part part : layer.parts()) {
+                sheet.add(Layer.BOARD, moved(Places.all(part.edge()), dx));
+                part.openings().forEach(o -> sheet.add(Layer.HOLE, moved(Places.all(o), dx)));
+                part.rounds()
+                        .forEach(r -> sheet.add(
+                                Layer.HOLE, new Circle(Places.at(r.centre()).plus(dx, 0), r.radius())));
+                part.pockets().forEach(o -> sheet.add(Layer.CHANNEL, moved(Places.all(o), dx)));
+                Extent box = Extent.around(Places.all(part.edge()));
+                sheet.add(
+                        Layer.TITLE,
+                        Text.level(
+                                box.centre().plus(dx, 0),
+                                Math.min(letters, box.height() / 4),
+                                Anchor.MIDDLE_CENTRE,
+                                part.label() + " (" + (part.spot().board() + 1) + ")"));
+            }
+            sheet.add(
+                    Layer.NOTE,
+                    new Paragraph(
+                            new Point(floor.minX() + dx, floor.minY() - 2 * letters),
+                            letters * 0.8,
+                            List.of(
+                                    layer.layer().name() + ", "
+                                            + mm(layer.layer().thickness()) + " mm",
+                                    layer.boards() + " x " + mm(layer.sheet().length()) + " x "
+                                            + mm(layer.sheet().width()) + "; in brackets: number of the board")));
+            at++;
+        }
+        sheet.add(
+                Layer.TITLE,
+                Text.level(
+                        new Point(floor.minX(), floor.maxY() + 2 * letters),
+                        letters,
+                        Anchor.BOTTOM_LEFT,
+                        "Boards from the bottom up, seen from above, order "
+                                + plan.job().order() + (plan.isSound() ? "" : ": " + TitleBlock.DO_NOT_CUT)));
+        return sheet.build();
+    }
+
+    private static Path moved(List<Point> ring, double dx) {
+        return TrueArcs.of(ring.stream().map(p -> p.plus(dx, 0)).toList());
+    }
+
+    private static String mm(double size) {
+        return Plain.number(size);
+    }
+}

@@ -1,0 +1,159 @@
+package org.runbend.optimizer.boards;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeSet;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.runbend.optimizer.boards.BoardsPlan.Joint;
+import org.runbend.optimizer.boards.BoardsProblem.Layer;
+import org.runbend.optimizer.boards.BoardsProblem.Role;
+import org.runbend.optimizer.boards.BoardsProblem.Sheet;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
+
+/**
+ * The lines at which joints are tried: a whole stock board from either wall, corners and openings of the floor, supports,
+ * half way between runs, and between them in even steps.
+ */
+final class JointPlaces {
+    private static final double STEP = 20;
+
+    private final BoardsProblem problem;
+    private final Layer layer;
+    private final List<Joint> below;
+    private final Geometry region;
+    private final Geometry grooves;
+
+    JointPlaces(BoardsProblem problem, Layer layer, List<Joint> below, Geometry region, Geometry grooves) {
+        this.problem = problem;
+        this.layer = layer;
+        this.below = below;
+        this.region = region;
+        this.grooves = grooves;
+    }
+
+    /**
+     * At most so many lines, in order; walls are not among them.
+     *
+     * @param upright whether they are upright
+     * @param throughout whether a joint must be possible from wall to wall
+     */
+    List<JointLine> lines(boolean upright, Sheet sheet, int most, boolean throughout) {
+        Envelope box = region.getEnvelopeInternal();
+        double low = upright ? box.getMinX() : box.getMinY();
+        double high = upright ? box.getMaxX() : box.getMaxY();
+        double least = problem.making().leastPart();
+        List<JointLine> chosen = new ArrayList<>();
+        for (double at : places(upright, sheet, low, high)) {
+            boolean apart = chosen.stream().allMatch(l -> Math.abs(l.at() - at) >= STEP / 2);
+            if (chosen.size() < most && at > low + least && at < high - least && apart) {
+                JointLine line = new JointLine(problem, layer, below, upright, at, grooves);
+                if (serves(line, upright, box, throughout)) {
+                    chosen.add(line);
+                }
+            }
+        }
+        chosen.sort(Comparator.comparingDouble(JointLine::at));
+        return chosen;
+    }
+
+    /** Whether the whole line, or else some stretch of a part's least size, could be a joint. */
+    private boolean serves(JointLine line, boolean upright, Envelope box, boolean throughout) {
+        double from = upright ? box.getMinY() : box.getMinX();
+        double to = upright ? box.getMaxY() : box.getMaxX();
+        double step = throughout ? to - from : problem.making().leastPart();
+        for (double a = from; a + step <= to + 1e-9; a += step) {
+            if (line.isAllowed(a, a + step)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Places in the order of how likely they serve. */
+    private List<Double> places(boolean upright, Sheet sheet, double low, double high) {
+        List<Double> all = new ArrayList<>();
+        double gap = problem.making().jointGap();
+        List<Double> sides = List.of(
+                sheet.width() - 2 * problem.making().trim() + gap,
+                sheet.length() - 2 * problem.making().trim() + gap);
+        for (double side : sides) {
+            whole(all, side, gap, low, high, 0);
+        }
+        problem.cutouts().stream()
+                .filter(c -> c.through().contains(layer.role()) && !c.encircled())
+                .forEach(c -> {
+                    Envelope e = Region.open(c).getEnvelopeInternal();
+                    all.add(upright ? e.centre().x : e.centre().y);
+                });
+        for (double side : sides) {
+            int parts = (int) Math.ceil((high - low) / side - 1e-9);
+            for (int i = 1; i < parts; i++) {
+                all.add(low + (high - low) * i / parts);
+            }
+        }
+        TreeSet<Double> corners = new TreeSet<>();
+        for (Coordinate c : region.getBoundary().getCoordinates()) {
+            corners.add(Math.rint((upright ? c.x : c.y) * 10) / 10);
+        }
+        if (corners.size() <= 24) {
+            corners.forEach(c -> {
+                all.add(c + gap / 2);
+                all.add(c - gap / 2);
+            });
+        }
+        problem.supports()
+                .forEach(s -> all.add(upright ? s.from().x() : s.from().y()));
+        all.addAll(betweenRuns(upright));
+        for (int step = 1; step < 6; step++) {
+            for (double side : sides) {
+                whole(all, side, gap, low, high, step * STEP);
+            }
+        }
+        for (int parts = 2; parts <= 12; parts++) {
+            for (int i = 1; i < parts; i++) {
+                all.add(low + (high - low) * i / parts);
+            }
+        }
+        return all;
+    }
+
+    /** Whole boards from either wall, each so much shorter. */
+    private static void whole(List<Double> all, double side, double gap, double low, double high, double less) {
+        for (int n = 1; low + n * side < high; n++) {
+            all.add(low + n * side - gap / 2 - less);
+            all.add(high - n * side + gap / 2 + less);
+        }
+    }
+
+    private List<Double> betweenRuns(boolean upright) {
+        TreeSet<Double> runs = new TreeSet<>();
+        if (layer.role() == Role.ROUTED) {
+            for (Breakdown loop : problem.loops()) {
+                for (Element e : loop.pipe()) {
+                    boolean parallel = e instanceof Element.Run
+                            && Math.abs(
+                                            upright
+                                                    ? e.from().x() - e.to().x()
+                                                    : e.from().y() - e.to().y())
+                                    < 1;
+                    if (parallel) {
+                        runs.add(upright ? e.from().x() : e.from().y());
+                    }
+                }
+            }
+        }
+        List<Double> between = new ArrayList<>();
+        Double last = null;
+        for (double r : runs) {
+            if (last != null && r - last > 30) {
+                between.add((last + r) / 2);
+            }
+            last = r;
+        }
+        return between;
+    }
+}

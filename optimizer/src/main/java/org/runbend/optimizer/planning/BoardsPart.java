@@ -1,0 +1,290 @@
+package org.runbend.optimizer.planning;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.runbend.catalog.product.Board;
+import org.runbend.catalog.product.InsulationStack;
+import org.runbend.catalog.product.PanelCutting;
+import org.runbend.optimizer.boards.BoardSplitting;
+import org.runbend.optimizer.boards.BoardsPlan;
+import org.runbend.optimizer.boards.BoardsProblem;
+import org.runbend.optimizer.boards.BoardsProblem.Cutout;
+import org.runbend.optimizer.boards.BoardsProblem.Layer;
+import org.runbend.optimizer.boards.BoardsProblem.Role;
+import org.runbend.optimizer.boards.BoardsProblem.Round;
+import org.runbend.optimizer.boards.BoardsProblem.Sheet;
+import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Slot;
+import org.runbend.optimizer.channel.ChannelPlan;
+import org.runbend.optimizer.channel.ChannelPlan.Corner;
+import org.runbend.optimizer.channel.ChannelSize;
+import org.runbend.optimizer.job.BoardsWish;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.KeepOut;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plan.PortHole;
+import org.runbend.optimizer.plan.Remark;
+
+/** Turns a laid floor into the question of its boards: which layers there are, what goes through them, how they are cut. */
+final class BoardsPart {
+    private static final double CHORD = 3;
+
+    /** Air round bolts and pipe holes, which are drilled to size, mm: own choice. */
+    private static final double DRILLED = 1;
+
+    private BoardsPart() {}
+
+    /** The boards of a floor, if the job asks for them. */
+    static Optional<BoardsPlan> of(Job job, List<KitPlan.LoopPlan> loops, Optional<ChannelPlan> channel) {
+        if (job.build().isEmpty() || job.build().get().boards().isEmpty()) {
+            return Optional.empty();
+        }
+        List<Layer> layers = layers(job, job.build().get());
+        if (layers.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(new BoardSplitting().solve(problem(job, layers, loops, channel)));
+        } catch (BoardSplitting.NoSplit e) {
+            throw new Unbuildable("build.boards", e.getMessage());
+        }
+    }
+
+    /** What is to be known of boards, and of layers that get none. */
+    static List<Remark> remarks(Job job, Optional<BoardsPlan> plan) {
+        List<Remark> words = new ArrayList<>();
+        if (job.build().isEmpty() || job.build().get().boards().isEmpty()) {
+            return words;
+        }
+        Job.Build build = job.build().get();
+        plan.ifPresent(p -> p.layers().forEach(l -> words.add(remark(l))));
+        if (build.board().isEmpty()) {
+            words.add(new Remark.NoRoutedBoard());
+        }
+        List<Layer> layers = layers(job, build);
+        if (build.coverThickness() > 0 && layers.stream().noneMatch(l -> l.role() == Role.COVER)) {
+            words.add(new Remark.NotSold(build.coverMaterial(), build.coverThickness()));
+        }
+        if (build.board().isPresent() && layers.stream().noneMatch(l -> l.role() == Role.ROUTED)) {
+            words.add(new Remark.NotSold(
+                    build.board().get().board().sku(), build.board().get().thickness()));
+        }
+        return words;
+    }
+
+    private static Remark remark(BoardsPlan.LayerPlan l) {
+        List<Integer> broken = Arrays.stream(BoardsPlan.Wish.values())
+                .map(w -> (int) l.breaches().stream().filter(b -> b.wish() == w).count())
+                .toList();
+        return new Remark.Boards(
+                l.layer().name(),
+                l.layer().thickness(),
+                l.parts().size(),
+                l.boards(),
+                l.bound(),
+                l.triedBound(),
+                l.sheet().length(),
+                l.sheet().width(),
+                broken);
+    }
+
+    /** Least material between a groove and the edge of its board, where the job asks for boards. */
+    static Optional<PlanCheck> check(Job job, Optional<BoardsPlan> plan) {
+        return plan.flatMap(p -> p.layers().stream()
+                        .filter(l -> l.layer().role() == Role.ROUTED)
+                        .findFirst())
+                .map(l -> PlanCheck.atLeast(
+                        "least web between channel and edge of the board",
+                        job.layout().edge()
+                                - job.groove().half()
+                                - l.layer().perimeterGap()
+                                - job.build().get().boards().get().tolerance(),
+                        job.catalog().routing().leastWeb(),
+                        "mm",
+                        PlanCheck.Verdict.WARN,
+                        "catalog, routing.leastWeb"));
+    }
+
+    private static BoardsProblem problem(
+            Job job, List<Layer> layers, List<KitPlan.LoopPlan> loops, Optional<ChannelPlan> channel) {
+        BoardsWish wish = job.build().get().boards().get();
+        PanelCutting cutting = job.catalog().panels();
+        List<Breakdown> pipes = loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
+        ChannelSize size = channel.map(ChannelPlan::size)
+                .orElse(new ChannelSize(
+                        job.groove().width(),
+                        job.groove().bendWidth(),
+                        job.groove().depth(),
+                        0,
+                        job.groove().width()));
+        List<List<Point>> grooves = channel.map(
+                        c -> c.contours().stream().map(BoardsPart::chords).toList())
+                .orElse(List.of());
+        boolean level = job.floor().port().turn() == Job.Turn.LEVEL;
+        List<List<Point>> ramps = level
+                ? List.of()
+                : PortHole.of(job, loops).stream()
+                        .filter(PortHole::given)
+                        .map(h -> ramp(h.slot()))
+                        .toList();
+        return new BoardsProblem(
+                job.floor().outline(),
+                layers,
+                cutouts(job, loops, layers),
+                pipes,
+                grooves,
+                ramps,
+                job.floor().supports(),
+                new BoardsProblem.Making(
+                        wish.jointGap(),
+                        wish.tolerance(),
+                        wish.scribe(),
+                        cutting.kerf(),
+                        cutting.trim(),
+                        cutting.leastPart(),
+                        wish.saw(),
+                        size.cutter(),
+                        size.width(),
+                        size.bendWidth(),
+                        size.pad(),
+                        size.depth()));
+    }
+
+    private static List<Layer> layers(Job job, Job.Build build) {
+        List<Layer> layers = new ArrayList<>();
+        double under = build.laidUnder();
+        if (under > 1e-9) {
+            InsulationStack.of(job.catalog(), under).ifPresent(stack -> {
+                List<Double> upwards = new ArrayList<>(stack.sheets());
+                Collections.reverse(upwards);
+                for (int i = 0; i < upwards.size(); i++) {
+                    layer(job, String.valueOf((char) ('I' + i)), Role.INSULATION, stack.board(), upwards.get(i))
+                            .ifPresent(layers::add);
+                }
+            });
+        }
+        build.board()
+                .flatMap(b -> layer(job, "R", Role.ROUTED, b.board(), b.thickness()))
+                .ifPresent(layers::add);
+        job.catalog()
+                .findBoard(build.coverMaterial())
+                .flatMap(b -> layer(job, "C", Role.COVER, b, build.coverThickness()))
+                .ifPresent(layers::add);
+        return layers;
+    }
+
+    private static Optional<Layer> layer(Job job, String code, Role role, Board board, double thickness) {
+        List<Sheet> sheets = board.sheets().stream()
+                .filter(s -> Math.abs(s.thickness() - thickness) < 1e-6)
+                .map(s -> new Sheet(s.length(), s.width(), s.cost(), s.price()))
+                .toList();
+        boolean wood = board.kind() == Board.Kind.COVER;
+        double gap = job.build()
+                .flatMap(Job.Build::boards)
+                .flatMap(w -> w.perimeterGap().isPresent()
+                        ? Optional.of(w.perimeterGap().getAsDouble())
+                        : Optional.empty())
+                .orElse(wood ? BoardsWish.WOOD_GAP : BoardsWish.FOAM_GAP);
+        return sheets.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Layer(
+                        code, role, board.sku(), board.name(), thickness, sheets, wood, gap, board.density()));
+    }
+
+    private static List<Cutout> cutouts(Job job, List<KitPlan.LoopPlan> loops, List<Layer> layers) {
+        List<Cutout> all = new ArrayList<>();
+        BoardsWish wish = job.build().get().boards().get();
+        double gap = wish.tolerance()
+                + layers.stream().mapToDouble(Layer::perimeterGap).max().orElse(0);
+        for (KeepOut k : job.floor().keepOuts()) {
+            Set<Role> through =
+                    k.kind() == KeepOut.Kind.ANCHOR ? Set.of(Role.INSULATION, Role.ROUTED) : Set.of(Role.values());
+            boolean drilled = k.kind() == KeepOut.Kind.BOLT;
+            all.add(new Cutout(
+                    k.name(),
+                    edge(k.bare()),
+                    round(k.bare()),
+                    through,
+                    drilled ? DRILLED : gap,
+                    k.kind() != KeepOut.Kind.PILLAR));
+        }
+        Job.Turn turn = job.floor().port().turn();
+        if (turn != Job.Turn.LEVEL) {
+            double radius = Math.max(job.groove().pad(), job.pipe().product().outer()) / 2;
+            for (PortHole h : PortHole.of(job, loops)) {
+                if (h.given()) {
+                    Round round = new Round(h.at(), radius);
+                    Set<Role> through =
+                            turn == Job.Turn.DOWN ? Set.of(Role.INSULATION, Role.ROUTED) : Set.of(Role.COVER);
+                    all.add(new Cutout("hole " + h.name(), circle(round), Optional.of(round), through, 0, true));
+                }
+            }
+        }
+        return all;
+    }
+
+    private static Optional<Round> round(Shape shape) {
+        if (shape instanceof Shape.Circle c) {
+            return Optional.of(new Round(c.centre(), c.radius()));
+        }
+        return shape instanceof Shape.Spot s ? Optional.of(new Round(s.at(), s.radius())) : Optional.empty();
+    }
+
+    private static List<Point> edge(Shape shape) {
+        return shape instanceof Shape.Polygon p
+                ? p.corners()
+                : circle(round(shape).orElseThrow());
+    }
+
+    private static List<Point> circle(Round r) {
+        return chords(List.of(
+                new Corner(new Point(r.centre().x() + r.radius(), r.centre().y()), 1),
+                new Corner(new Point(r.centre().x() - r.radius(), r.centre().y()), 1)));
+    }
+
+    /** A strip with round ends. */
+    private static List<Point> ramp(Slot slot) {
+        double length = slot.from().distance(slot.to());
+        double ux = (slot.to().x() - slot.from().x()) / length;
+        double uy = (slot.to().y() - slot.from().y()) / length;
+        double half = slot.width() / 2;
+        return chords(List.of(
+                new Corner(new Point(slot.from().x() + half * uy, slot.from().y() - half * ux), 0),
+                new Corner(new Point(slot.to().x() + half * uy, slot.to().y() - half * ux), 1),
+                new Corner(new Point(slot.to().x() - half * uy, slot.to().y() + half * ux), 0),
+                new Corner(new Point(slot.from().x() - half * uy, slot.from().y() + half * ux), 1)));
+    }
+
+    /** A closed line of straights and arcs as chords of 3 degrees whose ends lie on the arcs; centre by the formula of the bulge. */
+    private static List<Point> chords(List<Corner> corners) {
+        List<Point> all = new ArrayList<>();
+        for (int i = 0; i < corners.size(); i++) {
+            Point a = corners.get(i).at();
+            Point b = corners.get((i + 1) % corners.size()).at();
+            double bulge = corners.get(i).bulge();
+            all.add(a);
+            if (bulge != 0) {
+                double k = (1 - bulge * bulge) / (4 * bulge);
+                double cx = (a.x() + b.x()) / 2 - (b.y() - a.y()) * k;
+                double cy = (a.y() + b.y()) / 2 + (b.x() - a.x()) * k;
+                double sweep = 4 * StrictMath.atan(bulge);
+                int steps = (int) Math.max(3, Math.ceil(Math.abs(Math.toDegrees(sweep)) / CHORD));
+                double start = StrictMath.atan2(a.y() - cy, a.x() - cx);
+                double radius = a.distance(new Point(cx, cy));
+                for (int s = 1; s < steps; s++) {
+                    double angle = start + sweep * s / steps;
+                    all.add(new Point(cx + radius * StrictMath.cos(angle), cy + radius * StrictMath.sin(angle)));
+                }
+            }
+        }
+        return all;
+    }
+}
