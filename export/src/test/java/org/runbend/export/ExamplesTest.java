@@ -168,9 +168,10 @@ class ExamplesTest {
                 assertFalse(loop.has("turnBound") || loop.has("objectiveBound") || loop.has("leftOut"));
                 continue;
             }
-            assertTrue(loop.at("turns").number() >= loop.at("turnBound").number());
+            assertTrue(!loop.has("turnBound")
+                    || loop.at("turns").number() >= loop.at("turnBound").number());
             assertTrue(
-                    loop.at("objective").number() >= loop.at("objectiveBound").number());
+                    loop.at("objective").number() >= loop.at("objectiveBound").number() - 1e-9);
         }
         JsonIn plates = kit.at("plates");
         assertTrue(plates.at("bought").whole() >= plates.at("bound").whole());

@@ -161,7 +161,9 @@ final class Summary {
 
     private static String bound(KitPlan.LoopPlan loop) {
         if (loop.turnBound().isEmpty()) {
-            return "";
+            return loop.objectiveBound().orElse(-1) == loop.objective()
+                    ? " (proved: no loop is better at what a bend and a place are worth here)"
+                    : "";
         }
         int bound = loop.turnBound().getAsInt();
         int over = loop.turns() - bound;

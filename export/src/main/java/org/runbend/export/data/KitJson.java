@@ -17,7 +17,9 @@ import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitChange;
+import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlaceValue;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
 import org.runbend.optimizer.plan.PortHole;
@@ -62,6 +64,7 @@ public final class KitJson {
             }
             if (plan.heat().isPresent()) {
                 HeatJson.write(out, plan.heat().get().solution());
+                output(out, plan.job(), plan.heat().get());
             }
             box(out, plan);
             if (change.isPresent()) {
@@ -170,6 +173,27 @@ public final class KitJson {
             }
         }
         out.list("bare", loop.bare(), p -> out.point("at", p));
+    }
+
+    /** W, shares of 1, quarter bends, s. */
+    private static void output(JsonOut out, Job job, KitHeat heat) throws IOException {
+        PlaceValue value = heat.value();
+        out.open("output")
+                .number("watts", heat.upward())
+                .number("wallToWall", heat.wallToWall())
+                .number("share", heat.share())
+                .open("place")
+                .number("leftOutPrice", job.layout().leftOutPrice().inTurns())
+                .number("straight", value.heat().straight())
+                .number("withoutPlate", value.heat().bare())
+                .number("bend", value.heat().bend())
+                .number("empty", value.heat().empty())
+                .number("beyondPlates", value.heat().clearance())
+                .number("coverage", value.coverage())
+                .number("bendSeconds", value.bendSeconds())
+                .number("wattSeconds", value.wattSeconds())
+                .close()
+                .close();
     }
 
     private static void element(JsonOut out, List<Element> elements, int i) throws IOException {

@@ -78,7 +78,8 @@ public final class LoopDrafting {
             lines.add(view.breakdowns().size() + " loops, their corners and left-out places summed up");
         }
         lines.add(BendCount.ofAll(view.breakdowns()).words() + ", left out " + view.leftOut());
-        lines.add("corners of the closed loop, the port's included: " + view.turns() + bound(view.turnBound()));
+        lines.add("corners of the closed loop, the port's included: " + view.turns()
+                + (view.turnBound().isEmpty() && view.objectiveBound().isPresent() ? "" : bound(view.turnBound())));
         lines.add(objective(view));
         for (LoopView.Pair pair : view.pairs()) {
             lines.add("found: " + pair.leftOut() + " left out with " + pair.turns() + " corners");

@@ -27,7 +27,7 @@ class OwnLoopCommandTest {
         String ours = Files.readString(folder.resolve("kit-improved").resolve("kit.json"));
         assertFalse(
                 own.contains("\"lattice\"") || own.contains("turnBound"), "a drawn loop has no lattice and no bound");
-        assertTrue(ours.contains("\"lattice\"") && ours.contains("turnBound"));
+        assertTrue(ours.contains("\"lattice\"") && ours.contains("objectiveBound"));
         assertTrue(run.out().contains("Loop A, as drawn: "), run.out());
         assertTrue(run.out().contains("  pipe to cut: yours "), run.out());
     }

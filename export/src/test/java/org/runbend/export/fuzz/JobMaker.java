@@ -319,7 +319,7 @@ final class JobMaker {
         layout.put("spacing", length(spacing));
         layout.put("edge", length(edge));
         maybe(layout, "along", dice.of(List.of("free", "x", "y", "0", "90", "45", "" + dice.whole(-360, 360), "12.5")));
-        maybe(layout, "leftOutPrice", dice.of(List.of("1", "1", "10", "3", "10000")));
+        maybe(layout, "leftOutPrice", dice.of(List.of("1", "0.85", "10", "3", "10000")));
         maybe(layout, "prefer", dice.of(List.of("long-runs", "even-heat")));
         if (loops > 0) {
             layout.put("loops", loops == AUTO ? "auto" : Integer.toString(loops));

@@ -88,11 +88,14 @@ final class LeftOutParts {
     private String turns(int count) {
         String them = count == 1 ? "it" : "more of them";
         String each = price == 1 ? "1 quarter bend" : Remedy.price(price) + " quarter bends";
+        if (!graph.straightCost().isNone()) {
+            each += ", counted in heat and labour with the ends of runs that no plate reaches,";
+        }
         return loop.isProvedBest()
                 ? ": it is proved that to serve " + them + " from this port takes at least " + each
-                        + " more a place, which is what leftOutPrice says a place is worth."
+                        + " more a place, which is what a place is worth here (leftOutPrice)."
                 : ": no loop was found that serves " + them + " for less than " + each
-                        + " more a place, which is what leftOutPrice says a place is worth.";
+                        + " more a place, which is what a place is worth here (leftOutPrice).";
     }
 
     /** The least price at which a loop that serves more is the better one, if a quick look finds such a loop. */

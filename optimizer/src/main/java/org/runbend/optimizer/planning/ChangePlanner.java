@@ -99,7 +99,9 @@ public final class ChangePlanner {
         }
         remarks.add(0, new Remark.Changed(LoopChange.of(was.elements(), floor.loops()), afresh));
         KitPlan plan = planner.plan(
-                withStock(asked, stock), new LaidFloor(floor.place(), floor.loops(), floor.bare(), remarks), kept);
+                withStock(asked, stock),
+                new LaidFloor(floor.place(), floor.price(), floor.loops(), floor.bare(), remarks),
+                kept);
         return new Changed(
                 plan,
                 KitChange.of(

@@ -7,6 +7,7 @@ import org.runbend.catalog.shelf.Remnant;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopChange;
 import org.runbend.optimizer.plates.KeptPiece;
@@ -49,7 +50,9 @@ final class ChangeWorth {
     /** What loops come to; less is better. */
     double of(List<KitPlan.LoopPlan> loops) {
         LoopChange change = LoopChange.of(was.elements(), loops);
-        double bends = loops.stream().mapToDouble(KitPlan.LoopPlan::objective).sum();
+        PlacePrice price = job.layout().leftOutPrice();
+        double bends =
+                loops.stream().mapToDouble(l -> price.inTurns(l.objective())).sum();
         double seconds = BEND * bends + (FILL * change.goes() + ROUT * change.added()) / 1000;
         return second * seconds + pipe(loops) + plates(loops);
     }

@@ -164,7 +164,15 @@ public final class HeatPart {
 
     /** What a job's floor is made of; a job that does not say so has the usual build-up. */
     static FloorBuild build(Job job, HeatRequest request) {
-        Job.Build build = job.build().orElse(USUAL_BUILD);
+        return build(job, job.build().orElse(USUAL_BUILD), request);
+    }
+
+    /** The usual build-up round a job's pipe. */
+    static FloorBuild usualBuild(Job job) {
+        return build(job, USUAL_BUILD, HeatRequest.NONE);
+    }
+
+    private static FloorBuild build(Job job, Job.Build build, HeatRequest request) {
         Optional<Board> cover = job.catalog().boards().stream()
                 .filter(b -> b.sku().equals(build.coverMaterial()))
                 .findFirst();

@@ -68,7 +68,7 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job) {
-        return job.hasOwnLoop() ? own(job) : priced(PlacePricing.settled(job));
+        return job.hasOwnLoop() ? own(job) : priced(job);
     }
 
     /**
@@ -89,7 +89,8 @@ public final class KitPlanner {
     record Fresh(Job job, LaidFloor laid) {}
 
     /** The floor laid as in {@link #plan(Job)}, nothing bought for it yet. */
-    Fresh fresh(Job job) {
+    Fresh fresh(Job asked) {
+        Job job = PlacePricing.settled(asked);
         LaidFloor laid = lay(job);
         Job now = job;
         boolean free = job.written().autoPrice()
@@ -178,7 +179,7 @@ public final class KitPlanner {
                 .bareFloor(job, radius, laid).stream()
                         .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
                         .toList();
-        return new LaidFloor(place, loops, bare, remarks(job, laid));
+        return new LaidFloor(place, job.layout().leftOutPrice(), loops, bare, remarks(job, laid));
     }
 
     /** The pipe of loops that are laid. */
@@ -205,7 +206,7 @@ public final class KitPlanner {
 
     /** The same with pieces of plate that were cut before and may stay. */
     KitPlan plan(Job asked, LaidFloor laid, List<KeptPiece> kept) {
-        Job job = PlacePricing.settled(asked);
+        Job job = asked.with(asked.floor(), asked.layout().withPrice(laid.price()));
         return assemble(job, LoopPipes.bendRadius(job), laid.place(), laid.loops(), laid.bare(), laid.remarks(), kept);
     }
 

@@ -5,8 +5,14 @@ import java.util.List;
 import java.util.Optional;
 import org.runbend.catalog.product.Labour;
 import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.heat.BareFloor;
+import org.runbend.optimizer.heat.FloorBuild;
+import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatRequest;
+import org.runbend.optimizer.heat.HeatSolution;
+import org.runbend.optimizer.heat.LoopHeat;
 import org.runbend.optimizer.heat.PipeStrip;
+import org.runbend.optimizer.heat.PlaceHeat;
 import org.runbend.optimizer.heat.PlaceProblem;
 import org.runbend.optimizer.heat.PlaceReckoning;
 import org.runbend.optimizer.heat.output.FloorZone;
@@ -14,7 +20,6 @@ import org.runbend.optimizer.heat.output.Side;
 import org.runbend.optimizer.heat.quantity.OddInput;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PlacePrice;
-import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.laying.LoopPipes;
 import org.runbend.optimizer.plan.PlaceValue;
 
@@ -44,34 +49,58 @@ public final class PlacePricing {
         return job.with(job.floor(), job.layout().withPrice(price(job, value(job))));
     }
 
-    /** What a place is worth on a job's floor. */
+    /** What a place is worth on a job's floor; where its heat cannot be reckoned, on one with the usual build-up and temperatures. */
     public static PlaceValue value(Job job) {
         double coverage = job.plates().byHeat() ? USUAL_COVERAGE : job.plates().coverage();
         Labour labour = job.catalog().labour().orElse(Labour.USUAL);
-        Optional<PipeStrip> plated = job.plates().products().stream()
-                .findFirst()
-                .map(p -> strip(p, job.layout().spacing()));
-        Optional<Job.Heating> heating = job.heating();
-        HeatRequest wish = heating.map(Job.Heating::request).orElse(HeatRequest.NONE);
+        return new PlaceValue(
+                heat(job, coverage), job.plates().products().isEmpty() ? 0 : coverage, labour.bend(), labour.watt());
+    }
+
+    private static PlaceHeat heat(Job job, double coverage) {
+        HeatRequest request = job.heating().map(Job.Heating::request).orElse(HeatRequest.NONE);
+        double[] celsius = job.heating()
+                .map(h -> new double[] {h.flow(), h.room(), h.outside()})
+                .orElse(USUAL_TEMPERATURES);
         try {
-            return new PlaceValue(
-                    new PlaceReckoning()
-                            .solve(new PlaceProblem(
-                                    HeatPart.build(job, wish),
-                                    plated,
-                                    job.layout().spacing(),
-                                    LoopPipes.bendRadius(job),
-                                    coverage,
-                                    job.plates().bendClearance(),
-                                    heating.map(Job.Heating::flow).orElse(USUAL_TEMPERATURES[0]),
-                                    heating.map(Job.Heating::room).orElse(USUAL_TEMPERATURES[1]),
-                                    heating.map(Job.Heating::outside).orElse(USUAL_TEMPERATURES[2]))),
-                    plated.isPresent() ? coverage : 0,
-                    labour.bend(),
-                    labour.watt());
+            return heat(job, HeatPart.build(job, request), coverage, celsius);
         } catch (OddInput e) {
-            throw new Unbuildable("heating", e.getMessage());
+            return heat(job, HeatPart.usualBuild(job), coverage, USUAL_TEMPERATURES);
         }
+    }
+
+    private static PlaceHeat heat(Job job, FloorBuild build, double coverage, double[] celsius) {
+        return new PlaceReckoning()
+                .solve(new PlaceProblem(
+                        build,
+                        job.plates().products().stream()
+                                .findFirst()
+                                .map(p -> strip(p, job.layout().spacing())),
+                        job.layout().spacing(),
+                        LoopPipes.bendRadius(job),
+                        coverage,
+                        job.plates().bendClearance(),
+                        celsius[0],
+                        celsius[1],
+                        celsius[2]));
+    }
+
+    /** What the floor that a plan heats would give with pipe in plates from wall to wall, at the mean temperature of its loops, W. */
+    static double wallToWall(Job job, HeatProblem problem, HeatSolution solution) {
+        double area = problem.loops().stream()
+                        .flatMap(l -> l.strips().stream())
+                        .mapToDouble(PipeStrip::area)
+                        .sum()
+                + problem.bare().stream()
+                        .filter(b -> b.kind() == FloorZone.Kind.BARE)
+                        .mapToDouble(BareFloor::area)
+                        .sum();
+        double mean =
+                solution.loops().stream().mapToDouble(LoopHeat::mean).average().orElseThrow();
+        Job.Heating heating = job.heating().orElseThrow();
+        PlaceHeat place = heat(job, problem.build(), 1, new double[] {mean, heating.room(), heating.outside()});
+        double square = job.layout().spacing() * job.layout().spacing() * 1e-6;
+        return area * place.straight() / square;
     }
 
     private static PlacePrice price(Job job, PlaceValue value) {

@@ -130,6 +130,24 @@ final class BlockProblem {
                 pairs);
     }
 
+    /** Legs by step of a loop given by its nodes in order; empty if it does not lie in this block. */
+    int[] legs(List<Integer> cycle) {
+        int[] legs = new int[frontier.size()];
+        for (int i = 0; i < cycle.size(); i++) {
+            int node = cycle.get(i);
+            int local = blockGraph.local(node);
+            if (local < 0) {
+                return new int[0];
+            }
+            int before = cycle.get((i + cycle.size() - 1) % cycle.size());
+            int after = cycle.get((i + 1) % cycle.size());
+            legs[frontier.step(local)] =
+                    1 << blockGraph.graph().headingTo(node, before).index()
+                            | 1 << blockGraph.graph().headingTo(node, after).index();
+        }
+        return legs;
+    }
+
     /** What a loop leaves out and how often it turns. */
     TradeOff tradeOff(int[] legs) {
         CycleTrace trace = trace(legs);

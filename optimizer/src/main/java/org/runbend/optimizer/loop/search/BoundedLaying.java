@@ -8,7 +8,9 @@ import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.runbend.optimizer.answer.Answer;
+import org.runbend.optimizer.lattice.StraightCost;
 import org.runbend.optimizer.loop.LoopListener;
+import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.TradeOff;
 import org.runbend.optimizer.loop.WorkLimit;
@@ -57,6 +59,9 @@ final class BoundedLaying {
     private static final int WINDOW_SHARE = 12;
     /** The same for the best of them; chosen, not measured. */
     private static final int POLISH_SHARE = 3;
+
+    /** A gap to the bound that is worth another beginning; chosen, not measured. */
+    private static final double WIDE_GAP = 0.02;
 
     private final BlockProblem blockProblem;
     private final LoopListener listener;
@@ -132,6 +137,9 @@ final class BoundedLaying {
         }
         if (best.length == 0) {
             scout();
+        }
+        if (pricesPieces && bestObjective > provedBound() * (1 + WIDE_GAP)) {
+            beginPlainly();
         }
         return outcome();
     }
@@ -304,16 +312,37 @@ final class BoundedLaying {
         }
     }
 
+    private long provedBound() {
+        long bound = Math.min(bestObjective, boundOfUnopened());
+        for (Front front : fronts) {
+            bound = Math.min(bound, front.proved > mostShape ? bound : provedObjective(front));
+        }
+        return bound;
+    }
+
+    /** Lays a loop for which straight pieces cost nothing, which is found more easily on wide floors, and makes it better. */
+    private void beginPlainly() {
+        LoopProblem asked = blockProblem.problem();
+        LoopProblem plain = new LoopProblem(
+                asked.graph().copy().straightCost(StraightCost.NONE).build(),
+                asked.ports(),
+                asked.preference(),
+                asked.limit());
+        new LoopSolver()
+                .solve(plain)
+                .value()
+                .map(loop -> blockProblem.legs(loop.cycle()))
+                .filter(legs -> legs.length > 0)
+                .ifPresent(legs -> improve(legs, mostInAll / POLISH_SHARE));
+    }
+
     private Answer<LoopSolution> outcome() {
         if (best.length == 0) {
             return fronts.stream().allMatch(front -> front.proved > mostShape) && nextUnits() > prices.unitsFrom(0)
                     ? Answer.none("every ring through a port pair needs a bend that is forbidden")
                     : blockProblem.tooWide("the work limit came after " + (passed + spent) + " states");
         }
-        long bound = Math.min(bestObjective, boundOfUnopened());
-        for (Front front : fronts) {
-            bound = Math.min(bound, front.proved > mostShape ? bound : provedObjective(front));
-        }
+        long bound = provedBound();
         best = new EqualLoops(blockProblem, prices).choose(best, reducedCosts(EqualLoops.units(prices, best)));
         CycleTrace trace = blockProblem.trace(best);
         OptionalInt turnBound = provedTurns(trace.leftOut(), trace.turns());

@@ -96,7 +96,9 @@ class SubsetCuttingTest {
                 new PatternCutting(new UntilProved()).solve(problem).value().orElseThrow();
         assertEquals(List.of(), CuttingVerifier.verify(problem, solution));
         assertTrue(solution.isProvedLeastCost(), () -> solution.cost() + " above " + solution.costBound());
-        assertEquals(solution, new PatternCutting(new UntilProved()).solve(problem));
+        assertEquals(
+                solution,
+                new PatternCutting(new UntilProved()).solve(problem).value().orElseThrow());
     }
 
     /** Cuts of 20 to 120 from three or four lengths, the number of some limited, and up to three opened ones. */
