@@ -57,13 +57,17 @@ class PlanServiceTest {
             int stopped = 0;
             for (int i = 0; i < MOMENTS; i++) {
                 String[] at = {"begun"};
-                CountDownLatch reached = new CountDownLatch(1 + random.nextInt(9));
+                CountDownLatch reached = new CountDownLatch(1 + random.nextInt(6));
                 Work work = Work.told(step -> {
                     at[0] = step.what();
                     reached.countDown();
                 });
                 Running<?> running = i % 10 == 0 ? service.choose(whole, work) : service.plan(job, work);
-                reached.await(10, TimeUnit.SECONDS);
+                for (int wait = 0; wait < 500 && !running.isDone(); wait++) {
+                    if (reached.await(20, TimeUnit.MILLISECONDS)) {
+                        break;
+                    }
+                }
                 TimeUnit.MICROSECONDS.sleep(random.nextInt(20_000));
                 phases.add(at[0].replaceAll("\\d.*", ""));
                 long before = System.nanoTime();
