@@ -20,6 +20,11 @@
  * too much, {@code BidirectionalBeam} keeps the best states of each layer only, {@code WindowSearch} lays part of a loop anew, window by
  * window (POPMUSIC), and {@code PatchedCover} patches the cycles of a cover; what is proved then is the bound of the linear program or nothing.
  * {@code StiffSweep} carries with each open link what its earlier end did, for pipe that cannot turn twice in a row.
+ *
+ * <p>Where straight pieces have a price, a state also holds a label of each open link ({@code StraightPieces}): whether its earlier end
+ * is a corner, and of short pieces how many places they pass; {@code StraightJoin} adds up what lies over the seam of two passes, and
+ * {@code StraightRow}s put the ends of pieces into the linear program. What is left out is then part of the same cost
+ * ({@code PriceUnits#inside}), for at prices about a turn there would be dozens of numbers of places to be asked one by one.
  * {@code BestOfEqual}, {@code TieSearch} and {@code EvenSearch} choose among loops of equal objective.
  *
  * <p>Open to others: {@code LoopSolver}, {@code LimitedSolver} (loops of limited length), {@code LoopSketch} (a bound and a
