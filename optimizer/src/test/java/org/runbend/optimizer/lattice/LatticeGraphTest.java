@@ -60,6 +60,6 @@ class LatticeGraphTest {
         LatticeGraph dear = whole().price(99).build();
         assertEquals(0, dear.price(1));
         assertEquals(99, dear.price(2));
-        assertThrows(IllegalArgumentException.class, () -> whole().price(100_001));
+        assertThrows(IllegalArgumentException.class, () -> whole().price(1_000_001));
     }
 }
