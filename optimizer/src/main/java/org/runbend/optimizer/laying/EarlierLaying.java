@@ -21,6 +21,7 @@ import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.laying.EarlierGrid.Place;
+import org.runbend.optimizer.loop.LoopCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.WorkLimit;
@@ -250,7 +251,7 @@ public final class EarlierLaying {
                 loop.turns(),
                 left.length,
                 OptionalInt.empty(),
-                loop.turns() + price,
+                (int) LoopCost.ofShape(lattice.graph(), loop.cycle()) + price,
                 OptionalInt.empty(),
                 List.of());
     }
