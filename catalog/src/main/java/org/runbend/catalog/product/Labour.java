@@ -39,18 +39,17 @@ public record Labour(
 
     /** Checks ranges. */
     public Labour {
-        check("cut", cut);
-        check("stopSetting", stopSetting);
-        check("coilChange", coilChange);
-        check("bend", bend);
-        check("groove", groove);
-        check("plate", plate);
+        Require.that(isTime(cut), "labour: cut %s s must be 0 to %s s", cut, LONGEST);
+        Require.that(isTime(stopSetting), "labour: stopSetting %s s must be 0 to %s s", stopSetting, LONGEST);
+        Require.that(isTime(coilChange), "labour: coilChange %s s must be 0 to %s s", coilChange, LONGEST);
+        Require.that(isTime(bend), "labour: bend %s s must be 0 to %s s", bend, LONGEST);
+        Require.that(isTime(groove), "labour: groove %s s must be 0 to %s s", groove, LONGEST);
+        Require.that(isTime(plate), "labour: plate %s s must be 0 to %s s", plate, LONGEST);
         Require.that(watt > 0 && watt <= LONGEST, "labour: watt %s s must be over 0 and at most %s s", watt, LONGEST);
     }
 
-    private static void check(String key, double seconds) {
-        Require.that(
-                seconds >= 0 && seconds <= LONGEST, "labour: " + key + " %s s must be 0 to %s s", seconds, LONGEST);
+    private static boolean isTime(double seconds) {
+        return seconds >= 0 && seconds <= LONGEST;
     }
 
     /** Seconds to fit so many quarter bends, mm of groove and plates. */
