@@ -14,7 +14,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -25,13 +25,19 @@ import org.runbend.export.JsonIn;
 /** Several good plans on the command line: the table, its files, and going on with one. */
 class AlternativesCommandTest {
     @TempDir
-    Path folder;
+    static Path folder;
 
-    private String closet;
+    private static String closet;
+
+    /** The folder of a plan with alternatives, made once: nothing writes into it again. */
+    private static Path planned;
+
+    /** How many alternatives the closet has, as its file says. */
+    private static int count;
 
     /** The closet with more plates than it asks for: then there is a cheaper plan beside it. */
-    @BeforeEach
-    void write() throws IOException {
+    @BeforeAll
+    static void planThem() throws IOException {
         Path examples = Path.of("..", "examples");
         Files.copy(examples.resolve("workshop.yaml"), folder.resolve("workshop.yaml"));
         String job = Files.readString(examples.resolve("closet.yaml"));
@@ -39,9 +45,14 @@ class AlternativesCommandTest {
         Path written = folder.resolve("closet.yaml");
         Files.writeString(written, job.replace("coverage: 70%", "coverage: 90%"));
         closet = written.toString();
+        planned = plan("planned", "--alternatives");
+        count = JsonIn.read(planned.resolve("alternatives.json"))
+                .at("alternatives")
+                .list()
+                .size();
     }
 
-    private Path plan(String name, String... more) {
+    private static Path plan(String name, String... more) {
         Path kit = folder.resolve(name);
         List<String> args = new ArrayList<>(List.of("plan", closet, "--out", kit.toString()));
         args.addAll(List.of(more));
@@ -52,9 +63,7 @@ class AlternativesCommandTest {
 
     @Test
     void theTableHasTheNumbersOfTheKits() throws IOException {
-        Path kit = plan("kit", "--alternatives");
-        JsonIn table = JsonIn.read(kit.resolve("alternatives.json"));
-        int count = table.at("alternatives").list().size();
+        JsonIn table = JsonIn.read(planned.resolve("alternatives.json"));
         assertTrue(count >= 2, "alternatives: " + count);
         for (int n = 1; n <= count; n++) {
             JsonIn row = table.at("alternatives").list().get(n - 1);
@@ -83,36 +92,42 @@ class AlternativesCommandTest {
 
     @Test
     void sameJobSameBytesAndTheFolderListsThem() throws IOException {
-        Path kit = plan("kit", "--alternatives");
         Path again = plan("again", "--alternatives");
         for (String name : List.of("alternatives.pdf", "alternatives.json", "kit.json")) {
-            assertArrayEquals(Files.readAllBytes(kit.resolve(name)), Files.readAllBytes(again.resolve(name)), name);
+            assertArrayEquals(Files.readAllBytes(planned.resolve(name)), Files.readAllBytes(again.resolve(name)), name);
         }
-        String text = Files.readString(kit.resolve("kit.json"));
+        String text = Files.readString(planned.resolve("kit.json"));
         assertTrue(text.contains("\"alternatives.json\", \"alternatives.pdf\""), text);
-        plan("kit");
-        assertFalse(Files.exists(kit.resolve("alternatives.pdf")), "a later plan without them takes them away");
+        plan("again");
+        assertFalse(Files.exists(again.resolve("alternatives.pdf")), "a later plan without them takes them away");
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "0, runbend plan: --take 0: alternatives are numbered from 1 to at most 6",
-        "7, runbend plan: --take 7: alternatives are numbered from 1 to at most 6",
-        "6, runbend plan: --take 6: this job has 2 alternatives"
-    })
-    void aNumberThatIsNone(String number, String line) {
-        Path kit = folder.resolve("kit");
-        CommandRun run = CommandRun.of("plan", closet, "--out", kit.toString(), "--take", number);
+    @CsvSource({"0", "7"})
+    void aNumberThatNoJobHas(int number) {
+        refused(number, "alternatives are numbered from 1 to at most 6");
+    }
+
+    @Test
+    void aNumberThatThisJobHasNot() {
+        assertTrue(count < 6, "the closet has every number that can be asked for");
+        refused(count + 1, "this job has " + count + " alternatives");
+    }
+
+    private static void refused(int number, String why) {
+        Path kit = folder.resolve("refused");
+        CommandRun run = CommandRun.of("plan", closet, "--out", kit.toString(), "--take", Integer.toString(number));
         assertEquals(2, run.code());
-        assertEquals(line + " (see 'runbend plan --help')", run.err().strip());
+        assertEquals(
+                "runbend plan: --take " + number + ": " + why + " (see 'runbend plan --help')",
+                run.err().strip());
         assertFalse(Files.exists(kit));
     }
 
     /** Nobody reads letters under 6.5 points from a sheet on a bench (common practice). */
     @Test
     void lettersCanBeRead() throws IOException {
-        Path kit = plan("kit", "--alternatives");
-        try (PDDocument pdf = Loader.loadPDF(kit.resolve("alternatives.pdf").toFile())) {
+        try (PDDocument pdf = Loader.loadPDF(planned.resolve("alternatives.pdf").toFile())) {
             PDFTextStripper letters = new PDFTextStripper() {
                 @Override
                 protected void processTextPosition(TextPosition text) {
