@@ -298,12 +298,13 @@ def check(folder, launcher):
         assert re.search(r"\b%s\b" % layer_name, said) or (centre and layer_name == "PIPE"), layer_name + " unsaid"
 
 
-folders, launcher = sys.argv[1:], None
-if folders[0] == "--program":
-    launcher, folders = folders[1], folders[2:]
-for folder in folders:
-    try:
-        check(folder, launcher)
-        print(os.path.basename(folder), "ok")
-    except AssertionError as e:
-        print(os.path.basename(folder), e)
+if __name__ == "__main__":
+    folders, launcher = sys.argv[1:], None
+    if folders[0] == "--program":
+        launcher, folders = folders[1], folders[2:]
+    for folder in folders:
+        try:
+            check(folder, launcher)
+            print(os.path.basename(folder), "ok")
+        except AssertionError as e:
+            print(os.path.basename(folder), e)

@@ -20,11 +20,14 @@ final class BoardsJson {
                 .number("tolerance", making.tolerance())
                 .number("kerf", making.kerf())
                 .number("trim", making.trim())
-                .list("layers", plan.layers(), layer -> layer(out, layer))
+                .list("layers", plan.layers(), layer -> layer(out, plan, layer))
                 .close();
     }
 
-    private static void layer(JsonOut out, BoardsPlan.LayerPlan layer) throws IOException {
+    private static void layer(JsonOut out, BoardsPlan plan, BoardsPlan.LayerPlan layer) throws IOException {
+        List<String> files = BoardFiles.names(plan).get(plan.layers().indexOf(layer)).stream()
+                .map(BoardFiles::path)
+                .toList();
         out.text("role", layer.layer().role().name().toLowerCase(Locale.ROOT))
                 .text("material", layer.layer().material())
                 .text("name", layer.layer().name())
@@ -36,6 +39,7 @@ final class BoardsJson {
                 .whole("price", layer.sheet().price())
                 .close()
                 .whole("bought", layer.boards())
+                .texts("files", files)
                 .whole("bound", layer.bound())
                 .whole("boundForJointsTried", layer.triedBound())
                 .list("parts", layer.parts(), part -> part(out, part))

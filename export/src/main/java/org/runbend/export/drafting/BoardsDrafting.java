@@ -3,11 +3,10 @@ package org.runbend.export.drafting;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
 import org.runbend.catalog.product.Operation;
 import org.runbend.catalog.source.Plain;
+import org.runbend.export.data.BoardFiles;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.ArcFitting;
 import org.runbend.export.drawing.Circle;
@@ -24,8 +23,6 @@ import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.boards.BoardsPlan.LayerPlan;
 import org.runbend.optimizer.boards.BoardsPlan.Part;
 import org.runbend.optimizer.boards.BoardsProblem.Making;
-import org.runbend.optimizer.boards.BoardsProblem.Role;
-import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
 /**
@@ -51,29 +48,24 @@ public final class BoardsDrafting {
      */
     public record Board(Sheet sheet, MachineLayers layers) {}
 
-    /** The boards of a plan by the names of their files, without ending: boards-birch-ply-01 and so on. */
+    /** The boards of a plan by the names of their files, see {@link BoardFiles}. */
     public static Map<String, Board> boards(KitPlan plan) {
         Map<String, Board> all = new LinkedHashMap<>();
-        Map<String, Integer> numbers = new TreeMap<>();
-        plan.boards().ifPresent(p -> p.layers().forEach(layer -> {
-            for (int b = 0; b < layer.boards(); b++) {
-                int number = numbers.merge(layer.layer().material(), 1, Integer::sum);
-                String name = String.format(
-                        Locale.ROOT, "boards-%s-%02d", fileName(layer.layer().material()), number);
-                all.put(name, board(plan, p, layer, b));
+        plan.boards().ifPresent(p -> {
+            List<List<String>> names = BoardFiles.names(p);
+            for (int l = 0; l < p.layers().size(); l++) {
+                for (int b = 0; b < p.layers().get(l).boards(); b++) {
+                    String name = names.get(l).get(b);
+                    all.put(name, board(plan, p.layers().get(l), b, name));
+                }
             }
-        }));
+        });
         return all;
     }
 
-    /** A part number as part of a file's name. */
-    private static String fileName(String material) {
-        return material.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
-    }
-
-    private static Board board(KitPlan plan, BoardsPlan boards, LayerPlan layer, int number) {
-        Making making = boards.problem().making();
-        SheetBuilder sheet = new SheetBuilder(layer.layer().name() + " " + (number + 1));
+    private static Board board(KitPlan plan, LayerPlan layer, int number, String name) {
+        Making making = plan.boards().orElseThrow().problem().making();
+        SheetBuilder sheet = new SheetBuilder(name);
         List<Part> parts = layer.on(number);
         boolean holes = false;
         boolean pockets = false;
@@ -88,17 +80,17 @@ public final class BoardsDrafting {
                 ramps = true;
             }
             for (List<org.runbend.optimizer.job.Point> opening : part.openings()) {
-                sheet.add(Layer.HOLE, TrueArcs.of(Places.all(part.onBoard(opening))));
+                sheet.add(Layer.HOLE, TrueArcs.of(Smooth.ring(Places.all(part.onBoard(opening)))));
                 holes = true;
             }
             for (var round : part.rounds()) {
                 sheet.add(Layer.HOLE, new Circle(Places.at(part.onBoard(round.centre())), round.radius()));
                 holes = true;
             }
-            sheet.add(Layer.FLOOR, TrueArcs.of(Places.all(part.onBoard(part.edge()))));
+            sheet.add(Layer.FLOOR, TrueArcs.of(Smooth.ring(Places.all(part.onBoard(part.edge())))));
             label(sheet, part);
         }
-        sheet.add(Layer.NOTE, new Paragraph(new Point(0, -20), NOTE, notes(plan, boards, layer, number)));
+        sheet.add(Layer.NOTE, new Paragraph(new Point(0, -20), NOTE, new BoardNote(plan, layer, number).lines(name)));
         double thick = layer.layer().thickness();
         MachineLayers names = new MachineLayers(plan.job().catalog().layers());
         names.with(Layer.TITLE, Operation.LABEL, 0, 0);
@@ -117,7 +109,8 @@ public final class BoardsDrafting {
 
     /** A closed line whose arcs come as chords of 3 degrees, as true arcs again; flat corners beside joints stay corners. */
     private static Path milled(List<org.runbend.optimizer.job.Point> ring) {
-        List<Vertex> corners = Places.all(ring).stream().map(Vertex::straight).toList();
+        List<Vertex> corners =
+                Smooth.ring(Places.all(ring)).stream().map(Vertex::straight).toList();
         return new Path(ArcFitting.fit(corners, true, CHORDS).vertices(), true);
     }
 
@@ -141,8 +134,8 @@ public final class BoardsDrafting {
                 }
             }
         }
-        // letters of height h reach about 1.1 h from their middle, for two or three of them
-        double height = Math.max(LEAST_LABEL, Math.min(LABEL, most / 1.6));
+        double reach = 1.1 * Math.hypot(StrokeLetters.width(part.label(), 1) / 2, 0.5);
+        double height = Math.max(LEAST_LABEL, Math.min(LABEL, most / reach));
         double width = StrokeLetters.width(part.label(), height);
         for (Path stroke : StrokeLetters.of(best.plus(-width / 2, -height / 2), height, part.label())) {
             sheet.add(Layer.TITLE, stroke);
@@ -157,51 +150,13 @@ public final class BoardsDrafting {
                 return 0;
             }
             for (int i = 0; i < ring.size(); i++) {
-                least = Math.min(least, away(p, ring.get(i), ring.get((i + 1) % ring.size())));
+                least = Math.min(least, Places.away(p, ring.get(i), ring.get((i + 1) % ring.size())));
             }
         }
         for (var round : part.rounds()) {
             least = Math.min(least, p.distance(Places.at(part.onBoard(round.centre()))) - round.radius());
         }
         return least;
-    }
-
-    private static double away(Point p, Point a, Point b) {
-        double dx = b.x() - a.x();
-        double dy = b.y() - a.y();
-        double square = dx * dx + dy * dy;
-        double t = square == 0 ? 0 : ((p.x() - a.x()) * dx + (p.y() - a.y()) * dy) / square;
-        double share = Math.max(0, Math.min(1, t));
-        return p.distance(new Point(a.x() + share * dx, a.y() + share * dy));
-    }
-
-    /** What the note of a board says. */
-    static List<String> notes(KitPlan plan, BoardsPlan boards, LayerPlan layer, int number) {
-        Job job = plan.job();
-        Making making = boards.problem().making();
-        List<String> lines = new ArrayList<>();
-        if (!plan.isSound()) {
-            lines.add(TitleBlock.DO_NOT_CUT);
-        }
-        lines.add(layer.layer().name() + ", " + mm(layer.layer().thickness()) + " mm, board " + (number + 1) + " of "
-                + layer.boards() + ", " + mm(layer.sheet().length()) + " x "
-                + mm(layer.sheet().width()) + " mm, "
-                + layer.on(number).size() + (layer.on(number).size() == 1 ? " part" : " parts"));
-        lines.add(
-                (layer.layer().grain() ? "grain along x" : "no grain") + "; parts lie face up, none mirrored; 1:1, mm");
-        if (layer.layer().role() == Role.ROUTED) {
-            lines.add("channel face up: grooves " + mm(making.depth()) + " deep from the top, tool " + mm(making.tool())
-                    + ", inside; they run out beyond edges at joints");
-        }
-        lines.add("openings and outlines through, tool " + mm(making.tool())
-                + ", openings inside, outlines outside and last"
-                + (making.saw() ? "; outlines may be sawn from edge to edge" : ""));
-        lines.add("joints " + mm(making.jointGap()) + ", walls "
-                + mm(layer.layer().perimeterGap()) + " and tolerance " + mm(making.tolerance()) + "; sizes +-0.3");
-        lines.add("order " + job.order()
-                + job.revision().map(r -> ", revision " + r).orElse("") + ", fingerprint "
-                + job.fingerprint().substring(0, 12));
-        return lines.stream().map(l -> String.join(" ", Wording.lines(l))).toList();
     }
 
     /** Each layer of the floor beside the one below it, with the label of each part and the number of its board. */
@@ -212,8 +167,10 @@ public final class BoardsDrafting {
         double step = floor.width() * 1.15;
         double unit = Places.unit(floor);
         double letters = Math.max(25, 2.5 * unit);
-        int at = 0;
-        for (LayerPlan layer : plan.boards().orElseThrow().layers()) {
+        BoardsPlan boards = plan.boards().orElseThrow();
+        for (int at = 0; at < boards.layers().size(); at++) {
+            LayerPlan layer = boards.layers().get(at);
+            List<String> files = BoardFiles.names(boards).get(at);
             double dx = at * step;
             sheet.add(Layer.FLOOR, moved(outline, dx));
             for (Part part : layer.parts()) {
@@ -230,7 +187,8 @@ public final class BoardsDrafting {
                                 box.centre().plus(dx, 0),
                                 Math.min(letters, box.height() / 4),
                                 Anchor.MIDDLE_CENTRE,
-                                part.label() + " (" + (part.spot().board() + 1) + ")"));
+                                part.label() + " ("
+                                        + number(files.get(part.spot().board())) + ")"));
             }
             sheet.add(
                     Layer.NOTE,
@@ -241,8 +199,9 @@ public final class BoardsDrafting {
                                     layer.layer().name() + ", "
                                             + mm(layer.layer().thickness()) + " mm",
                                     layer.boards() + " x " + mm(layer.sheet().length()) + " x "
-                                            + mm(layer.sheet().width()) + "; in brackets: number of the board")));
-            at++;
+                                            + mm(layer.sheet().width()) + ": " + files.get(0)
+                                            + (files.size() > 1 ? " to " + number(files.get(files.size() - 1)) : "")
+                                            + "; in brackets: number of the file")));
         }
         sheet.add(
                 Layer.TITLE,
@@ -253,6 +212,10 @@ public final class BoardsDrafting {
                         "Boards from the bottom up, seen from above, order "
                                 + plan.job().order() + (plan.isSound() ? "" : ": " + TitleBlock.DO_NOT_CUT)));
         return sheet.build();
+    }
+
+    private static String number(String file) {
+        return file.substring(file.lastIndexOf('-') + 1);
     }
 
     private static Path moved(List<Point> ring, double dx) {

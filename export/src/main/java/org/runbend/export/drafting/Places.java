@@ -30,6 +30,16 @@ final class Places {
         return new Point(a.x() + share * (b.x() - a.x()), a.y() + share * (b.y() - a.y()));
     }
 
+    /** How far a point is from a line between two. */
+    static double away(Point p, Point a, Point b) {
+        double dx = b.x() - a.x();
+        double dy = b.y() - a.y();
+        double square = dx * dx + dy * dy;
+        double t = square == 0 ? 0 : ((p.x() - a.x()) * dx + (p.y() - a.y()) * dy) / square;
+        double share = Math.max(0, Math.min(1, t));
+        return p.distance(new Point(a.x() + share * dx, a.y() + share * dy));
+    }
+
     /** Whether a point lies in a ring of points: a ray from it crosses the ring an odd number of times. */
     static boolean isInside(Point p, List<Point> ring) {
         boolean inside = false;

@@ -62,11 +62,15 @@ public final class DxfBackend implements Backend {
         return layers;
     }
 
-    /** The sheet as a DXF file in R2000 with these layers, in their order, and no others. */
-    public static byte[] bytes(Sheet sheet, Map<Layer, DxfLayer> layers) {
-        DxfDocument document = new DxfDocument(DxfVersion.R2000);
+    /**
+     * The sheet as a DXF file with these layers, in their order, and no others.
+     *
+     * @param inParts whether paths are single lines and arcs
+     */
+    public static byte[] bytes(Sheet sheet, Map<Layer, DxfLayer> layers, DxfVersion version, boolean inParts) {
+        DxfDocument document = new DxfDocument(version);
         try {
-            sheet.drawOn(new DxfBackend(document, document.model(), false, new LinkedHashMap<>(layers)));
+            sheet.drawOn(new DxfBackend(document, document.model(), inParts, new LinkedHashMap<>(layers)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

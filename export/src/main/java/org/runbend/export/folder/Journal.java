@@ -33,8 +33,15 @@ record Journal(String folder, Set<String> made, Set<String> old) {
     }
 
     /** Whether a name is that of a file which Runbend made, old or new. */
-    boolean isOurs(String name) {
-        return made.contains(name) || old.contains(name);
+    boolean isOurs(Path name) {
+        return made.contains(Names.listed(name)) || old.contains(Names.listed(name));
+    }
+
+    /** The sub-folders that files of Runbend lie in, old or new. */
+    Set<String> folders() {
+        Set<String> folders = Names.folders(made);
+        folders.addAll(Names.folders(old));
+        return folders;
     }
 
     /** Whether it names files of the output folder only. Whoever sends a folder could have written a journal too. */

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.DoubleFunction;
 import org.runbend.export.data.AlternativesJson;
+import org.runbend.export.data.BoardFiles;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
 import org.runbend.export.drafting.BoardsDrafting;
@@ -58,7 +59,7 @@ public final class KitFiles {
     private KitFiles() {}
 
     /**
-     * How {@code drawing.dxf} is written.
+     * How {@code drawing.dxf} and the drawings of boards are written.
      *
      * @param version form of the file
      * @param withChannel whether layer CHANNEL holds the edge of the groove, else lines beside the pipe
@@ -101,7 +102,8 @@ public final class KitFiles {
         if (plan.boards().isPresent()) {
             files.put("boards.svg", SvgBackend.bytes(BoardsDrafting.overview(plan)));
             BoardsDrafting.boards(plan)
-                    .forEach((name, board) -> files.put(name + ".dxf", machine(board.sheet(), board.layers())));
+                    .forEach((name, board) ->
+                            files.put(BoardFiles.path(name), machine(board.sheet(), board.layers(), form)));
         }
         new TreeMap<>(more).forEach(files::put);
         List<String> names = new ArrayList<>(files.keySet());
@@ -150,7 +152,10 @@ public final class KitFiles {
 
     /** A guide for hand routing as a drawing for a machine. */
     public static byte[] guideDrawing(Job job, GuidePlate plate) {
-        return machine(GuideDrafting.forMachine(job, plate), GuideDrafting.layers(job, plate));
+        return machine(
+                GuideDrafting.forMachine(job, plate),
+                GuideDrafting.layers(job, plate),
+                new DrawingForm(DxfVersion.R2000, true, false));
     }
 
     /** A guide for hand routing in tiles to print. */
@@ -159,13 +164,13 @@ public final class KitFiles {
     }
 
     /** A drawing that is cut from, with the shop's own layers. */
-    private static byte[] machine(Sheet sheet, MachineLayers layers) {
+    private static byte[] machine(Sheet sheet, MachineLayers layers, DrawingForm form) {
         Map<Layer, DxfLayer> named = new LinkedHashMap<>();
         layers.named()
                 .forEach((layer, n) ->
                         named.put(layer, new DxfLayer(n.name(), n.colour(), DxfBackend.name(n.style()), (int)
                                 Math.round(layer.pen() * 100))));
-        return DxfBackend.bytes(sheet, named);
+        return DxfBackend.bytes(sheet, named, form.version(), form.inParts());
     }
 
     /** The paper that a customer confirms the floor of a job by; holes only where the job gives them. */

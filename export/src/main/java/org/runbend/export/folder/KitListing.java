@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import org.runbend.export.data.BoardFiles;
 
 /** Reads which files of a folder are ours: those that its {@code kit.json} lists. */
 final class KitListing {
@@ -16,8 +17,11 @@ final class KitListing {
     private static final long LARGEST = 20_000_000;
 
     private static final int LONGEST = 100;
-    /** All names that Runbend gives; no separators or drives of any system, no letters that a locale may not have. */
-    private static final Pattern PLAIN = Pattern.compile("[A-Za-z0-9._ -]+");
+    /**
+     * All names that Runbend gives: in the folder itself or in its one sub-folder; else no separators, no drives of any
+     * system, no letters that a locale may not have.
+     */
+    private static final Pattern PLAIN = Pattern.compile("(" + BoardFiles.FOLDER + "/)?(?!\\.)[A-Za-z0-9._ -]+");
 
     private KitListing() {}
 
@@ -61,6 +65,6 @@ final class KitListing {
 
     /** A name that leads nowhere else and hides nothing. */
     static boolean isPlain(String name) {
-        return name.length() <= LONGEST && PLAIN.matcher(name).matches() && !name.startsWith(".");
+        return name.length() <= LONGEST && PLAIN.matcher(name).matches();
     }
 }

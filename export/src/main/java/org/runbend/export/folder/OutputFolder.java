@@ -122,6 +122,14 @@ public final class OutputFolder {
 
     /** A file that has the name of one of ours, but that our last kit does not list, is somebody else's. */
     private void checkNothingInTheWay(Path target, Set<String> old, Set<String> made) {
+        for (String name : Names.folders(made)) {
+            Path there = target.resolve(name);
+            if (Disk.isTaken(there) && !Disk.isFolder(there)) {
+                throw new OutputRefused(
+                        folder.resolve(name)
+                                + ": a file or a link is where a folder of ours belongs; rename it or name another output folder");
+            }
+        }
         for (String name : made) {
             Path there = target.resolve(name);
             if (Disk.isFolder(there)) {

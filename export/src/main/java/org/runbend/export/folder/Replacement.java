@@ -45,10 +45,15 @@ final class Replacement {
         Journal journal = new Journal(Disk.rawName(target), files.keySet(), old);
         Path home = home();
         try (WorkFolder work = WorkFolder.create(home, target, journal, swap, steps)) {
+            Set<String> folders = Names.folders(files.keySet());
+            for (String folder : folders) {
+                work.makeFolder(work.kit(), folder);
+            }
             for (Map.Entry<String, byte[]> file : files.entrySet()) {
                 steps.before("write " + file.getKey());
                 Disk.write(work.kit().resolve(file.getKey()), file.getValue());
             }
+            folders.forEach(f -> Disk.force(work.kit().resolve(f)));
             Disk.force(work.kit());
             if (!Disk.isTaken(target)) {
                 steps.before("give the new folder its name");
@@ -74,15 +79,25 @@ final class Replacement {
     }
 
     private boolean isExchanged(WorkFolder work, Journal journal) throws IOException {
-        if (isWorkedIn() || !isAlike(work.kit())) {
+        if (isWorkedIn() || !isAlike(target, work.kit())) {
             return false;
         }
-        Set<Path> foreign = Disk.entries(target);
-        foreign.removeIf(n -> journal.old().contains(n.toString()) && !Disk.isFolder(target.resolve(n)));
+        Set<Path> foreign = Names.in(target, journal.folders());
+        foreign.removeIf(n -> journal.old().contains(Names.listed(n)) && !Disk.isFolder(target.resolve(n)));
         try {
             for (Path name : foreign) {
+                if (name.getNameCount() > 1) {
+                    work.makeFolder(work.kit(), name.getParent().toString());
+                }
                 steps.before("link " + name);
                 Files.createSymbolicLink(work.kit().resolve(name), work.placeholder(name));
+            }
+            for (String folder : journal.folders()) {
+                Path old = target.resolve(folder);
+                Path fresh = work.kit().resolve(folder);
+                if (Disk.isFolder(old) && Disk.isFolder(fresh) && !isAlike(old, fresh)) {
+                    return false;
+                }
             }
         } catch (UnsupportedOperationException e) {
             return false;
@@ -126,13 +141,13 @@ final class Replacement {
     }
 
     /** Gives the new folder owner and permissions of the old one; false if that cannot be done. */
-    private boolean isAlike(Path fresh) {
-        if (!target.getFileSystem().supportedFileAttributeViews().contains("unix")) {
+    private boolean isAlike(Path old, Path fresh) {
+        if (!old.getFileSystem().supportedFileAttributeViews().contains("unix")) {
             return true;
         }
         try {
             for (String attribute : List.of("unix:uid", "unix:gid", "unix:mode")) {
-                Object wanted = Files.getAttribute(target, attribute);
+                Object wanted = Files.getAttribute(old, attribute);
                 if (!wanted.equals(Files.getAttribute(fresh, attribute))) {
                     steps.before("set " + attribute);
                     Files.setAttribute(fresh, attribute, wanted);

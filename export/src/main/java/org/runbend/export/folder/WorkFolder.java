@@ -215,14 +215,22 @@ final class WorkFolder implements AutoCloseable {
         List<String> order = new ArrayList<>(journal.made());
         order.remove(KitFiles.KIT);
         for (String name : journal.old()) {
-            if (!journal.made().contains(name) && !Disk.isFolder(target.resolve(name))) {
+            if (!journal.made().contains(name)
+                    && Names.hasFolder(target, name)
+                    && !Disk.isFolder(target.resolve(name))) {
                 steps.before("delete " + name);
                 Files.deleteIfExists(target.resolve(name));
             }
         }
+        for (String folder : Names.folders(journal.made())) {
+            makeFolder(target, folder);
+        }
         order.add(KitFiles.KIT);
         for (String name : order) {
-            if (Disk.isFile(kit().resolve(name)) && !Disk.isFolder(target.resolve(name))) {
+            if (Names.hasFolder(kit(), name)
+                    && Disk.isFile(kit().resolve(name))
+                    && Names.hasFolder(target, name)
+                    && !Disk.isFolder(target.resolve(name))) {
                 steps.before("replace " + name);
                 Files.move(
                         kit().resolve(name),
@@ -231,16 +239,41 @@ final class WorkFolder implements AutoCloseable {
                         StandardCopyOption.REPLACE_EXISTING);
             }
         }
+        for (String folder : journal.folders()) {
+            removeEmpty(target.resolve(folder));
+        }
         Disk.force(target);
+    }
+
+    /** Makes a sub-folder where nothing has its name. */
+    void makeFolder(Path in, String name) throws IOException {
+        if (!Disk.isTaken(in.resolve(name))) {
+            steps.before("make the folder " + name);
+            Files.createDirectory(in.resolve(name));
+        }
+    }
+
+    private void removeEmpty(Path folder) throws IOException {
+        if (Disk.isFolder(folder) && Disk.entries(folder).isEmpty()) {
+            steps.before("remove the empty folder " + folder.getFileName());
+            Files.delete(folder);
+        } else if (Disk.isFolder(folder)) {
+            Disk.force(folder);
+        }
     }
 
     /** A link that stands for a foreign file in the new folder until the file itself is there. */
     Path placeholder(Path name) {
-        return Path.of("..", self.getFileName().toString(), KIT).resolve(name);
+        Path up = Path.of("..");
+        for (int i = 1; i < name.getNameCount(); i++) {
+            up = up.resolve("..");
+        }
+        return up.resolve(self.getFileName()).resolve(KIT).resolve(name);
     }
 
-    private boolean isPlaceholder(Path path) throws IOException {
-        return Files.isSymbolicLink(path) && Files.readSymbolicLink(path).equals(placeholder(path.getFileName()));
+    private boolean isPlaceholder(Path folder, Path name) throws IOException {
+        Path path = folder.resolve(name);
+        return Files.isSymbolicLink(path) && Files.readSymbolicLink(path).equals(placeholder(name));
     }
 
     /** Brings everything to a good end, from whatever point a run was stopped at, and removes the work folder. */
@@ -249,8 +282,11 @@ final class WorkFolder implements AutoCloseable {
             replaceInPlace();
         }
         if (Disk.isFolder(kit())) {
-            for (Path name : Disk.entries(kit())) {
+            for (Path name : Names.in(kit(), journal.folders())) {
                 clear(name);
+            }
+            for (String folder : journal.folders()) {
+                removeEmpty(kit().resolve(folder));
             }
             if (!Disk.entries(kit()).isEmpty()) {
                 return; // a name is taken on both sides: both stay
@@ -269,12 +305,18 @@ final class WorkFolder implements AutoCloseable {
     private void clear(Path name) throws IOException {
         Path here = kit().resolve(name);
         Path there = target.resolve(name);
-        if (isPlaceholder(here) || (journal.isOurs(name.toString()) && !Disk.isFolder(here))) {
+        if (isPlaceholder(kit(), name) || (journal.isOurs(name) && !Disk.isFolder(here))) {
             steps.before("delete the old " + name);
             Files.delete(here);
             return;
         }
-        if (isPlaceholder(there)) {
+        if (name.getNameCount() > 1 && Disk.isFolder(target)) {
+            makeFolder(target, name.getParent().toString());
+        }
+        if (!Disk.isFolder(there.getParent())) {
+            return; // nothing is brought to where a link leads
+        }
+        if (isPlaceholder(target, name)) {
             steps.before("exchange the link and " + name + " at last");
             if (swap.swap(there, here)) {
                 Files.delete(here);
@@ -282,7 +324,7 @@ final class WorkFolder implements AutoCloseable {
             }
             Files.delete(there);
         }
-        if (!Disk.isTaken(there) && Disk.isFolder(target)) {
+        if (!Disk.isTaken(there)) {
             steps.before("bring " + name + " back");
             Files.move(here, there, StandardCopyOption.ATOMIC_MOVE);
         }

@@ -56,7 +56,19 @@ class FolderAttackTest {
     /** The names of a journal lead out of the folder: with the folder's files as bait, and while files are replaced. */
     @ParameterizedTest
     @ValueSource(
-            strings = {"../../letter.txt", "ABSOLUTE", "x/../../../letter.txt", "..", ".", ".bashrc", "a\\b", "C:x"})
+            strings = {
+                "../../letter.txt",
+                "ABSOLUTE",
+                "x/../../../letter.txt",
+                "..",
+                ".",
+                ".bashrc",
+                "a\\b",
+                "C:x",
+                "boards/../x",
+                "boards/.x",
+                "photos/x"
+            })
     void namesThatLeadElsewhere(String name) throws IOException {
         new OutputFolder(kit).write(TrialKit.files("old", "a.dxf"));
         String bad = name.equals("ABSOLUTE") ? letter.toString() : name;
@@ -98,6 +110,38 @@ class FolderAttackTest {
         Files.createSymbolicLink(trap.resolve("kit").resolve("a.dxf"), letter);
         said(kit);
         assertEquals("old a.dxf", Files.readString(kit.resolve("a.dxf")));
+        checkUnharmed();
+    }
+
+    /** A sub-folder that is a link, in the folder or in what looks like a killed run's: nothing goes where it leads. */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void subFolderThatIsALink(boolean inPlace) throws IOException {
+        new OutputFolder(kit).write(TrialKit.files("old", "a.dxf"));
+        Path far = Files.createDirectory(sent.resolve("far"));
+        Files.writeString(far.resolve("p-01.dxf"), "far away");
+        Files.createSymbolicLink(kit.resolve("boards"), far);
+        Journal journal = new Journal("kit", Set.of("boards/q-01.dxf"), Set.of("boards/p-01.dxf"));
+        Files.write(trap.resolve("journal"), journal.bytes());
+        if (inPlace) {
+            Files.writeString(trap.resolve("in-place"), "");
+        }
+        Files.createDirectory(trap.resolve("kit").resolve("boards"));
+        Files.writeString(trap.resolve("kit").resolve("boards").resolve("q-01.dxf"), "theirs");
+        Files.writeString(trap.resolve("kit").resolve("boards").resolve("z.txt"), "theirs");
+        said(kit);
+        assertEquals(List.of("p-01.dxf"), List.copyOf(Disk.names(far)));
+        Files.delete(kit.resolve("boards"));
+        said(kit);
+        assertEquals("theirs", Files.readString(kit.resolve("boards").resolve("z.txt")), "not ours: brought back");
+        Path second = Files.createDirectories(sent.resolve(".runbend-1-8").resolve("kit"));
+        Files.write(second.resolveSibling("journal"), journal.bytes());
+        if (inPlace) {
+            Files.writeString(second.resolveSibling("in-place"), "");
+        }
+        Files.createSymbolicLink(second.resolve("boards"), far);
+        said(kit);
+        assertEquals(List.of("p-01.dxf"), List.copyOf(Disk.names(far)));
         checkUnharmed();
     }
 
@@ -191,7 +235,20 @@ class FolderAttackTest {
     /** Names that a kit.json lists are deleted and replaced, so they are plain ones of the folder. */
     @ParameterizedTest
     @ValueSource(
-            strings = {"../letter.txt", "ABSOLUTE", "..", "/", "C:letter.txt", "a/b", "\\u0000", "a\\nb", "\\u00e4"})
+            strings = {
+                "../letter.txt",
+                "ABSOLUTE",
+                "..",
+                "/",
+                "C:letter.txt",
+                "a/b",
+                "boards/../letter.txt",
+                "boards/b/c",
+                "boards/",
+                "\\u0000",
+                "a\\nb",
+                "\\u00e4"
+            })
     void kitThatListsOthersFiles(String name) throws IOException {
         Files.createDirectory(kit);
         String bad = name.equals("ABSOLUTE") ? letter.toString() : name;

@@ -29,6 +29,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class OutputFolderKillTest {
     private static final Swap NO_SWAP = (a, b) -> false;
     private static final int KILLS = 50;
+    private static final String[] OLD = {"a.dxf", "gone.svg", "boards/p-01.dxf", "boards/p-02.dxf"};
+    private static final String[] NEW = {"a.dxf", "b.csv", "boards/p-01.dxf", "boards/q-01.dxf"};
 
     @TempDir
     Path disks;
@@ -58,12 +60,25 @@ class OutputFolderKillTest {
         Files.writeString(kit.resolve("letter.txt"), "mine");
         Files.createDirectories(kit.resolve("photos").resolve("2 floors"));
         Files.writeString(kit.resolve("photos").resolve("2 floors").resolve("a.txt"), "my photo");
+        Files.createDirectories(kit.resolve("boards").resolve("sub"));
+        Files.writeString(kit.resolve("boards").resolve("p-01.nc"), "my paths");
+        Files.writeString(kit.resolve("boards").resolve("sub").resolve("b.txt"), "deep");
         Files.writeString(disks.resolve("elsewhere.txt"), "far away");
         Files.createSymbolicLink(kit.resolve("link.txt"), disks.resolve("elsewhere.txt"));
     }
 
     private static Map<String, String> foreign() {
-        return Map.of("letter.txt", "mine", "photos/2 floors/a.txt", "my photo", "link.txt", "far away");
+        return Map.of(
+                "letter.txt",
+                "mine",
+                "photos/2 floors/a.txt",
+                "my photo",
+                "boards/p-01.nc",
+                "my paths",
+                "boards/sub/b.txt",
+                "deep",
+                "link.txt",
+                "far away");
     }
 
     private static Map<String, String> texts(String word, boolean foreign, String... names) {
@@ -73,8 +88,8 @@ class OutputFolderKillTest {
         return texts;
     }
 
-    /** What the disk would hold if the process were killed before each of the steps of a run. */
-    private List<Path> stopped(Path disk, boolean exchange, boolean write) throws IOException {
+    /** What the disk would hold if the process were killed before each of the steps of a run; no names: of a look. */
+    private List<Path> stopped(Path disk, boolean exchange, String... names) throws IOException {
         List<Path> stops = new ArrayList<>();
         Steps keep = step -> {
             Path copy = disks.resolve("stop-" + copies++);
@@ -82,8 +97,8 @@ class OutputFolderKillTest {
             stops.add(copy);
         };
         OutputFolder folder = new OutputFolder(disk.resolve("kit"), swap(exchange), keep);
-        if (write) {
-            folder.write(TrialKit.files("new", "a.dxf", "b.csv"));
+        if (names.length > 0) {
+            folder.write(TrialKit.files("new", names));
         } else {
             folder.checkOurs();
         }
@@ -105,12 +120,14 @@ class OutputFolderKillTest {
     }
 
     private static boolean isOurs(String name) {
-        return List.of("a.dxf", "b.csv", "gone.svg", "kit.json").contains(name);
+        return name.equals("kit.json")
+                || List.of(OLD).contains(name)
+                || List.of(NEW).contains(name);
     }
 
     /** The clearing up may be killed too, at each of its steps. */
     private void checkHealed(Path stop, boolean exchange, List<Map<String, String>> allowed) throws IOException {
-        List<Path> again = stopped(stop, exchange, false);
+        List<Path> again = stopped(stop, exchange);
         checkClean(stop, allowed);
         for (Path second : again) {
             new OutputFolder(second.resolve("kit"), swap(exchange), Steps.NONE).checkOurs();
@@ -130,35 +147,49 @@ class OutputFolderKillTest {
             assertTrue(Files.isSymbolicLink(disk.resolve("kit").resolve("link.txt")), "the foreign link is a link");
             assertFalse(Files.isSymbolicLink(disk.resolve("kit").resolve("letter.txt")));
             assertFalse(Files.isSymbolicLink(disk.resolve("kit").resolve("photos")));
+            assertFalse(Files.isSymbolicLink(disk.resolve("kit").resolve("boards")));
+            assertFalse(
+                    Files.isSymbolicLink(disk.resolve("kit").resolve("boards").resolve("p-01.nc")));
+            assertFalse(
+                    Files.isSymbolicLink(disk.resolve("kit").resolve("boards").resolve("sub")));
         }
     }
 
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
     void newFolderIsWholeOrAbsent(boolean exchange) throws IOException {
-        List<Path> stops = stopped(above, exchange, true);
+        List<Path> stops = stopped(above, exchange, NEW);
         assertTrue(stops.size() > 5, stops::toString);
-        checkStops(stops, true, List.of(Map.of(), texts("new", false, "a.dxf", "b.csv")));
+        checkStops(stops, true, List.of(Map.of(), texts("new", false, NEW)));
     }
 
+    /** Boards in both kits, in the old one alone, in the new one alone, where a shop laid a folder of that name before. */
     @ParameterizedTest
-    @CsvSource({"true, true", "true, false", "false, true", "false, false"})
-    void oldFolderIsOldOrNewAtEachStep(boolean exchange, boolean foreign) throws IOException {
+    @CsvSource({
+        "true, true, true, true",
+        "true, false, true, true",
+        "false, true, true, true",
+        "false, false, true, false",
+        "true, true, true, false",
+        "true, true, false, true"
+    })
+    void oldFolderIsOldOrNewAtEachStep(boolean exchange, boolean foreign, boolean boardsBefore, boolean boardsNow)
+            throws IOException {
         if (exchange) {
             needExchange();
         }
-        new OutputFolder(kit).write(TrialKit.files("old", "a.dxf", "gone.svg"));
+        String[] old = boardsBefore ? OLD : new String[] {"a.dxf", "gone.svg"};
+        String[] fresh = boardsNow ? NEW : new String[] {"a.dxf", "b.csv"};
+        new OutputFolder(kit).write(TrialKit.files("old", old));
         if (foreign) {
             layForeign();
         }
-        List<Path> stops = stopped(above, exchange, true);
+        List<Path> stops = stopped(above, exchange, fresh);
         assertTrue(stops.size() > (foreign && exchange ? 18 : 10), stops::toString);
-        checkStops(
-                stops,
-                exchange,
-                List.of(texts("old", foreign, "a.dxf", "gone.svg"), texts("new", foreign, "a.dxf", "b.csv")));
-        assertEquals(texts("new", foreign, "a.dxf", "b.csv"), TrialKit.seen(kit));
-        checkClean(above, List.of(texts("new", foreign, "a.dxf", "b.csv")));
+        checkStops(stops, exchange, List.of(texts("old", foreign, old), texts("new", foreign, fresh)));
+        assertEquals(texts("new", foreign, fresh), TrialKit.seen(kit));
+        checkClean(above, List.of(texts("new", foreign, fresh)));
+        assertEquals(boardsNow || foreign, Files.exists(kit.resolve("boards")), "no empty folder is left");
     }
 
     /** A disk that is full from some step on: one line, and the folder is whole. */
@@ -170,9 +201,10 @@ class OutputFolderKillTest {
         for (int full = 0; reached; full++) {
             above = Files.createDirectory(disks.resolve("full-" + full));
             kit = above.resolve("kit");
-            new OutputFolder(kit).write(TrialKit.files("old", "a.dxf", "gone.svg"));
+            new OutputFolder(kit).write(TrialKit.files("old", OLD));
             if (foreign) {
                 Files.writeString(kit.resolve("letter.txt"), "mine");
+                Files.writeString(kit.resolve("boards").resolve("p-01.nc"), "my paths");
             }
             int from = full;
             int[] count = {0};
@@ -184,15 +216,15 @@ class OutputFolderKillTest {
             OutputFolder folder = new OutputFolder(kit, swap(exchange), failing);
             boolean failed = false;
             try {
-                folder.write(TrialKit.files("new", "a.dxf", "b.csv"));
+                folder.write(TrialKit.files("new", NEW));
             } catch (OutputRefused e) {
                 failed = true;
                 assertEquals(kit + ": the output folder cannot be written (No space left on device)", e.getMessage());
             }
             new OutputFolder(kit).checkOurs();
             Map<String, String> seen = TrialKit.seen(kit);
-            Map<String, String> old = withLetter(texts("old", false, "a.dxf", "gone.svg"), foreign);
-            Map<String, String> fresh = withLetter(texts("new", false, "a.dxf", "b.csv"), foreign);
+            Map<String, String> old = withLetter(texts("old", false, OLD), foreign);
+            Map<String, String> fresh = withLetter(texts("new", false, NEW), foreign);
             assertTrue(seen.equals(fresh) || (failed && seen.equals(old)), () -> from + ": " + seen);
             assertEquals(List.of("kit"), List.copyOf(Disk.names(above)));
             failures += failed ? 1 : 0;
@@ -204,6 +236,7 @@ class OutputFolderKillTest {
     private static Map<String, String> withLetter(Map<String, String> texts, boolean foreign) {
         if (foreign) {
             texts.put("letter.txt", "mine");
+            texts.put("boards/p-01.nc", "my paths");
         }
         return texts;
     }

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -79,6 +80,35 @@ class OutputFolderTest {
         assertEquals("drawn by hand", Files.readString(kit.resolve("a.dxf")));
         assertTrue(Files.readString(kit.resolve("kit.json")).contains("\"old\""));
         assertEquals(List.of("kit"), names(above), "no temporary folder stays");
+    }
+
+    /** The sub-folder is a real one: a file or a link of that name, or a foreign drawing in it, is in the way. */
+    @Test
+    void boardsAreWrittenToARealFolderAlone() throws IOException {
+        Path far = Files.createDirectory(above.resolve("far"));
+        new OutputFolder(kit).write(TrialKit.files("old", "a.dxf"));
+        OutputFolder folder = new OutputFolder(kit);
+        Map<String, byte[]> files = TrialKit.files("new", "boards/p-01.dxf");
+        Path boards = Files.writeString(kit.resolve("boards"), "mine");
+        String wrong = boards
+                + ": a file or a link is where a folder of ours belongs; rename it or name another output folder";
+        assertEquals(
+                wrong,
+                assertThrows(OutputRefused.class, () -> folder.write(files)).getMessage());
+        Files.delete(boards);
+        Files.createSymbolicLink(boards, far);
+        assertEquals(
+                wrong,
+                assertThrows(OutputRefused.class, () -> folder.write(files)).getMessage());
+        Files.delete(boards);
+        Files.createDirectory(boards);
+        Files.writeString(boards.resolve("p-01.dxf"), "mine");
+        assertEquals(
+                boards.resolve("p-01.dxf")
+                        + ": this file is not ours and would be overwritten; rename it or name another output folder",
+                assertThrows(OutputRefused.class, () -> folder.write(files)).getMessage());
+        assertEquals(List.of(), names(far));
+        assertEquals("old a.dxf", Files.readString(kit.resolve("a.dxf")));
     }
 
     @Test

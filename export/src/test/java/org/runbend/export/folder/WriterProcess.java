@@ -11,7 +11,9 @@ final class WriterProcess {
     /** The files of a kit of that word; every other one has one file more. */
     static String[] names(String word) {
         boolean even = word.hashCode() % 2 == 0;
-        return even ? new String[] {"a.dxf", "b.csv"} : new String[] {"a.dxf", "b.csv", "gone.svg"};
+        return even
+                ? new String[] {"a.dxf", "b.csv", "boards/p-01.dxf"}
+                : new String[] {"a.dxf", "b.csv", "gone.svg", "boards/p-01.dxf", "boards/p-02.dxf"};
     }
 
     /** Writes one large kit, or small ones for ever after a sign that it has begun. */

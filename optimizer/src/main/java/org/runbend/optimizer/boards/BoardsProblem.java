@@ -151,9 +151,13 @@ public record BoardsProblem(
         /** Over this length beside a joint, as asked. */
         public static final double FLARE_LENGTH = 20;
 
-        /** What lies between two parts on a stock board, mm: of routed ones enough for the grooves to run out of both. */
+        /**
+         * What lies between two parts on a stock board, mm: what a saw takes, or what a cutter takes that goes round each; of
+         * routed ones enough for the grooves to run out of both.
+         */
         public double between(Role role) {
-            return role == Role.ROUTED ? Math.max(kerf, tool + 2) : kerf;
+            double apart = saw ? kerf : Math.max(kerf, tool);
+            return role == Role.ROUTED ? Math.max(apart, tool + 2) : apart;
         }
 
         /** Copies the map. */

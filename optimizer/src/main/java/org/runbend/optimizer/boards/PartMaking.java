@@ -75,12 +75,14 @@ final class PartMaking {
                     runOut = runOut.union(runOut(c, inside));
                 }
             }
-            Geometry mine = cut.intersection(shape).union(runOut);
+            // grooves run on over holes, as a round cutter would leave corners at their edges
+            Polygon filled = Region.FACTORY.createPolygon(shape.getExteriorRing());
+            Geometry mine = Region.areas(cut.intersection(filled)).union(Region.areas(runOut));
             for (Polygon p : Region.polygons(mine)) {
                 pockets.add(Region.corners(p.getExteriorRing()));
             }
             for (List<Point> ramp : problem.ramps()) {
-                for (Polygon p : Region.polygons(Region.polygon(ramp).intersection(shape))) {
+                for (Polygon p : Region.polygons(Region.polygon(ramp).intersection(filled))) {
                     ramps.add(Region.corners(p.getExteriorRing()));
                 }
             }

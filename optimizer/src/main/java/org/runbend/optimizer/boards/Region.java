@@ -116,6 +116,11 @@ final class Region {
                 List.of(new Point(minX, minY), new Point(maxX, minY), new Point(maxX, maxY), new Point(minX, maxY)));
     }
 
+    /** The areas of a shape alone, without lines and points where two shapes only touch. */
+    static Geometry areas(Geometry shape) {
+        return FACTORY.createMultiPolygon(polygons(shape).toArray(new Polygon[0]));
+    }
+
     /** The polygons of a shape, without crumbs. */
     static List<Polygon> polygons(Geometry shape) {
         List<Polygon> all = new ArrayList<>();

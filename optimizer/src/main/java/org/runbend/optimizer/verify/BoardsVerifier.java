@@ -197,7 +197,7 @@ public final class BoardsVerifier {
             for (List<Point> pocket : part.pockets()) {
                 cut = cut.union(Chords.region(pocket).buffer(0));
             }
-            Geometry here = cut.intersection(shape);
+            Geometry here = cut.intersection(shape).buffer(0); // without lines where a groove and a hole only touch
             double missing = planned.intersection(shape)
                     .buffer(-TOLERANCE)
                     .difference(here)
