@@ -153,10 +153,12 @@ class BoardsCommandTest {
     private static void assertReadAlike(Path kit) throws IOException {
         Path counter = OutsideReader.resource(folder, "count_layers.py");
         Path script = OutsideReader.resource(folder, "read_dxf.js");
-        for (Path file : drawings(kit)) {
-            List<String> found = OutsideReader.python(counter, List.of("ezdxf"), file.toString())
-                    .lines()
-                    .toList();
+        List<Path> files = drawings(kit);
+        String[] names = files.stream().map(Path::toString).toArray(String[]::new);
+        String[] read = OutsideReader.python(counter, List.of("ezdxf"), names).split("file\n", -1);
+        for (int f = 0; f < files.size(); f++) {
+            Path file = files.get(f);
+            List<String> found = read[f + 1].lines().toList();
             List<String> again = OutsideReader.node(script, "dxf-parser", file.toString())
                     .lines()
                     .toList();

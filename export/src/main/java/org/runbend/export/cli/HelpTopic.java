@@ -63,8 +63,8 @@ enum HelpTopic {
               --channel centre            CHANNEL is the passes beside PIPE and rings in the pads, for cutters that
                                           follow lines
 
-            With build.boards in the job: boards-MATERIAL-NN.dxf, a stock board each, its lower left corner at 0, 0, and
-            boards.svg, where each part goes.
+            With build.boards in the job: boards/MATERIAL-NN.dxf, a stock board each, its lower left corner at 0, 0, in the
+            same form as drawing.dxf, and boards.svg, where each part goes.
 
             runbend guide JOB.yaml --out FILE.dxf draws the plate to rout by hand along, and the same as FILE.pdf in tiles:
             its layers carry operation, tool and depth in their names, in the form of layers in the catalog.

@@ -1,6 +1,5 @@
 package org.runbend.export.drafting;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +22,7 @@ import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.boards.BoardsPlan.LayerPlan;
 import org.runbend.optimizer.boards.BoardsPlan.Part;
 import org.runbend.optimizer.boards.BoardsProblem.Making;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
 /**
@@ -33,7 +33,6 @@ public final class BoardsDrafting {
     private static final double LABEL = 18;
     private static final double LEAST_LABEL = 6;
     private static final double NOTE = 12;
-    private static final int GRID = 14;
 
     /** Chords of 3 degrees on radii up to 130 mm are out by 0.045 mm. */
     private static final ArcFitting.Limits CHORDS = new ArcFitting.Limits(0.002, 0.05, 7, 3, 2, 4);
@@ -116,47 +115,15 @@ public final class BoardsDrafting {
 
     /** The label where the part has most room around it, as large as goes. */
     private static void label(SheetBuilder sheet, Part part) {
-        List<List<Point>> rings = new ArrayList<>();
-        rings.add(Places.all(part.onBoard(part.edge())));
-        part.openings().forEach(o -> rings.add(Places.all(part.onBoard(o))));
-        part.pockets().forEach(o -> rings.add(Places.all(part.onBoard(o))));
-        part.ramps().forEach(o -> rings.add(Places.all(part.onBoard(o))));
-        Extent box = Extent.around(rings.get(0));
-        Point best = box.centre();
-        double most = 0;
-        for (int i = 1; i < 3 * GRID; i++) {
-            for (int k = 1; k < GRID; k++) {
-                Point p = new Point(box.minX() + box.width() * i / (3 * GRID), box.minY() + box.height() * k / GRID);
-                double room = Places.isInside(p, rings.get(0)) ? room(p, rings, part) : 0;
-                if (room > most + 1e-6) {
-                    most = room;
-                    best = p;
-                }
-            }
-        }
+        PartRoom room = PartRoom.of(part);
+        Point best = Places.at(part.onBoard(
+                new org.runbend.optimizer.job.Point(room.at().x(), room.at().y())));
         double reach = 1.1 * Math.hypot(StrokeLetters.width(part.label(), 1) / 2, 0.5);
-        double height = Math.max(LEAST_LABEL, Math.min(LABEL, most / reach));
+        double height = Math.max(LEAST_LABEL, Math.min(LABEL, room.radius() / reach));
         double width = StrokeLetters.width(part.label(), height);
         for (Path stroke : StrokeLetters.of(best.plus(-width / 2, -height / 2), height, part.label())) {
             sheet.add(Layer.TITLE, stroke);
         }
-    }
-
-    private static double room(Point p, List<List<Point>> rings, Part part) {
-        double least = Double.POSITIVE_INFINITY;
-        for (int r = 0; r < rings.size(); r++) {
-            List<Point> ring = rings.get(r);
-            if (r > 0 && Places.isInside(p, ring)) {
-                return 0;
-            }
-            for (int i = 0; i < ring.size(); i++) {
-                least = Math.min(least, Places.away(p, ring.get(i), ring.get((i + 1) % ring.size())));
-            }
-        }
-        for (var round : part.rounds()) {
-            least = Math.min(least, p.distance(Places.at(part.onBoard(round.centre()))) - round.radius());
-        }
-        return least;
     }
 
     /** Each layer of the floor beside the one below it, with the label of each part and the number of its board. */
@@ -172,7 +139,8 @@ public final class BoardsDrafting {
             LayerPlan layer = boards.layers().get(at);
             List<String> files = BoardFiles.names(boards).get(at);
             double dx = at * step;
-            sheet.add(Layer.FLOOR, moved(outline, dx));
+            new FloorMarks(sheet, new Labels(sheet), letters / 3)
+                    .draw(moved(plan.job().floor(), dx));
             for (Part part : layer.parts()) {
                 sheet.add(Layer.BOARD, moved(Places.all(part.edge()), dx));
                 part.openings().forEach(o -> sheet.add(Layer.HOLE, moved(Places.all(o), dx)));
@@ -180,12 +148,12 @@ public final class BoardsDrafting {
                         .forEach(r -> sheet.add(
                                 Layer.HOLE, new Circle(Places.at(r.centre()).plus(dx, 0), r.radius())));
                 part.pockets().forEach(o -> sheet.add(Layer.CHANNEL, moved(Places.all(o), dx)));
-                Extent box = Extent.around(Places.all(part.edge()));
+                PartRoom room = PartRoom.of(part);
                 sheet.add(
                         Layer.TITLE,
                         Text.level(
-                                box.centre().plus(dx, 0),
-                                Math.min(letters, box.height() / 4),
+                                room.at().plus(dx, 0),
+                                Math.min(letters, Math.max(letters / 2, room.radius() / 2)),
                                 Anchor.MIDDLE_CENTRE,
                                 part.label() + " ("
                                         + number(files.get(part.spot().board())) + ")"));
@@ -193,7 +161,7 @@ public final class BoardsDrafting {
             sheet.add(
                     Layer.NOTE,
                     new Paragraph(
-                            new Point(floor.minX() + dx, floor.minY() - 2 * letters),
+                            new Point(floor.minX() + dx, floor.minY() - 3 * letters),
                             letters * 0.8,
                             List.of(
                                     layer.layer().name() + ", "
@@ -206,12 +174,28 @@ public final class BoardsDrafting {
         sheet.add(
                 Layer.TITLE,
                 Text.level(
-                        new Point(floor.minX(), floor.maxY() + 2 * letters),
+                        new Point(floor.minX(), floor.maxY() + 3 * letters),
                         letters,
                         Anchor.BOTTOM_LEFT,
                         "Boards from the bottom up, seen from above, order "
                                 + plan.job().order() + (plan.isSound() ? "" : ": " + TitleBlock.DO_NOT_CUT)));
         return sheet.build();
+    }
+
+    /** The floor beside itself, with its marks and port and nothing on it. */
+    private static Job.FloorPlan moved(Job.FloorPlan floor, double dx) {
+        return new Job.FloorPlan(
+                floor.outline().stream().map(p -> moved(p, dx)).toList(),
+                floor.marks().stream()
+                        .map(m -> new Job.FloorMark(m.text(), moved(m.at(), dx), m.edge()))
+                        .toList(),
+                List.of(),
+                List.of(),
+                new Job.Port(moved(floor.port().at(), dx), floor.port().reach()));
+    }
+
+    private static org.runbend.optimizer.job.Point moved(org.runbend.optimizer.job.Point p, double dx) {
+        return new org.runbend.optimizer.job.Point(p.x() + dx, p.y());
     }
 
     private static String number(String file) {

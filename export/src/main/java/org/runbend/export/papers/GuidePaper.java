@@ -62,10 +62,15 @@ public final class GuidePaper {
             return columns * rows;
         }
 
+        /** What a tile shows; all of them together have the plate in their middle. */
         Extent tile(Extent plate, int column, int row) {
-            double x = plate.minX() - 1 + column * (width - OVERLAP);
-            double y = plate.minY() - 1 + row * (height - OVERLAP);
+            double x = plate.centre().x() - all(columns, width) / 2 + column * (width - OVERLAP);
+            double y = plate.centre().y() - all(rows, height) / 2 + row * (height - OVERLAP);
             return new Extent(x, y, x + width, y + height);
+        }
+
+        private static double all(int count, double tile) {
+            return count * tile - (count - 1) * OVERLAP;
         }
 
         static String name(int column, int row) {

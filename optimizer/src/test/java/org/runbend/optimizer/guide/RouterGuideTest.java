@@ -48,6 +48,18 @@ class RouterGuideTest {
         assertEquals(!stiff, plate.slots().stream().anyMatch(s -> s.kind() == Kind.RETURN_BEND));
     }
 
+    /** Cutters that workshops have in bushes that are sold (common practice), inches among them. */
+    @ParameterizedTest
+    @CsvSource({"6, 13, 100", "10, 17, 125", "12.7, 17, 150", "16, 24, 200", "12, 27, 110", "12.7, 30, 200"})
+    void otherCuttersAndBushesMakeTheChannel(double cutter, double outer, double spacing) {
+        List<GuideBush> bushes = List.of(new GuideBush(outer, outer - 2.5, 8));
+        GuidePlate plate =
+                new RouterGuide().lay(new GuideProblem(spacing, spacing / 2, SIXTEEN, 75, List.of(cutter), bushes, 12));
+        assertEquals(List.of(), GuideVerifier.verify(plate));
+        assertEquals(cutter, plate.cutter());
+        assertEquals(outer, plate.bush().outer());
+    }
+
     /**
      * The rule of routing along templates: the slot is wider than the cut by bush less cutter, each edge offset by half of it
      * (common practice).
