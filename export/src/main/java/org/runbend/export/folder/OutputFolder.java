@@ -123,11 +123,8 @@ public final class OutputFolder {
     /** A file that has the name of one of ours, but that our last kit does not list, is somebody else's. */
     private void checkNothingInTheWay(Path target, Set<String> old, Set<String> made) {
         for (String name : Names.folders(made)) {
-            Path there = target.resolve(name);
-            if (Disk.isTaken(there) && !Disk.isFolder(there)) {
-                throw new OutputRefused(
-                        folder.resolve(name)
-                                + ": a file or a link is where a folder of ours belongs; rename it or name another output folder");
+            if (Disk.isTaken(target.resolve(name)) && !Disk.isFolder(target.resolve(name))) {
+                throw notOurs(name);
             }
         }
         for (String name : made) {
@@ -137,10 +134,14 @@ public final class OutputFolder {
                         + ": a folder is where a file of ours belongs; rename it or name another output folder");
             }
             if (!old.contains(name) && Disk.isTaken(there)) {
-                throw new OutputRefused(folder.resolve(name)
-                        + ": this file is not ours and would be overwritten; rename it or name another output folder");
+                throw notOurs(name);
             }
         }
+    }
+
+    private OutputRefused notOurs(String name) {
+        return new OutputRefused(folder.resolve(name)
+                + ": this file is not ours and would be overwritten; rename it or name another output folder");
     }
 
     private OutputRefused refused(IOException e) {

@@ -90,8 +90,8 @@ class OutputFolderTest {
         OutputFolder folder = new OutputFolder(kit);
         Map<String, byte[]> files = TrialKit.files("new", "boards/p-01.dxf");
         Path boards = Files.writeString(kit.resolve("boards"), "mine");
-        String wrong = boards
-                + ": a file or a link is where a folder of ours belongs; rename it or name another output folder";
+        String wrong =
+                boards + ": this file is not ours and would be overwritten; rename it or name another output folder";
         assertEquals(
                 wrong,
                 assertThrows(OutputRefused.class, () -> folder.write(files)).getMessage());
