@@ -2,8 +2,8 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalInt;
+import org.runbend.catalog.source.Plain;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
@@ -98,19 +98,16 @@ public final class LoopDrafting {
     private static String objective(LoopView view) {
         PlacePrice price = view.job().layout().leftOutPrice();
         String pieces = price.pricesPieces()
-                ? ", the ends of straight pieces that no plate reaches at " + turns(price.inTurns(price.pieceEnd()))
-                        + " each"
+                ? ", the ends of straight pieces that no plate reaches at "
+                        + Plain.number(price.inTurns(price.pieceEnd())) + " each"
                 : "";
-        return "corners and " + turns(price.inTurns()) + " for each place left out" + pieces + ": "
-                + turns(price.inTurns(view.objective()))
+        return "corners and " + Plain.number(price.inTurns()) + " for each place left out" + pieces + ": "
+                + Plain.number(price.inTurns(view.objective()))
                 + (view.objectiveBound().isEmpty()
                         ? " (not proved)"
                         : " (proved: not under "
-                                + turns(price.inTurns(view.objectiveBound().getAsInt())) + ")");
-    }
-
-    private static String turns(double turns) {
-        return String.format(Locale.ROOT, "%.2f", turns).replaceFirst("\\.?0+$", "");
+                                + Plain.number(
+                                        price.inTurns(view.objectiveBound().getAsInt())) + ")");
     }
 
     /** A sentence in lines that are no longer than the others. */

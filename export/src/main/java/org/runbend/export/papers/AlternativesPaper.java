@@ -157,7 +157,7 @@ public final class AlternativesPaper {
         List<String> name = document.wrap(a.number() + "  " + a.name(), NAME, box.width());
         page.text(box.x(), top - NAME.ascent(), NAME, Align.LEFT, name.get(0) + (name.size() > 1 ? "\u2026" : ""));
         page.frame(box, 0.13, INK);
-        double unit = unit(a.plan(), box, miniature);
+        double unit = TrueLetters.unit(box, u -> miniature.draw(a.plan(), u));
         Sheet sheet = miniature.draw(a.plan(), unit);
         page.sheet(sheet, box, Placement.scaled(sheet.extent(), box, 1 / unit));
         double y = box.y() - 1;
@@ -165,20 +165,6 @@ public final class AlternativesPaper {
             page.text(box.x(), y - WORDS.ascent(), WORDS, Align.LEFT, line);
             y -= WORDS.pitch();
         }
-    }
-
-    /** The largest scale at which floor and letters of true size fit; the outline alone has to where marks are very long. */
-    private static double unit(KitPlan plan, Box box, Miniature miniature) {
-        double unit = 1;
-        for (int i = 0; i < 200; i++) {
-            Extent e = miniature.draw(plan, unit).extent();
-            double over = Math.max(e.width() / (box.width() - 2), e.height() / (box.height() - 2)) / unit;
-            if (over <= 1) {
-                return unit;
-            }
-            unit *= Math.max(1.02, Math.min(over, 1.5));
-        }
-        return unit;
     }
 
     private static List<String> words(PdfDocument document, Alternative a, double wide) {

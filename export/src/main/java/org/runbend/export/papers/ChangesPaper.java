@@ -92,15 +92,7 @@ public final class ChangesPaper {
         flow.keep(high);
         PdfPage page = flow.page();
         Box box = new Box(flow.left(), flow.y() - high, flow.width(), high);
-        double unit = 1;
-        for (int i = 0; i < 200; i++) {
-            Extent e = floor.draw(unit).extent();
-            double over = Math.max(e.width() / (box.width() - 2), e.height() / (box.height() - 2)) / unit;
-            if (over <= 1) {
-                break;
-            }
-            unit *= Math.max(1.02, Math.min(over, 1.5));
-        }
+        double unit = TrueLetters.unit(box, floor::draw);
         Sheet sheet = floor.draw(unit);
         Placement placement = Placement.scaled(sheet.extent(), box, 1 / unit);
         page.sheet(sheet, box, placement);

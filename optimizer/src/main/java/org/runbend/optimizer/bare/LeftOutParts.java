@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import org.runbend.catalog.source.Plain;
 import org.runbend.optimizer.floor.Colours;
 import org.runbend.optimizer.floor.Lattice;
 import org.runbend.optimizer.lattice.BiconnectedBlock;
@@ -87,7 +88,7 @@ final class LeftOutParts {
 
     private String turns(int count) {
         String them = count == 1 ? "it" : "more of them";
-        String each = price == 1 ? "1 quarter bend" : Remedy.price(price) + " quarter bends";
+        String each = price == 1 ? "1 quarter bend" : Plain.number(price) + " quarter bends";
         if (!graph.straightCost().isNone()) {
             each += ", counted in heat and labour with the ends of runs that no plate reaches,";
         }

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.bare;
 
 import java.util.Locale;
+import org.runbend.catalog.source.Plain;
 
 /**
  * A change of one size of the job, tried on the lattice.
@@ -77,7 +78,7 @@ public record Remedy(
             case REACH -> "a reach of the port of " + size(to) + " instead of " + size(from);
             case PORT -> "the port at [" + size(x) + ", " + size(y) + "]";
             case SPACING -> "spacing " + size(to) + " instead of " + size(from);
-            case PRICE -> "leftOutPrice " + price(to) + " instead of " + price(from);
+            case PRICE -> "leftOutPrice " + Plain.number(to) + " instead of " + Plain.number(from);
         };
     }
 
@@ -103,11 +104,6 @@ public record Remedy(
 
     private static String count(int places) {
         return places == 1 ? "1 place" : places + " places";
-    }
-
-    /** A price in quarter bends, to two decimals at most. */
-    static String price(double turns) {
-        return String.format(Locale.ROOT, "%.2f", turns).replaceFirst("\\.?0+$", "");
     }
 
     private static String size(double value) {

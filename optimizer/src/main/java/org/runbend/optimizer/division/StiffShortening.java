@@ -5,12 +5,9 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.runbend.optimizer.answer.Answer;
-import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
-import org.runbend.optimizer.loop.LoopCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.search.LoopSolver;
@@ -51,7 +48,7 @@ final class StiffShortening {
         Answer<LoopSolution> outcome =
                 new LoopSolver().solve(new LoopProblem(near.graph(), ports, problem.preference(), problem.limit()));
         return outcome instanceof Answer.Found<LoopSolution> found
-                ? Optional.of(rated(near.inWhole(found.it())))
+                ? Optional.of(near.inWhole(found.it()).countedOn(problem.graph()))
                 : Optional.empty();
     }
 
@@ -72,27 +69,5 @@ final class StiffShortening {
                         Math.abs(wide ? graph.column(n) - graph.column(port) : graph.row(n) - graph.row(port)))
                 .thenComparingInt(n -> n));
         return all.subList(0, count).stream().sorted().toList();
-    }
-
-    private LoopSolution rated(LoopSolution loop) {
-        LatticeGraph graph = problem.graph();
-        List<Integer> block = BiconnectedBlock.ofLink(
-                        graph, loop.port().from(), loop.port().to())
-                .orElseThrow()
-                .nodes();
-        boolean[] served = new boolean[graph.size()];
-        loop.cycle().forEach(n -> served[n] = true);
-        List<Integer> bare =
-                block.stream().filter(n -> !served[n] && graph.price(n) > 0).toList();
-        return new LoopSolution(
-                loop.cycle(),
-                loop.port(),
-                loop.turns(),
-                bare.size(),
-                OptionalInt.empty(),
-                (int) LoopCost.ofShape(graph, loop.cycle())
-                        + bare.stream().mapToInt(graph::price).sum(),
-                OptionalInt.empty(),
-                List.of());
     }
 }

@@ -46,4 +46,12 @@ public record Lattice(
         Point base = frame.in(origin);
         return frame.out(new Point(base.x() + graph.column(node) * spacing, base.y() + graph.row(node) * spacing));
     }
+
+    /** A point of the floor as column and row, with fractions between nodes. */
+    public Point amongPlaces(Point p) {
+        LatticeAxes frame = new LatticeAxes(angle);
+        Point base = frame.in(origin);
+        Point turned = frame.in(p);
+        return new Point((turned.x() - base.x()) / spacing, (turned.y() - base.y()) / spacing);
+    }
 }

@@ -63,8 +63,8 @@ final class EarlierGrid {
     }
 
     private void follow(Element.Run run) {
-        Point from = grid(run.from());
-        Point to = grid(run.to());
+        Point from = lattice.amongPlaces(run.from());
+        Point to = lattice.amongPlaces(run.to());
         boolean flat = Math.abs(to.x() - from.x()) >= Math.abs(to.y() - from.y());
         double low = flat ? Math.min(from.x(), to.x()) : Math.min(from.y(), to.y());
         double high = flat ? Math.max(from.x(), to.x()) : Math.max(from.y(), to.y());
@@ -92,7 +92,7 @@ final class EarlierGrid {
 
     /** Notes the link whose middle a point is, if it is one. */
     private void middle(Point p) {
-        Point g = grid(p);
+        Point g = lattice.amongPlaces(p);
         boolean flat = isWhole(g.y()) && isWhole(g.x() - 0.5);
         boolean upright = isWhole(g.x()) && isWhole(g.y() - 0.5);
         if (flat) {
@@ -207,17 +207,8 @@ final class EarlierGrid {
         return held.build();
     }
 
-    private Point grid(Point p) {
-        double a = Math.toRadians(lattice.angle());
-        double x = p.x() - lattice.origin().x();
-        double y = p.y() - lattice.origin().y();
-        return new Point(
-                (x * Math.cos(a) + y * Math.sin(a)) / lattice.spacing(),
-                (y * Math.cos(a) - x * Math.sin(a)) / lattice.spacing());
-    }
-
     private Place place(Point p) {
-        Point g = grid(p);
+        Point g = lattice.amongPlaces(p);
         return new Place((int) Math.rint(g.x()), (int) Math.rint(g.y()));
     }
 }

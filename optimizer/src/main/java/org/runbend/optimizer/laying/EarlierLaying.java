@@ -5,13 +5,11 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.floor.FloorProblem;
 import org.runbend.optimizer.floor.Lattice;
@@ -21,7 +19,6 @@ import org.runbend.optimizer.lattice.BiconnectedBlock;
 import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.laying.EarlierGrid.Place;
-import org.runbend.optimizer.loop.LoopCost;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.WorkLimit;
@@ -229,31 +226,7 @@ public final class EarlierLaying {
             return Optional.empty();
         }
         LoopProblem problem = new LoopProblem(held, ports, LoopLaying.preference(settled), WorkLimit.standard());
-        return new LoopSolver().solve(problem).value().map(loop -> reckoned(lattice, loop));
-    }
-
-    /** The loop as one of the whole lattice: what is proved of a region is no bound for it. */
-    private static LoopSolution reckoned(Lattice lattice, LoopSolution loop) {
-        Set<Integer> served = new HashSet<>(loop.cycle());
-        int[] left =
-                BiconnectedBlock.ofLink(
-                                lattice.graph(), loop.port().from(), loop.port().to())
-                        .orElseThrow()
-                        .nodes()
-                        .stream()
-                        .filter(n -> lattice.graph().price(n) > 0 && !served.contains(n))
-                        .mapToInt(Integer::intValue)
-                        .toArray();
-        int price = IntStream.of(left).map(lattice.graph()::price).sum();
-        return new LoopSolution(
-                loop.cycle(),
-                loop.port(),
-                loop.turns(),
-                left.length,
-                OptionalInt.empty(),
-                (int) LoopCost.ofShape(lattice.graph(), loop.cycle()) + price,
-                OptionalInt.empty(),
-                List.of());
+        return new LoopSolver().solve(problem).value().map(loop -> loop.countedOn(lattice.graph()));
     }
 
     private boolean hasRoom(Job settled, FloorProblem problem, Lattice lattice, LoopSolution loop) {

@@ -142,10 +142,12 @@ public record LaidLoops(
     }
 
     private static List<Point> bare(Lattice lattice, LoopSolution loop) {
-        return BiconnectedBlock.ofLink(
+        BiconnectedBlock block = BiconnectedBlock.ofLink(
                         lattice.graph(), loop.port().from(), loop.port().to())
-                .map(b -> notServed(lattice, b.nodes(), loop))
                 .orElseThrow();
+        return notServed(lattice.graph(), block.nodes(), loop).stream()
+                .map(lattice::at)
+                .toList();
     }
 
     /**
@@ -157,16 +159,17 @@ public record LaidLoops(
         LatticeGraph graph = lattice.graph();
         for (int i = 0; i < loops.size(); i++) {
             LoopSolution loop = loops.get(i);
-            List<Point> bare = notServed(lattice, parts.get(i), loop);
+            List<Integer> bare = notServed(graph, parts.get(i), loop);
             ones.add(new One(
                     LoopPipes.oriented(lattice, loop).stream().map(lattice::at).toList(),
                     loop.turns(),
                     bare.size(),
                     OptionalInt.empty(),
                     LoopCost.ofPieces(graph, loop.cycle()),
-                    (int) LoopCost.ofShape(graph, loop.cycle()) + prices(lattice, parts.get(i), loop),
+                    (int) LoopCost.ofShape(graph, loop.cycle())
+                            + bare.stream().mapToInt(graph::price).sum(),
                     OptionalInt.empty(),
-                    bare,
+                    bare.stream().map(lattice::at).toList(),
                     loop.isProvedBest(),
                     LoopPipes.leads(lattice, loop.port())));
         }
@@ -180,19 +183,10 @@ public record LaidLoops(
         return new LaidLoops(lattice, laid.loops, parts, shorter, OptionalDouble.of(to), laid.whole);
     }
 
-    private static int prices(Lattice lattice, List<Integer> nodes, LoopSolution loop) {
+    private static List<Integer> notServed(LatticeGraph graph, List<Integer> nodes, LoopSolution loop) {
         Set<Integer> served = new HashSet<>(loop.cycle());
         return nodes.stream()
-                .filter(n -> !served.contains(n))
-                .mapToInt(lattice.graph()::price)
-                .sum();
-    }
-
-    private static List<Point> notServed(Lattice lattice, List<Integer> nodes, LoopSolution loop) {
-        Set<Integer> served = new HashSet<>(loop.cycle());
-        return nodes.stream()
-                .filter(n -> lattice.graph().price(n) > 0 && !served.contains(n))
-                .map(lattice::at)
+                .filter(n -> graph.price(n) > 0 && !served.contains(n))
                 .toList();
     }
 

@@ -3,6 +3,8 @@ package org.runbend.optimizer.loop;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
+import org.runbend.optimizer.lattice.BiconnectedBlock;
+import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.lattice.PortPair;
 
 /**
@@ -35,6 +37,19 @@ public record LoopSolution(
             throw new IllegalArgumentException("bounds (" + turnBound + ", " + objectiveBound + ") exceed turns ("
                     + turns + ") or objective (" + objective + ")");
         }
+    }
+
+    /** The same loop counted on a lattice whose part it was laid on: what is proved of the part is no bound for the whole. */
+    public LoopSolution countedOn(LatticeGraph graph) {
+        boolean[] served = new boolean[graph.size()];
+        cycle.forEach(n -> served[n] = true);
+        List<Integer> bare = BiconnectedBlock.ofLink(graph, port.from(), port.to()).orElseThrow().nodes().stream()
+                .filter(n -> !served[n] && graph.price(n) > 0)
+                .toList();
+        int prices = bare.stream().mapToInt(graph::price).sum();
+        int cost = (int) LoopCost.ofShape(graph, cycle) + prices;
+        return new LoopSolution(
+                cycle, port, turns, bare.size(), OptionalInt.empty(), cost, OptionalInt.empty(), List.of());
     }
 
     /** Whether no loop through this port pair has a lower objective. */

@@ -46,22 +46,6 @@ public record KitPlan(
         Optional<BoardsPlan> boards,
         List<PlanCheck> checks,
         List<Remark> remarks) {
-    /** A plan without boards. */
-    public KitPlan(
-            Job job,
-            TapeSheet tape,
-            LaidPart laid,
-            PlatePlan plates,
-            CoilPlan coils,
-            Box box,
-            Optional<ChannelPlan> channel,
-            Optional<KitHeat> heat,
-            Optional<PlateOptions> plateOptions,
-            List<PlanCheck> checks,
-            List<Remark> remarks) {
-        this(job, tape, laid, plates, coils, box, channel, heat, plateOptions, Optional.empty(), checks, remarks);
-    }
-
     /** Copies the lists. */
     public KitPlan {
         checks = List.copyOf(checks);

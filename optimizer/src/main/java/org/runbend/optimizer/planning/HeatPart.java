@@ -251,18 +251,21 @@ public final class HeatPart {
         List<PipeStrip> strips = new ArrayList<>();
         double plated = 0;
         for (Map.Entry<String, Double> e : byProduct.entrySet()) {
-            SpreaderPlate plate = product(e.getKey());
-            List<Side> sides = sides(plate, spacing);
             plated += e.getValue();
             if (e.getValue() > 0) {
-                strips.add(new PipeStrip(
-                        FloorZone.Kind.PLATED, e.getValue(), Optional.of(sheet(plate)), sides.get(0), sides.get(1)));
+                strips.add(strip(product(e.getKey()), e.getValue(), spacing));
             }
         }
         double bends = bendLength(pipe);
         strips.add(PipeStrip.bare(FloorZone.Kind.GROOVE, Math.max(0, pipe.floorLength() - bends - plated), spacing));
         strips.add(PipeStrip.bare(FloorZone.Kind.BEND, bends, spacing));
         return strips;
+    }
+
+    /** So many mm of pipe in a plate, at a spacing in mm. */
+    static PipeStrip strip(SpreaderPlate plate, double length, double spacing) {
+        List<Side> sides = sides(plate, spacing);
+        return new PipeStrip(FloorZone.Kind.PLATED, length, Optional.of(sheet(plate)), sides.get(0), sides.get(1));
     }
 
     private SpreaderPlate product(String sku) {

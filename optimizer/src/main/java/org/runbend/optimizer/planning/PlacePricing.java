@@ -2,9 +2,7 @@ package org.runbend.optimizer.planning;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.runbend.catalog.product.Labour;
-import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.heat.BareFloor;
 import org.runbend.optimizer.heat.FloorBuild;
 import org.runbend.optimizer.heat.HeatProblem;
@@ -16,7 +14,6 @@ import org.runbend.optimizer.heat.PlaceHeat;
 import org.runbend.optimizer.heat.PlaceProblem;
 import org.runbend.optimizer.heat.PlaceReckoning;
 import org.runbend.optimizer.heat.output.FloorZone;
-import org.runbend.optimizer.heat.output.Side;
 import org.runbend.optimizer.heat.quantity.OddInput;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PlacePrice;
@@ -75,7 +72,8 @@ public final class PlacePricing {
                         build,
                         job.plates().products().stream()
                                 .findFirst()
-                                .map(p -> strip(p, job.layout().spacing())),
+                                .map(p -> HeatPart.strip(
+                                        p, job.layout().spacing(), job.layout().spacing())),
                         job.layout().spacing(),
                         LoopPipes.bendRadius(job),
                         coverage,
@@ -134,11 +132,5 @@ public final class PlacePricing {
             extras.remove(extras.size() - 1);
         }
         return extras;
-    }
-
-    private static PipeStrip strip(SpreaderPlate plate, double spacing) {
-        List<Side> sides = HeatPart.sides(plate, spacing);
-        return new PipeStrip(
-                FloorZone.Kind.PLATED, spacing, Optional.of(HeatPart.sheet(plate)), sides.get(0), sides.get(1));
     }
 }

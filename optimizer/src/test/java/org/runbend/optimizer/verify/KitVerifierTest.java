@@ -299,6 +299,7 @@ class KitVerifierTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 checks,
                 List.of());
     }

@@ -19,6 +19,19 @@ final class BoundedCost {
 
     private BoundedCost() {}
 
+    /** The cost of the state that a step of the program leads to. */
+    static long after(LayeredProgram program, ReducedCosts reducedCosts, long cost, int legs, PriceUnits prices) {
+        return program.cost()
+                + reducedCosts.reduced(program.step(), legs)
+                + reducedCosts.reduced(program.pieces())
+                + shape(legs, cost, prices);
+    }
+
+    /** The cost of the shape of a loop that a step of the program closes. */
+    static long closing(LayeredProgram program, long cost, long rest, PriceUnits prices) {
+        return shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
+    }
+
     /** What a step adds to the shape: its cost, but for the price of a node left out where units count that. */
     static long shape(int legs, long cost, PriceUnits prices) {
         return legs == 0 && !prices.isInside() ? 0 : cost << SHAPE_SHIFT;

@@ -66,10 +66,7 @@ final class BoundedSweep implements LayeredProgram.Rules {
     @Override
     public void next(long[] state, long cost, int legs, int portRank) {
         if (units.count(state, program.step(), legs)) {
-            long sum = program.cost()
-                    + reducedCosts.reduced(program.step(), legs)
-                    + reducedCosts.reduced(program.pieces())
-                    + BoundedCost.shape(legs, cost, prices);
+            long sum = BoundedCost.after(program, reducedCosts, cost, legs, prices);
             if (BoundedCost.reduced(sum) <= slack && BoundedCost.shape(sum) <= target) {
                 program.offer(state, sum, legs);
             }
@@ -78,7 +75,7 @@ final class BoundedSweep implements LayeredProgram.Rules {
 
     @Override
     public void closed(long cost, long rest, int legs) {
-        long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
+        long shape = BoundedCost.closing(program, cost, rest, prices);
         if (units.endsWell(program.word(unitWord), program.step()) && shape <= target && shape < foundShape) {
             foundShape = shape;
             found = StateLayer.wayTo(program.layers(), frontier.size(), program.step(), legs, program.parent());

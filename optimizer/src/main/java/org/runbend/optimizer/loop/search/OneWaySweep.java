@@ -106,10 +106,7 @@ final class OneWaySweep implements LayeredProgram.Rules {
         if (!units.count(state, program.step(), legs)) {
             return;
         }
-        long sum = program.cost()
-                + reducedCosts.reduced(program.step(), legs)
-                + reducedCosts.reduced(program.pieces())
-                + BoundedCost.shape(legs, cost, prices);
+        long sum = BoundedCost.after(program, reducedCosts, cost, legs, prices);
         if (pricesPieces && (BoundedCost.reduced(sum) > slack || BoundedCost.shape(sum) > ceiling)) {
             return;
         }
@@ -122,7 +119,7 @@ final class OneWaySweep implements LayeredProgram.Rules {
 
     @Override
     public void closed(long cost, long rest, int legs) {
-        long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
+        long shape = BoundedCost.closing(program, cost, rest, prices);
         if (units.endsWell(program.word(encoding.words()), program.step()) && shape <= target) {
             found = wayTo(program.step(), legs, program.parent());
             foundShape = shape;

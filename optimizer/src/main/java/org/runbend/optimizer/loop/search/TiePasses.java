@@ -119,7 +119,7 @@ final class TiePasses {
 
         @Override
         public void closed(long cost, long rest, int legs) {
-            long shape = BoundedCost.shape(program.cost()) + cost + (prices.isInside() ? rest : 0);
+            long shape = BoundedCost.closing(program, cost, rest, prices);
             if (units.endsWell(program.word(unitWord), program.step()) && shape <= least) {
                 least = shape;
                 found = true;
