@@ -2,8 +2,10 @@ package org.runbend.optimizer.floor;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.runbend.optimizer.breakdown.Element;
@@ -36,6 +38,9 @@ final class EntrySearch {
     private final PortSearch ports;
     private final LeadFinder finder;
     private final double outside;
+
+    /** Ways by hole, node and direction: a node stands in several pairs. */
+    private final Map<List<Point>, Optional<Way>> ways = new HashMap<>();
 
     EntrySearch(FloorProblem problem, LatticeAxes frame, PortSearch ports, EntryRoom room) {
         this.problem = problem;
@@ -200,7 +205,7 @@ final class EntrySearch {
         Strand flow = new Strand(j.flow.elements());
         Strand back = new Strand(j.back.elements());
         double apart = problem.entry().apart();
-        boolean ways = j.flow.elements().isEmpty() || j.back.elements().isEmpty() || flow.distance(back) >= apart;
+        boolean ways = j.flow.elements().isEmpty() || j.back.elements().isEmpty() || !flow.isNear(back, apart);
         return ways && isOff(flow, j.back, graph, base, apart) && isOff(back, j.flow, graph, base, apart);
     }
 
@@ -210,7 +215,7 @@ final class EntrySearch {
             if (!end.elements().isEmpty()) {
                 Strand way = new Strand(end.elements());
                 if (placed.stream()
-                        .anyMatch(p -> p.distance(way) < problem.entry().apart())) {
+                        .anyMatch(p -> p.isNear(way, problem.entry().apart()))) {
                     return false;
                 }
             }
@@ -223,7 +228,7 @@ final class EntrySearch {
         Point b = other.on
                 .map(h -> new Point(a.x() + h.dx() * problem.spacing(), a.y() + h.dy() * problem.spacing()))
                 .orElse(a);
-        return way.distance(a.x(), a.y(), b.x(), b.y()) >= apart;
+        return !way.isNear(a.x(), a.y(), b.x(), b.y(), apart);
     }
 
     /** How a hole can be joined to a node whose pair's other node is given. */
@@ -236,7 +241,9 @@ final class EntrySearch {
         for (Heading h : Heading.values()) {
             int next = graph.neighbour(node, h);
             if (next >= 0 && next != other) {
-                finder.find(hole, at, h.dx(), h.dy())
+                ways.computeIfAbsent(
+                                List.of(hole, at, new Point(h.dx(), h.dy())),
+                                k -> finder.find(hole, at, h.dx(), h.dy()))
                         .ifPresent(w -> ends.add(new End(node, Optional.of(h), Optional.of(w), w.lead())));
             }
         }
@@ -307,10 +314,10 @@ final class EntrySearch {
                 boolean needed = (own && (m == next || m == other)) || (m == end.node && (n == next || n == other));
                 double x = at.x() + h.dx() * problem.spacing();
                 double y = at.y() + h.dy() * problem.spacing();
-                if (m >= 0 && !needed && (own || strand.distance(at.x(), at.y(), x, y) < apart)) {
+                if (m >= 0 && !needed && (own || strand.isNear(at.x(), at.y(), x, y, apart))) {
                     left.unlink(n, m);
                 }
-                if (!own && strand.distance(corner(at, h)) < apart) {
+                if (!own && strand.isNear(corner(at, h), apart)) {
                     left.forbidBend(n, h, h.left());
                 }
             }

@@ -100,7 +100,8 @@ final class LeadFinder {
                     if (between < SAME || (best != null && s + between + t >= best.length() + COARSE)) {
                         continue;
                     }
-                    if (fillets(s, hole, first, second, between, t, dx, dy)) {
+                    double length = length(s, hole, first, second, between, t, dx, dy);
+                    if (best == null ? length < Double.POSITIVE_INFINITY : length < best.length() - SAME) {
                         Optional<Way> way = way(List.of(hole, first, second, node), dx, dy);
                         best = way.isPresent() && shorter(way.get(), best) ? way.get() : best;
                     }
@@ -114,15 +115,19 @@ final class LeadFinder {
         return b == null || a.length() < b.length() - SAME;
     }
 
-    private boolean fillets(double s, Point hole, Point first, Point second, double between, double t, int dx, int dy) {
+    /** Of a way round two corners, mm; infinite where its bends or the straight of the slot have no room. */
+    private double length(double s, Point hole, Point first, Point second, double between, double t, int dx, int dy) {
         double turnA = turn(hole, first, (second.x() - first.x()) / between, (second.y() - first.y()) / between);
         double turnB = turn(first, second, dx, dy);
         if (turnA > SHARPEST || turnB > SHARPEST || turnA < 1e-6 || turnB < 1e-6) {
-            return false;
+            return Double.POSITIVE_INFINITY;
         }
         double takeA = entry.radius() * Math.tan(turnA / 2);
         double takeB = entry.radius() * Math.tan(turnB / 2);
-        return s - takeA >= entry.slot() && takeA + takeB <= between && takeB <= t;
+        boolean hasRoom = s - takeA >= entry.slot() && takeA + takeB <= between && takeB <= t;
+        return hasRoom
+                ? s + between + t - 2 * (takeA + takeB) + entry.radius() * (turnA + turnB)
+                : Double.POSITIVE_INFINITY;
     }
 
     /** Angle between the way from a to b and a direction, radians. */
@@ -140,12 +145,12 @@ final class LeadFinder {
             Strand strand = new Strand(way.subList(i, i + 1));
             double between = 0;
             for (int j = i + 1; j < way.size(); j++) {
-                if (between >= spacing && strand.distance(new Strand(way.subList(j, j + 1))) < entry.apart()) {
+                if (between >= spacing && strand.isNear(new Strand(way.subList(j, j + 1)), entry.apart())) {
                     return false;
                 }
                 between += way.get(j).length();
             }
-            if (between >= spacing && strand.distance(node.x(), node.y(), next.x(), next.y()) < entry.apart()) {
+            if (between >= spacing && strand.isNear(node.x(), node.y(), next.x(), next.y(), entry.apart())) {
                 return false;
             }
         }
@@ -155,7 +160,7 @@ final class LeadFinder {
     private Optional<Way> way(List<Point> corners, int dx, int dy) {
         List<Element> elements =
                 new Filleting().breakDown(corners, entry.radius()).elements();
-        return isClearOfItself(elements, dx, dy) && room.allows(elements)
+        return room.allows(elements) && isClearOfItself(elements, dx, dy)
                 ? Optional.of(new Way(new Lead(corners), elements))
                 : Optional.empty();
     }

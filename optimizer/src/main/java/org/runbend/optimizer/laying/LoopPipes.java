@@ -195,7 +195,7 @@ public final class LoopPipes {
             for (int j = 0; j < others.size(); j++) {
                 boolean near =
                         i == loop && along(others, lead, j) < job.layout().spacing();
-                if (!near && strand.distance(new Strand(List.of(others.get(j)))) < entry.apart()) {
+                if (!near && strand.isNear(new Strand(List.of(others.get(j))), entry.apart())) {
                     return false;
                 }
             }

@@ -63,7 +63,7 @@ class BoxContentsTest {
     /** A bore of 12 mm holds pi / 4 x 0.12 dm x 0.12 dm x 10 dm = 0.113 l a metre: 30-odd metres hold 4 l, rounded up. */
     @Test
     void pumpAndCoolantAreInTheBox() throws IOException {
-        String heated = Sheds.SHED
+        String heated = Sheds.SHED.replace("{spacing: 150}", "{spacing: 150, leftOutPrice: 10}")
                 + "build: {insulation: 30, cover: {thickness: 12, material: birch-ply}}\n"
                 + "heating: {coolant: propylene-glycol-40, pump: CP-12}\n";
         KitPlan plan = Sheds.plan(Sheds.job(folder, heated));

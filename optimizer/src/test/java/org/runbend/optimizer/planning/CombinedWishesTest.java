@@ -30,7 +30,6 @@ class CombinedWishesTest {
             "supports: [{name: rib, line: [[1200, 0], [1200, 1500]], width: 40, cross: square}]";
     private static final String NO_BEND = "veto: [{noBend: [1200, 750, 150]}]";
     private static final String KEPT = "keepLaid: [[[300, 375], [1500, 375]]]";
-    private static final String LINE = "veto: [{mustRun: [[600, 1275], [1800, 1275]]}]";
 
     @TempDir
     Path folder;
@@ -112,14 +111,15 @@ class CombinedWishesTest {
     }
 
     /**
-     * The line of 1200 mm lies 1125 to 1275 mm from the port at [0, 75], so a loop along it is longer than 2 x 1125 + 1200
-     * mm, and its tails of 2000 mm with 2 % more make that 5559 mm.
+     * The line of 750 mm lies 1275 mm from the wall with the port, where places are 75 mm from it, so a loop along it is longer than
+     * 2 x 1125 + 750 mm, and its tails of 2000 mm with 2 % more make that 5100 mm.
      */
     @ParameterizedTest
     @CsvSource({"veto, layout.veto[0].mustRun", "keepLaid, layout.keepLaid[0]"})
     void limitTooShortForALine(String key, String named) throws IOException {
-        String wish = key.equals("veto") ? LINE : "keepLaid: [[[600, 1275], [1800, 1275]]]";
-        assertCollides("f01-rect", "", wish, ", loopLimit: 5500", "pipe.loopLimit", "collides with " + named);
+        String line = "[[300, 1275], [1050, 1275]]";
+        String wish = key.equals("veto") ? "veto: [{mustRun: " + line + "}]" : "keepLaid: [" + line + "]";
+        assertCollides("f12-odd", "", wish, ", loopLimit: 5050", "pipe.loopLimit", "collides with " + named);
     }
 
     @Test
