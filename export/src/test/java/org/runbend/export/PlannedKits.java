@@ -7,46 +7,32 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ExtensionContext.Namespace;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
-import org.runbend.export.cli.DrawnLoops;
-import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.planning.KitPlanner;
-import org.runbend.optimizer.work.Work;
 
 /**
  * The examples' kits, each planned once for all test classes of a run that ask for it, as a plan takes seconds and is only
  * read: once by the command line into a folder, once in this process.
  */
 final class PlannedKits implements AutoCloseable {
-    /** The examples, seen from the folder of this module, where the build runs its tests. */
-    static final Path EXAMPLES = Path.of("..", "examples");
+    static final Path EXAMPLES = PlannedExamples.FOLDER;
 
     static final String CATALOG = "workshop.yaml";
 
     private final Path folder;
-    private final Map<Path, CommandRun> runs = new TreeMap<>();
-    private final Map<Path, KitPlan> plans = new TreeMap<>();
+    private final Map<Path, CommandRun> runs = new ConcurrentHashMap<>();
 
     private PlannedKits(Path folder) {
         this.folder = folder;
     }
 
-    /** The job files of the examples, in the order of their paths. */
     static List<Path> jobs() throws IOException {
-        try (Stream<Path> files = Files.walk(EXAMPLES, 2)) {
-            return files.filter(f -> f.toString().endsWith(".yaml"))
-                    .filter(f ->
-                            !f.endsWith(CATALOG) && !f.getFileName().toString().startsWith("catalog-"))
-                    .sorted()
-                    .toList();
-        }
+        return PlannedExamples.jobs();
     }
 
     /** What the command line said when it planned the job. */
@@ -65,10 +51,9 @@ final class PlannedKits implements AutoCloseable {
         return JsonIn.read(folder(job).resolve("kit.json"));
     }
 
-    /** The plan made anew in this process. */
+    /** The plan made in this process. */
     KitPlan plan(Path job) {
-        return plans.computeIfAbsent(
-                job, j -> new KitPlanner(Work.silent()).plan(JobReader.read(j, Optional.empty(), new DrawnLoops())));
+        return PlannedExamples.plan(job);
     }
 
     /** How many jobs the command line has planned. */

@@ -214,8 +214,7 @@ final class EntrySearch {
         for (End end : List.of(j.flow, j.back)) {
             if (!end.elements().isEmpty()) {
                 Strand way = new Strand(end.elements());
-                if (placed.stream()
-                        .anyMatch(p -> p.isNear(way, problem.entry().apart()))) {
+                if (placed.stream().anyMatch(p -> p.isNear(way, problem.entry().apart()))) {
                     return false;
                 }
             }
