@@ -22,7 +22,10 @@ final class GraphSignature {
         for (int n = 0; n < g.size(); n++) {
             text.append(g.column(n) - column).append(',').append(g.row(n) - row).append(',');
             text.append(g.price(n)).append(',').append(choices(g, n));
-            text.append(g.isWanted(n) ? "!" : "").append(returns(g, n)).append(';');
+            text.append(g.isWanted(n) ? "!" : "")
+                    .append(g.isCrowded(n) ? "x" : "")
+                    .append(returns(g, n))
+                    .append(';');
         }
         for (PortPair port : lattice.ports()) {
             text.append(port.from()).append('-').append(port.to()).append(';');

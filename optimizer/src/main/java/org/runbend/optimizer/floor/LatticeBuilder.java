@@ -1,9 +1,12 @@
 package org.runbend.optimizer.floor;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
@@ -20,9 +23,17 @@ final class LatticeBuilder {
     /** A node this near to a hole given lies on it, mm; chosen, not measured. */
     private static final double ON_HOLE = 0.5;
 
+    /** What is undone and fixed again with tools: bends stay a hand's width off it where a loop without them is as good. */
+    private static final Set<KeepOut.Kind> TENDED =
+            EnumSet.of(KeepOut.Kind.BOLT, KeepOut.Kind.ANCHOR, KeepOut.Kind.HATCH);
+
+    /** A hand's width, mm: common practice. */
+    private static final double HAND = 100;
+
     private final FloorProblem problem;
     private final LatticeAxes frame;
     private final FreeSpace space;
+    private final FreeSpace off;
     private final List<Point> outline;
     private final List<double[][]> cold;
     private final SiteRules site;
@@ -40,6 +51,14 @@ final class LatticeBuilder {
                 outline,
                 problem.edge(),
                 EntryRoom.keepOuts(problem).map(frame::in).toList());
+        this.off = new FreeSpace(
+                outline,
+                0,
+                problem.keepOuts().stream()
+                        .filter(k -> TENDED.contains(k.kind()))
+                        .map(k -> new KeepOut(k.name(), k.kind(), k.bare(), HAND))
+                        .map(frame::in)
+                        .toList());
         this.site = new SiteRules(problem, frame);
         this.entryRoom = new EntryRoom(problem, frame);
         this.cold = problem.unheated().stream().map(this::ring).toList();
@@ -170,7 +189,11 @@ final class LatticeBuilder {
         double x = base.x() + column * problem.spacing();
         double y = base.y() + row * problem.spacing();
         if (space.allowsPoint(x, y)) {
-            graph.addNode(column, row, isHeated(x, y) ? problem.leftOutPrice().leftOut() : 0);
+            int node = graph.addNode(
+                    column, row, isHeated(x, y) ? problem.leftOutPrice().leftOut() : 0);
+            if (!off.allowsPoint(x, y)) {
+                graph.crowd(node);
+            }
         }
     }
 

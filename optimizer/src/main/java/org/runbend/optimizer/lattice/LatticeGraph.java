@@ -18,6 +18,7 @@ public final class LatticeGraph {
     private final int[] neighbours;
     private final byte[] forbiddenCorners;
     private final boolean[] wanted;
+    private final boolean[] crowded;
     private final boolean stiff;
     private final byte[] returns;
     private final int turnCost;
@@ -30,6 +31,7 @@ public final class LatticeGraph {
         this.neighbours = Arrays.copyOf(builder.neighbours, 4 * builder.size);
         this.forbiddenCorners = Arrays.copyOf(builder.forbiddenCorners, builder.size);
         this.wanted = Arrays.copyOf(builder.wanted, builder.size);
+        this.crowded = Arrays.copyOf(builder.crowded, builder.size);
         this.stiff = builder.stiff;
         this.returns = Arrays.copyOf(builder.returns, builder.size);
         this.turnCost = builder.turnCost;
@@ -70,6 +72,7 @@ public final class LatticeGraph {
             }
             copy.forbiddenCorners[number[n]] = forbiddenCorners[n];
             copy.wanted[number[n]] = wanted[n];
+            copy.crowded[number[n]] = crowded[n];
             copy.returns[number[n]] = returns[n];
         }
         copy.stiff = stiff;
@@ -111,6 +114,11 @@ public final class LatticeGraph {
     /** Whether the loop must pass the node, whatever it costs. */
     public boolean isWanted(int node) {
         return wanted[node];
+    }
+
+    /** Whether a corner is unwelcome there, where a loop without it is as good. */
+    public boolean isCrowded(int node) {
+        return crowded[node];
     }
 
     /** Whether pipe cannot turn at two nodes in a row, but in the return bends that are allowed. */
@@ -178,6 +186,7 @@ public final class LatticeGraph {
         private int[] neighbours = new int[256];
         private byte[] forbiddenCorners = new byte[64];
         private boolean[] wanted = new boolean[64];
+        private boolean[] crowded = new boolean[64];
         private byte[] returns = new byte[64];
         private boolean stiff;
         private int turnCost = 1;
@@ -208,6 +217,7 @@ public final class LatticeGraph {
                 neighbours = Arrays.copyOf(neighbours, 8 * size);
                 forbiddenCorners = Arrays.copyOf(forbiddenCorners, 2 * size);
                 wanted = Arrays.copyOf(wanted, 2 * size);
+                crowded = Arrays.copyOf(crowded, 2 * size);
                 returns = Arrays.copyOf(returns, 2 * size);
             }
         }
@@ -301,6 +311,12 @@ public final class LatticeGraph {
         /** Asks that the loop pass the node, whatever it costs. */
         public Builder want(int node) {
             wanted[check(node)] = true;
+            return this;
+        }
+
+        /** Says that a corner is unwelcome at the node, where a loop without it is as good. */
+        public Builder crowd(int node) {
+            crowded[check(node)] = true;
             return this;
         }
 

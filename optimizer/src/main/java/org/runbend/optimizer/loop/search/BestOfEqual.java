@@ -31,7 +31,7 @@ final class BestOfEqual {
                 ranks = Math.max(ranks, frontier.portRank(t, h) + 1L);
             }
         }
-        this.lowerLevels = new LowerLevels(preference, frontier.size(), ranks);
+        this.lowerLevels = new LowerLevels(preference, frontier, ranks);
     }
 
     /** Legs by step of the loop chosen among the best ones of a lossless sweep. */
@@ -187,10 +187,10 @@ final class BestOfEqual {
 
         private long tieBreak(int legs) {
             if (!withLength) {
-                return lowerLevels.offAxis(legs);
+                return lowerLevels.withoutLength(program.step(), legs);
             }
             int step = program.step();
-            long tieBreak = lowerLevels.node(legs, graph.price(frontier.node(step)) > 0);
+            long tieBreak = lowerLevels.node(step, legs);
             for (int h = 0; h < 4 && Frontier.isCorner(legs); h++) {
                 boolean both = (legs >> h & 1) == 1
                         && frontier.isEarlier(step, h)

@@ -61,8 +61,7 @@ final class EvenSearch {
         this.reducedCosts = reducedCosts;
         this.tiling = new WindowTiling(blockProblem.blockGraph());
         this.measure = new WarmthSpread(blockProblem.problem().graph());
-        this.lowerLevels = new LowerLevels(
-                blockProblem.problem().preference(), blockProblem.frontier().size(), 1);
+        this.lowerLevels = new LowerLevels(blockProblem.problem().preference(), blockProblem.frontier(), 1);
         this.mostStates = mostStates;
     }
 
@@ -72,7 +71,7 @@ final class EvenSearch {
         portLink = blockProblem.portLink(legs);
         double before = unevenness(legs);
         uneven = before;
-        tieValue = lowerLevels.of(blockProblem.frontier(), legs);
+        tieValue = lowerLevels.of(legs);
         relay(wholeInOrder(), STATES_PER_WHOLE_LAYER, DRAWN_WHOLE);
         int idle = 0;
         for (int round = 0; idle < 2 * tiling.shapes() && spent < mostStates; round++) {
@@ -125,7 +124,7 @@ final class EvenSearch {
 
     private void keepIfBetter(int[] loop) {
         double value = unevenness(loop);
-        long tieBreak = lowerLevels.of(blockProblem.frontier(), loop);
+        long tieBreak = lowerLevels.of(loop);
         int order = Double.compare(Math.floor(value / STEP), Math.floor(uneven / STEP));
         boolean better = order < 0 || (order == 0 && (tieBreak < tieValue || (tieBreak == tieValue && value < uneven)));
         if (better) {

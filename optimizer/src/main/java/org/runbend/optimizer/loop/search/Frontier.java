@@ -263,6 +263,11 @@ final class Frontier {
         return blockGraph.graph().isWanted(node(t));
     }
 
+    /** Whether a corner is unwelcome at step t, where a loop without it is as good. */
+    boolean isCrowded(int t) {
+        return blockGraph.graph().isCrowded(node(t));
+    }
+
     /** Whether every node that the loop must pass is decided at or before a step. */
     boolean mayCloseAt(int t) {
         return t >= lastWantedStep && t >= lastMustStep;

@@ -34,8 +34,7 @@ final class TieSearch {
         this.blockProblem = blockProblem;
         this.prices = prices;
         this.reducedCosts = reducedCosts;
-        this.lowerLevels = new LowerLevels(
-                blockProblem.problem().preference(), blockProblem.frontier().size(), 1);
+        this.lowerLevels = new LowerLevels(blockProblem.problem().preference(), blockProblem.frontier(), 1);
         this.tiling = new WindowTiling(blockProblem.blockGraph());
         this.mostStates = mostStates;
     }
@@ -58,7 +57,7 @@ final class TieSearch {
     }
 
     private long value(int[] loop) {
-        return lowerLevels.of(blockProblem.frontier(), loop);
+        return lowerLevels.of(loop);
     }
 
     private void relay(int[] locals) {

@@ -130,7 +130,7 @@ final class WindowProblem {
             @Override
             public long node(int step, int at) {
                 int over = Frontier.isCorner(at) ? Integer.bitCount(at & outer[step]) : 0;
-                return lowerLevels.node(at, frontier.price(step) > 0) + over * lowerLevels.link();
+                return lowerLevels.node(steps[step], at) + over * lowerLevels.link();
             }
 
             @Override

@@ -14,14 +14,17 @@ import org.runbend.optimizer.loop.LoopSolution;
 
 /** Brute force: walks every simple cycle through a port link and rates it by counting on the list of nodes. */
 public final class EveryLoop {
-    /** A loop rated: objective in the graph's unit, plateable length in thousandths of a spacing, links off the axis. */
-    record Rating(long objective, long length, int offAxis, int rank) {
+    /** A loop rated: objective in the graph's unit, plateable length in thousandths of a spacing, corners where they are unwelcome, links off the axis. */
+    record Rating(long objective, long length, int crowded, int offAxis, int rank) {
         boolean betterThan(Rating other) {
             if (other == null || objective != other.objective) {
                 return other == null || objective < other.objective;
             }
             if (length != other.length) {
                 return length > other.length;
+            }
+            if (crowded != other.crowded) {
+                return crowded < other.crowded;
             }
             return offAxis != other.offAxis ? offAxis < other.offAxis : rank < other.rank;
         }
@@ -130,11 +133,13 @@ public final class EveryLoop {
         long objective = 0;
         int offAxis = 0;
         int heated = 0;
+        int crowded = 0;
         for (int i = 0; i < size; i++) {
             Heading back = graph.headingTo(cycle.get(i), cycle.get((i + size - 1) % size));
             Heading on = graph.headingTo(cycle.get(i), cycle.get((i + 1) % size));
             corner[i] = back != on.opposite();
             objective += corner[i] ? 1 : 0;
+            crowded += corner[i] && graph.isCrowded(cycle.get(i)) ? 1 : 0;
             heated += graph.price(cycle.get(i)) > 0 ? 1 : 0;
             boolean inside = i > 0 && i + 1 < size;
             if (inside && !graph.bendAllowed(cycle.get(i), back, on)) {
@@ -154,6 +159,6 @@ public final class EveryLoop {
         }
         long clearances = Math.round(2000 * problem.preference().bendClearanceInSpacings());
         long length = 1000 * (heated - turns) - clearances * (turns - shortRuns);
-        return new Rating(objective, length, offAxis, port.rank());
+        return new Rating(objective, length, crowded, offAxis, port.rank());
     }
 }

@@ -68,6 +68,17 @@ public final class Lattices {
         return builder.build();
     }
 
+    /** The lattice with corners unwelcome at every fourth node or so. */
+    static LatticeGraph crowded(LatticeGraph graph, Random random) {
+        LatticeGraph.Builder builder = graph.copy();
+        for (int n = 0; n < graph.size(); n++) {
+            if (random.nextInt(4) == 0) {
+                builder.crowd(n);
+            }
+        }
+        return builder.build();
+    }
+
     /** A lattice with that share of its nodes missing: many blocks, many parts. */
     public static LatticeGraph sparse(int columns, int rows, double missing, Random random) {
         StringBuilder drawing = new StringBuilder();

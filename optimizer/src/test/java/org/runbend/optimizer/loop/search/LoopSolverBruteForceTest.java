@@ -39,7 +39,8 @@ class LoopSolverBruteForceTest {
         Random random = new Random(20260);
         int loops = 0;
         for (int i = 0; i < 600; i++) {
-            LatticeGraph graph = Lattices.ragged(2 + random.nextInt(3), 3 + random.nextInt(3), random);
+            LatticeGraph graph =
+                    Lattices.crowded(Lattices.ragged(2 + random.nextInt(3), 3 + random.nextInt(3), random), random);
             List<PortPair> links = Lattices.links(graph);
             if (!links.isEmpty() && BiconnectedBlock.all(graph).size() <= 1) {
                 int first = random.nextInt(links.size());
