@@ -2,7 +2,6 @@ package org.runbend.optimizer.loop.search;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.loop.Preference;
 
 /**
@@ -18,13 +17,11 @@ final class BestOfEqual {
 
     private final Frontier frontier;
     private final StateEncoding encoding;
-    private final LatticeGraph graph;
     private final LowerLevels lowerLevels;
 
-    BestOfEqual(Frontier frontier, StateEncoding encoding, Preference preference, LatticeGraph graph) {
+    BestOfEqual(Frontier frontier, StateEncoding encoding, Preference preference) {
         this.frontier = frontier;
         this.encoding = encoding;
-        this.graph = graph;
         long ranks = 1;
         for (int t = 0; t < frontier.size(); t++) {
             for (int h = 0; h < 4; h++) {

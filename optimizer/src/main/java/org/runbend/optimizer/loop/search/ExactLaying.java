@@ -69,8 +69,7 @@ final class ExactLaying {
             return exact.trace();
         }
         LoopProblem problem = blockProblem.problem();
-        int[] longest =
-                new BestOfEqual(blockProblem.frontier(), encoding, problem.preference(), problem.graph()).choose(exact);
+        int[] longest = new BestOfEqual(blockProblem.frontier(), encoding, problem.preference()).choose(exact);
         return problem.preference().evenHeat() ? even(longest) : longest;
     }
 

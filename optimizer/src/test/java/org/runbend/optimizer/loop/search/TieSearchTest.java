@@ -62,7 +62,7 @@ class TieSearchTest {
             return;
         }
         int[] first = sweep.trace();
-        int[] exact = new BestOfEqual(blockProblem.frontier(), blockProblem.encoding(), WISH, graph).choose(sweep);
+        int[] exact = new BestOfEqual(blockProblem.frontier(), blockProblem.encoding(), WISH).choose(sweep);
         int[] found = search(blockProblem, first);
         LowerLevels lowerLevels = new LowerLevels(WISH, blockProblem.frontier(), 1);
         long value = lowerLevels.of(found);
