@@ -101,6 +101,7 @@ class RoomsTest {
                     "optimizer.bare",
                     List.of(
                             "catalog.product",
+                            "catalog.source",
                             "optimizer.job",
                             "optimizer.lattice",
                             "optimizer.loop..",
