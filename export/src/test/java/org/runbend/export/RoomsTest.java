@@ -141,7 +141,8 @@ class RoomsTest {
                             "optimizer.cutting.cover",
                             "optimizer.job",
                             "optimizer.floor",
-                            "optimizer.breakdown")),
+                            "optimizer.breakdown",
+                            "optimizer.work")),
             Map.entry("optimizer.heat.quantity", List.of()),
             Map.entry("optimizer.heat.coolant", List.of("catalog.product", "optimizer.heat.quantity")),
             Map.entry(

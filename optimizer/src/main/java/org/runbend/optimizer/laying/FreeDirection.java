@@ -39,6 +39,11 @@ public final class FreeDirection {
 
     /** A direction with its lattices and what the best of them reaches. */
     private record Option(Job job, boolean turned, List<Lattice> lattices, int reachable) {
+        /** Turns in hand. */
+        double bonus(int inHand) {
+            return turned ? 0 : inHand;
+        }
+
         /** The price of what another lattice reaches and this one does not. */
         double outOfReach(int most) {
             return price(most - reachable);
@@ -67,7 +72,7 @@ public final class FreeDirection {
         work.step("comparing the directions of long walls");
         List<Option> options = new ArrayList<>(List.of(option(job, false)));
         angles.forEach(angle -> options.add(option(LatticeDirection.turned(job, angle), true)));
-        Option best = best(options, LongWalls.alongAxes(job.floor().outline()) ? MARGIN : 0);
+        Option best = best(options, work, LongWalls.alongAxes(job.floor().outline()) ? MARGIN : 0);
         if (best.turned()) {
             work.step(String.format(
                     Locale.ROOT,
@@ -78,19 +83,20 @@ public final class FreeDirection {
     }
 
     /** The best option; the one that is not turned has so many turns in hand. */
-    private static Option best(List<Option> options, int inHand) {
+    private static Option best(List<Option> options, Work work, int inHand) {
         options.sort(Comparator.comparingInt(option -> -option.reachable()));
-        int most = options.get(0).reachable();
         Option best = options.get(0);
-        double least = Double.MAX_VALUE;
-        for (Option option : options) {
-            double bonus = option.turned() ? 0 : inHand;
-            if (option.outOfReach(most) - bonus >= least) {
-                continue;
-            }
-            double value = option.value(most) - bonus;
-            best = value < least ? option : best;
-            least = Math.min(least, value);
+        int most = best.reachable();
+        double first = best.value(most) - best.bonus(inHand);
+        List<Option> others = options.stream()
+                .skip(1)
+                .filter(option -> option.outOfReach(most) - option.bonus(inHand) < first)
+                .toList();
+        List<Double> values = work.each(others, option -> option.value(most) - option.bonus(inHand));
+        double least = first;
+        for (int i = 0; i < others.size(); i++) {
+            best = values.get(i) < least ? others.get(i) : best;
+            least = Math.min(least, values.get(i));
         }
         return best;
     }

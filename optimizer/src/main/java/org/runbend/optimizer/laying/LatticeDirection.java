@@ -37,7 +37,7 @@ public record LatticeDirection(double angle, Axis axis) {
 
     /** The job with its direction settled as its lattice came to lie. */
     public static Job settled(Job job, double angle) {
-        return isOpen(job) && angle > 0 ? turned(job, angle) : job;
+        return isOpen(job) ? turned(job, angle) : job;
     }
 
     /** The job with its lattice turned by so many degrees and runs along the floor's longer side. */

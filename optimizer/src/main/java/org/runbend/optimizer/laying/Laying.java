@@ -1,6 +1,8 @@
 package org.runbend.optimizer.laying;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.floor.FloorShapes;
@@ -24,16 +26,32 @@ public final class Laying {
     private final Job job;
     private final double radius;
     private final Work work;
+    private final Optional<Job> known;
 
-    private Laying(Job job, double radius, Work work) {
+    private Laying(Job job, double radius, Work work, Optional<Job> known) {
         this.job = job;
         this.radius = radius;
         this.work = work;
+        this.known = known;
     }
+
+    /** All that several loops of a job depend on. */
+    private record Question(Job job, int loops) {}
 
     /** Laying for a job, its direction settled. */
     public static Laying of(Job job, double radius, Work work) {
-        return new Laying(new FreeDirection(radius, work).settle(job), radius, work);
+        return new Laying(new FreeDirection(radius, work).settle(job), radius, work, Optional.empty());
+    }
+
+    /**
+     * Laying beside what is laid for the same floor at other prices or with another preference: a single loop comes on the same
+     * lattice, and on a wide floor begins with the one that is known.
+     *
+     * @param known the job that is laid, its direction settled
+     * @param job the same job but for prices, preference, plates and limits of the pipe
+     */
+    public static Laying beside(Job known, Job job, double radius, Work work) {
+        return new Laying(job, radius, work, Optional.of(known));
     }
 
     /** The loops; throws {@code Unbuildable} where the job cannot be laid as asked. */
@@ -51,11 +69,23 @@ public final class Laying {
     }
 
     private LaidLoops lay(int loops) {
-        return loops == 1 ? single() : new SeveralLaying(job, radius, loops).lay(work);
+        return loops == 1
+                ? single()
+                : work.once(new Question(withoutPlates(), loops), LaidLoops.class, () -> new SeveralLaying(
+                                job, radius, loops)
+                        .lay(work));
+    }
+
+    /** The job as far as laying asks: which plates cover how much is left out, and its direction is as good as said. */
+    private Job withoutPlates() {
+        Job said = LatticeDirection.settled(job, LatticeDirection.of(job).angle());
+        return said.with(said.layout(), said.pipe(), said.plates().with(List.of(), 0));
     }
 
     private LaidLoops single() {
-        LoopLaying.Laid laid = new LoopLaying().lay(job, radius, work);
+        LoopLaying laying = new LoopLaying();
+        LoopLaying.Laid laid =
+                known.isPresent() ? laying.layBeside(known.get(), job, radius, work) : laying.lay(job, radius, work);
         return job.isStiff()
                 ? LaidLoops.ofStiff(laid.lattice(), laid.loop())
                 : LaidLoops.of(laid.lattice(), laid.loop());

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.BareFloorSearch;
@@ -63,9 +64,22 @@ public final class LoopLaying {
 
     /** A loop on its lattice. */
     public record Laid(Lattice lattice, LoopSolution loop) {
+        /** The same loop with what was proved about another of the same objective on the same lattice. */
+        private Laid boundedBy(LoopSolution known) {
+            return new Laid(lattice, loop.boundedBy(known));
+        }
+
         /** Whether the ways to the holes were settled before it was laid. */
         boolean hasLeads() {
             return !lattice.leads().isEmpty();
+        }
+    }
+
+    /** All that the loop of a job depends on. */
+    private record Question(FloorProblem problem, Preference preference) {
+        static Question of(Job job, double radius) {
+            return new Question(
+                    LoopLaying.problem(job, radius, job.floor().port().reach()), LoopLaying.preference(job));
         }
     }
 
@@ -77,8 +91,45 @@ public final class LoopLaying {
                 .find(new BareProblem(job.floor(), problem, laid.lattice(), laid.whole(), BareProblem.Limits.of(job)));
     }
 
-    /** The best loop over a few lattices; throws {@code Unbuildable} where there is none. */
+    /** The best loop over a few lattices; throws {@code Unbuildable} where there is none. The same is laid once under the same work. */
     public Laid lay(Job job, double radius, Work work) {
+        return work.once(Question.of(job, radius), Laid.class, () -> laidAnew(job, radius, work));
+    }
+
+    /**
+     * The loop for other prices or another preference, on the lattice of what is laid for a job of the same floor; on a wide floor it
+     * begins with that loop. Where that gives none it is laid by itself.
+     *
+     * @param known the job that is laid, its direction settled
+     * @param job the same job but for prices, preference, plates and limits of the pipe
+     */
+    Laid layBeside(Job known, Job job, double radius, Work work) {
+        Laid laid = lay(known, radius, work);
+        Question question = Question.of(job, radius);
+        if (question.equals(Question.of(known, radius))) {
+            return laid;
+        }
+        LoopPipes pipes = new LoopPipes(job, radius);
+        boolean sameObjective =
+                question.problem().equals(Question.of(known, radius).problem());
+        return new LatticeSearch()
+                .at(question.problem(), laid.lattice().origin())
+                .flatMap(lattice -> beside(job, lattice, laid.loop(), work))
+                .map(l -> sameObjective ? l.boundedBy(laid.loop()) : l)
+                .filter(l -> pipes.withoutRoom(question.problem(), List.of(pipes.of(l.lattice, l.loop)), l.hasLeads())
+                        .isEmpty())
+                .orElseGet(() -> lay(job, radius, work));
+    }
+
+    private static Optional<Laid> beside(Job job, Lattice lattice, LoopSolution known, Work work) {
+        LoopProblem problem = loopProblem(job, lattice);
+        Optional<LoopSolution> loop =
+                solver(work).solveFrom(problem, known.cycle()).value();
+        loop.ifPresent(l -> verify(problem, l));
+        return loop.map(l -> new Laid(lattice, l));
+    }
+
+    private Laid laidAnew(Job job, double radius, Work work) {
         FloorProblem problem = problem(job, radius, job.floor().port().reach());
         if (job.isStiff()) {
             work.step(stiff(job));

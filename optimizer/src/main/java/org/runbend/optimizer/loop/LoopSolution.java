@@ -52,6 +52,23 @@ public record LoopSolution(
                 cycle, port, turns, bare.size(), OptionalInt.empty(), cost, OptionalInt.empty(), List.of());
     }
 
+    /**
+     * The same with what was proved about another loop of the same problem, apart from what decides between equals: bounds hold for
+     * every loop through the same port pair.
+     */
+    public LoopSolution boundedBy(LoopSolution known) {
+        if (!known.port.equals(port)) {
+            return this;
+        }
+        OptionalInt turns = known.leftOut == leftOut ? higher(turnBound, known.turnBound) : turnBound;
+        OptionalInt least = higher(objectiveBound, known.objectiveBound);
+        return new LoopSolution(cycle, port, this.turns, leftOut, turns, objective, least, pairs);
+    }
+
+    private static OptionalInt higher(OptionalInt a, OptionalInt b) {
+        return a.isEmpty() || (b.isPresent() && b.getAsInt() > a.getAsInt()) ? b : a;
+    }
+
     /** Whether no loop through this port pair has a lower objective. */
     public boolean isProvedBest() {
         return objectiveBound.isPresent() && objectiveBound.getAsInt() == objective;

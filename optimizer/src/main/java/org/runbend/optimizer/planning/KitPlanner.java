@@ -165,6 +165,18 @@ public final class KitPlanner {
         return floor(job, Laying.of(job, radius, work).lay());
     }
 
+    /**
+     * The same beside what is laid for another job of the same floor, on its lattice and beginning with its loop.
+     *
+     * @param known the job that is laid, its price and its direction settled
+     * @param job the same job but for prices, preference, plates and limits of the pipe; its price is settled
+     * @throws Unbuildable if the job cannot be laid as asked
+     */
+    public LaidFloor layBeside(Job known, Job job) {
+        double radius = LoopPipes.bendRadius(job);
+        return floor(job, Laying.beside(known, job, radius, work).lay());
+    }
+
     /** The floor with loops that are laid, and why what they leave bare stays bare. */
     LaidFloor floor(Job job, LaidLoops laid) {
         double radius = LoopPipes.bendRadius(job);
@@ -278,8 +290,8 @@ public final class KitPlanner {
         }
         PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
         PlatePacking.Packed packed = kept.isEmpty()
-                ? new PlatePacking().packAndCompare(problem)
-                : new PlatePacking().packKeeping(problem, kept);
+                ? new PlatePacking(work).packAndCompare(problem)
+                : new PlatePacking(work).packKeeping(problem, kept);
         KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, known);
         return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
     }

@@ -43,7 +43,12 @@ public final class PlacePricing {
                 || job.layout().leftOutPrice().turn() != 1) {
             return job;
         }
-        return job.with(job.floor(), job.layout().withPrice(price(job, value(job))));
+        return job.with(job.floor(), job.layout().withPrice(worked(job)));
+    }
+
+    /** The price that heat and labour come to on a job's floor, whatever the job says of it. */
+    public static PlacePrice worked(Job job) {
+        return price(job, value(job));
     }
 
     /** What a place is worth on a job's floor; where its heat cannot be reckoned, on one with the usual build-up and temperatures. */

@@ -15,12 +15,14 @@ import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.cutting.Bound;
+import org.runbend.optimizer.cutting.CoverProblem;
 import org.runbend.optimizer.cutting.CoverSolution;
 import org.runbend.optimizer.cutting.FewLengthsCurve;
 import org.runbend.optimizer.cutting.SawCost;
 import org.runbend.optimizer.cutting.cover.CoverCutting;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.work.Work;
 
 /** One floor's plates on their way: stretches, strips and target are found once, and packed in one way or several. */
 final class FloorPlates {
@@ -54,14 +56,19 @@ final class FloorPlates {
     private final long target;
     private final StripCover alone;
     private final int most;
+    private final Work work;
     private final Map<String, TwinFinder.Division> divisions = new TreeMap<>();
     private Optional<FewLengthsCurve> curve = Optional.empty();
     private Optional<List<StripCover.Laid>> plans = Optional.empty();
+
+    /** All that the cover in few lengths depends on. */
+    private record Question(CoverProblem cover, int most) {}
 
     /** The same stretches, at another coverage. */
     private FloorPlates(FloorPlates other, PlateProblem problem) {
         this.problem = problem;
         most = other.most;
+        work = other.work;
         singles = other.singles;
         twins = other.twins;
         kerf = other.kerf;
@@ -78,8 +85,14 @@ final class FloorPlates {
      * @throws Unbuildable if no single-groove product is named
      */
     FloorPlates(PlateProblem problem, int most) {
+        this(problem, most, Work.silent());
+    }
+
+    /** The same under some work, which knows the covers that it has found. */
+    FloorPlates(PlateProblem problem, int most, Work work) {
         this.problem = problem;
         this.most = most;
+        this.work = work;
         singles = singles(problem.request().products());
         twins = twins(problem.request().products(), singles);
         kerf = problem.request().products().stream()
@@ -155,7 +168,9 @@ final class FloorPlates {
 
     private FewLengthsCurve curve() {
         if (curve.isEmpty()) {
-            curve = alone.few(List.of(), most, CoverCutting.Effort.FULL);
+            curve = Optional.of(work.once(new Question(alone.problem(), most), FewLengthsCurve.class, () -> alone.few(
+                            List.of(), most, CoverCutting.Effort.FULL)
+                    .orElseThrow()));
         }
         return curve.orElseThrow();
     }

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.OptionalInt;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.work.Work;
 
 /**
  * Decides which stretches get plates, in which pieces and from which stock plates, at least cost of material and saw work for
@@ -20,6 +21,18 @@ import org.runbend.optimizer.job.Unbuildable;
 public final class PlatePacking {
     /** Different lengths up to which it is asked whether more of them would do. */
     private static final int TRIED = 8;
+
+    private final Work work;
+
+    /** A packer that knows nothing yet. */
+    public PlatePacking() {
+        this(Work.silent());
+    }
+
+    /** A packer under some work, which knows the covers that it has found. */
+    public PlatePacking(Work work) {
+        this.work = work;
+    }
 
     /**
      * The plates.
@@ -58,9 +71,9 @@ public final class PlatePacking {
         return new Packed(plan, List.of());
     }
 
-    private static Packed packed(PlateProblem problem, int tried) {
+    private Packed packed(PlateProblem problem, int tried) {
         OptionalInt most = problem.request().maxLengths();
-        FloorPlates floorPlates = new FloorPlates(problem, Math.max(tried, most.orElse(1)));
+        FloorPlates floorPlates = new FloorPlates(problem, Math.max(tried, most.orElse(1)), work);
         PlatePlan plan = floorPlates.asked().orElseThrow(() -> collision(problem, floorPlates, most.getAsInt()));
         return new Packed(plan, LengthCurve.of(floorPlates));
     }

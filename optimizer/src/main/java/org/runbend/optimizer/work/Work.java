@@ -18,10 +18,12 @@ import java.util.function.Supplier;
 public final class Work {
     private final Progress progress;
     private final Crew crew;
+    private final Known known;
 
-    private Work(Progress progress, Crew crew) {
+    private Work(Progress progress, Crew crew, Known known) {
         this.progress = progress;
         this.crew = crew;
+        this.known = known;
     }
 
     /**
@@ -31,7 +33,7 @@ public final class Work {
      * @param threads how many may work at once, the caller's among them, at least 1
      */
     public Work(Progress progress, int threads) {
-        this(progress, new Crew(threads - 1));
+        this(progress, new Crew(threads - 1), new Known());
     }
 
     /** Work on all cores that tells somebody how far it is. */
@@ -46,7 +48,7 @@ public final class Work {
 
     /** A part of this work, ended with it, whose steps nobody hears of. */
     public Work hushed() {
-        return new Work(Progress.SILENT, crew);
+        return new Work(Progress.SILENT, crew, known);
     }
 
     /** Waits for helpers to end; an interruption is handed on to them and kept. */
@@ -73,6 +75,18 @@ public final class Work {
         if (Thread.currentThread().isInterrupted()) {
             throw new CancellationException("the work was cancelled");
         }
+    }
+
+    /**
+     * The answer to a question, worked out once under this work and its parts: whoever asks an equal question later gets the same
+     * answer. What fails is not kept.
+     *
+     * @param question a record that holds all that the answer depends on, and belongs to whoever asks
+     * @param kind what the answer is
+     * @param answer works it out
+     */
+    public <T> T once(Record question, Class<T> kind, Supplier<T> answer) {
+        return known.once(question, kind, answer);
     }
 
     /** Ends the work: every thread that works on it is interrupted, and none begins. */

@@ -11,6 +11,8 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -23,6 +25,25 @@ class WorkTest {
             assertEquals(
                     MANY.stream().map(i -> i * i).toList(), new Work(Progress.SILENT, threads).each(MANY, i -> i * i));
         }
+    }
+
+    private record Question(int number) {}
+
+    @Test
+    void anEqualQuestionIsAnsweredOnce() {
+        Work work = new Work(Progress.SILENT, 1);
+        AtomicInteger asked = new AtomicInteger();
+        Supplier<Integer> answer = asked::incrementAndGet;
+        assertEquals(1, work.once(new Question(7), Integer.class, answer));
+        assertEquals(1, work.hushed().once(new Question(7), Integer.class, answer));
+        assertEquals(2, work.once(new Question(8), Integer.class, answer));
+        assertEquals(3, new Work(Progress.SILENT, 1).once(new Question(7), Integer.class, answer));
+        assertThrows(
+                IllegalStateException.class,
+                () -> work.once(new Question(9), Integer.class, () -> {
+                    throw new IllegalStateException("not to be had");
+                }));
+        assertEquals(4, work.once(new Question(9), Integer.class, answer), "what failed is asked again");
     }
 
     /** Work inside work runs where a thread is spare, else on the caller's own: no deadlock, never more than asked for. */

@@ -144,6 +144,18 @@ final class BoundedLaying {
         return outcome();
     }
 
+    /** Begins with a known loop and makes it better window by window; bounds are those of the programs alone. */
+    Answer<LoopSolution> solveFrom(List<Integer> cycle) {
+        reducedCostsByUnits.keySet().forEach(this::open);
+        int[] legs = blockProblem.legs(cycle);
+        if (legs.length == 0) {
+            return solve();
+        }
+        openWhatMayBeBetter();
+        improve(legs, mostInAll / WINDOW_SHARE);
+        return outcome();
+    }
+
     /** Fronts of which more can be asked without loss. */
     private Stream<Front> asked() {
         return fronts.stream().filter(front -> front.proved <= mostShape && !front.done && !front.stalled);

@@ -2,7 +2,9 @@ package org.runbend.optimizer.loop.search;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 import org.runbend.optimizer.answer.Answer;
+import org.runbend.optimizer.lattice.LatticeGraph;
 import org.runbend.optimizer.loop.LoopListener;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
@@ -46,6 +48,36 @@ public final class LoopSolver {
             }
         }
         return Answer.none("every ring through a port pair needs a bend that is forbidden");
+    }
+
+    /**
+     * Lays the loop beginning with one that is known, which may have been laid for other prices or another preference: on narrow
+     * floors as well as {@link #solve}, on wide ones it is made better window by window and no more is tried, so that it takes a
+     * fraction of the work.
+     *
+     * @param cycle the nodes of the known loop in order; one that is none on this graph is no help
+     */
+    public Answer<LoopSolution> solveFrom(LoopProblem problem, List<Integer> cycle) {
+        for (PortBlock block : PortBlock.of(problem)) {
+            BlockProblem blockProblem = block.blockProblem(problem);
+            boolean wide = !problem.graph().isStiff() && !blockProblem.isNarrow() && blockProblem.isRepresentable();
+            if (wide && isLoop(problem, cycle) && blockProblem.legs(cycle).length > 0) {
+                return new BoundedLaying(blockProblem, listener).solveFrom(cycle);
+            }
+        }
+        return solve(problem);
+    }
+
+    private static boolean isLoop(LoopProblem problem, List<Integer> cycle) {
+        LatticeGraph graph = problem.graph();
+        int size = cycle.size();
+        boolean linked = cycle.stream().allMatch(node -> node < graph.size())
+                && IntStream.range(0, size).allMatch(i -> graph.linked(cycle.get(i), cycle.get((i + 1) % size)));
+        int from = cycle.get(0);
+        int to = cycle.get(size - 1);
+        return linked
+                && problem.ports().stream()
+                        .anyMatch(p -> (p.from() == from && p.to() == to) || (p.from() == to && p.to() == from));
     }
 
     private Answer<LoopSolution> lay(BlockProblem blockProblem) {
