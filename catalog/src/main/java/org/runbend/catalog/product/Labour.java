@@ -51,9 +51,4 @@ public record Labour(
     private static boolean isTime(double seconds) {
         return seconds >= 0 && seconds <= LONGEST;
     }
-
-    /** Seconds to fit so many quarter bends, mm of groove and plates. */
-    public double fitting(int bends, double mm, int plates) {
-        return bend * bends + groove * mm / 1000 + plate * plates;
-    }
 }

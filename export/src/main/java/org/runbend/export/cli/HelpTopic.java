@@ -33,7 +33,8 @@ enum HelpTopic {
             """),
     CHOICES("choices", "", """
             plan --alternatives plans the floor in several ways and keeps up to six good plans, none worse than
-            another in everything; alternatives.pdf and alternatives.json show them side by side.
+            another in everything: warmest, least work, lowest price, one that fits a coil, most even, each with watts,
+            minutes of work, bends and price; alternatives.pdf and alternatives.json show them side by side.
             plan --take N goes on with alternative N; each names the keys of the job file that lead to it.
 
               layout.prefer: even-heat    flow beside return where loops are equal

@@ -124,21 +124,23 @@ final class Summary {
         line("Alternatives (plan --take N goes on with one):");
         for (Alternative a : choice.alternatives()) {
             line(
-                    "  %d  %s: %s, %.2f m to cut, %.1f %% of the floor served, heat %.1f %% uneven, %.1f kg, %s",
+                    "  %d  %s: %s%d min of work, %s, %s, heat %.1f %% uneven, %.2f m to cut, %.1f %% of the floor served",
                     a.number(),
                     a.name(),
+                    a.figures().watts().isPresent() ? a.figures().watts().getAsLong() + " W, " : "",
+                    a.figures().minutes(),
                     BendCount.ofAll(a.plan().loops().stream()
                                     .map(KitPlan.LoopPlan::breakdown)
                                     .toList())
                             .words(),
-                    a.figures().pipe() / 100.0,
-                    a.figures().served() / 10.0,
+                    money(a.plan(), a.figures().price()),
                     a.figures().uneven() / 10.0,
-                    a.figures().weight() / 10.0,
-                    money(a.plan(), a.figures().price())
-                            + (a.figures().watts().isPresent()
-                                    ? ", " + a.figures().watts().getAsLong() + " W"
-                                    : ""));
+                    a.figures().pipe() / 100.0,
+                    a.figures().served() / 10.0);
+        }
+        if (!choice.hasHeat()) {
+            line(
+                    "No plan is named warmest: the job does not give all of build and heating that heat is reckoned from.");
         }
     }
 

@@ -23,6 +23,7 @@ public final class AlternativesJson {
             JsonOut out = new JsonOut().open();
             out.text("job", job.title()).text("order", job.order()).text("units", "mm");
             out.text("currency", job.catalog().currency());
+            out.text("heat", choice.hasHeat() ? "reckoned" : "not reckoned, so no plan is named warmest");
             out.list("alternatives", choice.alternatives(), a -> alternative(out, a));
             out.list("others", choice.others(), o -> {
                 changes(out, o.changes());
@@ -65,8 +66,10 @@ public final class AlternativesJson {
                 .number("uneven", a.figures().uneven() / 1000.0)
                 .text("fitsCoil", a.figures().fitsCoil() ? "yes" : "no");
         if (plan.heat().isPresent()) {
-            out.number("upward", plan.heat().get().solution().output().upward());
+            out.number("upward", plan.heat().get().upward());
         }
+        out.whole("minutes", a.figures().minutes());
+        KitJson.work(out.open("work"), plan.work()).close();
     }
 
     private static long sum(List<Long> values) {

@@ -19,6 +19,7 @@ import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KitWork;
 import org.runbend.optimizer.plan.PlaceValue;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PlateOptions;
@@ -252,6 +253,17 @@ public final class KitJson {
         out.open("sawWork");
         work(out, plan.sawWork());
         out.close();
+        work(out.open("work"), plan.work()).close();
+    }
+
+    /** Seconds of work to cut and fit the kit. */
+    static JsonOut work(JsonOut out, KitWork work) throws IOException {
+        return out.number("seconds", work.seconds())
+                .number("saw", work.saw())
+                .number("bends", work.bends())
+                .number("groove", work.groove())
+                .number("plates", work.plates())
+                .text("times", work.usual() ? "usual" : "catalog");
     }
 
     /** Without a {@code limit} any number of lengths was allowed. */

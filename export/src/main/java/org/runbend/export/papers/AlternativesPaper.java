@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.product.Catalog;
+import org.runbend.catalog.product.Labour;
+import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Sheet;
@@ -23,6 +25,7 @@ import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.choice.PlanFigures;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.KitWork;
 
 /** The good plans of a floor side by side: a table, then a picture of each with a sentence why. A4, PDF. */
 public final class AlternativesPaper {
@@ -42,9 +45,12 @@ public final class AlternativesPaper {
                     + "Floor served: heated floor within half a spacing of pipe on it. Plated: straight pipe that has"
                     + " plates. Uneven: how far warmth differs over the floor, as the standard deviation of the place along"
                     + " the loop, half of a pipe and half of the pipes beside it: 0 % where flow lies beside return, 29 %"
-                    + " where the loop winds from one end to the other. Heat: into the room, where the job gives build and heating."
-                    + " Coil: whether at most a tenth of the coils is left"
-                    + " over. Floors are seen from above.";
+                    + " where the loop winds from one end to the other. Coil: whether at most a tenth of the coils is left"
+                    + " over. Floors are seen from above. ";
+
+    private static final String HEAT = "Heat: into the room at the temperatures of the job. ";
+    private static final String NO_HEAT =
+            "Heat is not reckoned, as the job does not give all of build and heating that it needs: no plan is named warmest. ";
 
     private static final String CAUTIONS = "Take care: look at what lies under the floor before anybody drills or cuts:"
             + " cables, fuel and gas lines, tanks. The floor gets hot coolant: test its pressure before it is covered."
@@ -67,7 +73,7 @@ public final class AlternativesPaper {
                     + job.revision().map(r -> ", revision " + r).orElse(""));
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());
-            flow.table(table(choice, job)).paragraph(HOW, WORDS);
+            flow.table(table(choice, job)).paragraph(how(choice.alternatives().get(0)), WORDS);
             pictures(document, flow, choice, miniature);
             others(flow, choice);
             flow.space(2).paragraph(CAUTIONS, WORDS);
@@ -75,41 +81,55 @@ public final class AlternativesPaper {
         }
     }
 
+    private static String how(Alternative asked) {
+        KitWork work = asked.plan().work();
+        Labour labour = asked.plan().job().catalog().labour().orElse(Labour.USUAL);
+        String times = String.format(
+                Locale.ROOT,
+                "Work: plates cut, coils mounted, %s s a quarter bend, %s s a metre of groove, %s s a plate laid%s; boards and what"
+                        + " the floor needs beside the kit are not in it.",
+                Plain.number(labour.bend()),
+                Plain.number(labour.groove()),
+                Plain.number(labour.plate()),
+                work.usual()
+                        ? " (our times, none measured; labour in the catalog gives yours)"
+                        : " (labour in the catalog)");
+        return HOW + (asked.figures().watts().isPresent() ? HEAT : NO_HEAT) + times;
+    }
+
     private static PdfTable table(Choice choice, Job job) {
         TapeText tape = new TapeText(job);
         PdfTable table = new PdfTable(
                 Column.right("", 0.8),
-                Column.left("best at", 3.3),
+                Column.left("best at", 3.7),
+                Column.right("heat W", 2.3),
+                Column.right("work min", 2.3),
                 Column.right("return bends", 2.7),
                 Column.right("quarter bends", 3.3),
-                Column.right("left out", 1.8),
-                Column.right("floor served", 2.7),
-                Column.right("pipe " + tape.pipeUnit(), 2.5),
-                Column.right("plates", 2.5),
-                Column.right("plated", 2.7),
-                Column.right("kg", 2.2),
-                Column.right("price " + job.catalog().currency(), 2.8),
+                Column.right("price " + job.catalog().currency(), 2.9),
                 Column.right("uneven", 2.9),
-                Column.right("heat W", 2.4),
-                Column.centre("coil", 1.7));
+                Column.centre("coil", 1.8),
+                Column.right("left out", 1.8),
+                Column.right("floor served", 2.8),
+                Column.right("pipe " + tape.pipeUnit(), 2.6),
+                Column.right("plated", 2.8));
         Catalog prices = job.catalog();
         for (Alternative a : choice.alternatives()) {
             PlanFigures f = a.figures();
             table.row(
                     Integer.toString(a.number()),
                     a.name(),
+                    f.watts().isPresent() ? Long.toString(f.watts().getAsLong()) : "-",
+                    Long.toString(f.minutes()),
                     Integer.toString(bends(a).returns()),
                     Integer.toString(bends(a).quarters()),
+                    prices.money(f.price()).bare(),
+                    tenths(f.uneven()) + " %",
+                    f.fitsCoil() ? "fits" : "-",
                     a.plan().isOnLattice() ? Integer.toString(f.leftOut()) : "-",
                     tenths(f.served()) + " %",
                     tape.pipe(10.0 * f.pipe()),
-                    Integer.toString(a.plan().plates().pieces().size()),
-                    tenths(f.plated()) + " %",
-                    tenths(f.weight()),
-                    prices.money(f.price()).bare(),
-                    tenths(f.uneven()) + " %",
-                    f.watts().isPresent() ? Long.toString(f.watts().getAsLong()) : "-",
-                    f.fitsCoil() ? "fits" : "-");
+                    tenths(f.plated()) + " %");
         }
         return table;
     }

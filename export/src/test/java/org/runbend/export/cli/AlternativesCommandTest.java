@@ -10,6 +10,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -84,10 +86,59 @@ class AlternativesCommandTest {
                     row.at("pieces").number());
             assertEquals(taken.at("weight").number(), row.at("weight").number());
             assertEquals(taken.at("total").number(), row.at("total").number());
+            assertEquals(
+                    taken.at("output").at("watts").number(), row.at("upward").number());
+            assertEquals(minutes(taken), row.at("minutes").number(), 0.51);
+            assertEquals(
+                    taken.at("work").at("seconds").number(),
+                    row.at("work").at("seconds").number());
+            assertEquals(minutes(taken), taken.at("work").at("seconds").number() / 60, 0.01);
             String text = Files.readString(folder.resolve("taken-" + n).resolve("kit.json"));
             assertTrue(text.contains("This kit is alternative " + n + " of " + count), text);
             assertFalse(text.contains("alternatives.pdf"));
         }
+    }
+
+    /**
+     * Minutes by the times of the example catalog, seconds: 40 a quarter bend, 30 a metre of pipe on the floor, 20 a piece of plate laid;
+     * 20 a cut, 60 a length that the stop is set to, 180 a coil.
+     */
+    private static double minutes(JsonIn kit) {
+        double seconds = 0;
+        for (JsonIn loop : kit.at("loops").list()) {
+            for (JsonIn element : loop.at("elements").list()) {
+                boolean bends = element.at("kind").text().equals("bend");
+                seconds += bends ? 40 * Math.abs(element.at("turn").number()) / 90 : 0;
+                seconds += 30 * element.at("length").number() / 1000;
+            }
+        }
+        seconds += 20 * kit.at("plates").at("pieces").list().size();
+        seconds += 20 * kit.at("sawWork").at("cuts").number();
+        seconds += 60 * kit.at("sawWork").at("stopSettings").number();
+        return (seconds + 180 * kit.at("coils").list().size()) / 60;
+    }
+
+    /** Nobody in the table is better at an aim than who is named for it. */
+    @Test
+    void aimsAreBestAtWhatTheySay() throws IOException {
+        JsonIn table = JsonIn.read(planned.resolve("alternatives.json"));
+        assertEquals("reckoned", table.at("heat").text());
+        Map<String, ToDoubleFunction<JsonIn>> costs = Map.of(
+                "warmest", row -> -Math.rint(row.at("upward").number()),
+                "least-work", row -> row.at("minutes").number(),
+                "least-price", row -> row.at("total").number(),
+                "even-heat", row -> row.at("uneven").number());
+        int named = 0;
+        for (JsonIn row : table.at("alternatives").list()) {
+            for (JsonIn aim : row.at("bestAt").list()) {
+                ToDoubleFunction<JsonIn> cost = costs.getOrDefault(aim.text(), r -> 0);
+                named += costs.containsKey(aim.text()) ? 1 : 0;
+                for (JsonIn other : table.at("alternatives").list()) {
+                    assertTrue(cost.applyAsDouble(row) <= cost.applyAsDouble(other), aim.text());
+                }
+            }
+        }
+        assertTrue(named >= 2, named + " aims named");
     }
 
     @Test
@@ -139,7 +190,8 @@ class AlternativesCommandTest {
             };
             String text = letters.getText(pdf);
             assertTrue(text.contains("Alternatives KC-2035") && text.contains("Take care: "), text);
-            for (String word : List.of("return", "quarter", "served", "uneven", "heat", "plated")) {
+            assertTrue(text.contains("40 s a quarter bend, 30 s a metre of groove, 20 s a plate laid"), text);
+            for (String word : List.of("return", "quarter", "served", "uneven", "heat", "work", "plated")) {
                 assertTrue(text.matches("(?s).*\\b" + word + "\\b.*"), "broken in the head: " + word + " in " + text);
             }
             assertFalse(text.matches("(?s).*\\d\\.\\s*\\n\\d.*"), "a number is broken in " + text);

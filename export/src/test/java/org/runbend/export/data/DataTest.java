@@ -50,7 +50,7 @@ class DataTest {
                 .lines()
                 .toList();
         assertEquals(
-                "['contract', 'job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'port', 'pipe', 'lattice', 'loops', 'plates', 'sawWork', 'coils',"
+                "['contract', 'job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'port', 'pipe', 'lattice', 'loops', 'plates', 'sawWork', 'work', 'coils',"
                         + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'notSupplied', 'checks',"
                         + " 'bareFloor', 'remarks', 'fingerprint', 'files']",
                 found.get(0));

@@ -21,6 +21,11 @@ final class Against {
      */
     static String sentence(PlanFigures plan, PlanFigures asked, Catalog prices) {
         Against against = new Against();
+        if (plan.watts().isPresent() && asked.watts().isPresent()) {
+            long more = plan.watts().getAsLong() - asked.watts().getAsLong();
+            against.say(more, 1, 0, " W", "more heat", "less heat");
+        }
+        against.say(asked.minutes() - plan.minutes(), 1, 0, " min", "less work", "more work");
         against.say(
                 asked.bends() - plan.bends(),
                 1,
@@ -28,8 +33,11 @@ final class Against {
                 "",
                 "fewer quarter bends (a return bend is two)",
                 "more quarter bends (a return bend is two)");
-        against.say(asked.leftOut() - plan.leftOut(), 1, 0, "", "fewer places left out", "more places left out");
+        long saved = asked.price() - plan.price();
+        against.say(saved, prices.money(Math.abs(saved)).toString(), "cheaper", "dearer");
+        against.say(asked.uneven() - plan.uneven(), 10, 1, " %", "less uneven", "more uneven");
         against.say(plan.served() - asked.served(), 10, 1, " %", "more floor served", "less floor served");
+        against.say(asked.leftOut() - plan.leftOut(), 1, 0, "", "fewer places left out", "more places left out");
         against.say(asked.pipe() - plan.pipe(), 100, 2, " m", "less pipe", "more pipe");
         against.say(
                 plan.plated() - asked.plated(),
@@ -39,13 +47,6 @@ final class Against {
                 "more of the straight pipe in plates",
                 "less of the straight pipe in plates");
         against.say(asked.weight() - plan.weight(), 10, 1, " kg", "lighter", "heavier");
-        long saved = asked.price() - plan.price();
-        against.say(saved, prices.money(Math.abs(saved)).toString(), "cheaper", "dearer");
-        against.say(asked.uneven() - plan.uneven(), 10, 1, " %", "less uneven", "more uneven");
-        if (plan.watts().isPresent() && asked.watts().isPresent()) {
-            long more = plan.watts().getAsLong() - asked.watts().getAsLong();
-            against.say(more, 1, 0, " W", "more heat", "less heat");
-        }
         return against.sentence();
     }
 

@@ -8,18 +8,16 @@ public enum Aim {
     AS_ASKED("as asked"),
     /** What stands in for the job as it is, being no worse in any figure and better in some. */
     BETTER_THAN_ASKED("better than asked"),
-    /** Fewest quarter bends. */
-    FEWEST_BENDS("fewest bends"),
-    /** Fewest places left out; among equals the most floor served. */
-    FULL_COVERAGE("fewest places left out"),
-    /** Least pipe. */
-    LEAST_PIPE("least pipe"),
+    /** The most heat into the room. */
+    WARMEST("warmest"),
+    /** The fewest minutes of work. */
+    LEAST_WORK("least work"),
+    /** Lowest price. */
+    LEAST_PRICE("lowest price"),
     /** The most floor that can be served with little left of the coils. */
     FITS_COIL("fits a coil"),
     /** Least difference of warmth. */
-    EVEN_HEAT("most even heat"),
-    /** Lowest price. */
-    LEAST_PRICE("lowest price");
+    EVEN_HEAT("most even");
 
     private final String words;
 
@@ -37,21 +35,24 @@ public enum Aim {
         return this == AS_ASKED || this == BETTER_THAN_ASKED;
     }
 
-    /** Whether a plan of such figures can be meant. */
+    /** Whether a plan of such figures can be meant: without its heat nobody knows the warmest. */
     boolean admits(PlanFigures f) {
-        return this != FITS_COIL || f.fitsCoil();
+        return switch (this) {
+            case FITS_COIL -> f.fitsCoil();
+            case WARMEST -> f.watts().isPresent();
+            default -> true;
+        };
     }
 
     /** The best first; equal ones are equally good at this aim. */
     Comparator<PlanFigures> order() {
         return switch (this) {
             case AS_ASKED, BETTER_THAN_ASKED -> Comparator.comparingInt(f -> 0);
-            case FEWEST_BENDS -> Comparator.comparingInt(PlanFigures::bends);
-            case FULL_COVERAGE -> Comparator.comparingInt(PlanFigures::leftOut).thenComparingLong(f -> -f.served());
-            case FITS_COIL -> Comparator.comparingLong(f -> -f.served());
-            case LEAST_PIPE -> Comparator.comparingLong(PlanFigures::pipe);
-            case EVEN_HEAT -> Comparator.comparingLong(PlanFigures::uneven);
+            case WARMEST -> Comparator.comparingLong(f -> -f.watts().orElse(0));
+            case LEAST_WORK -> Comparator.comparingLong(PlanFigures::minutes);
             case LEAST_PRICE -> Comparator.comparingLong(PlanFigures::price);
+            case FITS_COIL -> Comparator.comparingLong(f -> -f.served());
+            case EVEN_HEAT -> Comparator.comparingLong(PlanFigures::uneven);
         };
     }
 }

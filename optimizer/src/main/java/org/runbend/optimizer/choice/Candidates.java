@@ -11,24 +11,22 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.PipeRule;
-import org.runbend.optimizer.lattice.Axis;
+import org.runbend.optimizer.job.PlacePrice;
+import org.runbend.optimizer.laying.FreeDirection;
 import org.runbend.optimizer.laying.LatticeDirection;
+import org.runbend.optimizer.laying.LoopPipes;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlaceValue;
+import org.runbend.optimizer.planning.PlacePricing;
+import org.runbend.optimizer.work.Work;
 
 /**
- * What may be wished otherwise on a floor, in a fixed order: what a place left out costs, what decides among equal loops,
- * which way runs go, which coil the pipe is to fit, which plates cover how much. Sizes of the floor are nobody's change and stay.
+ * What may be wished otherwise on a floor, in a fixed order: what a place left out costs, what decides among equal loops, which coil
+ * the pipe is to fit, which plates cover how much. Sizes of the floor are nobody's change and stay, and so does its lattice.
  */
 final class Candidates {
-    /** A place left out costs more turns than any way round to it. */
-    private static final int DEAR = 100;
-
-    /** Between the dear price and the usual one: waves of bends where they serve much. */
-    private static final int FAIR = 10;
-
-    /** Shares of the price at which bends are saved for places left out. */
-    private static final int[] CHEAPER = {3, 10};
+    /** Prices of a place left out, quarter bends: the least that one is worth, for few bends; and twice a bend, for more floor served. */
+    private static final double[] PRICES = {PlaceValue.LEAST, 2};
 
     /** Plates over less than this heat unevenly (common practice). */
     private static final double LEAST_COVERAGE = 0.7;
@@ -39,32 +37,34 @@ final class Candidates {
     /** What grooves and centres may be off, mm, as for the plates that a job names. */
     private static final double FITS = 0.5;
 
+    private final KitPlan plan;
     private final Job asked;
     private final Job base;
 
-    private Candidates(KitPlan plan) {
-        this.asked = plan.job();
-        Job base = asked.with(asked.floor(), asked.layout().withoutLoop());
-        this.base = plan.isOnLattice()
-                ? LatticeDirection.settled(base, plan.lattice().angle())
-                : base;
-    }
-
     /**
-     * The jobs to plan beside the one given.
+     * The candidates beside a plan.
      *
      * @param plan the plan of the job given
      */
-    static List<Candidate> of(KitPlan plan) {
-        Candidates candidates = new Candidates(plan);
-        return Stream.of(
-                        candidates.laid(),
-                        candidates.prices(),
-                        candidates.preference(),
-                        candidates.directions(),
-                        candidates.coils(plan),
-                        candidates.plates(),
-                        candidates.cheap())
+    Candidates(KitPlan plan, Work work) {
+        this.plan = plan;
+        this.asked = plan.job();
+        Job free = PlacePricing.settled(asked.with(asked.floor(), asked.layout().withoutLoop()));
+        Job laid = plan.isOnLattice() ? free : new FreeDirection(LoopPipes.bendRadius(free), work).settle(free);
+        double angle = plan.isOnLattice()
+                ? plan.lattice().angle()
+                : LatticeDirection.of(laid).angle();
+        this.base = LatticeDirection.settled(laid, angle);
+    }
+
+    /** The job given as it is laid, price and direction settled; a loop that somebody drew is left out of it. */
+    Job base() {
+        return base;
+    }
+
+    /** The jobs to plan beside the one given. */
+    List<Candidate> all() {
+        return Stream.of(laid(), prices(), List.of(preference()), coils(), plates(), thrifty())
                 .flatMap(List::stream)
                 .toList();
     }
@@ -76,58 +76,40 @@ final class Candidates {
 
     private List<Candidate> prices() {
         List<Candidate> all = new ArrayList<>();
-        double price = base.layout().leftOutPrice().inTurns();
-        if (price < DEAR) {
-            all.add(priced(DEAR));
+        if (!asked.written().autoPrice() && !asked.hasOwnLoop()) {
+            PlacePrice auto = PlacePricing.worked(base);
+            if (!auto.equals(base.layout().leftOutPrice())) {
+                all.add(laidOut(
+                        List.of(new KeyChange("layout.leftOutPrice", "auto")),
+                        base.layout().withPrice(auto)));
+            }
         }
-        if (price < FAIR) {
-            all.add(priced(FAIR));
-        }
-        for (int part : CHEAPER) {
-            int less = (int) Math.max(1, price / part);
-            if (less < price
-                    && all.stream()
-                            .noneMatch(c -> c.job().layout().leftOutPrice().inTurns() == less)) {
-                all.add(priced(less));
+        for (double price : PRICES) {
+            if (price != base.layout().leftOutPrice().inTurns()) {
+                all.add(laidOut(List.of(price(price)), priced(price)));
             }
         }
         return all;
     }
 
-    private Candidate priced(int price) {
-        return laidOut(
-                List.of(price(price)),
-                base.layout().withPrice(base.layout().leftOutPrice().withLeftOut(price)));
+    /** As whoever writes that number gets it: straight pieces have no price then. */
+    private Job.Layout priced(double price) {
+        int parts = (int) Math.round(price * PlacePrice.PARTS);
+        return base.layout().withPrice(new PlacePrice(PlacePrice.PARTS, parts, 0, List.of()));
     }
 
-    private List<Candidate> preference() {
+    private Candidate preference() {
         boolean even = base.layout().prefer() == Job.Prefer.EVEN_HEAT;
         Job.Prefer other = even ? Job.Prefer.LONG_RUNS : Job.Prefer.EVEN_HEAT;
         KeyChange change = new KeyChange("layout.prefer", even ? "long-runs" : "even-heat");
-        return List.of(laidOut(List.of(change), base.layout().with(other)));
-    }
-
-    /** The other way round on the same lattice; lines met on site leave no choice. */
-    private List<Candidate> directions() {
-        LatticeDirection now = LatticeDirection.of(base);
-        boolean met = base.layout().axis() == Job.RunAxis.FREE
-                && (!base.floor().supports().isEmpty()
-                        || base.layout().pipeRules().stream().anyMatch(PipeRule.MustRun.class::isInstance));
-        return met ? List.of() : List.of(along(now.angle(), now.axis() == Axis.X ? Job.RunAxis.Y : Job.RunAxis.X));
-    }
-
-    private Candidate along(double angle, Job.RunAxis axis) {
-        String word = axis == Job.RunAxis.X ? "x" : "y";
-        String value = angle == 0 ? word : number(axis == Job.RunAxis.X ? angle : angle + 90);
-        return laidOut(
-                List.of(new KeyChange("layout.along", value)), base.layout().with(angle, axis));
+        return laidOut(List.of(change), base.layout().with(other));
     }
 
     /**
      * The coil that fits best of those that are a little too short for the plan, or equal parts of one for several loops;
      * and the longest new one and the longest opened one, if it is another.
      */
-    private List<Candidate> coils(KitPlan plan) {
+    private List<Candidate> coils() {
         double cut = plan.loops().stream()
                 .mapToDouble(KitPlan.LoopPlan::cutLength)
                 .max()
@@ -173,8 +155,12 @@ final class Candidates {
     private List<Candidate> plates() {
         List<Candidate> all = new ArrayList<>();
         double coverage = base.plates().coverage();
-        if (coverage > LEAST_COVERAGE) {
+        boolean none = base.plates().products().isEmpty();
+        if (coverage > LEAST_COVERAGE && !none) {
             all.add(plated(List.of(coverage(LEAST_COVERAGE)), base.plates().products(), LEAST_COVERAGE));
+        }
+        if (coverage < 1 && !none) {
+            all.add(plated(List.of(coverage(1)), base.plates().products(), 1));
         }
         List<SpreaderPlate> fitting =
                 base.catalog().plates().stream().filter(this::fits).toList();
@@ -204,19 +190,16 @@ final class Candidates {
     }
 
     /** Fewer bends and fewer plates at once. */
-    private List<Candidate> cheap() {
-        double now = base.layout().leftOutPrice().inTurns();
-        int price = (int) Math.max(1, now / CHEAPER[0]);
-        if (price >= now || base.plates().coverage() <= LEAST_COVERAGE) {
+    private List<Candidate> thrifty() {
+        double price = PRICES[0];
+        if (base.plates().products().isEmpty()
+                || base.plates().coverage() <= LEAST_COVERAGE
+                || price == base.layout().leftOutPrice().inTurns()) {
             return List.of();
         }
         Job.PlateRequest plates = base.plates().with(base.plates().products(), LEAST_COVERAGE);
         return List.of(candidate(
-                List.of(price(price), coverage(LEAST_COVERAGE)),
-                base.with(
-                        base.layout().withPrice(base.layout().leftOutPrice().withLeftOut(price)),
-                        base.pipe(),
-                        plates)));
+                List.of(price(price), coverage(LEAST_COVERAGE)), base.with(priced(price), base.pipe(), plates)));
     }
 
     private Candidate laidOut(List<KeyChange> changes, Job.Layout layout) {
@@ -232,8 +215,8 @@ final class Candidates {
         return new Candidate(all, job);
     }
 
-    private static KeyChange price(int price) {
-        return new KeyChange("layout.leftOutPrice", Integer.toString(price));
+    private static KeyChange price(double price) {
+        return new KeyChange("layout.leftOutPrice", number(price));
     }
 
     private static KeyChange coverage(double share) {

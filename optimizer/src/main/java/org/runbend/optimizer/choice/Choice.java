@@ -18,6 +18,11 @@ public record Choice(List<Alternative> alternatives, List<Other> others) {
         others = List.copyOf(others);
     }
 
+    /** Whether heat could be reckoned, so that the warmest plan is known. */
+    public boolean hasHeat() {
+        return alternatives.get(0).figures().watts().isPresent();
+    }
+
     /**
      * What is not among the alternatives.
      *

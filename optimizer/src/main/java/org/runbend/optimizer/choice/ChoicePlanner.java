@@ -2,14 +2,20 @@ package org.runbend.optimizer.choice;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.LaidFloor;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.planning.KitPlanner;
 import org.runbend.optimizer.work.Work;
@@ -21,6 +27,8 @@ import org.runbend.optimizer.work.Work;
 public final class ChoicePlanner {
     /** A plan that serves less than this share of what the fullest serves is no answer to the same floor (own limit). */
     private static final double LEAST_SERVED = 0.8;
+
+    private static final String SAME_PLAN = "gives the same plan as: ";
 
     private final Work work;
     private final List<Choice.Other> others = new ArrayList<>();
@@ -43,32 +51,70 @@ public final class ChoicePlanner {
         List<Planned> planned = new ArrayList<>();
         planned.add(
                 new Planned(new Candidate(List.of(), asked.job()), asked, PlanFigures.of(asked, asked.isOnLattice())));
-        List<Candidate> candidates = Candidates.of(asked);
-        List<FloorLaying.Laid> laid = new FloorLaying(asked, work)
-                .lay(candidates.stream().map(Candidate::job).toList());
-        for (int i = 0; i < candidates.size(); i++) {
-            Candidate candidate = candidates.get(i);
-            work.step("packing and checking: " + candidate.words(), i + 1, candidates.size());
-            plan(candidate, laid.get(i), asked.isOnLattice())
-                    .filter(p -> isNew(p, planned))
-                    .ifPresent(planned::add);
+        Candidates candidates = new Candidates(asked, work);
+        for (Outcome outcome : outcomes(asked, candidates)) {
+            outcome.planned().filter(p -> isNew(p, planned)).ifPresent(planned::add);
+            outcome.reason().ifPresent(r -> leaveOut(outcome.candidate(), r));
         }
         List<Planned> good = undominated(full(planned));
         return new Choice(numbered(chosen(good, planned.get(0)), good, planned.get(0)), others);
     }
 
-    private Optional<Planned> plan(Candidate candidate, FloorLaying.Laid laid, boolean onLattice) {
-        if (laid.floor().isEmpty()) {
-            leaveOut(candidate, "cannot be had: " + laid.reason());
-            return Optional.empty();
+    /**
+     * What came of a candidate: a plan, or why there is none.
+     */
+    private record Outcome(Candidate candidate, Optional<Planned> planned, Optional<String> reason) {
+        static Outcome none(Candidate candidate, String reason) {
+            return new Outcome(candidate, Optional.empty(), Optional.of(reason));
         }
+    }
+
+    /** What comes of each candidate, in their order: laid first, then packed side by side, each plan once. */
+    private List<Outcome> outcomes(KitPlan asked, Candidates candidates) {
+        List<Candidate> all = candidates.all();
+        List<FloorLaying.Laid> laid = new FloorLaying(asked, candidates.base(), work)
+                .lay(all.stream().map(Candidate::job).toList());
+        Map<Question, Candidate> first = new HashMap<>();
+        first.put(Question.of(asked.job(), asked.loops()), new Candidate(List.of(), asked.job()));
+        List<Supplier<Outcome>> tasks = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            Candidate candidate = all.get(i);
+            Optional<LaidFloor> floor = laid.get(i).floor();
+            if (floor.isEmpty()) {
+                String reason = laid.get(i).reason();
+                tasks.add(() -> Outcome.none(candidate, "cannot be had: " + reason));
+                continue;
+            }
+            Candidate same =
+                    first.putIfAbsent(Question.of(candidate.job(), floor.get().loops()), candidate);
+            tasks.add(
+                    same != null
+                            ? () -> Outcome.none(candidate, SAME_PLAN + same.words())
+                            : () -> planned(candidate, floor.get(), asked.isOnLattice()));
+        }
+        AtomicInteger at = new AtomicInteger();
+        return work.each(tasks, task -> {
+            work.step("packing and checking alternatives", at.incrementAndGet(), tasks.size());
+            return task.get();
+        });
+    }
+
+    /** All that a kit depends on once its pipe is laid. */
+    private record Question(List<Object> pipes, Job.PlateRequest plates) {
+        static Question of(Job job, List<KitPlan.LoopPlan> loops) {
+            return new Question(ChoicePlanner.pipes(loops), job.plates());
+        }
+    }
+
+    private Outcome planned(Candidate candidate, LaidFloor floor, boolean onLattice) {
         try {
-            KitPlan plan = new KitPlanner(work.hushed())
-                    .plan(candidate.job(), laid.floor().get());
-            return Optional.of(new Planned(candidate, plan, PlanFigures.of(plan, onLattice)));
+            KitPlan plan = new KitPlanner(work.hushed()).plan(candidate.job(), floor);
+            return new Outcome(
+                    candidate,
+                    Optional.of(new Planned(candidate, plan, PlanFigures.of(plan, onLattice))),
+                    Optional.empty());
         } catch (Unbuildable reason) {
-            leaveOut(candidate, "cannot be had: " + reason.getMessage());
-            return Optional.empty();
+            return Outcome.none(candidate, "cannot be had: " + reason.getMessage());
         }
     }
 
@@ -79,12 +125,12 @@ public final class ChoicePlanner {
     /** The same pipe and the same pieces of plate are the same plan, whatever was wished; so are the same figures to a person. */
     private boolean isNew(Planned p, List<Planned> earlier) {
         for (Planned e : earlier) {
-            boolean same = loops(p.plan()).equals(loops(e.plan()))
+            boolean same = pipes(p.plan().loops()).equals(pipes(e.plan().loops()))
                     && p.plan().plates().pieces().equals(e.plan().plates().pieces());
             if (same || p.figures().equals(e.figures())) {
                 leaveOut(
                         p.candidate(),
-                        (same ? "gives the same plan as: " : "has the same figures as: ")
+                        (same ? SAME_PLAN : "has the same figures as: ")
                                 + e.candidate().words());
                 return false;
             }
@@ -92,8 +138,8 @@ public final class ChoicePlanner {
         return true;
     }
 
-    private static List<Object> loops(KitPlan plan) {
-        return plan.loops().stream().map(l -> (Object) l.breakdown()).toList();
+    private static List<Object> pipes(List<KitPlan.LoopPlan> loops) {
+        return loops.stream().map(l -> (Object) l.breakdown()).toList();
     }
 
     /** Plans without more failed checks than the one asked, and that serve most of the floor. */

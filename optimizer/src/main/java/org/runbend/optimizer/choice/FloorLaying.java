@@ -15,17 +15,24 @@ import org.runbend.optimizer.work.Work;
 
 /**
  * Lays the loops of many jobs for one floor: those that differ in plates alone are laid once, different ones side by side on
- * all cores. Each is laid by itself, so what comes of it does not depend on how many cores there are.
+ * all cores, all on the lattice of the plan asked. What comes of each does not depend on how many cores there are.
  */
 final class FloorLaying {
     /** Beyond so many places, about 16 m2, two loops at once would need too much memory. */
     private static final double MOST_SIDE_BY_SIDE = 700;
 
     private final KitPlan asked;
+    private final Job known;
     private final Work work;
 
-    FloorLaying(KitPlan asked, Work work) {
+    /**
+     * Laying beside a plan.
+     *
+     * @param known the job of that plan as it is laid, its direction settled
+     */
+    FloorLaying(KitPlan asked, Job known, Work work) {
         this.asked = asked;
+        this.known = known;
         this.work = work;
     }
 
@@ -45,19 +52,22 @@ final class FloorLaying {
             work.step("laying loops for alternatives", at.incrementAndGet(), layings.size());
             return laid(job);
         };
-        List<Laid> laid = places() <= MOST_SIDE_BY_SIDE
-                ? work.each(layings, lay)
-                : layings.stream().map(lay).toList();
         Map<Job, Laid> byLaying = new HashMap<>();
+        Job first = laying(known);
+        byLaying.put(first, lay.apply(first));
+        List<Job> others = layings.stream().filter(job -> !job.equals(first)).toList();
+        List<Laid> laid = places() <= MOST_SIDE_BY_SIDE
+                ? work.each(others, lay)
+                : others.stream().map(lay).toList();
         for (int i = 0; i < laid.size(); i++) {
-            byLaying.put(layings.get(i), laid.get(i));
+            byLaying.put(others.get(i), laid.get(i));
         }
         return jobs.stream().map(job -> byLaying.get(laying(job))).toList();
     }
 
     /** The job as far as laying asks: which plates cover how much is left as it was. */
     private Job laying(Job job) {
-        return job.with(job.layout(), job.pipe(), asked.job().plates());
+        return job.with(job.layout(), job.pipe(), known.plates());
     }
 
     private double places() {
@@ -69,7 +79,7 @@ final class FloorLaying {
 
     private Laid laid(Job job) {
         try {
-            return new Laid(Optional.of(new KitPlanner(work.hushed()).lay(job)), "");
+            return new Laid(Optional.of(new KitPlanner(work.hushed()).layBeside(known, job)), "");
         } catch (Unbuildable reason) {
             return new Laid(Optional.empty(), reason.getMessage());
         }

@@ -16,6 +16,7 @@ import org.runbend.optimizer.plan.KitPlan;
  * @param price of the box, minor units
  * @param uneven how far warmth differs over the floor, in tenths of %; see {@link Unevenness}
  * @param fitsCoil whether at most a tenth of the coils cut is left over
+ * @param minutes of work to cut and fit the kit, whole ones; see {@link org.runbend.optimizer.plan.KitWork}
  * @param watts heat into the room, W, to three figures; none where the job does not say what heat is reckoned with
  */
 public record PlanFigures(
@@ -28,21 +29,8 @@ public record PlanFigures(
         long price,
         long uneven,
         boolean fitsCoil,
+        long minutes,
         OptionalLong watts) {
-    /** PlanFigures of a plan whose heat was not reckoned. */
-    public PlanFigures(
-            int bends,
-            int leftOut,
-            long served,
-            long pipe,
-            long plated,
-            long weight,
-            long price,
-            long uneven,
-            boolean fitsCoil) {
-        this(bends, leftOut, served, pipe, plated, weight, price, uneven, fitsCoil, OptionalLong.empty());
-    }
-
     /** What may be left of coils that a plan fits (own limit). */
     private static final double LEFT = 0.1;
 
@@ -71,6 +59,7 @@ public record PlanFigures(
                 plan.total(),
                 Math.round(1000 * Unevenness.of(plan)),
                 fitsCoil(plan),
+                plan.work().minutes(),
                 watts(plan));
     }
 
@@ -118,6 +107,7 @@ public record PlanFigures(
                 price,
                 uneven,
                 fitsCoil ? 0L : 1L,
+                minutes,
                 -watts.orElse(0));
     }
 }

@@ -112,6 +112,11 @@ public record KitPlan(
         return SawWork.of(job.catalog().labour(), plates, coils);
     }
 
+    /** The work of cutting and fitting the kit. */
+    public KitWork work() {
+        return KitWork.of(job.catalog().labour(), loops(), plates, coils);
+    }
+
     /** The holes of all loops, flow before return. */
     public List<PortHole> holes() {
         return PortHole.of(job, loops());
