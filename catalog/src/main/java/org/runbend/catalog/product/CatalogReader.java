@@ -94,7 +94,20 @@ public final class CatalogReader {
         double kerf = m.get("kerf", v -> v.length(0, 30), usual.kerf());
         double trim = m.get("trim", v -> v.length(0, 100), usual.trim());
         double least = m.get("leastPart", v -> v.length(20, 500), usual.leastPart());
-        return m.make(() -> new PanelCutting(kerf, trim, least));
+        Tolerances tolerances =
+                m.findMap("tolerances").flatMap(CatalogReader::tolerances).orElse(usual.tolerances());
+        List<Double> screws = m.each("screws", 40, "a list of lengths", v -> Optional.of(v.length(5, 300)));
+        return m.make(
+                () -> new PanelCutting(kerf, trim, least, tolerances, screws.isEmpty() ? usual.screws() : screws));
+    }
+
+    private static Optional<Tolerances> tolerances(YamlMap m) {
+        Tolerances usual = Tolerances.USUAL;
+        double foam = m.get("foam", v -> v.length(0, 10), usual.foam());
+        double wood = m.get("wood", v -> v.length(0, 10), usual.wood());
+        double pipe = m.get("pipe", v -> v.length(0, 10), usual.pipe());
+        double depth = m.get("depth", v -> v.length(0, 10), usual.depth());
+        return m.make(() -> new Tolerances(foam, wood, pipe, depth));
     }
 
     private static Optional<ShopLayers> layers(YamlMap m) {
@@ -140,6 +153,7 @@ public final class CatalogReader {
         double play = m.get("play", v -> v.length(0, 10), usual.play());
         double bendPlay = m.get("bendPlay", v -> v.length(0, 20), usual.bendPlay());
         double pad = m.get("pad", v -> v.length(0, 200), usual.pad());
+        double depthPlay = m.get("depthPlay", v -> v.length(0, 5), usual.depthPlay());
         double web = m.get("leastWeb", v -> v.length(0, 200), usual.leastWeb());
         double rest = m.get("leastRest", v -> v.length(0, 200), usual.leastRest());
         List<GuideBush> bushes = m.each("bushes", 20, "a list of guide bushes", CatalogReader::bush);
@@ -148,6 +162,7 @@ public final class CatalogReader {
                 cutters.isEmpty() ? usual.cutters() : cutters,
                 play,
                 bendPlay,
+                depthPlay,
                 pad,
                 web,
                 rest,

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
  * @param cutters diameters of the cutters at hand, thinnest first
  * @param play width of the channel over pipe and plate, on straights
  * @param bendPlay width of the channel over the pipe, at bends
+ * @param depthPlay what the channel is deeper than pipe and plate
  * @param pad diameter of the round pocket where the pipe comes through the floor; 0 for none
  * @param leastWeb what must stay between two channels
  * @param leastRest what must stay of the board under a channel
@@ -20,6 +21,7 @@ public record Routing(
         List<Double> cutters,
         double play,
         double bendPlay,
+        double depthPlay,
         double pad,
         double leastWeb,
         double leastRest,
@@ -33,6 +35,7 @@ public record Routing(
             List.of(8.0, 12.0),
             0.5,
             4,
+            0,
             32,
             10,
             3,
@@ -48,6 +51,7 @@ public record Routing(
         cutters = cutters.stream().sorted().toList();
         Require.that(play >= 0 && play <= 10, "routing: play %s mm must be 0 to 10 mm", play);
         Require.that(bendPlay >= 0 && bendPlay <= 20, "routing: bendPlay %s mm must be 0 to 20 mm", bendPlay);
+        Require.that(depthPlay >= 0 && depthPlay <= 5, "routing: depthPlay %s mm must be 0 to 5 mm", depthPlay);
         Require.that(pad >= 0 && pad <= 200, "routing: pad %s mm must be 0 to 200 mm", pad);
         Require.that(leastWeb >= 0 && leastWeb <= 200, "routing: leastWeb %s mm must be 0 to 200 mm", leastWeb);
         Require.that(leastRest >= 0 && leastRest <= 200, "routing: leastRest %s mm must be 0 to 200 mm", leastRest);

@@ -21,6 +21,10 @@ final class BoardsJson {
                 .number("kerf", making.kerf())
                 .number("trim", making.trim())
                 .list("layers", plan.layers(), layer -> layer(out, plan, layer))
+                .list("packers", plan.problem().packers(), p -> {
+                    out.text("under", p.name()).number("height", p.height());
+                    ring(out, "edge", p.edge());
+                })
                 .close();
     }
 

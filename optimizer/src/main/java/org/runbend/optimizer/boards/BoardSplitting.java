@@ -69,10 +69,13 @@ public final class BoardSplitting {
 
     private static LayerPlan layer(BoardsProblem problem, Layer layer, List<Joint> below, Geometry grooves) {
         Geometry region = Region.of(problem, layer);
+        List<Polygon> lids = Region.lids(problem, layer);
+        double area =
+                region.getArea() + lids.stream().mapToDouble(Polygon::getArea).sum();
         JointPlaces places = new JointPlaces(problem, layer, below, region, grooves);
         List<Sheet> sheets = layer.sheets().stream()
-                .sorted(Comparator.comparingInt((Sheet s) -> areaBound(region, s))
-                        .thenComparingLong(s -> areaBound(region, s) * s.cost()))
+                .sorted(Comparator.comparingInt((Sheet s) -> areaBound(area, s))
+                        .thenComparingLong(s -> areaBound(area, s) * s.cost()))
                 .toList();
         List<Coordinate> standing = problem.cutouts().stream()
                 .filter(c -> !c.encircled() && c.through().contains(layer.role()))
@@ -80,9 +83,9 @@ public final class BoardSplitting {
                 .toList();
         Try best = null;
         int tried = Integer.MAX_VALUE;
-        int bound = areaBound(region, sheets.get(0));
+        int bound = areaBound(area, sheets.get(0));
         for (Sheet sheet : sheets) {
-            int least = areaBound(region, sheet);
+            int least = areaBound(area, sheet);
             boolean hopeless = best != null
                     && (least > best.nesting().boards()
                             || (least == best.nesting().boards() && least * sheet.cost() >= best.cost()));
@@ -102,9 +105,13 @@ public final class BoardSplitting {
                         sheet,
                         region,
                         standing,
+                        lids,
                         upright,
                         places.lines(upright, sheet, LINES, true),
                         places.lines(!upright, sheet, BUTTS, false));
+                if (!program.takesLids()) {
+                    break;
+                }
                 Optional<Integer> proved = program.leastBoards(least);
                 if (!program.hasAny() && !program.isImpossible()) {
                     tried = bound;
@@ -183,8 +190,8 @@ public final class BoardSplitting {
     }
 
     /** Whatever the joints: the area of the layer by that of a board within its trim. */
-    private static int areaBound(Geometry region, Sheet sheet) {
-        return (int) Math.max(1, Math.ceil(region.getArea() / (sheet.length() * sheet.width()) - 0.001));
+    private static int areaBound(double area, Sheet sheet) {
+        return (int) Math.max(1, Math.ceil(area / (sheet.length() * sheet.width()) - 0.001));
     }
 
     private static LayerPlan made(

@@ -14,6 +14,7 @@ import org.runbend.optimizer.job.Support;
  * @param outline corners of the floor, once round
  * @param layers from the bottom up
  * @param cutouts what goes through some of the layers
+ * @param packers solid ones that stand in the place of foam and board
  * @param loops the pipe, for the rules of joints
  * @param grooves the finished edge of the channels, arcs as short chords whose ends lie on them
  * @param ramps where a groove is deepened, likewise
@@ -24,6 +25,7 @@ public record BoardsProblem(
         List<Point> outline,
         List<Layer> layers,
         List<Cutout> cutouts,
+        List<Packer> packers,
         List<Breakdown> loops,
         List<List<Point>> grooves,
         List<List<Point>> ramps,
@@ -34,6 +36,7 @@ public record BoardsProblem(
         outline = List.copyOf(outline);
         layers = List.copyOf(layers);
         cutouts = List.copyOf(cutouts);
+        packers = List.copyOf(packers);
         loops = List.copyOf(loops);
         grooves = grooves.stream().map(List::copyOf).toList();
         ramps = ramps.stream().map(List::copyOf).toList();
@@ -97,14 +100,44 @@ public record BoardsProblem(
      * @param round the same as a circle, if it is one
      * @param through the layers that are open there
      * @param gap air to boards
-     * @param encircled whether a board may lie all round it: one that stands up to the roof would not let it down
+     * @param filling what stands in it
      */
     public record Cutout(
-            String name, List<Point> edge, Optional<Round> round, Set<Role> through, double gap, boolean encircled) {
+            String name, List<Point> edge, Optional<Round> round, Set<Role> through, double gap, Filling filling) {
         /** Copies edge and roles. */
         public Cutout {
             edge = List.copyOf(edge);
             through = Set.copyOf(through);
+        }
+
+        /** Whether a board may lie all round it. */
+        public boolean encircled() {
+            return filling != Filling.STANDING;
+        }
+    }
+
+    /** What stands in an opening. */
+    public enum Filling {
+        /** Nothing, or what does not reach up through the room. */
+        OPEN,
+        /** Something up to the roof, over which no board with a hole is let down. */
+        STANDING,
+        /** A part of its own that is lifted out, as far from the edge inside as the boards are outside. */
+        LID
+    }
+
+    /**
+     * A solid packer: what bears on it would crush foam.
+     *
+     * @param name what it bears
+     * @param edge its edge, round ones as chords
+     * @param round the same as a circle, if it is one
+     * @param height mm
+     */
+    public record Packer(String name, List<Point> edge, Optional<Round> round, double height) {
+        /** Copies the edge. */
+        public Packer {
+            edge = List.copyOf(edge);
         }
     }
 

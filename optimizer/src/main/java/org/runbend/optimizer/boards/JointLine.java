@@ -31,7 +31,7 @@ final class JointLine {
     private static final double BESIDE = 20;
 
     /** Board between a joint and an opening: own choice. */
-    private static final double FROM_OPENING = 25;
+    static final double FROM_OPENING = 25;
 
     /** Between joints of two layers: common practice in floors of panels. */
     private static final double STAGGER = 100;
@@ -118,7 +118,7 @@ final class JointLine {
         double to = upright ? box.getMaxY() : box.getMaxX();
         boolean near = at > low - FROM_OPENING && at < high + FROM_OPENING;
         boolean through = at > low + (high - low) / 5 && at < high - (high - low) / 5;
-        if (near && (c.encircled() || !through)) {
+        if (near && (c.filling() == BoardsProblem.Filling.OPEN || !through)) {
             never.add(new Stretch(from - FROM_OPENING, to + FROM_OPENING, null));
         }
     }

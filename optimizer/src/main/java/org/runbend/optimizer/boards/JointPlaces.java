@@ -8,6 +8,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.runbend.optimizer.boards.BoardsPlan.Joint;
+import org.runbend.optimizer.boards.BoardsProblem.Cutout;
 import org.runbend.optimizer.boards.BoardsProblem.Layer;
 import org.runbend.optimizer.boards.BoardsProblem.Role;
 import org.runbend.optimizer.boards.BoardsProblem.Sheet;
@@ -83,12 +84,7 @@ final class JointPlaces {
         for (double side : sides) {
             whole(all, side, gap, low, high, 0);
         }
-        problem.cutouts().stream()
-                .filter(c -> c.through().contains(layer.role()) && !c.encircled())
-                .forEach(c -> {
-                    Envelope e = Region.open(c).getEnvelopeInternal();
-                    all.add(upright ? e.centre().x : e.centre().y);
-                });
+        openings(all, upright);
         for (double side : sides) {
             int parts = (int) Math.ceil((high - low) / side - 1e-9);
             for (int i = 1; i < parts; i++) {
@@ -119,6 +115,23 @@ final class JointPlaces {
             }
         }
         return all;
+    }
+
+    /** Through the middle of what has no board all round it, and beside large openings. */
+    private void openings(List<Double> all, boolean upright) {
+        for (Cutout c : problem.cutouts()) {
+            Envelope e = Region.open(c).getEnvelopeInternal();
+            double low = upright ? e.getMinX() : e.getMinY();
+            double high = upright ? e.getMaxX() : e.getMaxY();
+            boolean here = c.through().contains(layer.role());
+            if (here && c.filling() != BoardsProblem.Filling.OPEN) {
+                all.add((low + high) / 2);
+            }
+            if (here && high - low > problem.making().leastPart()) {
+                all.add(low - JointLine.FROM_OPENING - 1);
+                all.add(high + JointLine.FROM_OPENING + 1);
+            }
+        }
     }
 
     /** Whole boards from either wall, each so much shorter. */

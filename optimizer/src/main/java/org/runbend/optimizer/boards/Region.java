@@ -19,6 +19,9 @@ final class Region {
     private static final int QUARTER = 32;
     private static final double PARALLEL = 1e-6;
 
+    /** How far a chord lies inside its circle, in radii: 1 - cos(45 degrees / QUARTER). */
+    private static final double CHORDED = 3.1e-4;
+
     private Region() {}
 
     /** The whole layer as if there were no joints. */
@@ -34,14 +37,37 @@ final class Region {
 
     /** A cutout grown by its gap. */
     static Geometry open(Cutout c) {
+        return grown(c, c.gap());
+    }
+
+    /** What a layer has a part of its own in, each with air to its boards; chords of round ones take a hair more. */
+    static List<Polygon> lids(BoardsProblem problem, Layer layer) {
+        List<Polygon> lids = new ArrayList<>();
+        for (Cutout c : problem.cutouts()) {
+            if (c.filling() == BoardsProblem.Filling.LID && c.through().contains(layer.role())) {
+                double hair =
+                        c.round().isPresent() ? 2 * CHORDED * c.round().get().radius() : 0;
+                Geometry lid = grown(c, -c.gap() - hair);
+                for (Cutout other : problem.cutouts()) {
+                    if (!other.equals(c) && other.through().contains(layer.role())) {
+                        lid = lid.difference(open(other));
+                    }
+                }
+                lids.addAll(polygons(lid));
+            }
+        }
+        return lids;
+    }
+
+    private static Geometry grown(Cutout c, double by) {
         if (c.round().isPresent()) {
             Point m = c.round().get().centre();
             return FACTORY.createPoint(new Coordinate(m.x(), m.y()))
-                    .buffer(c.round().get().radius() + c.gap(), QUARTER);
+                    .buffer(c.round().get().radius() + by, QUARTER);
         }
         BufferParameters square =
                 new BufferParameters(QUARTER, BufferParameters.CAP_ROUND, BufferParameters.JOIN_MITRE, 2);
-        return BufferOp.bufferOp(polygon(c.edge()), c.gap(), square);
+        return BufferOp.bufferOp(polygon(c.edge()), by, square);
     }
 
     /** The outline with each edge moved inward by its own distance; corners are where moved edges meet. */

@@ -39,6 +39,7 @@ final class SplitProgram {
     private final Making making;
     private final Sheet sheet;
     private final Layer layer;
+    private final List<Piece> lids;
     private final List<JointLine> lines;
     private final List<JointLine> butts;
     private final double first;
@@ -65,6 +66,7 @@ final class SplitProgram {
      * A program for a region.
      *
      * @param standing middles of things that no part may lie all round
+     * @param lids parts that lie in openings, whatever the joints
      * @param upright whether courses run upwards, so that lines between them are upright
      * @param lines where courses may meet, in order, without the walls
      * @param butts where parts of a course may meet, in order, without the walls
@@ -75,6 +77,7 @@ final class SplitProgram {
             Sheet sheet,
             Geometry region,
             List<Coordinate> standing,
+            List<Polygon> lids,
             boolean upright,
             List<JointLine> lines,
             List<JointLine> butts) {
@@ -83,6 +86,14 @@ final class SplitProgram {
         this.sheet = sheet;
         this.upright = upright;
         this.standing = List.copyOf(standing);
+        this.lids = lids.stream()
+                .map(l -> {
+                    Envelope e = l.getEnvelopeInternal();
+                    double length = upright ? e.getHeight() : e.getWidth();
+                    double width = upright ? e.getWidth() : e.getHeight();
+                    return new Piece(-1, 0, Integer.MAX_VALUE, l, length, width, List.of());
+                })
+                .toList();
         this.lines = lines;
         this.butts = butts;
         Envelope box = region.getEnvelopeInternal();
@@ -157,17 +168,26 @@ final class SplitProgram {
         Envelope e = parts.get(0).getEnvelopeInternal();
         double length = upright ? e.getHeight() : e.getWidth();
         double width = upright ? e.getWidth() : e.getHeight();
-        boolean lies = length <= sheet.length() - 2 * making.trim() && width <= sheet.width() - 2 * making.trim();
-        boolean turned = !layer.grain()
-                && width <= sheet.length() - 2 * making.trim()
-                && length <= sheet.width() - 2 * making.trim();
         boolean good = parts.size() == 1
                 && standing.stream().noneMatch(s -> isRound(parts.get(0), s))
                 && Math.min(length, width) >= making.leastPart()
                 && width <= most
-                && (lies || turned)
+                && fits(length, width)
                 && hasNoNeck(parts.get(0));
         return good ? Optional.of(new Piece(course, k, l, parts.get(0), length, width, breaches)) : Optional.empty();
+    }
+
+    /** Whether a part of a size goes onto a stock board. */
+    private boolean fits(double length, double width) {
+        double usableLength = sheet.length() - 2 * making.trim();
+        double usableWidth = sheet.width() - 2 * making.trim();
+        return (length <= usableLength && width <= usableWidth)
+                || (!layer.grain() && width <= usableLength && length <= usableWidth);
+    }
+
+    /** Whether each part that lies in an opening goes onto a stock board. */
+    boolean takesLids() {
+        return lids.stream().allMatch(l -> fits(l.length(), l.width()));
     }
 
     /** Whether 20 mm are left everywhere between its edges; a rectangle has them. */
@@ -257,7 +277,9 @@ final class SplitProgram {
         }
         int[] loads = new int[weighings.size()];
         for (int w = 0; w < loads.length; w++) {
-            loads[w] = model.row(0, Double.POSITIVE_INFINITY);
+            NestingBounds.Weighing weighing = weighings.get(w);
+            double always = lids.stream().mapToDouble(l -> load(weighing, l)).sum();
+            loads[w] = model.row(always, Double.POSITIVE_INFINITY);
         }
         int limit = model.row(least, leastBoards ? Double.POSITIVE_INFINITY : boards);
         int[] cuts = new int[forbidden.size()];
@@ -292,14 +314,7 @@ final class SplitProgram {
                 new ArrayList<>(List.of(inside[piece.course()][piece.from()], inside[piece.course()][piece.to()]));
         List<Double> entries = new ArrayList<>(List.of(1.0, -1.0));
         for (int w = 0; w < loads.length && !piece.isEmpty(); w++) {
-            double load = weighings
-                    .get(w)
-                    .of(
-                            piece.length() + making.between(layer.role()),
-                            piece.width() + making.between(layer.role()),
-                            sheet.length() - 2 * making.trim() + making.between(layer.role()),
-                            sheet.width() - 2 * making.trim() + making.between(layer.role()),
-                            !layer.grain());
+            double load = load(weighings.get(w), piece);
             if (load > 0) {
                 rows.add(loads[w]);
                 entries.add(-load);
@@ -317,6 +332,16 @@ final class SplitProgram {
                 1,
                 rows.stream().mapToInt(r -> r).toArray(),
                 entries.stream().mapToDouble(e -> e).toArray());
+    }
+
+    private double load(NestingBounds.Weighing weighing, Piece piece) {
+        double between = making.between(layer.role());
+        return weighing.of(
+                piece.length() + between,
+                piece.width() + between,
+                sheet.length() - 2 * making.trim() + between,
+                sheet.width() - 2 * making.trim() + between,
+                !layer.grain());
     }
 
     private List<Breach> lineBreaches(int line) {
@@ -364,6 +389,8 @@ final class SplitProgram {
                         line.point(upright ? e.getMaxX() : e.getMaxY())));
             }
         }
-        return new Split(parts, joints, breaches);
+        List<Piece> all = new ArrayList<>(parts);
+        all.addAll(lids);
+        return new Split(all, joints, breaches);
     }
 }

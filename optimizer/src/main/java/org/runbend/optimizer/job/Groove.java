@@ -10,7 +10,7 @@ import org.runbend.catalog.product.SpreaderPlate;
  *
  * @param width on straights: pipe, plate on both sides and play
  * @param bendWidth at bends: pipe and the play there, never under the width
- * @param depth pipe and the plate under it
+ * @param depth pipe, the plate under it and play
  * @param pad diameter of the round pocket where the pipe goes through the floor; 0 for none
  * @param leastWeb what must stay between two grooves, and between a pocket and the edge of the floor
  */
@@ -24,7 +24,8 @@ public record Groove(double width, double bendWidth, double depth, double pad, d
                 plates.stream().mapToDouble(SpreaderPlate::thickness).max().orElse(0);
         double width = pipe.outer() + 2 * plate + routing.play();
         double bendWidth = Math.max(width, pipe.outer() + routing.bendPlay());
-        return new Groove(width, bendWidth, pipe.outer() + plate, routing.pad(), routing.leastWeb());
+        return new Groove(
+                width, bendWidth, pipe.outer() + plate + routing.depthPlay(), routing.pad(), routing.leastWeb());
     }
 
     /** From the centreline to the edge of the groove where it is widest, pockets left aside. */

@@ -105,6 +105,49 @@ public sealed interface Remark {
         }
     }
 
+    /**
+     * The boards of all layers.
+     *
+     * @param height from the underside to the top, mm
+     * @param out what it may be out to either side, mm
+     * @param weight kg/m2
+     */
+    record BoardsInAll(double height, double out, double weight) implements Remark {
+        @Override
+        public String words() {
+            return String.format(
+                    Locale.ROOT,
+                    "The boards are %s mm high (%s to %s at the worst of their tolerances) and weigh %.1f kg/m2 without pipe,"
+                            + " plates and floor covering.",
+                    Plain.number(height),
+                    Plain.number(height - out),
+                    Plain.number(height + out),
+                    weight);
+        }
+    }
+
+    /**
+     * A solid packer.
+     *
+     * @param name what it bears
+     * @param length mm
+     * @param width mm
+     * @param height mm
+     * @param round whether it is a disc
+     */
+    record SolidPacker(String name, double length, double width, double height, boolean round) implements Remark {
+        @Override
+        public String words() {
+            String size = round
+                    ? Plain.number(length) + " mm across"
+                    : Plain.number(length) + " x " + Plain.number(width) + " mm";
+            return "Under " + name + ", in the place of foam and board, goes a solid packer of " + size + ", "
+                    + Plain.number(height)
+                    + " mm high: its preload would crush foam and bend a plate. Bore cover and packer"
+                    + " through on site.";
+        }
+    }
+
     /** The job gives no tails. */
     record NoTails() implements Remark {
         @Override

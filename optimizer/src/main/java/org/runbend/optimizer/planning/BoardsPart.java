@@ -6,6 +6,10 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.runbend.catalog.product.Board;
 import org.runbend.catalog.product.InsulationStack;
 import org.runbend.catalog.product.PanelCutting;
@@ -13,7 +17,9 @@ import org.runbend.optimizer.boards.BoardSplitting;
 import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.boards.BoardsProblem;
 import org.runbend.optimizer.boards.BoardsProblem.Cutout;
+import org.runbend.optimizer.boards.BoardsProblem.Filling;
 import org.runbend.optimizer.boards.BoardsProblem.Layer;
+import org.runbend.optimizer.boards.BoardsProblem.Packer;
 import org.runbend.optimizer.boards.BoardsProblem.Role;
 import org.runbend.optimizer.boards.BoardsProblem.Round;
 import org.runbend.optimizer.boards.BoardsProblem.Sheet;
@@ -22,6 +28,7 @@ import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.channel.ChannelPlan.Corner;
 import org.runbend.optimizer.channel.ChannelSize;
+import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.BoardsWish;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
@@ -29,7 +36,6 @@ import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plan.PortHole;
 import org.runbend.optimizer.plan.Remark;
 
@@ -65,7 +71,11 @@ final class BoardsPart {
             return words;
         }
         Job.Build build = job.build().get();
-        plan.ifPresent(p -> p.layers().forEach(l -> words.add(remark(l))));
+        plan.ifPresent(p -> {
+            p.layers().forEach(l -> words.add(remark(l)));
+            words.add(BoardChecks.remark(job, p));
+            p.problem().packers().forEach(k -> words.add(packer(k)));
+        });
         if (build.board().isEmpty()) {
             words.add(new Remark.NoRoutedBoard());
         }
@@ -78,6 +88,12 @@ final class BoardsPart {
                     build.board().get().board().sku(), build.board().get().thickness()));
         }
         return words;
+    }
+
+    private static Remark packer(Packer p) {
+        Envelope box = FloorShapes.polygon(p.edge()).getEnvelopeInternal();
+        return new Remark.SolidPacker(
+                p.name(), box.getWidth(), box.getHeight(), p.height(), p.round().isPresent());
     }
 
     private static Remark remark(BoardsPlan.LayerPlan l) {
@@ -94,23 +110,6 @@ final class BoardsPart {
                 l.sheet().length(),
                 l.sheet().width(),
                 broken);
-    }
-
-    /** Least material between a groove and the edge of its board, where the job asks for boards. */
-    static Optional<PlanCheck> check(Job job, Optional<BoardsPlan> plan) {
-        return plan.flatMap(p -> p.layers().stream()
-                        .filter(l -> l.layer().role() == Role.ROUTED)
-                        .findFirst())
-                .map(l -> PlanCheck.atLeast(
-                        "least web between channel and edge of the board",
-                        job.layout().edge()
-                                - job.groove().half()
-                                - l.layer().perimeterGap()
-                                - job.build().get().boards().get().tolerance(),
-                        job.catalog().routing().leastWeb(),
-                        "mm",
-                        PlanCheck.Verdict.WARN,
-                        "catalog, routing.leastWeb"));
     }
 
     private static BoardsProblem problem(
@@ -139,6 +138,7 @@ final class BoardsPart {
                 job.floor().outline(),
                 layers,
                 cutouts(job, loops, layers),
+                packers(job, layers),
                 pipes,
                 grooves,
                 ramps,
@@ -205,16 +205,7 @@ final class BoardsPart {
         double gap = wish.tolerance()
                 + layers.stream().mapToDouble(Layer::perimeterGap).max().orElse(0);
         for (KeepOut k : job.floor().keepOuts()) {
-            Set<Role> through =
-                    k.kind() == KeepOut.Kind.ANCHOR ? Set.of(Role.INSULATION, Role.ROUTED) : Set.of(Role.values());
-            boolean drilled = k.kind() == KeepOut.Kind.BOLT;
-            all.add(new Cutout(
-                    k.name(),
-                    edge(k.bare()),
-                    round(k.bare()),
-                    through,
-                    drilled ? DRILLED : gap,
-                    k.kind() != KeepOut.Kind.PILLAR));
+            all.add(cutout(job, k, gap));
         }
         Job.Turn turn = job.floor().port().turn();
         if (turn != Job.Turn.LEVEL) {
@@ -224,11 +215,70 @@ final class BoardsPart {
                     Round round = new Round(h.at(), radius);
                     Set<Role> through =
                             turn == Job.Turn.DOWN ? Set.of(Role.INSULATION, Role.ROUTED) : Set.of(Role.COVER);
-                    all.add(new Cutout("hole " + h.name(), circle(round), Optional.of(round), through, 0, true));
+                    all.add(new Cutout(
+                            "hole " + h.name(), circle(round), Optional.of(round), through, 0, Filling.OPEN));
                 }
             }
         }
         return all;
+    }
+
+    /** What a thing on the floor opens in the layers, by its kind. */
+    private static Cutout cutout(Job job, KeepOut k, double gap) {
+        Set<Role> all = Set.of(Role.values());
+        double joint = job.build().get().boards().get().jointGap();
+        List<Point> edge = edge(k.bare());
+        Optional<Round> round = round(k.bare());
+        return switch (k.kind()) {
+            case ANCHOR -> {
+                Packer packer = packer(job, k, 0);
+                Set<Role> under = Set.of(Role.INSULATION, Role.ROUTED);
+                yield new Cutout(k.name(), packer.edge(), packer.round(), under, joint, Filling.OPEN);
+            }
+            case BOLT -> new Cutout(k.name(), edge, round, all, DRILLED, Filling.OPEN);
+            case PILLAR -> new Cutout(k.name(), edge, round, all, gap, Filling.STANDING);
+            case HATCH ->
+                isLidded(job, edge)
+                        ? new Cutout(k.name(), edge, round, all, joint / 2, Filling.LID)
+                        : new Cutout(k.name(), edge, round, all, gap, Filling.OPEN);
+            default -> new Cutout(k.name(), edge, round, all, gap, Filling.OPEN);
+        };
+    }
+
+    /** Whether a hatch is large enough for a lid that can be cut. */
+    private static boolean isLidded(Job job, List<Point> edge) {
+        Envelope box = FloorShapes.polygon(edge).getEnvelopeInternal();
+        double gap = 2 * job.build().get().boards().get().jointGap();
+        return Math.min(box.getWidth(), box.getHeight()) - gap
+                >= job.catalog().panels().leastPart();
+    }
+
+    /** Under each anchor, as wide as what its plate presses on: the load spreads by 45 degrees through the cover (common practice). */
+    private static List<Packer> packers(Job job, List<Layer> layers) {
+        double height = layers.stream()
+                .filter(l -> l.role() != Role.COVER)
+                .mapToDouble(Layer::thickness)
+                .sum();
+        return job.floor().keepOuts().stream()
+                .filter(k -> k.kind() == KeepOut.Kind.ANCHOR && height > 0)
+                .map(k -> packer(job, k, height))
+                .toList();
+    }
+
+    private static Packer packer(Job job, KeepOut anchor, double height) {
+        double spread = job.build().get().coverThickness();
+        Optional<Round> round = round(anchor.bare()).map(r -> new Round(r.centre(), r.radius() + spread));
+        List<Point> edge = round.map(BoardsPart::circle).orElseGet(() -> grown(edge(anchor.bare()), spread));
+        return new Packer(anchor.name(), edge, round, height);
+    }
+
+    private static List<Point> grown(List<Point> edge, double by) {
+        BufferParameters square = new BufferParameters(8, BufferParameters.CAP_ROUND, BufferParameters.JOIN_MITRE, 2);
+        Coordinate[] ring =
+                BufferOp.bufferOp(FloorShapes.polygon(edge), by, square).getCoordinates();
+        return Arrays.stream(ring, 0, ring.length - 1)
+                .map(c -> new Point(c.x, c.y))
+                .toList();
     }
 
     private static Optional<Round> round(Shape shape) {

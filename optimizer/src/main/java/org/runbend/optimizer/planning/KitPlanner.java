@@ -331,7 +331,7 @@ public final class KitPlanner {
                                 PlanChecks.of(
                                         job, tightest, place.reachable(), loops, served, plates, channel, heat.heat())
                                         .stream(),
-                                BoardsPart.check(job, boards).stream())
+                                BoardChecks.of(job, boards, breakdowns(loops), plates).stream())
                         .toList(),
                 remarks(
                         job,

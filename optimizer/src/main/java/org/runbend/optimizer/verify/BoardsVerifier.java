@@ -12,6 +12,7 @@ import org.runbend.optimizer.boards.BoardsPlan.LayerPlan;
 import org.runbend.optimizer.boards.BoardsPlan.Part;
 import org.runbend.optimizer.boards.BoardsProblem;
 import org.runbend.optimizer.boards.BoardsProblem.Cutout;
+import org.runbend.optimizer.boards.BoardsProblem.Filling;
 import org.runbend.optimizer.boards.BoardsProblem.Role;
 import org.runbend.optimizer.boards.BoardsProblem.Round;
 import org.runbend.optimizer.job.Point;
@@ -41,7 +42,32 @@ public final class BoardsVerifier {
             }
         }
         findings.unless(plan.layers().size() == plan.problem().layers().size(), "a layer has no boards");
+        plan.problem().packers().forEach(p -> packer(plan, p, findings));
         return findings.all();
+    }
+
+    /** A packer is as high as what it stands in the place of, and nothing of that is there. */
+    private static void packer(BoardsPlan plan, BoardsProblem.Packer packer, Findings findings) {
+        Geometry solid = Chords.region(packer.edge());
+        double height = 0;
+        for (LayerPlan layer : plan.layers()) {
+            if (layer.layer().role() != Role.COVER) {
+                height += layer.layer().thickness();
+                for (Part part : layer.parts()) {
+                    findings.unless(
+                            shape(part).distance(solid) > 0,
+                            "board %s lies where the packer of %s stands",
+                            part.label(),
+                            packer.name());
+                }
+            }
+        }
+        findings.unless(
+                Math.abs(height - packer.height()) < TOLERANCE,
+                "the packer of %s is %.1f mm high, what it stands in is %.1f mm",
+                packer.name(),
+                packer.height(),
+                height);
     }
 
     private static void floor(BoardsProblem problem, LayerPlan layer, Findings findings) {
@@ -60,7 +86,7 @@ public final class BoardsVerifier {
             findings.unless(
                     room.covers(parts.get(i)), "board %s comes nearer to a wall than %.1f mm", part.label(), air);
             for (Cutout c : problem.cutouts()) {
-                double away = parts.get(i).distance(Chords.region(c.edge()));
+                double away = air(parts.get(i), c);
                 findings.unless(
                         !c.through().contains(layer.layer().role()) || away >= c.gap() - TOLERANCE,
                         "board %s lies %.2f mm from %s, %.2f are asked",
@@ -84,7 +110,11 @@ public final class BoardsVerifier {
             Geometry open = outline.buffer(-air, QUARTER);
             for (Cutout c : problem.cutouts()) {
                 if (c.through().contains(layer.layer().role())) {
-                    open = open.difference(Chords.region(c.edge()).buffer(c.gap(), QUARTER));
+                    Geometry edge = Chords.region(c.edge());
+                    open = open.difference(edge.buffer(c.gap(), QUARTER));
+                    if (c.filling() == Filling.LID) {
+                        open = open.union(edge.buffer(-c.gap(), QUARTER));
+                    }
                 }
             }
             double joints = layer.joints().stream()
@@ -98,6 +128,13 @@ public final class BoardsVerifier {
                     open.getArea() - covered,
                     forgiven);
         }
+    }
+
+    /** From a part to the edge of an opening; into an opening only what is its lid may reach. */
+    private static double air(Geometry part, Cutout c) {
+        Geometry edge = Chords.region(c.edge());
+        boolean lid = c.filling() == Filling.LID && edge.covers(part);
+        return part.distance(lid ? edge.getBoundary() : edge);
     }
 
     private static void stock(BoardsProblem problem, LayerPlan layer, Findings findings) {

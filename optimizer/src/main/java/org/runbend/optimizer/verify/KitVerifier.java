@@ -37,6 +37,7 @@ public final class KitVerifier {
             checkObjective(plan, loop, findings);
         }
         new BoxRules(plan, findings).check();
+        new DepthRules(plan, findings).check();
         CheckRules checks = new CheckRules(findings);
         plan.checks().forEach(checks::check);
         return findings.all();
