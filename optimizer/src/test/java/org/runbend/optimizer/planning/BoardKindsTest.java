@@ -40,18 +40,17 @@ class BoardKindsTest {
                 order: T-18
                 catalog: workshop.yaml
                 floor:
-                  outline: [[0, 0], [2400, 0], [2400, 1200], [0, 1200]]
-                  marks: [{edge: 3, text: window}, {point: [2400, 300], text: door}]
+                  outline: [[0, 0], [1300, 0], [1300, 1150], [0, 1150]]
+                  marks: [{edge: 3, text: window}, {point: [1300, 300], text: door}]
                   keepOut:
-                    - {name: bilge hatch, kind: hatch, polygon: [[1750, 200], [2150, 200], [2150, 600], [1750, 600]]}
-                    - {name: seat anchor, kind: anchor, point: [1950, 900]}
-                    - {name: bolt, kind: bolt, point: [2300, 900]}
+                    - {name: bilge hatch, kind: hatch, polygon: [[800, 200], [1100, 200], [1100, 500], [800, 500]]}
+                    - {name: seat anchor, kind: anchor, point: [900, 850]}
+                    - {name: bolt, kind: bolt, point: [1200, 1000]}
                   port: {at: [0, 150], reach: 330}
                 layout:
                   spacing: 150
                   edge: 75
-                  loop: [[75, 150], [1500, 150], [1500, 450], [225, 450], [225, 750], [1500, 750], [1500, 1050], [75, 1050],
-                    [75, 300]]
+                  loop: [[75, 150], [600, 150], [600, 600], [75, 600], [75, 300]]
                 pipe: {product: PX-16, tails: [900, 1100]}
                 plates: {product: SP-1, coverage: 80%}
                 build:
@@ -80,16 +79,16 @@ class BoardKindsTest {
                 - p.edge().stream().mapToDouble(Point::x).min().orElseThrow();
     }
 
-    /** A joint of 1 mm lies over the edge of the hatch all round: the lid measures 400 - 1 mm and lies 0.5 mm inside. */
+    /** A joint of 1 mm lies over the edge of the hatch all round: the lid measures 300 - 1 mm and lies 0.5 mm inside. */
     @Test
     void aHatchHasALidInEachLayer() {
         for (Role role : List.of(Role.ROUTED, Role.COVER)) {
             List<Part> lids = layer(role).parts().stream()
-                    .filter(p -> Math.abs(width(p) - 399) < 1e-6)
+                    .filter(p -> Math.abs(width(p) - 299) < 1e-6)
                     .toList();
             assertEquals(1, lids.size());
             assertEquals(
-                    1750.5,
+                    800.5,
                     lids.get(0).edge().stream().mapToDouble(Point::x).min().orElseThrow(),
                     1e-6);
             assertEquals(List.of(), lids.get(0).pockets());
@@ -100,10 +99,10 @@ class BoardKindsTest {
     @Test
     void anAnchorHasASolidPackerAndNoBoard() {
         Packer packer = plan.problem().packers().get(0);
-        assertEquals(new Round(new Point(1950, 900), 52), packer.round().orElseThrow());
+        assertEquals(new Round(new Point(900, 850), 52), packer.round().orElseThrow());
         assertEquals(21, packer.height(), 1e-9);
-        assertTrue(rounds(Role.ROUTED).contains(new Round(new Point(1950, 900), 53)));
-        assertFalse(rounds(Role.COVER).stream().anyMatch(r -> r.centre().equals(new Point(1950, 900))));
+        assertTrue(rounds(Role.ROUTED).contains(new Round(new Point(900, 850), 53)));
+        assertFalse(rounds(Role.COVER).stream().anyMatch(r -> r.centre().equals(new Point(900, 850))));
         assertTrue(kit.remarkWords().stream().anyMatch(w -> w.contains("packer of 104 mm across, 21 mm high")));
     }
 
@@ -111,7 +110,7 @@ class BoardKindsTest {
     @Test
     void aBoltHasItsHole() {
         for (Role role : List.of(Role.ROUTED, Role.COVER)) {
-            assertTrue(rounds(role).contains(new Round(new Point(2300, 900), 16)), role.name());
+            assertTrue(rounds(role).contains(new Round(new Point(1200, 1000), 16)), role.name());
         }
     }
 
@@ -140,11 +139,11 @@ class BoardKindsTest {
         assertEquals(List.of(), BoardsVerifier.verify(plan));
         LayerPlan routed = layer(Role.ROUTED);
         List<Part> without = new ArrayList<>(routed.parts());
-        without.removeIf(p -> Math.abs(width(p) - 399) < 1e-6);
+        without.removeIf(p -> Math.abs(width(p) - 299) < 1e-6);
         assertTrue(found(with(routed, without), plan.problem()).contains("of the floor open"));
         List<Part> large = new ArrayList<>(without);
         routed.parts().stream()
-                .filter(p -> Math.abs(width(p) - 399) < 1e-6)
+                .filter(p -> Math.abs(width(p) - 299) < 1e-6)
                 .map(p -> wider(p))
                 .forEach(large::add);
         assertTrue(found(with(routed, large), plan.problem()).contains("from bilge hatch"));
@@ -159,7 +158,7 @@ class BoardKindsTest {
 
     private static Part wider(Part p) {
         List<Point> edge = p.edge().stream()
-                .map(c -> new Point(c.x() > 2000 ? c.x() + 0.4 : c.x(), c.y()))
+                .map(c -> new Point(c.x() > 1000 ? c.x() + 0.4 : c.x(), c.y()))
                 .toList();
         return new Part(p.label(), edge, p.openings(), p.rounds(), p.pockets(), p.ramps(), p.spot());
     }
