@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.boards.BoardsProblem.Making;
+import org.runbend.optimizer.boards.FixingPlan;
 import org.runbend.optimizer.job.Point;
 
 /** The boards of a floor in {@code kit.json}: as they lie on the floor, and where each part lies on its stock board. */
@@ -24,8 +25,23 @@ final class BoardsJson {
                 .list("packers", plan.problem().packers(), p -> {
                     out.text("under", p.name()).number("height", p.height());
                     ring(out, "edge", p.edge());
-                })
-                .close();
+                });
+        if (plan.fixing().isPresent()) {
+            fixing(out, plan.fixing().get());
+        }
+        out.close();
+    }
+
+    private static void fixing(JsonOut out, FixingPlan fixing) throws IOException {
+        out.open("fixing").text("kind", fixing.fixing().name().toLowerCase(Locale.ROOT));
+        if (fixing.length().isPresent()) {
+            out.number("screwLength", fixing.length().getAsDouble())
+                    .number("screwsApart", fixing.problem().size().apart())
+                    .number("farthest", fixing.farthest())
+                    .list("screws", fixing.screws(), s -> out.text("board", s.board())
+                            .point("at", s.at()));
+        }
+        out.list("noScrew", fixing.noScrew(), r -> ring(out, "edge", r)).close();
     }
 
     private static void layer(JsonOut out, BoardsPlan plan, BoardsPlan.LayerPlan layer) throws IOException {

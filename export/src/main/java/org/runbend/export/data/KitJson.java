@@ -11,6 +11,7 @@ import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Remedy;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.channel.ChannelPlan;
+import org.runbend.optimizer.channel.SensorPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PlacePrice;
@@ -62,6 +63,9 @@ public final class KitJson {
             channel(out, plan);
             if (plan.boards().isPresent()) {
                 BoardsJson.write(out, plan.boards().get());
+            }
+            if (plan.sensor().isPresent()) {
+                sensor(out, plan.sensor().get());
             }
             if (plan.heat().isPresent()) {
                 HeatJson.write(out, plan.heat().get().solution());
@@ -177,6 +181,23 @@ public final class KitJson {
     }
 
     /** W, shares of 1, quarter bends, s. */
+    /** No place, no conduit: then only what was wanted, and what can be reached nearest to it. */
+    private static void sensor(JsonOut out, SensorPlan sensor) throws IOException {
+        out.open("sensor");
+        if (sensor.at().isPresent()) {
+            out.point("at", sensor.at().get());
+            out.points("conduit", sensor.conduit());
+            out.number("conduitLength", sensor.length());
+        }
+        if (sensor.wanted().isPresent()) {
+            out.point("wanted", sensor.wanted().get());
+        }
+        if (sensor.nearest().isPresent()) {
+            out.point("nearest", sensor.nearest().get());
+        }
+        out.close();
+    }
+
     private static void output(JsonOut out, Job job, KitHeat heat) throws IOException {
         PlaceValue value = heat.value();
         out.open("output")

@@ -22,6 +22,8 @@ import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.boards.BoardsPlan.LayerPlan;
 import org.runbend.optimizer.boards.BoardsPlan.Part;
 import org.runbend.optimizer.boards.BoardsProblem.Making;
+import org.runbend.optimizer.boards.BoardsProblem.Role;
+import org.runbend.optimizer.boards.FixingPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -33,6 +35,9 @@ public final class BoardsDrafting {
     private static final double LABEL = 18;
     private static final double LEAST_LABEL = 6;
     private static final double NOTE = 12;
+
+    /** Radius of a screw's head as drawn. */
+    private static final double SCREW_HEAD = 5;
 
     /** Chords of 3 degrees on radii up to 130 mm are out by 0.045 mm. */
     private static final ArcFitting.Limits CHORDS = new ArcFitting.Limits(0.002, 0.05, 7, 3, 2, 4);
@@ -141,6 +146,9 @@ public final class BoardsDrafting {
             double dx = at * step;
             new FloorMarks(sheet, new Labels(sheet), letters / 3)
                     .draw(moved(plan.job().floor(), dx));
+            if (layer.layer().role() == Role.COVER) {
+                plan.boards().flatMap(BoardsPlan::fixing).ifPresent(f -> fixing(sheet, f, dx));
+            }
             for (Part part : layer.parts()) {
                 sheet.add(Layer.BOARD, moved(Places.all(part.edge()), dx));
                 part.openings().forEach(o -> sheet.add(Layer.HOLE, moved(Places.all(o), dx)));
@@ -200,6 +208,12 @@ public final class BoardsDrafting {
 
     private static String number(String file) {
         return file.substring(file.lastIndexOf('-') + 1);
+    /** Where screws go, and what no screw may go into. */
+    private static void fixing(SheetBuilder sheet, FixingPlan fixing, double dx) {
+        fixing.noScrew().forEach(r -> sheet.add(Layer.KEEP_OUT, moved(Places.all(r), dx)));
+        fixing.screws()
+                .forEach(
+                        s -> sheet.add(Layer.SCREW, new Circle(Places.at(s.at()).plus(dx, 0), SCREW_HEAD)));
     }
 
     private static Path moved(List<Point> ring, double dx) {

@@ -77,6 +77,7 @@ public final class FloorDrafting {
         loops.draw(plan, form);
         // a program that cuts in the order of the file has the pockets and holes before the part comes free
         HoleMarks.draw(sheet, plan);
+        SensorMarks.draw(sheet, plan);
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
         measures.radii(plan.job(), labels);

@@ -116,6 +116,7 @@ final class MachiningNotes {
                     case KEEP_OUT -> " (things; the outer line is as near as the middle of the pipe may come)";
                     case UNHEATED -> " (no heat wanted)";
                     case PLATE -> " (spreader plates, numbered as in the lists)";
+                    case SENSOR -> " (sensor under a plate, middle of its conduit)";
                     case PIPE -> " (centreline, bend radius " + mm(plan.bendRadius()) + ")";
                     default -> null;
                 });

@@ -45,6 +45,7 @@ class FaultTableTest {
             "at least one cutter must be at hand",
             "routing: play",
             "routing: bendPlay",
+            "routing: depthPlay",
             "routing: pad",
             "routing: leastWeb",
             "routing: leastRest",
@@ -65,6 +66,11 @@ class FaultTableTest {
             "panels: kerf",
             "panels: trim",
             "panels: leastPart",
+            "panels: tolerances",
+            "panels: at least one screw",
+            "panels: a screw of %s mm",
+            // no job of the table lays a floor of boards in a moment; held by BoardKindsTest
+            "mm takes screws of",
             // what no joints do is found by trying them, which no file of the table does in a moment
             "build.boards",
             // held by GuideCommandTest and RouterGuideTest, as check draws no guide

@@ -2,6 +2,7 @@ package org.runbend.optimizer.boards;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.runbend.optimizer.boards.BoardsProblem.Layer;
 import org.runbend.optimizer.boards.BoardsProblem.Round;
 import org.runbend.optimizer.boards.BoardsProblem.Sheet;
@@ -12,11 +13,27 @@ import org.runbend.optimizer.job.Point;
  *
  * @param problem what was asked
  * @param layers from the bottom up
+ * @param fixing how the cover is held, where there is one
  */
-public record BoardsPlan(BoardsProblem problem, List<LayerPlan> layers) {
+public record BoardsPlan(BoardsProblem problem, List<LayerPlan> layers, Optional<FixingPlan> fixing) {
     /** Copies the list. */
     public BoardsPlan {
         layers = List.copyOf(layers);
+    }
+
+    /** Boards whose cover is not held yet. */
+    public BoardsPlan(BoardsProblem problem, List<LayerPlan> layers) {
+        this(problem, layers, Optional.empty());
+    }
+
+    /** The same boards with the cover held so. */
+    public BoardsPlan with(FixingPlan held) {
+        return new BoardsPlan(problem, layers, Optional.of(held));
+    }
+
+    /** The layers of a kind from the bottom up. */
+    public List<LayerPlan> layers(BoardsProblem.Role role) {
+        return layers.stream().filter(l -> l.layer().role() == role).toList();
     }
 
     /** From the underside to the top, mm. */

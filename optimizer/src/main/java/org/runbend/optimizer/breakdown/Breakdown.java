@@ -2,6 +2,7 @@ package org.runbend.optimizer.breakdown;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.runbend.optimizer.job.Point;
 
 /**
  * A loop as runs and bends in order of flow; each starts where the one before ends.
@@ -93,5 +94,13 @@ public record Breakdown(List<Element> elements, int leadIn, int leadOut, List<Sl
         return (int) elements.stream()
                 .filter(e -> e instanceof Element.Bend b && b.quarters() == 2)
                 .count();
+    }
+
+    /** The centreline as points, lead-ins included; arcs go as chords of so many degrees at most. */
+    public List<Point> chords(double degrees) {
+        List<Point> points = new ArrayList<>();
+        points.add(elements.get(0).from());
+        elements.forEach(e -> points.addAll(e.onwards(degrees)));
+        return points;
     }
 }

@@ -1,5 +1,7 @@
 package org.runbend.optimizer.breakdown;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.runbend.optimizer.job.Point;
 
 /** A part of a loop, in order of flow. Sizes in mm, angles in degrees. */
@@ -12,6 +14,11 @@ public sealed interface Element permits Element.Run, Element.Bend {
 
     /** Length of the centreline, mm. */
     double length();
+
+    /** Its points after the first; an arc goes as chords of so many degrees at most. */
+    default List<Point> onwards(double chord) {
+        return List.of(to());
+    }
 
     /**
      * A straight stretch, as long as it goes.
@@ -45,6 +52,19 @@ public sealed interface Element permits Element.Run, Element.Bend {
         @Override
         public double length() {
             return radius * Math.toRadians(Math.abs(turn));
+        }
+
+        @Override
+        public List<Point> onwards(double chord) {
+            List<Point> points = new ArrayList<>();
+            int chords = (int) Math.ceil(Math.abs(turn) / chord);
+            double start = Math.atan2(from.y() - centre.y(), from.x() - centre.x());
+            for (int i = 1; i < chords; i++) {
+                double angle = start + Math.toRadians(turn) * i / chords;
+                points.add(new Point(centre.x() + radius * Math.cos(angle), centre.y() + radius * Math.sin(angle)));
+            }
+            points.add(to);
+            return points;
         }
 
         /** Number of quarter bends it makes, rounded. */

@@ -10,10 +10,18 @@ import java.util.OptionalDouble;
  * @param jointGap air between two boards
  * @param tolerance of the measured floor, left all round
  * @param scribe what edges of the outline have more instead of air, by the number of the edge, to be fitted by hand
+ * @param fixing how the cover is held
+ * @param screwsApart greatest distance between neighbouring screws
  * @param saw whether parts are cut with a track saw, from edge to edge; else by a machine
  */
 public record BoardsWish(
-        OptionalDouble perimeterGap, double jointGap, double tolerance, Map<Integer, Double> scribe, boolean saw) {
+        OptionalDouble perimeterGap,
+        double jointGap,
+        double tolerance,
+        Map<Integer, Double> scribe,
+        CoverFixing fixing,
+        double screwsApart,
+        boolean saw) {
     /** Air to walls of foam where the job says nothing, mm: common practice, 3 to 5. */
     public static final double FOAM_GAP = 4;
 

@@ -9,6 +9,7 @@ import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.channel.ChannelPlan;
+import org.runbend.optimizer.channel.SensorPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
@@ -30,6 +31,7 @@ import org.runbend.optimizer.tape.TapeSheet;
  * @param heat what the floor gives, if the job says what it is built of and what heats it
  * @param plateOptions what plates would cost if less were asked of them, if that was worked out
  * @param boards the boards the floor is made of, if the job asks for them
+ * @param sensor where the floor's sensor lies, if the job has one and a plate
  * @param checks what was checked and what came of it
  * @param remarks what a person should know
  */
@@ -44,8 +46,39 @@ public record KitPlan(
         Optional<KitHeat> heat,
         Optional<PlateOptions> plateOptions,
         Optional<BoardsPlan> boards,
+        Optional<SensorPlan> sensor,
         List<PlanCheck> checks,
         List<Remark> remarks) {
+    /** A plan without a sensor. */
+    public KitPlan(
+            Job job,
+            TapeSheet tape,
+            LaidPart laid,
+            PlatePlan plates,
+            CoilPlan coils,
+            Box box,
+            Optional<ChannelPlan> channel,
+            Optional<KitHeat> heat,
+            Optional<PlateOptions> plateOptions,
+            Optional<BoardsPlan> boards,
+            List<PlanCheck> checks,
+            List<Remark> remarks) {
+        this(
+                job,
+                tape,
+                laid,
+                plates,
+                coils,
+                box,
+                channel,
+                heat,
+                plateOptions,
+                boards,
+                Optional.empty(),
+                checks,
+                remarks);
+    }
+
     /** Copies the lists. */
     public KitPlan {
         checks = List.copyOf(checks);
@@ -150,13 +183,26 @@ public record KitPlan(
     /** The same plan with one more thing to know, before the others. */
     public KitPlan withRemark(Remark remark) {
         List<Remark> more = Stream.concat(Stream.of(remark), remarks.stream()).toList();
-        return new KitPlan(job, tape, laid, plates, coils, box, channel, heat, plateOptions, boards, checks, more);
+        return new KitPlan(
+                job, tape, laid, plates, coils, box, channel, heat, plateOptions, boards, sensor, checks, more);
     }
 
     /** The same plan with what its plates would cost if less were asked of them. */
     public KitPlan with(PlateOptions options) {
         return new KitPlan(
-                job, tape, laid, plates, coils, box, channel, heat, Optional.of(options), boards, checks, remarks);
+                job,
+                tape,
+                laid,
+                plates,
+                coils,
+                box,
+                channel,
+                heat,
+                Optional.of(options),
+                boards,
+                sensor,
+                checks,
+                remarks);
     }
 
     /**

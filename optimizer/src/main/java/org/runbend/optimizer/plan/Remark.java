@@ -8,12 +8,18 @@ import java.util.stream.Collectors;
 import org.runbend.catalog.product.Money;
 import org.runbend.catalog.source.Plain;
 import org.runbend.optimizer.bare.BareFloor;
+import org.runbend.optimizer.job.CoverFixing;
+import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plates.UnusedPlate;
 
 /** What a person should know of a plan: a kind with its data. All are worded here. Lengths in mm, money as {@link Money}. */
 public sealed interface Remark {
     /** One sentence or more for people. */
     String words();
+
+    private static String place(Point p) {
+        return "[" + Plain.number(Math.rint(p.x())) + ", " + Plain.number(Math.rint(p.y())) + "]";
+    }
 
     /**
      * A warning of the reader of jobs, on something in the file.
@@ -145,6 +151,78 @@ public sealed interface Remark {
                     + Plain.number(height)
                     + " mm high: its preload would crush foam and bend a plate. Bore cover and packer"
                     + " through on site.";
+        }
+    }
+
+    /**
+     * How the cover is held.
+     *
+     * @param fixing how
+     * @param screws how many
+     * @param length of a screw, mm
+     * @param off from a screw to the middle of the pipe at least, mm
+     */
+    record Cover(CoverFixing fixing, int screws, double length, double off) implements Remark {
+        @Override
+        public String words() {
+            return switch (fixing) {
+                case SCREW ->
+                    "The cover is held by " + screws + " screws of " + Plain.number(length)
+                            + " mm, each at least " + Plain.number(off)
+                            + " mm from the middle of the pipe; boards.svg shows where, and where no other may go.";
+                case GLUE -> "The cover is glued; boards.svg shows where nobody may screw.";
+                case FLOAT -> "The cover lies loose; boards.svg shows where nobody may screw.";
+            };
+        }
+    }
+
+    /**
+     * The sensor's place.
+     *
+     * @param at mm
+     * @param conduit its length, mm
+     */
+    record SensorPlace(Point at, double conduit) implements Remark {
+        @Override
+        public String words() {
+            return "The floor's sensor lies under a plate at " + place(at)
+                    + ", as near as can be to the mean of flow and return; "
+                    + Plain.number(Math.ceil(conduit / 10) * 10)
+                    + " mm of conduit lead there from the port and cross no pipe.";
+        }
+    }
+
+    /**
+     * The sensor's place where the best one has no way.
+     *
+     * @param wanted mm
+     * @param at mm
+     */
+    record SensorElsewhere(Point wanted, Point at) implements Remark {
+        @Override
+        public String words() {
+            return "No way was found for the sensor's conduit from the port to " + place(wanted)
+                    + " that crosses no pipe; the next best place under a plate that has one is " + place(at) + ".";
+        }
+    }
+
+    /**
+     * No place for the sensor.
+     *
+     * @param wanted the best place under a plate, if there is any, mm
+     * @param nearest what can be reached nearest to it, mm
+     */
+    record NoSensorPlace(Optional<Point> wanted, Optional<Point> nearest) implements Remark {
+        @Override
+        public String words() {
+            if (wanted.isEmpty()) {
+                return "The floor's sensor has no place: under no plate is there room for its conduit 100 mm from every bend.";
+            }
+            return "The floor's sensor has no place under a plate: no way was found for its conduit from the port that crosses"
+                    + " no pipe"
+                    + nearest.map(n -> "; the nearest place to " + place(wanted.get()) + " that has one is " + place(n))
+                            .orElse("")
+                    + ".";
         }
     }
 

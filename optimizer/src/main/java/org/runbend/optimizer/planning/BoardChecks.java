@@ -46,6 +46,7 @@ final class BoardChecks {
                         all.add(crown(job));
                         all.add(rest(job));
                     });
+            FixingPart.check(plan).ifPresent(all::add);
             if (!p.problem().packers().isEmpty()) {
                 all.add(groove(job, p, loops));
                 plates(job, p, loops, plates).ifPresent(all::add);

@@ -15,6 +15,7 @@ import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.channel.ChannelPlan;
+import org.runbend.optimizer.channel.SensorPlan;
 import org.runbend.optimizer.coils.CoilNesting;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.coils.CoilProblem;
@@ -68,6 +69,7 @@ public final class KitPlanner {
      * @throws IllegalStateException if a verifier finds a fault in our own plan
      */
     public KitPlan plan(Job job) {
+        FixingPart.refuse(job);
         return job.hasOwnLoop() ? own(job) : priced(job);
     }
 
@@ -315,7 +317,9 @@ public final class KitPlanner {
         double served = ServedFloor.share(job, breakdowns(loops));
         List<KeptPipe> kept = KeptPipes.of(job, radius, breakdowns(loops));
         ReckonedHeat heat = ReckonedHeat.of(job, loops, plates);
-        Optional<BoardsPlan> boards = BoardsPart.of(job, loops, channel);
+        Optional<SensorPlan> sensor = SensorPart.of(job, breakdowns(loops), plates);
+        Optional<BoardsPlan> boards =
+                BoardsPart.of(job, loops, channel).map(b -> FixingPart.held(job, b, breakdowns(loops), sensor));
         KitPlan plan = new KitPlan(
                 job,
                 new TapeMeasuring().measure(job, holes(job, loops)),
@@ -327,6 +331,7 @@ public final class KitPlanner {
                 heat.heat(),
                 Optional.empty(),
                 boards,
+                sensor,
                 Stream.concat(
                                 PlanChecks.of(
                                         job, tightest, place.reachable(), loops, served, plates, channel, heat.heat())
@@ -340,7 +345,12 @@ public final class KitPlanner {
                         plates,
                         coils,
                         bare,
-                        Stream.of(known.stream(), heat.remark().stream(), BoardsPart.remarks(job, boards).stream())
+                        Stream.of(
+                                        known.stream(),
+                                        heat.remark().stream(),
+                                        BoardsPart.remarks(job, boards).stream(),
+                                        FixingPart.remark(boards).stream(),
+                                        SensorPart.remark(sensor).stream())
                                 .flatMap(r -> r)
                                 .toList()));
         work.step("verifying");

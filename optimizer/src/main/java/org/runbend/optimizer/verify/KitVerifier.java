@@ -3,6 +3,7 @@ package org.runbend.optimizer.verify;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.coils.CoilPlan.LoopCut;
@@ -29,6 +30,18 @@ public final class KitVerifier {
         findings.addAll(plates(plan));
         findings.addAll(coils(plan));
         plan.boards().ifPresent(b -> findings.addAll(BoardsVerifier.verify(b)));
+        plan.boards().flatMap(BoardsPlan::fixing).ifPresent(f -> {
+            findings.addAll(FixingVerifier.verify(f));
+            findings.unless(
+                    f.problem().loops().equals(breakdowns(plan))
+                            && f.problem().below().size()
+                                    == plan.job().floor().below().size(),
+                    "the cover is screwed over another floor");
+        });
+        plan.sensor().ifPresent(s -> {
+            findings.addAll(SensorVerifier.verify(s));
+            findings.unless(s.problem().loops().equals(breakdowns(plan)), "the sensor lies in another floor");
+        });
         Set<String> names = new HashSet<>();
         for (KitPlan.LoopPlan loop : plan.loops()) {
             findings.unless(names.add(loop.name()), "loop %s: the name stands twice, 1 loop asked", loop.name());

@@ -25,6 +25,7 @@ import org.runbend.optimizer.heat.CircuitParts;
 import org.runbend.optimizer.heat.HeatRequest;
 import org.runbend.optimizer.heat.need.SpaceLoss;
 import org.runbend.optimizer.job.BoardsWish;
+import org.runbend.optimizer.job.CoverFixing;
 import org.runbend.optimizer.job.Groove;
 import org.runbend.optimizer.job.Job;
 
@@ -173,18 +174,29 @@ final class ProductsReader {
         String material = cover.flatMap(c -> c.find("material"))
                 .map(v -> sku(v, "board", Catalog::findBoard, Catalog::boards, Board::sku))
                 .orElse("birch-ply");
+        CoverFixing fixing = cover.flatMap(c -> c.find("fixing"))
+                .map(v -> v.oneOf(CoverFixing.class))
+                .orElse(CoverFixing.FLOAT);
+        double apart = cover.flatMap(c -> c.find("screwsApart"))
+                .map(v -> v.length(100, 600))
+                .orElse(CoverFixing.USUAL_APART);
         cover.ifPresent(c -> c.make(() -> material));
         Optional<YamlMap> finish = m.findMap("finish");
         double resistance = finish.flatMap(f -> f.find("resistance"))
                 .map(v -> v.number(0, 5))
                 .orElse(0.02);
         finish.ifPresent(f -> f.make(() -> resistance));
-        Optional<BoardsWish> boards = m.findMap("boards").flatMap(ProductsReader::boards);
+        Optional<BoardsWish> boards = m.findMap("boards").flatMap(b -> boards(b, fixing, apart));
+        if (fixing == CoverFixing.SCREW && m.find("boards").isEmpty()) {
+            cover.flatMap(c -> c.find("fixing"))
+                    .ifPresent(v ->
+                            v.fault("screws are placed on a floor that comes as boards: give build.boards beside it"));
+        }
         return m.make(() -> new Job.Build(insulation, thickness, material, resistance, board, boards));
     }
 
     /** How the floor is to be made of boards. */
-    private static Optional<BoardsWish> boards(YamlMap m) {
+    private static Optional<BoardsWish> boards(YamlMap m, CoverFixing fixing, double apart) {
         OptionalDouble gap = m.find("perimeterGap")
                 .map(v -> OptionalDouble.of(v.length(0, 50)))
                 .orElse(OptionalDouble.empty());
@@ -199,7 +211,7 @@ final class ProductsReader {
             return edge.make(() -> number);
         });
         boolean saw = m.get("cut", v -> v.oneOf(Cut.class), Cut.MACHINE) == Cut.SAW;
-        return m.make(() -> new BoardsWish(gap, joint, tolerance, scribe, saw));
+        return m.make(() -> new BoardsWish(gap, joint, tolerance, scribe, fixing, apart, saw));
     }
 
     /** How parts are cut from stock boards. */

@@ -1,0 +1,40 @@
+package org.runbend.optimizer.channel;
+
+import java.util.List;
+import java.util.Optional;
+import org.runbend.optimizer.job.Point;
+
+/**
+ * Where the floor's sensor lies and how its lead gets there.
+ *
+ * @param problem what was asked
+ * @param at the sensor; none where no place under a plate can be reached
+ * @param conduit from the port to the sensor, corners of its middle line; none without a sensor
+ * @param wanted the place that feels the mean of flow and return best, if there is one at all
+ * @param nearest the place nearest to the wanted one that can be reached, if anything can
+ */
+public record SensorPlan(
+        SensorProblem problem,
+        Optional<Point> at,
+        List<Point> conduit,
+        Optional<Point> wanted,
+        Optional<Point> nearest) {
+    /** Copies the list. */
+    public SensorPlan {
+        conduit = List.copyOf(conduit);
+    }
+
+    /** Length of the conduit, mm. */
+    public double length() {
+        double sum = 0;
+        for (int i = 1; i < conduit.size(); i++) {
+            sum += conduit.get(i - 1).distance(conduit.get(i));
+        }
+        return sum;
+    }
+
+    /** Whether the sensor lies where it is wanted. */
+    public boolean isWhereWanted() {
+        return at.isPresent() && at.equals(wanted);
+    }
+}
