@@ -208,6 +208,8 @@ public final class BoardsDrafting {
 
     private static String number(String file) {
         return file.substring(file.lastIndexOf('-') + 1);
+    }
+
     /** Where screws go, and what no screw may go into. */
     private static void fixing(SheetBuilder sheet, FixingPlan fixing, double dx) {
         fixing.noScrew().forEach(r -> sheet.add(Layer.KEEP_OUT, moved(Places.all(r), dx)));

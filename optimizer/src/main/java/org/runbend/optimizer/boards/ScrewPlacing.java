@@ -220,8 +220,7 @@ public final class ScrewPlacing {
     /** The nearest spot that may be screwed, off the screws there are; where it is taken, the next on a grid. */
     private static Optional<Coordinate> near(
             PreparedGeometry may, Coordinate place, double reach, List<Coordinate> screws) {
-        Coordinate first =
-                DistanceOp.nearestPoints(may.getGeometry(), Region.FACTORY.createPoint(place))[0];
+        Coordinate first = DistanceOp.nearestPoints(may.getGeometry(), Region.FACTORY.createPoint(place))[0];
         if (first.distance(place) > reach || isFree(first, screws)) {
             return first.distance(place) > reach ? Optional.empty() : Optional.of(first);
         }
@@ -230,8 +229,8 @@ public final class ScrewPlacing {
         for (int i = -steps; i <= steps; i++) {
             for (int k = -steps; k <= steps; k++) {
                 Coordinate c = new Coordinate(place.x + i * STEP, place.y + k * STEP);
-                boolean nearer = c.distance(place) <= reach
-                        && (best == null || c.distance(place) < best.distance(place) - 1e-9);
+                boolean nearer =
+                        c.distance(place) <= reach && (best == null || c.distance(place) < best.distance(place) - 1e-9);
                 if (nearer && isFree(c, screws) && may.contains(Region.FACTORY.createPoint(c))) {
                     best = c;
                 }

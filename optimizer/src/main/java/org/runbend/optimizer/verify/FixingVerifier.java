@@ -80,8 +80,7 @@ public final class FixingVerifier {
         Finding.Spot spot = new Finding.Spot(s.at().x(), s.at().y());
         for (Geometry pipe : pipes) {
             double away = pipe.distance(at);
-            findings.unless(
-                    away >= FixingProblem.FROM_PIPE - TOLERANCE, "a screw %.2f mm from the pipe%s", away, spot);
+            findings.unless(away >= FixingProblem.FROM_PIPE - TOLERANCE, "a screw %.2f mm from the pipe%s", away, spot);
         }
         for (Geometry slot : slots) {
             double off = slot.distance(at);

@@ -2,6 +2,7 @@ package org.runbend.optimizer.verify;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.geom.Line2D;
@@ -143,6 +144,35 @@ class SeededFloorsTest {
             }
         }
         assertTrue(found > 0, "no conduit had to go round pipe");
+    }
+
+    /** Ply of 12 mm on 21: a screw holds 8 mm and ends 2 mm above the underside, so 20 to 31 mm. Of these the longest. */
+    @Test
+    void screwsAreAsLongAsGoes() {
+        FixingProblem p = new SeededFloor(1).fixing(List.of());
+        assertEquals(
+                30,
+                ScrewPlacing.solve(with(p, List.of(19.0, 20.0, 30.0, 32.0)), CoverFixing.SCREW)
+                        .length()
+                        .orElseThrow());
+        FixingProblem without = with(p, List.of(19.0, 32.0));
+        ScrewPlacing.NoScrew none =
+                assertThrows(ScrewPlacing.NoScrew.class, () -> ScrewPlacing.solve(without, CoverFixing.SCREW));
+        assertEquals(20, none.least());
+        assertEquals(31, none.most());
+        assertTrue(ScrewPlacing.solve(without, CoverFixing.GLUE).screws().isEmpty());
+    }
+
+    private static FixingProblem with(FixingProblem p, List<Double> screws) {
+        return new FixingProblem(
+                p.cover(),
+                p.base(),
+                p.supports(),
+                p.cutouts(),
+                p.loops(),
+                p.below(),
+                p.conduit(),
+                new FixingProblem.Size(12, 21, 300, screws));
     }
 
     /** A tank under all of the port: no hole for the conduit, so no sensor, and the place that was wanted. */
