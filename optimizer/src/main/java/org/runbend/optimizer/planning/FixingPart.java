@@ -50,6 +50,7 @@ final class FixingPart {
 
     /** The boards with their cover held as asked; without a cover as they were. */
     static BoardsPlan held(Job job, BoardsPlan boards, List<Breakdown> loops, Optional<SensorPlan> sensor) {
+        refuse(job);
         List<LayerPlan> cover = boards.layers(Role.COVER);
         if (cover.isEmpty()) {
             return boards;

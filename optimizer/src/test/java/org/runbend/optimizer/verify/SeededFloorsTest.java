@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.runbend.optimizer.boards.FixingPlan;
 import org.runbend.optimizer.boards.FixingPlan.Screw;
+import org.runbend.optimizer.boards.FixingProblem;
 import org.runbend.optimizer.boards.ScrewPlacing;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.channel.SensorPlacing;
