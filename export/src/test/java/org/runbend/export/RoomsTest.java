@@ -180,7 +180,9 @@ class RoomsTest {
                             "optimizer.tape",
                             "optimizer.heat..")),
             // what was cut before a floor changed
-            Map.entry("optimizer.change", List.of("catalog.shelf", "optimizer.job", "optimizer.breakdown")),
+            Map.entry(
+                    "optimizer.change",
+                    List.of("catalog.shelf", "optimizer.job", "optimizer.breakdown", "optimizer.boards")),
             // held to records by {@link #verifiersUseRecordsAlone()}
             Map.entry(
                     "optimizer.verify",

@@ -78,7 +78,8 @@ final class BoardsJson {
         out.list("openings", part.openings(), o -> ring(out, "edge", o))
                 .list("rounds", part.rounds(), r -> out.point("centre", r.centre())
                         .number("radius", r.radius()))
-                .list("pockets", part.pockets(), o -> ring(out, "edge", o));
+                .list("pockets", part.pockets(), o -> ring(out, "edge", o))
+                .list("ramps", part.ramps(), o -> ring(out, "edge", o));
     }
 
     private static void ring(JsonOut out, String key, List<Point> ring) throws IOException {

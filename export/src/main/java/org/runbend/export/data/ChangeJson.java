@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.breakdown.Element;
+import org.runbend.optimizer.plan.BoardsChange;
 import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopChange;
@@ -27,6 +28,9 @@ final class ChangeJson {
         out.list("added", change.added(), part -> part(out, now, part));
         out.list("plates", change.plates(), fate -> fate(out, fate));
         out.list("coils", change.pipes(), fate -> fate(out, fate));
+        if (change.boards().isPresent()) {
+            boards(out, change.boards().get());
+        }
         if (change.afresh().isPresent()) {
             out.open("afresh");
             pipe(out, change.afresh().get());
@@ -62,6 +66,34 @@ final class ChangeJson {
         if (e instanceof Element.Bend bend) {
             out.point("centre", bend.centre()).number("radius", bend.radius()).number("turn", bend.turn());
         }
+    }
+
+    /** Areas in m2. */
+    private static void boards(JsonOut out, BoardsChange boards) throws IOException {
+        out.open("boards")
+                .whole("stay", boards.stays())
+                .whole("cutAgain", boards.parts().size() - boards.stays())
+                .number("thrownAway", boards.thrownAway());
+        out.list("parts", boards.parts(), part -> {
+            out.text("label", part.label());
+            board(out, part.of());
+            out.number("area", part.area()).text("use", part.stays() ? "stays" : "cut-again");
+            if (part.stays()) {
+                out.text("was", part.was().orElseThrow());
+            }
+        });
+        out.list("gone", boards.gone(), part -> {
+            out.text("label", part.label());
+            board(out, part.of());
+            out.number("area", part.area());
+        });
+        out.close();
+    }
+
+    private static void board(JsonOut out, BoardsChange.Of of) throws IOException {
+        out.text("role", of.role().name().toLowerCase(Locale.ROOT))
+                .text("material", of.material())
+                .number("thickness", of.thickness());
     }
 
     private static void fate(JsonOut out, KitChange.Fate fate) throws IOException {

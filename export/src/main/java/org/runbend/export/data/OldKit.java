@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.Fault;
 import org.runbend.catalog.source.Plain;
+import org.runbend.optimizer.boards.CutLayer;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.job.Job;
@@ -30,6 +31,8 @@ public final class OldKit {
     private Optional<EarlierKit.Place> place = Optional.empty();
     private final List<EarlierKit.Loop> loops = new ArrayList<>();
     private final List<Piece> pieces = new ArrayList<>();
+    private double depth;
+    private List<CutLayer> boards = List.of();
 
     private OldKit() {}
 
@@ -105,7 +108,7 @@ public final class OldKit {
                         p.length(),
                         p.grooves().stream().map(g -> groove(g, p.length())).toList()))
                 .toList();
-        return Optional.of(new EarlierKit(fingerprint, pipe, place, loops, plates));
+        return Optional.of(new EarlierKit(fingerprint, pipe, place, loops, plates, OldBoards.routed(boards, depth)));
     }
 
     private EarlierKit.Groove groove(Groove groove, double length) {
@@ -136,13 +139,15 @@ public final class OldKit {
                     }
                 }
                 case "plates" -> plates(json);
+                case "channel" -> depth = depth(json);
+                case "boards" -> boards = OldBoards.read(json);
                 default -> json.skipChildren();
             }
         }
     }
 
     /** Whether a list begins with an object, which is entered. */
-    private static boolean opens(JsonParser json, JsonToken value) throws IOException {
+    static boolean opens(JsonParser json, JsonToken value) throws IOException {
         return value == JsonToken.START_ARRAY && json.nextToken() == JsonToken.START_OBJECT;
     }
 
@@ -178,7 +183,7 @@ public final class OldKit {
         return new EarlierKit.Place(origin, angle, spacing);
     }
 
-    private static String first(JsonParser json) throws IOException {
+    static String first(JsonParser json) throws IOException {
         if (json.currentToken() != JsonToken.START_OBJECT) {
             throw new IllegalArgumentException("no object");
         }
@@ -284,6 +289,19 @@ public final class OldKit {
         return new Groove(loop, element, from);
     }
 
+    private static double depth(JsonParser json) throws IOException {
+        double depth = 0;
+        for (String key = first(json); key != null; key = json.nextFieldName()) {
+            json.nextToken();
+            if (key.equals("depth")) {
+                depth = number(json);
+            } else {
+                json.skipChildren();
+            }
+        }
+        return depth;
+    }
+
     private static Element element(JsonParser json) throws IOException {
         Point from = null;
         Point to = null;
@@ -308,7 +326,7 @@ public final class OldKit {
         return bend ? new Element.Bend(from, to, centre, radius, turn) : new Element.Run(from, to);
     }
 
-    private static Point point(JsonParser json) throws IOException {
+    static Point point(JsonParser json) throws IOException {
         if (json.currentToken() != JsonToken.START_ARRAY) {
             throw new IllegalArgumentException("no point");
         }
@@ -322,7 +340,7 @@ public final class OldKit {
         return new Point(x, y);
     }
 
-    private static String text(JsonParser json) throws IOException {
+    static String text(JsonParser json) throws IOException {
         if (json.currentToken() != JsonToken.VALUE_STRING) {
             throw new IllegalArgumentException("no text");
         }
@@ -337,7 +355,7 @@ public final class OldKit {
         return (int) value;
     }
 
-    private static double number(JsonParser json) throws IOException {
+    static double number(JsonParser json) throws IOException {
         if (!json.currentToken().isNumeric() || !Double.isFinite(json.getDoubleValue())) {
             throw new IllegalArgumentException("no number");
         }

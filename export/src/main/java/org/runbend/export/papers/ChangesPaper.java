@@ -2,6 +2,8 @@ package org.runbend.export.papers;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Point;
@@ -18,6 +20,7 @@ import org.runbend.export.pdf.Placement;
 import org.runbend.export.pdf.TextStyle;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.BoardsChange;
 import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -80,6 +83,7 @@ public final class ChangesPaper {
             change.sentences().forEach(s -> flow.paragraph(tape.note(s)));
             flow.paragraph(change.how(), WORDS);
             pieces(flow, tape, change);
+            change.boards().ifPresent(b -> boards(flow, b));
             flow.space(2).paragraph(CAUTIONS, WORDS);
             return document.toBytes();
         }
@@ -198,6 +202,49 @@ public final class ChangesPaper {
                     WORDS);
             flow.table(table);
         }
+    }
+
+    private static void boards(PdfFlow flow, BoardsChange boards) {
+        PdfTable table = new PdfTable(
+                Column.left("part", 1.2),
+                Column.left("layer", 5),
+                Column.right("m2", 1.4),
+                Column.left("what is done with it", 5));
+        for (BoardsChange.Fate part : boards.parts()) {
+            String was = part.was()
+                    .filter(w -> !w.equals(part.label()))
+                    .map(w -> ", marked " + w)
+                    .orElse("");
+            table.row(
+                    part.label(),
+                    layer(part.of()),
+                    area(part.area()),
+                    part.stays() ? "stays" + was : boards.wasCut() ? "cut again" : "cut");
+        }
+        for (BoardsChange.Gone part : boards.gone()) {
+            table.row(part.label(), layer(part.of()), area(part.area()), "cut before, thrown away");
+        }
+        flow.heading("Boards");
+        flow.paragraph(
+                "A part stays where its edge, its openings and its grooves are as they were, to 0.05 mm. The drawings of"
+                        + " boards are those of a new kit: of them cut what is named here and no more. A part that only gets a"
+                        + " new hole need not be cut again if the hole is drilled into the one that lies there.",
+                WORDS);
+        flow.table(table);
+    }
+
+    private static String layer(BoardsChange.Of of) {
+        String role =
+                switch (of.role()) {
+                    case INSULATION -> "insulation";
+                    case ROUTED -> "with the grooves";
+                    case COVER -> "cover";
+                };
+        return role + ", " + of.name() + " " + Plain.number(of.thickness()) + " mm";
+    }
+
+    private static String area(double squareMetres) {
+        return String.format(Locale.ROOT, "%.2f", squareMetres);
     }
 
     private static String words(TapeText tape, KitChange.Fate fate) {

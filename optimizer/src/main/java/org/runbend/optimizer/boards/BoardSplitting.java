@@ -53,11 +53,41 @@ public final class BoardSplitting {
         List<LayerPlan> layers = new ArrayList<>();
         List<Joint> below = List.of();
         for (Layer layer : problem.layers()) {
-            LayerPlan plan = layer(problem, layer, below, grooves);
+            LayerPlan plan = keeping(problem, layer, below, grooves);
             layers.add(plan);
             below = plan.joints();
         }
         return new BoardsPlan(problem, layers);
+    }
+
+    /**
+     * A layer whose joints lie where those of what was cut for it lay, or along their lines, if that keeps more of it on no more
+     * boards; else as if nothing was cut.
+     */
+    private static LayerPlan keeping(BoardsProblem problem, Layer layer, List<Joint> below, Geometry grooves) {
+        LayerPlan afresh = layer(problem, layer, below, HeldJoints.NONE, grooves);
+        List<Joint> joints = problem.before(layer).map(CutLayer::joints).orElse(List.of());
+        boolean settled =
+                joints.isEmpty() || SameParts.of(problem, afresh).stream().allMatch(Optional::isPresent);
+        LayerPlan best = afresh;
+        for (boolean exact : settled ? new boolean[0] : new boolean[] {true, false}) {
+            Optional<LayerPlan> plan = held(problem, layer, below, new HeldJoints(joints, exact), grooves);
+            double kept = SameParts.kept(problem, best);
+            best = plan.filter(p -> p.boards() <= afresh.boards() && SameParts.kept(problem, p) > kept)
+                    .map(p -> p.within(afresh.triedBound()))
+                    .orElse(best);
+        }
+        return best;
+    }
+
+    /** A layer with joints that are held, unless the floor has changed too much for them. */
+    private static Optional<LayerPlan> held(
+            BoardsProblem problem, Layer layer, List<Joint> below, HeldJoints held, Geometry grooves) {
+        try {
+            return Optional.of(layer(problem, layer, below, held, grooves));
+        } catch (NoSplit e) {
+            return Optional.empty();
+        }
     }
 
     /** A split and how it nests. */
@@ -67,12 +97,14 @@ public final class BoardSplitting {
         }
     }
 
-    private static LayerPlan layer(BoardsProblem problem, Layer layer, List<Joint> below, Geometry grooves) {
+    /** A layer; its joints lie where those that are held lie, if there are some. */
+    private static LayerPlan layer(
+            BoardsProblem problem, Layer layer, List<Joint> below, HeldJoints held, Geometry grooves) {
         Geometry region = Region.of(problem, layer);
         List<Polygon> lids = Region.lids(problem, layer);
         double area =
                 region.getArea() + lids.stream().mapToDouble(Polygon::getArea).sum();
-        JointPlaces places = new JointPlaces(problem, layer, below, region, grooves);
+        JointPlaces places = new JointPlaces(problem, layer, below, held, region, grooves);
         List<Sheet> sheets = layer.sheets().stream()
                 .sorted(Comparator.comparingInt((Sheet s) -> areaBound(area, s))
                         .thenComparingLong(s -> areaBound(area, s) * s.cost()))

@@ -77,6 +77,12 @@ public record BoardsPlan(BoardsProblem problem, List<LayerPlan> layers, Optional
             breaches = List.copyOf(breaches);
         }
 
+        /** The same where another way found no higher bound for the joints it tried. */
+        LayerPlan within(int bound) {
+            return new LayerPlan(
+                    layer, sheet, boards, this.bound, Math.min(triedBound, bound), parts, joints, breaches);
+        }
+
         /** Parts that are cut from a board. */
         public List<Part> on(int board) {
             return parts.stream().filter(p -> p.spot().board() == board).toList();

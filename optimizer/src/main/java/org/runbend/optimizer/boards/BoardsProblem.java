@@ -20,6 +20,7 @@ import org.runbend.optimizer.job.Support;
  * @param ramps where a groove is deepened, likewise
  * @param supports ribs, battens and joists
  * @param making how boards are cut and laid
+ * @param before boards that were cut before the floor changed
  */
 public record BoardsProblem(
         List<Point> outline,
@@ -30,7 +31,8 @@ public record BoardsProblem(
         List<List<Point>> grooves,
         List<List<Point>> ramps,
         List<Support> supports,
-        Making making) {
+        Making making,
+        List<CutLayer> before) {
     /** Copies the lists. */
     public BoardsProblem {
         outline = List.copyOf(outline);
@@ -41,6 +43,30 @@ public record BoardsProblem(
         grooves = grooves.stream().map(List::copyOf).toList();
         ramps = ramps.stream().map(List::copyOf).toList();
         supports = List.copyOf(supports);
+        before = List.copyOf(before);
+    }
+
+    /** A floor that nothing was cut for before. */
+    public BoardsProblem(
+            List<Point> outline,
+            List<Layer> layers,
+            List<Cutout> cutouts,
+            List<Packer> packers,
+            List<Breakdown> loops,
+            List<List<Point>> grooves,
+            List<List<Point>> ramps,
+            List<Support> supports,
+            Making making) {
+        this(outline, layers, cutouts, packers, loops, grooves, ramps, supports, making, List.of());
+    }
+
+    /** What was cut before in the place of a layer, of the same board and for the same. */
+    public Optional<CutLayer> before(Layer layer) {
+        List<CutLayer> like = before.stream().filter(b -> b.isLike(layer)).toList();
+        long under = layers.subList(0, layers.indexOf(layer)).stream()
+                .filter(l -> like.stream().anyMatch(b -> b.isLike(l)))
+                .count();
+        return like.stream().skip(under).findFirst();
     }
 
     /** What a layer is there for. */

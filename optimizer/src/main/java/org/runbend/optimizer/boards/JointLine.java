@@ -40,6 +40,8 @@ final class JointLine {
 
     private final boolean upright;
     private final double at;
+    private final HeldJoints held;
+    private final double leastPart;
     private final List<Stretch> never = new ArrayList<>();
     private final List<Stretch> breaches = new ArrayList<>();
     private final List<Stretch> supported = new ArrayList<>();
@@ -52,7 +54,16 @@ final class JointLine {
         }
     }
 
-    JointLine(BoardsProblem problem, Layer layer, List<Joint> below, boolean upright, double at, Geometry grooves) {
+    JointLine(
+            BoardsProblem problem,
+            Layer layer,
+            List<Joint> below,
+            HeldJoints held,
+            boolean upright,
+            double at,
+            Geometry grooves) {
+        this.held = held;
+        leastPart = problem.making().leastPart();
         this.upright = upright;
         this.at = at;
         problem.cutouts().stream()
@@ -76,7 +87,8 @@ final class JointLine {
 
     /** Whether there may be a joint from a to b. */
     boolean isAllowed(double a, double b) {
-        return never.stream().noneMatch(s -> s.meets(a, b));
+        // walls may have moved a little: what is beyond the ends of a joint is no part of its own
+        return never.stream().noneMatch(s -> s.meets(a, b)) && held.allow(upright, at, a, b, leastPart / 2);
     }
 
     /** The wishes that a joint from a to b breaks. */

@@ -25,13 +25,17 @@ final class JointPlaces {
     private final BoardsProblem problem;
     private final Layer layer;
     private final List<Joint> below;
+    private final HeldJoints held;
     private final Geometry region;
     private final Geometry grooves;
 
-    JointPlaces(BoardsProblem problem, Layer layer, List<Joint> below, Geometry region, Geometry grooves) {
+    /** For a layer; where joints are held, there are no places but theirs. */
+    JointPlaces(
+            BoardsProblem problem, Layer layer, List<Joint> below, HeldJoints held, Geometry region, Geometry grooves) {
         this.problem = problem;
         this.layer = layer;
         this.below = below;
+        this.held = held;
         this.region = region;
         this.grooves = grooves;
     }
@@ -51,7 +55,7 @@ final class JointPlaces {
         for (double at : places(upright, sheet, low, high)) {
             boolean apart = chosen.stream().allMatch(l -> Math.abs(l.at() - at) >= STEP / 2);
             if (chosen.size() < most && at > low + least && at < high - least && apart) {
-                JointLine line = new JointLine(problem, layer, below, upright, at, grooves);
+                JointLine line = new JointLine(problem, layer, below, held, upright, at, grooves);
                 if (serves(line, upright, box, throughout)) {
                     chosen.add(line);
                 }
@@ -76,6 +80,9 @@ final class JointPlaces {
 
     /** Places in the order of how likely they serve. */
     private List<Double> places(boolean upright, Sheet sheet, double low, double high) {
+        if (held.any()) {
+            return held.lines(upright);
+        }
         List<Double> all = new ArrayList<>();
         double gap = problem.making().jointGap();
         List<Double> sides = List.of(

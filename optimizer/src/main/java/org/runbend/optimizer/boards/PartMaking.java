@@ -130,7 +130,7 @@ final class PartMaking {
         }
     }
 
-    private static boolean isUpright(Joint j) {
+    static boolean isUpright(Joint j) {
         return Math.abs(j.from().x() - j.to().x()) < 1e-9;
     }
 

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.runbend.catalog.shelf.Remnant;
 import org.runbend.catalog.shelf.Shelf;
+import org.runbend.optimizer.boards.CutLayer;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Point;
 
@@ -18,13 +19,20 @@ import org.runbend.optimizer.job.Point;
  * @param place where its runs lay; empty where a designer drew them
  * @param loops its loops
  * @param pieces its pieces of plate
+ * @param boards the layers of its boards from the bottom up; none where it has no boards
  */
 public record EarlierKit(
-        String fingerprint, String pipe, Optional<Place> place, List<Loop> loops, List<PlateCutBefore> pieces) {
+        String fingerprint,
+        String pipe,
+        Optional<Place> place,
+        List<Loop> loops,
+        List<PlateCutBefore> pieces,
+        List<CutLayer> boards) {
     /** Copies the lists. */
     public EarlierKit {
         loops = List.copyOf(loops);
         pieces = List.copyOf(pieces);
+        boards = List.copyOf(boards);
     }
 
     /**

@@ -23,6 +23,7 @@ import org.runbend.optimizer.plates.PlateCut;
  * @param added pipe that was not there before, by loops and elements of the plan
  * @param plates one for each piece of plate of the kit before, in its order
  * @param pipes one for each pipe of the kit before, in the order of its loops
+ * @param boards what becomes of its boards, where it or the plan has some
  * @param afresh what a plan begun afresh would do, if it is not this one
  */
 public record KitChange(
@@ -34,6 +35,7 @@ public record KitChange(
         List<Part> added,
         List<Fate> plates,
         List<Fate> pipes,
+        Optional<BoardsChange> boards,
         Optional<LoopChange> afresh) {
     /** Pipe this much shorter than its element is all of it. */
     private static final double NOTHING = 0.5;
@@ -134,6 +136,7 @@ public record KitChange(
                 stock.subList(pieces, stock.size()).stream()
                         .map(r -> pipe(plan, r))
                         .toList(),
+                BoardsChange.of(was.boards(), plan.boards()),
                 afresh);
     }
 
@@ -223,6 +226,7 @@ public record KitChange(
         for (int i = 0; i < pipes.size(); i++) {
             all.add(sentence(was.loops().get(i).name(), pipes.get(i)));
         }
+        boards.ifPresent(b -> all.add(b.sentence()));
         return all;
     }
 

@@ -112,6 +112,24 @@ public sealed interface Remark {
     }
 
     /**
+     * Parts of boards that were cut before the floor changed and stay.
+     *
+     * @param stay how many
+     * @param parts of how many
+     */
+    record BoardsStay(int stay, int parts) implements Remark {
+        @Override
+        public String words() {
+            String all = "Boards and their drawings are counted as for a new kit: ";
+            return stay == parts
+                    ? all + "all " + parts + " parts were cut before and stay, so none is bought and none is cut."
+                    : all + stay + " of " + parts + (stay == 1 ? " parts was" : " parts were")
+                            + " cut before and " + (stay == 1 ? "stays" : "stay")
+                            + "; cut the others alone, changes.pdf names them.";
+        }
+    }
+
+    /**
      * The boards of all layers.
      *
      * @param height from the underside to the top, mm

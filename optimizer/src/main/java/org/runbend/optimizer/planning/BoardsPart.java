@@ -23,6 +23,8 @@ import org.runbend.optimizer.boards.BoardsProblem.Packer;
 import org.runbend.optimizer.boards.BoardsProblem.Role;
 import org.runbend.optimizer.boards.BoardsProblem.Round;
 import org.runbend.optimizer.boards.BoardsProblem.Sheet;
+import org.runbend.optimizer.boards.CutLayer;
+import org.runbend.optimizer.boards.SameParts;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.channel.ChannelPlan;
@@ -48,8 +50,9 @@ final class BoardsPart {
 
     private BoardsPart() {}
 
-    /** The boards of a floor, if the job asks for them. */
-    static Optional<BoardsPlan> of(Job job, List<KitPlan.LoopPlan> loops, Optional<ChannelPlan> channel) {
+    /** The boards of a floor, if the job asks for them; of what was cut before as much as can is to stay. */
+    static Optional<BoardsPlan> of(
+            Job job, List<KitPlan.LoopPlan> loops, Optional<ChannelPlan> channel, List<CutLayer> before) {
         if (job.build().isEmpty() || job.build().get().boards().isEmpty()) {
             return Optional.empty();
         }
@@ -58,7 +61,7 @@ final class BoardsPart {
             return Optional.empty();
         }
         try {
-            return Optional.of(new BoardSplitting().solve(problem(job, layers, loops, channel)));
+            return Optional.of(new BoardSplitting().solve(problem(job, layers, loops, channel, before)));
         } catch (BoardSplitting.NoSplit e) {
             throw new Unbuildable("build.boards", e.getMessage());
         }
@@ -74,6 +77,7 @@ final class BoardsPart {
         plan.ifPresent(p -> {
             p.layers().forEach(l -> words.add(remark(l)));
             words.add(BoardChecks.remark(job, p));
+            kept(p).ifPresent(words::add);
             p.problem().packers().forEach(k -> words.add(packer(k)));
         });
         if (build.board().isEmpty()) {
@@ -88,6 +92,19 @@ final class BoardsPart {
                     build.board().get().board().sku(), build.board().get().thickness()));
         }
         return words;
+    }
+
+    /** How many parts were cut before and stay, if some do. */
+    private static Optional<Remark> kept(BoardsPlan plan) {
+        int stay = 0;
+        int all = 0;
+        for (BoardsPlan.LayerPlan layer : plan.layers()) {
+            all += layer.parts().size();
+            stay += (int) SameParts.of(plan.problem(), layer).stream()
+                    .filter(Optional::isPresent)
+                    .count();
+        }
+        return stay == 0 ? Optional.empty() : Optional.of(new Remark.BoardsStay(stay, all));
     }
 
     private static Remark packer(Packer p) {
@@ -113,7 +130,11 @@ final class BoardsPart {
     }
 
     private static BoardsProblem problem(
-            Job job, List<Layer> layers, List<KitPlan.LoopPlan> loops, Optional<ChannelPlan> channel) {
+            Job job,
+            List<Layer> layers,
+            List<KitPlan.LoopPlan> loops,
+            Optional<ChannelPlan> channel,
+            List<CutLayer> before) {
         BoardsWish wish = job.build().get().boards().get();
         PanelCutting cutting = job.catalog().panels();
         List<Breakdown> pipes = loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
@@ -155,7 +176,8 @@ final class BoardsPart {
                         size.width(),
                         size.bendWidth(),
                         size.pad(),
-                        size.depth()));
+                        size.depth()),
+                before);
     }
 
     private static List<Layer> layers(Job job, Job.Build build) {

@@ -57,7 +57,7 @@ public final class ChangePlanner {
      */
     public Changed plan(Job job, EarlierKit was) {
         List<Remnant> stock = was.remnants(job.shelf());
-        KitPlanner planner = new KitPlanner(work);
+        KitPlanner planner = new KitPlanner(work, was.boards());
         if (job.hasOwnLoop()) {
             KitPlan plan = planner.plan(withStock(job, stock));
             return new Changed(

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Reason;
 import org.runbend.optimizer.boards.BoardsPlan;
+import org.runbend.optimizer.boards.CutLayer;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.breakdown.Element;
@@ -56,10 +57,17 @@ public final class KitPlanner {
     private static final double BARE = 0.2;
 
     private final Work work;
+    private final List<CutLayer> boardsBefore;
 
     /** A planner under some work. */
     public KitPlanner(Work work) {
+        this(work, List.of());
+    }
+
+    /** A planner for a floor that boards were cut for before it changed. */
+    KitPlanner(Work work, List<CutLayer> boardsBefore) {
         this.work = work;
+        this.boardsBefore = List.copyOf(boardsBefore);
     }
 
     /**
@@ -318,8 +326,8 @@ public final class KitPlanner {
         List<KeptPipe> kept = KeptPipes.of(job, radius, breakdowns(loops));
         ReckonedHeat heat = ReckonedHeat.of(job, loops, plates);
         Optional<SensorPlan> sensor = SensorPart.of(job, breakdowns(loops), plates);
-        Optional<BoardsPlan> boards =
-                BoardsPart.of(job, loops, channel).map(b -> FixingPart.held(job, b, breakdowns(loops), sensor));
+        Optional<BoardsPlan> boards = BoardsPart.of(job, loops, channel, boardsBefore)
+                .map(b -> FixingPart.held(job, b, breakdowns(loops), sensor));
         KitPlan plan = new KitPlan(
                 job,
                 new TapeMeasuring().measure(job, holes(job, loops)),

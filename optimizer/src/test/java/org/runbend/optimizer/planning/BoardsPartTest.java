@@ -8,15 +8,26 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.runbend.optimizer.boards.BoardSplitting;
 import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.boards.BoardsPlan.LayerPlan;
 import org.runbend.optimizer.boards.BoardsPlan.Part;
 import org.runbend.optimizer.boards.BoardsPlan.Spot;
+import org.runbend.optimizer.boards.BoardsProblem;
+import org.runbend.optimizer.boards.BoardsProblem.Cutout;
+import org.runbend.optimizer.boards.BoardsProblem.Filling;
 import org.runbend.optimizer.boards.BoardsProblem.Role;
+import org.runbend.optimizer.boards.BoardsProblem.Round;
+import org.runbend.optimizer.boards.CutLayer;
+import org.runbend.optimizer.boards.SameParts;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.read.JobReader;
+import org.runbend.optimizer.plan.BoardsChange;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.verify.BoardsVerifier;
 import org.runbend.optimizer.work.Work;
@@ -80,6 +91,154 @@ class BoardsPartTest {
                         () -> layer.layer().name() + " " + at);
             }
         }
+    }
+
+    /** After a bolt came to a corner a part stays unless the bolt stands in it; what was cut is as kit.json has it, to a thousandth. */
+    @Test
+    void aNewBoltTouchesItsPartAlone() {
+        Point at = new Point(1860, 40);
+        List<Point> square =
+                List.of(new Point(1850, 30), new Point(1870, 30), new Point(1870, 50), new Point(1850, 50));
+        Cutout bolt = new Cutout("bolt", square, Optional.empty(), Set.of(Role.values()), 1, Filling.OPEN);
+        List<Cutout> cutouts = new ArrayList<>(plan.problem().cutouts());
+        cutouts.add(bolt);
+        List<CutLayer> before = before(BoardsPartTest::written);
+        BoardsPlan after = new BoardSplitting().solve(changed(plan.problem().outline(), cutouts, before));
+        assertStays(after, p -> !(left(p) < at.x() && at.x() < right(p) && low(p) < at.y() && at.y() < high(p)));
+        BoardsChange change = BoardsChange.of(before, Optional.of(after)).orElseThrow();
+        assertEquals(3, change.gone().size(), change.sentence());
+        assertTrue(change.sentence().contains("3 are cut again"), change.sentence());
+    }
+
+    /** A wall 20 mm further in: foam whose joints were sought anew would lie 20 mm further in too; those cut stay where they are. */
+    @Test
+    void jointsStayWhereTheyWereCut() {
+        List<Point> outline = plan.problem().outline().stream()
+                .map(p -> new Point(Math.min(p.x(), 1880), p.y()))
+                .toList();
+        BoardsProblem all = changed(outline, plan.problem().cutouts(), before(p -> p));
+        BoardsProblem foam = new BoardsProblem(
+                outline,
+                all.layers().subList(0, 1),
+                all.cutouts(),
+                all.packers(),
+                all.loops(),
+                all.grooves(),
+                all.ramps(),
+                all.supports(),
+                all.making(),
+                all.before());
+        BoardsPlan after = new BoardSplitting().solve(foam);
+        assertEquals(List.of(), BoardsVerifier.verify(after));
+        assertStays(after, p -> right(p) < 1860);
+        assertTrue(after.layers().get(0).boards() <= plan.layers().get(0).boards());
+    }
+
+    /** A part is the same to 0.05 mm: its place, its grooves, its depth. Nothing cut before: all is cut, and nothing breaks. */
+    @Test
+    void whatIsTheSame() {
+        assertEquals(12, stay(before(p -> p), 0));
+        assertEquals(12, stay(before(p -> moved(p, 0.03)), 0));
+        assertEquals(0, stay(before(p -> moved(p, 0.2)), 0));
+        assertEquals(10, stay(before(p -> p), 0.1), "two parts are routed");
+        assertEquals(10, stay(before(p -> with(p, p.spot(), List.of())), 0));
+        assertEquals(0, stay(List.of(), 0));
+        assertEquals(
+                "No boards were cut before: all of the floor is cut, 12 parts.",
+                BoardsChange.of(List.of(), Optional.of(plan)).orElseThrow().sentence());
+        assertEquals(
+                12,
+                BoardsChange.of(before(p -> p), Optional.empty())
+                        .orElseThrow()
+                        .gone()
+                        .size());
+    }
+
+    private static long stay(List<CutLayer> before, double deeper) {
+        List<CutLayer> cut = before.stream()
+                .map(l -> new CutLayer(
+                        l.role(), l.material(), l.name(), l.thickness(), l.depth() + deeper, l.parts(), l.joints()))
+                .toList();
+        BoardsProblem problem = changed(plan.problem().outline(), plan.problem().cutouts(), cut);
+        return plan.layers().stream()
+                .flatMap(l -> SameParts.of(problem, l).stream())
+                .filter(Optional::isPresent)
+                .count();
+    }
+
+    private static void assertStays(BoardsPlan after, Predicate<Part> expected) {
+        for (LayerPlan layer : after.layers()) {
+            List<Optional<Part>> same = SameParts.of(after.problem(), layer);
+            for (int i = 0; i < same.size(); i++) {
+                Part part = layer.parts().get(i);
+                assertEquals(expected.test(part), same.get(i).isPresent(), part.label());
+            }
+        }
+    }
+
+    /** What was cut by the plan, each part changed. */
+    private static List<CutLayer> before(UnaryOperator<Part> way) {
+        return plan.layers().stream()
+                .map(l -> new CutLayer(
+                        l.layer().role(),
+                        l.layer().material(),
+                        l.layer().name(),
+                        l.layer().thickness(),
+                        plan.problem().making().depth(),
+                        l.parts().stream().map(way).toList(),
+                        l.joints()))
+                .toList();
+    }
+
+    /** A part with lengths of three decimals. */
+    private static Part written(Part p) {
+        return new Part(
+                p.label(),
+                written(p.edge()),
+                p.openings().stream().map(BoardsPartTest::written).toList(),
+                p.rounds().stream()
+                        .map(r -> new Round(written(List.of(r.centre())).get(0), r.radius()))
+                        .toList(),
+                p.pockets().stream().map(BoardsPartTest::written).toList(),
+                p.ramps(),
+                p.spot());
+    }
+
+    private static List<Point> written(List<Point> line) {
+        return line.stream()
+                .map(p -> new Point(Math.rint(p.x() * 1000) / 1000, Math.rint(p.y() * 1000) / 1000))
+                .toList();
+    }
+
+    private static BoardsProblem changed(List<Point> outline, List<Cutout> cutouts, List<CutLayer> before) {
+        BoardsProblem p = plan.problem();
+        return new BoardsProblem(
+                outline,
+                p.layers(),
+                cutouts,
+                p.packers(),
+                p.loops(),
+                p.grooves(),
+                p.ramps(),
+                p.supports(),
+                p.making(),
+                before);
+    }
+
+    private static double left(Part p) {
+        return p.edge().stream().mapToDouble(Point::x).min().orElseThrow();
+    }
+
+    private static double right(Part p) {
+        return p.edge().stream().mapToDouble(Point::x).max().orElseThrow();
+    }
+
+    private static double low(Part p) {
+        return p.edge().stream().mapToDouble(Point::y).min().orElseThrow();
+    }
+
+    private static double high(Part p) {
+        return p.edge().stream().mapToDouble(Point::y).max().orElseThrow();
     }
 
     private static Part with(Part p, Spot spot, List<List<Point>> pockets) {
