@@ -46,7 +46,8 @@ public final class PickList {
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
             flow.paragraph(
-                    "Sizes in " + new TapeText(job).papers() + "; " + String.join("; ", caption) + ".",
+                    "Sizes in " + new TapeText(job).papers() + "; "
+                            + String.join("; ", caption).replace(":; ", ": ") + ".",
                     TextStyle.SMALL);
             flow.heading("In the box").table(items(plan));
             if (!plan.notSupplied().isEmpty()) {

@@ -8,7 +8,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -39,9 +41,14 @@ class HeatPartTest {
     @TempDir
     Path folder;
 
-    private static KitPlan plan(String example) throws IOException, BadInput {
-        Job job = JobReader.read(Path.of("../examples", example), Optional.empty());
-        return new KitPlanner(Work.silent()).plan(job);
+    /** Plans of examples, which are only read: one takes seconds. */
+    private static final Map<String, KitPlan> PLANS = new ConcurrentHashMap<>();
+
+    private static KitPlan plan(String example) {
+        return PLANS.computeIfAbsent(
+                example,
+                e -> new KitPlanner(Work.silent())
+                        .plan(JobReader.read(Path.of("../examples", e), Optional.empty())));
     }
 
     @ParameterizedTest
