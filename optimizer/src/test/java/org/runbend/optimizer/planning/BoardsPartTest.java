@@ -102,12 +102,19 @@ class BoardsPartTest {
         Cutout bolt = new Cutout("bolt", square, Optional.empty(), Set.of(Role.values()), 1, Filling.OPEN);
         List<Cutout> cutouts = new ArrayList<>(plan.problem().cutouts());
         cutouts.add(bolt);
-        List<CutLayer> before = before(BoardsPartTest::written);
-        BoardsPlan after = new BoardSplitting().solve(changed(plan.problem().outline(), cutouts, before));
+        // foam and cover, as the board between them takes longest; a whole kit is planned so by the command line's test
+        List<CutLayer> before = before(BoardsPartTest::written).stream()
+                .filter(l -> l.role() != Role.ROUTED)
+                .toList();
+        BoardsProblem problem = changed(plan.problem().outline(), cutouts, before);
+        BoardsPlan after = new BoardSplitting()
+                .solve(only(
+                        problem,
+                        List.of(problem.layers().get(0), problem.layers().get(2))));
         assertStays(after, p -> !(left(p) < at.x() && at.x() < right(p) && low(p) < at.y() && at.y() < high(p)));
         BoardsChange change = BoardsChange.of(before, Optional.of(after)).orElseThrow();
-        assertEquals(3, change.gone().size(), change.sentence());
-        assertTrue(change.sentence().contains("3 are cut again"), change.sentence());
+        assertEquals(2, change.gone().size(), change.sentence());
+        assertTrue(change.sentence().contains("2 are cut again"), change.sentence());
     }
 
     /** A wall 20 mm further in: foam whose joints were sought anew would lie 20 mm further in too; those cut stay where they are. */
@@ -117,17 +124,7 @@ class BoardsPartTest {
                 .map(p -> new Point(Math.min(p.x(), 1880), p.y()))
                 .toList();
         BoardsProblem all = changed(outline, plan.problem().cutouts(), before(p -> p));
-        BoardsProblem foam = new BoardsProblem(
-                outline,
-                all.layers().subList(0, 1),
-                all.cutouts(),
-                all.packers(),
-                all.loops(),
-                all.grooves(),
-                all.ramps(),
-                all.supports(),
-                all.making(),
-                all.before());
+        BoardsProblem foam = only(all, List.of(all.layers().get(0)));
         BoardsPlan after = new BoardSplitting().solve(foam);
         assertEquals(List.of(), BoardsVerifier.verify(after));
         assertStays(after, p -> right(p) < 1860);
@@ -223,6 +220,20 @@ class BoardsPartTest {
                 p.supports(),
                 p.making(),
                 before);
+    }
+
+    private static BoardsProblem only(BoardsProblem p, List<BoardsProblem.Layer> layers) {
+        return new BoardsProblem(
+                p.outline(),
+                layers,
+                p.cutouts(),
+                p.packers(),
+                p.loops(),
+                p.grooves(),
+                p.ramps(),
+                p.supports(),
+                p.making(),
+                p.before());
     }
 
     private static double left(Part p) {
