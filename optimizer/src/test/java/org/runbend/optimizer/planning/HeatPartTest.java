@@ -45,10 +45,8 @@ class HeatPartTest {
     private static final Map<String, KitPlan> PLANS = new ConcurrentHashMap<>();
 
     private static KitPlan plan(String example) {
-        return PLANS.computeIfAbsent(
-                example,
-                e -> new KitPlanner(Work.silent())
-                        .plan(JobReader.read(Path.of("../examples", e), Optional.empty())));
+        return PLANS.computeIfAbsent(example, e -> new KitPlanner(Work.silent())
+                .plan(JobReader.read(Path.of("../examples", e), Optional.empty())));
     }
 
     @ParameterizedTest
