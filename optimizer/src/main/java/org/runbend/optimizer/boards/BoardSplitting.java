@@ -34,6 +34,10 @@ import org.runbend.optimizer.boards.nesting.NestingSolution;
 public final class BoardSplitting {
     private static final int LINES = 6;
     private static final int BUTTS = 8;
+
+    /** For floors of several corners, which whole boards from the walls leave in slivers. */
+    private static final int MORE = 6;
+
     private static final int SPLITS = 2;
     private static final int TRIES = 400;
 
@@ -100,71 +104,103 @@ public final class BoardSplitting {
     /** A layer; its joints lie where those that are held lie, if there are some. */
     private static LayerPlan layer(
             BoardsProblem problem, Layer layer, List<Joint> below, HeldJoints held, Geometry grooves) {
-        Geometry region = Region.of(problem, layer);
-        List<Polygon> lids = Region.lids(problem, layer);
-        double area =
-                region.getArea() + lids.stream().mapToDouble(Polygon::getArea).sum();
-        JointPlaces places = new JointPlaces(problem, layer, below, held, region, grooves);
-        List<Sheet> sheets = layer.sheets().stream()
-                .sorted(Comparator.comparingInt((Sheet s) -> areaBound(area, s))
-                        .thenComparingLong(s -> areaBound(area, s) * s.cost()))
-                .toList();
-        List<Coordinate> standing = problem.cutouts().stream()
-                .filter(c -> !c.encircled() && c.through().contains(layer.role()))
-                .map(c -> Region.open(c).getEnvelopeInternal().centre())
-                .toList();
-        Try best = null;
-        int tried = Integer.MAX_VALUE;
-        int bound = areaBound(area, sheets.get(0));
-        for (Sheet sheet : sheets) {
-            int least = areaBound(area, sheet);
-            boolean hopeless = best != null
-                    && (least > best.nesting().boards()
-                            || (least == best.nesting().boards() && least * sheet.cost() >= best.cost()));
-            if (hopeless) {
-                tried = Math.min(tried, least);
-                continue;
-            }
-            for (boolean upright : new boolean[] {false, true}) {
-                if (best != null
-                        && best.nesting().boards() == bound
-                        && best.split().breaches().isEmpty()) {
-                    break; // fewest boards and every wish kept: the other way round is no better
+        Floor floor = new Floor(problem, layer, below, held, grooves);
+        floor.split(0);
+        if (floor.best == null && !held.any()) {
+            floor.split(MORE);
+        }
+        if (floor.best != null) {
+            return made(problem, layer, floor.best, floor.bound, floor.tried, grooves);
+        }
+        throw new NoSplit(layer.name() + " " + (int) layer.thickness()
+                + " mm: no joints were found that leave parts of at least "
+                + (int) problem.making().leastPart()
+                + " mm which go onto the boards on offer ("
+                + floor.sheets.stream()
+                        .map(s -> (int) s.length() + " x " + (int) s.width())
+                        .collect(Collectors.joining(", "))
+                + " mm)");
+    }
+
+    /** A layer on its way to its best split. */
+    private static final class Floor {
+        private final BoardsProblem problem;
+        private final Layer layer;
+        private final Geometry region;
+        private final List<Polygon> lids;
+        private final double area;
+        private final JointPlaces places;
+        private final List<Sheet> sheets;
+        private final List<Coordinate> standing;
+        private final int bound;
+        private Try best;
+        private int tried = Integer.MAX_VALUE;
+
+        Floor(BoardsProblem problem, Layer layer, List<Joint> below, HeldJoints held, Geometry grooves) {
+            this.problem = problem;
+            this.layer = layer;
+            region = Region.of(problem, layer);
+            lids = Region.lids(problem, layer);
+            area = region.getArea()
+                    + lids.stream().mapToDouble(Polygon::getArea).sum();
+            places = new JointPlaces(problem, layer, below, held, region, grooves);
+            sheets = layer.sheets().stream()
+                    .sorted(Comparator.comparingInt((Sheet s) -> areaBound(area, s))
+                            .thenComparingLong(s -> areaBound(area, s) * s.cost()))
+                    .toList();
+            standing = problem.cutouts().stream()
+                    .filter(c -> !c.encircled() && c.through().contains(layer.role()))
+                    .map(c -> Region.open(c).getEnvelopeInternal().centre())
+                    .toList();
+            bound = areaBound(area, sheets.get(0));
+        }
+
+        /** Tries each size of board, courses lying and upright, with so many lines more than usual. */
+        void split(int more) {
+            tried = Integer.MAX_VALUE; // the usual lines are among more
+            for (Sheet sheet : sheets) {
+                int least = areaBound(area, sheet);
+                boolean hopeless = best != null
+                        && (least > best.nesting().boards()
+                                || (least == best.nesting().boards() && least * sheet.cost() >= best.cost()));
+                if (hopeless) {
+                    tried = Math.min(tried, least);
+                    continue;
                 }
-                SplitProgram program = new SplitProgram(
-                        problem.making(),
-                        layer,
-                        sheet,
-                        region,
-                        standing,
-                        lids,
-                        upright,
-                        places.lines(upright, sheet, LINES, true),
-                        places.lines(!upright, sheet, BUTTS, false));
-                if (!program.takesLids()) {
-                    break;
-                }
-                Optional<Integer> proved = program.leastBoards(least);
-                if (!program.hasAny() && !program.isImpossible()) {
-                    tried = bound;
-                }
-                if (program.hasAny()) {
-                    tried = Math.min(tried, Math.max(bound, proved.orElse(bound)));
-                    best = better(best, search(program, problem.making(), layer, sheet, upright, best));
+                for (boolean upright : new boolean[] {false, true}) {
+                    if (best != null
+                            && best.nesting().boards() == bound
+                            && best.split().breaches().isEmpty()) {
+                        break; // fewest boards and every wish kept: the other way round is no better
+                    }
+                    SplitProgram program = program(more, sheet, upright);
+                    if (!program.takesLids()) {
+                        break;
+                    }
+                    Optional<Integer> proved = program.leastBoards(least);
+                    if (!program.hasAny() && !program.isImpossible()) {
+                        tried = bound;
+                    }
+                    if (program.hasAny()) {
+                        tried = Math.min(tried, Math.max(bound, proved.orElse(bound)));
+                        best = better(best, search(program, problem.making(), layer, sheet, upright, best));
+                    }
                 }
             }
         }
-        if (best == null) {
-            throw new NoSplit(layer.name() + " " + (int) layer.thickness()
-                    + " mm: no joints were found that leave parts of at least "
-                    + (int) problem.making().leastPart()
-                    + " mm which go onto the boards on offer ("
-                    + sheets.stream()
-                            .map(s -> (int) s.length() + " x " + (int) s.width())
-                            .collect(Collectors.joining(", "))
-                    + " mm)");
+
+        private SplitProgram program(int more, Sheet sheet, boolean upright) {
+            return new SplitProgram(
+                    problem.making(),
+                    layer,
+                    sheet,
+                    region,
+                    standing,
+                    lids,
+                    upright,
+                    places.lines(upright, sheet, LINES, more, true),
+                    places.lines(!upright, sheet, BUTTS, more, false));
         }
-        return made(problem, layer, best, bound, tried, grooves);
     }
 
     private static Try search(

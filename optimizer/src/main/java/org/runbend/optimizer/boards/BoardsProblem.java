@@ -216,7 +216,7 @@ public record BoardsProblem(
          */
         public double between(Role role) {
             double apart = saw ? kerf : Math.max(kerf, tool);
-            return role == Role.ROUTED ? Math.max(apart, tool + 2) : apart;
+            return role == Role.ROUTED ? Math.max(apart, tool + Math.max(2, jointGap / 2)) : apart;
         }
 
         /** Copies the map. */

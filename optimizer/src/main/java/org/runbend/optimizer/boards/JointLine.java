@@ -33,6 +33,9 @@ final class JointLine {
     /** Board between a joint and an opening: own choice. */
     static final double FROM_OPENING = 25;
 
+    /** Openings from this size on may have joints into their middle, as boards may be too small to lie round: own choice. */
+    private static final double LARGE = 250;
+
     /** Between joints of two layers: common practice in floors of panels. */
     private static final double STAGGER = 100;
 
@@ -130,7 +133,8 @@ final class JointLine {
         double to = upright ? box.getMaxY() : box.getMaxX();
         boolean near = at > low - FROM_OPENING && at < high + FROM_OPENING;
         boolean through = at > low + (high - low) / 5 && at < high - (high - low) / 5;
-        if (near && (c.filling() == BoardsProblem.Filling.OPEN || !through)) {
+        boolean whole = c.filling() == BoardsProblem.Filling.OPEN && high - low < LARGE;
+        if (near && (whole || !through)) {
             never.add(new Stretch(from - FROM_OPENING, to + FROM_OPENING, null));
         }
     }

@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
+import org.locationtech.jts.algorithm.Angle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
 import org.runbend.optimizer.boards.BoardsPlan.Joint;
 import org.runbend.optimizer.boards.BoardsProblem.Cutout;
 import org.runbend.optimizer.boards.BoardsProblem.Layer;
@@ -21,6 +23,9 @@ import org.runbend.optimizer.breakdown.Element;
  */
 final class JointPlaces {
     private static final double STEP = 20;
+
+    /** Where a wall turns by more than this there is a corner, radians: own choice, over the chords of round walls. */
+    private static final double CORNER = Math.toRadians(10);
 
     private final BoardsProblem problem;
     private final Layer layer;
@@ -41,28 +46,44 @@ final class JointPlaces {
     }
 
     /**
-     * At most so many lines, in order; walls are not among them.
+     * Lines in order; walls are not among them. With more than the usual number, all the usual ones are among them.
      *
      * @param upright whether they are upright
+     * @param usual how many at most of those that most floors need
+     * @param more how many at most beside, by openings and corners of the floor first
      * @param throughout whether a joint must be possible from wall to wall
      */
-    List<JointLine> lines(boolean upright, Sheet sheet, int most, boolean throughout) {
+    List<JointLine> lines(boolean upright, Sheet sheet, int usual, int more, boolean throughout) {
         Envelope box = region.getEnvelopeInternal();
-        double low = upright ? box.getMinX() : box.getMinY();
-        double high = upright ? box.getMaxX() : box.getMaxY();
-        double least = problem.making().leastPart();
+        List<Double> places = places(
+                upright, sheet, upright ? box.getMinX() : box.getMinY(), upright ? box.getMaxX() : box.getMaxY());
         List<JointLine> chosen = new ArrayList<>();
-        for (double at : places(upright, sheet, low, high)) {
+        choose(chosen, places, usual, upright, throughout);
+        if (more > 0) {
+            List<Double> seen = new ArrayList<>();
+            openings(seen, upright);
+            seen.addAll(betweenCorners(upright, sheet));
+            choose(chosen, seen, usual + more, upright, throughout);
+            choose(chosen, places, usual + more, upright, throughout);
+        }
+        chosen.sort(Comparator.comparingDouble(JointLine::at));
+        return chosen;
+    }
+
+    private void choose(List<JointLine> chosen, List<Double> places, int most, boolean upright, boolean throughout) {
+        Envelope box = region.getEnvelopeInternal();
+        double least = problem.making().leastPart();
+        double low = (upright ? box.getMinX() : box.getMinY()) + least;
+        double high = (upright ? box.getMaxX() : box.getMaxY()) - least;
+        for (double at : places) {
             boolean apart = chosen.stream().allMatch(l -> Math.abs(l.at() - at) >= STEP / 2);
-            if (chosen.size() < most && at > low + least && at < high - least && apart) {
+            if (chosen.size() < most && at > low && at < high && apart) {
                 JointLine line = new JointLine(problem, layer, below, held, upright, at, grooves);
                 if (serves(line, upright, box, throughout)) {
                     chosen.add(line);
                 }
             }
         }
-        chosen.sort(Comparator.comparingDouble(JointLine::at));
-        return chosen;
     }
 
     /** Whether the whole line, or else some stretch of a part's least size, could be a joint. */
@@ -121,6 +142,42 @@ final class JointPlaces {
                 all.add(low + (high - low) * i / parts);
             }
         }
+        return all;
+    }
+
+    /**
+     * At the corners of the floor that one sees, and in even steps of at most a board between them. Chords of round walls and
+     * things make no corner.
+     */
+    private List<Double> betweenCorners(boolean upright, Sheet sheet) {
+        TreeSet<Double> corners = new TreeSet<>();
+        for (Polygon part : Region.polygons(region)) {
+            Coordinate[] ring = part.getExteriorRing().getCoordinates();
+            for (int i = 0; i < ring.length - 1; i++) {
+                Coordinate before = ring[i == 0 ? ring.length - 2 : i - 1];
+                if (Angle.diff(Angle.angle(before, ring[i]), Angle.angle(ring[i], ring[i + 1])) > CORNER) {
+                    corners.add(upright ? ring[i].x : ring[i].y);
+                }
+            }
+        }
+        List<Double> all = new ArrayList<>();
+        List<Double> steps = new ArrayList<>();
+        double half = problem.making().jointGap() / 2;
+        double side =
+                Math.max(sheet.length(), sheet.width()) - 2 * problem.making().trim();
+        Double last = null;
+        for (double c : corners) {
+            if (last != null && c - last < STEP) {
+                continue;
+            }
+            all.add(c + half);
+            int parts = last == null ? 1 : (int) Math.ceil((c - last) / side - 1e-9);
+            for (int i = 1; i < parts; i++) {
+                steps.add(last + (c - last) * i / parts);
+            }
+            last = c;
+        }
+        all.addAll(steps);
         return all;
     }
 

@@ -214,13 +214,16 @@ final class PartMaking {
 
     /**
      * From a hundredth of a mm inside the part to as far beyond its edge as the cutter's radius asks, as wide as the groove is
-     * at the edge; farther where the pipe leaves the edge at a slant.
+     * at the edge. Where the pipe leaves the edge at a slant, a radius r touches the side that leans away last: r (1 + sine of
+     * the lean) from the edge; no corner of a run-out goes farther, so that it stays within {@link Making#between}.
      */
     private Geometry runOut(Crossing c, Geometry inside) {
         double slant = c.upright() ? Math.abs(c.ux()) : Math.abs(c.uy());
+        double leaning = Math.sqrt(Math.max(0, 1 - slant * slant));
         double wide = c.half() + (c.straight() ? Making.FLARE * edgeShare() : 0);
-        double lean = wide * Math.sqrt(Math.max(0, 1 - slant * slant)) / slant;
-        double beyond = (problem.making().tool() / 2 + problem.making().jointGap() / 2 + 0.5) / slant + lean;
+        double lean = wide * leaning / slant;
+        double reach = problem.making().tool() / 2 * (1 + leaning) + 0.5;
+        double beyond = reach / slant + lean;
         double back = problem.making().jointGap() / slant + lean;
         Point ahead = place(c, back + 5, 0);
         boolean inAhead = inside.covers(Region.FACTORY.createPoint(new Coordinate(ahead.x(), ahead.y())));
@@ -230,7 +233,15 @@ final class PartMaking {
                         place(c, way * beyond, -wide),
                         place(c, way * beyond, wide),
                         place(c, -way * back, wide)))
+                .intersection(strip(c, reach, back + beyond + 2 * wide))
                 .difference(inside);
+    }
+
+    /** All that lies within a distance of the joint, for some length. */
+    private static Geometry strip(Crossing c, double off, double length) {
+        double x = c.upright() ? off : length;
+        double y = c.upright() ? length : off;
+        return Region.box(c.at().x() - x, c.at().y() - y, c.at().x() + x, c.at().y() + y);
     }
 
     /** How much of the flare is there at the edge of the part, half a gap from the joint's middle. */

@@ -21,8 +21,10 @@ import org.runbend.optimizer.boards.BoardsPlan.Spot;
 import org.runbend.optimizer.boards.BoardsProblem;
 import org.runbend.optimizer.boards.BoardsProblem.Cutout;
 import org.runbend.optimizer.boards.BoardsProblem.Filling;
+import org.runbend.optimizer.boards.BoardsProblem.Layer;
 import org.runbend.optimizer.boards.BoardsProblem.Role;
 import org.runbend.optimizer.boards.BoardsProblem.Round;
+import org.runbend.optimizer.boards.BoardsProblem.Sheet;
 import org.runbend.optimizer.boards.CutLayer;
 import org.runbend.optimizer.boards.SameParts;
 import org.runbend.optimizer.job.Point;
@@ -248,6 +250,30 @@ class BoardsPartTest {
 
     private static double high(Part p) {
         return p.edge().stream().mapToDouble(Point::y).max().orElseThrow();
+    }
+
+    /** On boards of this size a joint crosses a bend at a slant; its groove runs out no farther than parts lie apart. */
+    @Test
+    void groovesAtASlantRunOutIntoNoOtherPart() {
+        BoardsProblem p = plan.problem();
+        Layer r = plan.layers(Role.ROUTED).get(0).layer();
+        List<Sheet> sheets = List.of(new Sheet(1250, 700, 1, 1));
+        Layer small = new Layer(
+                r.code(), r.role(), r.material(), r.name(), r.thickness(), sheets, true, r.perimeterGap(), r.density());
+        BoardsPlan cut = new BoardSplitting()
+                .solve(new BoardsProblem(
+                        p.outline(),
+                        List.of(small),
+                        p.cutouts(),
+                        List.of(),
+                        p.loops(),
+                        p.grooves(),
+                        p.ramps(),
+                        p.supports(),
+                        p.making(),
+                        List.of()));
+        assertEquals(List.of(), BoardsVerifier.verify(cut));
+        assertTrue(cut.layers().get(0).breaches().stream().anyMatch(b -> b.wish() == BoardsPlan.Wish.SQUARE));
     }
 
     private static Part with(Part p, Spot spot, List<List<Point>> pockets) {
