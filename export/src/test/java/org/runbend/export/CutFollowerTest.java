@@ -21,7 +21,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  * shapely), and by the paths that a program of others makes of it (dxf2gcode): it leaves the groove as wide as said within 0.05 mm, no post, no rib, cuts nothing outside, and finds every hole.
  */
 class CutFollowerTest {
-    private static final int FLOORS = 10;
+    /** Of ten in each part; all of them with {@code -Dfollowed.floors=10}. */
+    private static final int FLOORS = Integer.getInteger("followed.floors", 5);
 
     @TempDir
     Path folder;

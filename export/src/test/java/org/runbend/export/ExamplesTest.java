@@ -107,10 +107,13 @@ class ExamplesTest {
         assertEquals("", run.err());
         assertTrue(run.out().contains("Written to "), run::out);
         JsonIn kit = kit(job);
-        try (Stream<Path> files = Files.list(folder(job))) {
+        try (Stream<Path> files = Files.walk(folder(job))) {
             assertEquals(
                     kit.at("files").list().stream().map(JsonIn::text).sorted().toList(),
-                    files.map(f -> f.getFileName().toString()).sorted().toList());
+                    files.filter(Files::isRegularFile)
+                            .map(f -> folder(job).relativize(f).toString())
+                            .sorted()
+                            .toList());
         }
         for (String name :
                 List.of("kit.json", "drawing.dxf", "floor.svg", "pick-list.pdf", "confirm.pdf", "cuts.csv")) {
