@@ -29,7 +29,9 @@ import org.runbend.optimizer.work.Work;
 /** Whoever asks for a plan can leave at any moment, and the next one finds everything as it was. */
 class PlanServiceTest {
     private static final Path EXAMPLES = Path.of("..", "examples");
-    private static final int MOMENTS = 200;
+    /** 200 with {@code -Dcancelled.moments=200}. */
+    private static final int MOMENTS = Integer.getInteger("cancelled.moments", 60);
+
     private static final int SEED = 20_261_126;
 
     /** Answers wait for nobody: far more than that and a page would hang. */
@@ -43,7 +45,7 @@ class PlanServiceTest {
     }
 
     /**
-     * Cancelled at 200 seeded moments of planning a floor, its alternatives and their comparison, in every phase: the caller
+     * Cancelled at seeded moments of planning a floor, its alternatives and their comparison, in every phase: the caller
      * is free within a second, the slot comes back, and the same job still gives the same plan.
      */
     @Test
