@@ -81,6 +81,7 @@ public final class DemoPlan {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 List.of(
                         PlanCheck.atMost("pipe to cut", 8357, 25000, "mm", PlanCheck.Verdict.FAIL, "longest coil"),
                         PlanCheck.atLeast("coverage", 64.8, 85, "%", PlanCheck.Verdict.WARN, "job")),

@@ -108,7 +108,7 @@ class RoomsTest {
                             "optimizer.floor")),
             Map.entry("optimizer.tape", List.of("optimizer.job", "optimizer.floor")),
             Map.entry("optimizer.breakdown", List.of("catalog.product", "catalog.shelf", "optimizer.job")),
-            Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.breakdown")),
+            Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.floor", "optimizer.breakdown")),
             Map.entry("optimizer.boards.nesting", List.of()),
             Map.entry(
                     "optimizer.boards",

@@ -46,20 +46,6 @@ public record BoardsProblem(
         before = List.copyOf(before);
     }
 
-    /** A floor that nothing was cut for before. */
-    public BoardsProblem(
-            List<Point> outline,
-            List<Layer> layers,
-            List<Cutout> cutouts,
-            List<Packer> packers,
-            List<Breakdown> loops,
-            List<List<Point>> grooves,
-            List<List<Point>> ramps,
-            List<Support> supports,
-            Making making) {
-        this(outline, layers, cutouts, packers, loops, grooves, ramps, supports, making, List.of());
-    }
-
     /** What was cut before in the place of a layer, of the same board and for the same. */
     public Optional<CutLayer> before(Layer layer) {
         List<CutLayer> like = before.stream().filter(b -> b.isLike(layer)).toList();

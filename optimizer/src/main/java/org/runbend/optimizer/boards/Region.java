@@ -11,6 +11,7 @@ import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.runbend.optimizer.boards.BoardsProblem.Cutout;
 import org.runbend.optimizer.boards.BoardsProblem.Layer;
+import org.runbend.optimizer.boards.BoardsProblem.Round;
 import org.runbend.optimizer.job.Point;
 
 /** Where the boards of a layer lie: the outline less tolerance and gap, or more on scribed edges, less what goes through. */
@@ -61,9 +62,7 @@ final class Region {
 
     private static Geometry grown(Cutout c, double by) {
         if (c.round().isPresent()) {
-            Point m = c.round().get().centre();
-            return FACTORY.createPoint(new Coordinate(m.x(), m.y()))
-                    .buffer(c.round().get().radius() + by, QUARTER);
+            return disc(c.round().get(), c.round().get().radius() + by, QUARTER);
         }
         BufferParameters square =
                 new BufferParameters(QUARTER, BufferParameters.CAP_ROUND, BufferParameters.JOIN_MITRE, 2);
@@ -126,6 +125,19 @@ final class Region {
             sum += a.x() * b.y() - a.y() * b.x();
         }
         return sum / 2;
+    }
+
+    /** The line through points in order. */
+    static Geometry line(List<Point> points) {
+        return FACTORY.createLineString(
+                points.stream().map(p -> new Coordinate(p.x(), p.y())).toArray(Coordinate[]::new));
+    }
+
+    /** A disc round the middle of a round thing, so many chords to a quarter. */
+    static Geometry disc(Round round, double radius, int quarter) {
+        return FACTORY.createPoint(
+                        new Coordinate(round.centre().x(), round.centre().y()))
+                .buffer(radius, quarter);
     }
 
     static Polygon polygon(List<Point> corners) {

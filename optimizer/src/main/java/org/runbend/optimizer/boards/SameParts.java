@@ -3,7 +3,6 @@ package org.runbend.optimizer.boards;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
@@ -77,9 +76,7 @@ public final class SameParts {
         Geometry wood = Region.polygon(part.edge()).buffer(0);
         Geometry open = all(part.openings());
         for (Round r : part.rounds()) {
-            Geometry disc = Region.FACTORY
-                    .createPoint(new Coordinate(r.centre().x(), r.centre().y()))
-                    .buffer(r.radius(), QUARTER);
+            Geometry disc = Region.disc(r, r.radius(), QUARTER);
             open = OverlayNGRobust.overlay(open, disc, OverlayNG.UNION);
         }
         return OverlayNGRobust.overlay(wood, open, OverlayNG.DIFFERENCE);

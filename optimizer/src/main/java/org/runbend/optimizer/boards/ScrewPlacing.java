@@ -118,9 +118,9 @@ public final class ScrewPlacing {
     private Geometry forbidden() {
         List<Geometry> all = new ArrayList<>();
         for (Breakdown loop : problem.loops()) {
-            all.add(line(loop.chords(2)).buffer(FixingProblem.FROM_PIPE + HAIR, QUARTER));
+            all.add(Region.line(loop.chords(2)).buffer(FixingProblem.FROM_PIPE + HAIR, QUARTER));
             for (Slot s : loop.slots()) {
-                all.add(line(List.of(s.from(), s.to()))
+                all.add(Region.line(List.of(s.from(), s.to()))
                         .buffer(s.width() / 2 + FixingProblem.FROM_THINGS + HAIR, QUARTER));
             }
         }
@@ -131,16 +131,11 @@ public final class ScrewPlacing {
             all.add(Region.polygon(c.edge()).buffer(c.gap() + FixingProblem.FROM_THINGS + HAIR, QUARTER));
         }
         if (problem.conduit().size() > 1) {
-            all.add(line(problem.conduit()).buffer(FixingProblem.FROM_CONDUIT + HAIR, QUARTER));
+            all.add(Region.line(problem.conduit()).buffer(FixingProblem.FROM_CONDUIT + HAIR, QUARTER));
         }
         return Region.FACTORY
                 .createGeometryCollection(all.toArray(Geometry[]::new))
                 .buffer(0);
-    }
-
-    private static Geometry line(List<Point> points) {
-        return Region.FACTORY.createLineString(
-                points.stream().map(p -> new Coordinate(p.x(), p.y())).toArray(Coordinate[]::new));
     }
 
     private List<List<Point>> map() {
@@ -164,9 +159,7 @@ public final class ScrewPlacing {
             shape = shape.difference(Region.polygon(o));
         }
         for (Round r : part.rounds()) {
-            shape = shape.difference(Region.FACTORY
-                    .createPoint(new Coordinate(r.centre().x(), r.centre().y()))
-                    .buffer(r.radius() + HAIR, QUARTER));
+            shape = shape.difference(Region.disc(r, r.radius() + HAIR, QUARTER));
         }
         return Region.polygons(shape).get(0);
     }

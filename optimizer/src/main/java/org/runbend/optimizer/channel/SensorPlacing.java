@@ -8,14 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.PriorityQueue;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Slot;
+import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
@@ -28,7 +27,6 @@ import org.runbend.optimizer.job.Shape;
  * overlooked, so "no way" says what was found, not what is proved.
  */
 public final class SensorPlacing {
-    private static final GeometryFactory FACTORY = new GeometryFactory();
     private static final int QUARTER = 16;
 
     /** What chords of arcs may be out, mm. */
@@ -59,7 +57,7 @@ public final class SensorPlacing {
 
     private SensorPlan plan() {
         List<Point> spots = new SensorSpots(problem)
-                .best().stream().filter(p -> free.covers(point(p))).toList();
+                .best().stream().filter(p -> free.covers(FloorShapes.point(p))).toList();
         Optional<Point> wanted = spots.stream().findFirst();
         Optional<Point> begin = begin();
         if (begin.isEmpty()) {
@@ -86,25 +84,27 @@ public final class SensorPlacing {
     private static Geometry freeFloor(SensorProblem problem) {
         double half = SensorProblem.CONDUIT / 2;
         double web = problem.size().web();
-        Geometry floor = polygon(problem.outline()).buffer(-half - web - HAIR, QUARTER);
+        Geometry floor = FloorShapes.polygon(problem.outline()).buffer(-half - web - HAIR, QUARTER);
         List<Geometry> taken = new ArrayList<>();
         for (Breakdown loop : problem.loops()) {
-            taken.add(line(loop.chords(2)).buffer(problem.size().fromPipe() + HAIR, QUARTER));
+            taken.add(FloorShapes.line(loop.chords(2)).buffer(problem.size().fromPipe() + HAIR, QUARTER));
             for (Slot s : loop.slots()) {
-                taken.add(line(List.of(s.from(), s.to())).buffer(s.width() / 2 + web + half + HAIR, QUARTER));
+                taken.add(
+                        FloorShapes.line(List.of(s.from(), s.to())).buffer(s.width() / 2 + web + half + HAIR, QUARTER));
             }
         }
         for (KeepOut k : problem.keepOuts()) {
             taken.add(bare(k.bare(), half + SensorProblem.AIR + HAIR));
         }
-        return floor.difference(
-                FACTORY.createGeometryCollection(taken.toArray(Geometry[]::new)).buffer(0));
+        return floor.difference(floor.getFactory()
+                .createGeometryCollection(taken.toArray(Geometry[]::new))
+                .buffer(0));
     }
 
     /** The free place nearest to the port, over nothing that must not be drilled into. */
     private Optional<Point> begin() {
         List<Geometry> below = problem.below().stream()
-                .map(b -> polygon(b).buffer(SensorProblem.CONDUIT / 2 + SensorProblem.AIR, QUARTER))
+                .map(b -> FloorShapes.polygon(b).buffer(SensorProblem.CONDUIT / 2 + SensorProblem.AIR, QUARTER))
                 .toList();
         Point best = null;
         int steps = (int) (BEGIN / STEP);
@@ -114,7 +114,9 @@ public final class SensorPlacing {
                         new Point(problem.port().x() + i * STEP, problem.port().y() + k * STEP);
                 boolean nearer = p.distance(problem.port()) <= BEGIN
                         && (best == null || p.distance(problem.port()) < best.distance(problem.port()) - 1e-9);
-                if (nearer && free.covers(point(p)) && below.stream().noneMatch(b -> b.intersects(point(p)))) {
+                if (nearer
+                        && free.covers(FloorShapes.point(p))
+                        && below.stream().noneMatch(b -> b.intersects(FloorShapes.point(p)))) {
                     best = p;
                 }
             }
@@ -146,7 +148,7 @@ public final class SensorPlacing {
                 if (!before.containsKey(next)
                         && box.contains(p.x(), p.y())
                         && way < ways.getOrDefault(next, Double.POSITIVE_INFINITY)
-                        && free.covers(line(List.of(at(begin, o.node()), p)))) {
+                        && free.covers(FloorShapes.line(List.of(at(begin, o.node()), p)))) {
                     ways.put(next, way);
                     open.add(new Open(next, o.node(), way));
                 }
@@ -172,7 +174,8 @@ public final class SensorPlacing {
         near.sort(Comparator.comparingDouble((Node n) -> at(begin, n).distance(spot)));
         return near.stream()
                 .filter(before::containsKey)
-                .filter(n -> at(begin, n).distance(spot) < 1e-9 || free.covers(line(List.of(at(begin, n), spot))))
+                .filter(n -> at(begin, n).distance(spot) < 1e-9
+                        || free.covers(FloorShapes.line(List.of(at(begin, n), spot))))
                 .findFirst();
     }
 
@@ -195,7 +198,7 @@ public final class SensorPlacing {
         kept.add(way.get(0));
         while (i < way.size() - 1) {
             int k = way.size() - 1;
-            while (k > i + 1 && !free.covers(line(List.of(way.get(i), way.get(k))))) {
+            while (k > i + 1 && !free.covers(FloorShapes.line(List.of(way.get(i), way.get(k))))) {
                 k--;
             }
             if (way.get(i).distance(way.get(k)) > 1e-9) {
@@ -208,28 +211,10 @@ public final class SensorPlacing {
 
     private static Geometry bare(Shape shape, double by) {
         if (shape instanceof Shape.Polygon p) {
-            return polygon(p.corners()).buffer(by, QUARTER);
+            return FloorShapes.polygon(p.corners()).buffer(by, QUARTER);
         }
         return shape instanceof Shape.Circle c
-                ? point(c.centre()).buffer(c.radius() + by, QUARTER)
-                : point(((Shape.Spot) shape).at()).buffer(((Shape.Spot) shape).radius() + by, QUARTER);
-    }
-
-    private static Geometry point(Point p) {
-        return FACTORY.createPoint(new Coordinate(p.x(), p.y()));
-    }
-
-    private static Geometry polygon(List<Point> corners) {
-        Coordinate[] ring = new Coordinate[corners.size() + 1];
-        for (int i = 0; i < ring.length; i++) {
-            Point p = corners.get(i % corners.size());
-            ring[i] = new Coordinate(p.x(), p.y());
-        }
-        return FACTORY.createPolygon(ring);
-    }
-
-    private static Geometry line(List<Point> points) {
-        return FACTORY.createLineString(
-                points.stream().map(p -> new Coordinate(p.x(), p.y())).toArray(Coordinate[]::new));
+                ? FloorShapes.point(c.centre()).buffer(c.radius() + by, QUARTER)
+                : FloorShapes.point(((Shape.Spot) shape).at()).buffer(((Shape.Spot) shape).radius() + by, QUARTER);
     }
 }

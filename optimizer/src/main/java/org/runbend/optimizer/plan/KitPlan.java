@@ -49,36 +49,6 @@ public record KitPlan(
         Optional<SensorPlan> sensor,
         List<PlanCheck> checks,
         List<Remark> remarks) {
-    /** A plan without a sensor. */
-    public KitPlan(
-            Job job,
-            TapeSheet tape,
-            LaidPart laid,
-            PlatePlan plates,
-            CoilPlan coils,
-            Box box,
-            Optional<ChannelPlan> channel,
-            Optional<KitHeat> heat,
-            Optional<PlateOptions> plateOptions,
-            Optional<BoardsPlan> boards,
-            List<PlanCheck> checks,
-            List<Remark> remarks) {
-        this(
-                job,
-                tape,
-                laid,
-                plates,
-                coils,
-                box,
-                channel,
-                heat,
-                plateOptions,
-                boards,
-                Optional.empty(),
-                checks,
-                remarks);
-    }
-
     /** Copies the lists. */
     public KitPlan {
         checks = List.copyOf(checks);

@@ -71,7 +71,16 @@ class BoardSplittingTest {
         Layer layer = new Layer("I", Role.INSULATION, "foam", "Foam", 30, List.of(sheet), false, 6, 32);
         Making making = new Making(1, 2, Map.of(), 4, 10, 100, false, 12, 16.5, 20, 32, 16.5);
         BoardsProblem problem = new BoardsProblem(
-                outline, List.of(layer), cutouts, List.of(), List.of(), List.of(), List.of(), List.of(), making);
+                outline,
+                List.of(layer),
+                cutouts,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                making,
+                List.of());
         BoardsPlan plan = new BoardSplitting().solve(problem);
         assertEquals(List.of(), BoardsVerifier.verify(plan));
         return plan.layers().get(0);

@@ -226,6 +226,7 @@ public final class SoundKit {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 List.of(PlanCheck.atLeast("least bend radius", 75, 55, "mm", PlanCheck.Verdict.FAIL, "catalog")),
                 List.of());
     }

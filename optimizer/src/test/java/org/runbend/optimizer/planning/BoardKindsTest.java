@@ -179,7 +179,8 @@ class BoardKindsTest {
                 p.grooves(),
                 p.ramps(),
                 p.supports(),
-                p.making());
+                p.making(),
+                p.before());
     }
 
     private static String found(LayerPlan routed, BoardsProblem problem) {

@@ -300,6 +300,7 @@ class KitVerifierTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 checks,
                 List.of());
     }
