@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -22,6 +23,8 @@ import java.util.stream.Stream;
  * @param labour what cutting takes of a worker's time, if the workshop says so
  * @param layers how layers of drawings for machines are called
  * @param panels how parts are cut from stock boards
+ * @param sales terms that it sells on
+ * @param kits kits that it keeps ready packed
  */
 public record Catalog(
         String workshop,
@@ -35,8 +38,10 @@ public record Catalog(
         Routing routing,
         Optional<Labour> labour,
         ShopLayers layers,
-        PanelCutting panels) {
-    /** Checks that no part number stands twice and that each bending aid exists. */
+        PanelCutting panels,
+        Sales sales,
+        List<StandardKit> kits) {
+    /** Checks that no part number stands twice and that what others name exists: bending aids, what lies in kits. */
     public Catalog {
         Require.that(
                 currency.matches("[A-Z]{3}"), "currency %s: three capital letters of ISO 4217, such as EUR", currency);
@@ -46,8 +51,12 @@ public record Catalog(
         coolants = List.copyOf(coolants);
         pumps = List.copyOf(pumps);
         boards = List.copyOf(boards);
+        kits = List.copyOf(kits);
         Set<String> seen = new HashSet<>();
-        skus(pipes, plates, items, coolants, pumps, boards)
+        Set<String> sold = skus(pipes, plates, items, coolants, pumps, boards).collect(Collectors.toSet());
+        Stream.concat(
+                        skus(pipes, plates, items, coolants, pumps, boards),
+                        kits.stream().map(StandardKit::sku))
                 .forEach(sku -> Require.that(seen.add(sku), "part number %s stands twice", sku));
         for (Pipe p : pipes) {
             List<Item> all = items;
@@ -58,6 +67,19 @@ public record Catalog(
                             p.sku(),
                             a));
         }
+        for (StandardKit kit : kits) {
+            skus(kit)
+                    .forEach(sku ->
+                            Require.that(sold.contains(sku), "kit %s: its part %s is not sold alone", kit.sku(), sku));
+        }
+    }
+
+    private static Stream<String> skus(StandardKit kit) {
+        return Stream.of(
+                        kit.coils().stream().map(StandardKit.Coils::pipe),
+                        kit.plates().stream().map(StandardKit.Plates::plate),
+                        kit.parts().stream().map(StandardKit.Parts::sku))
+                .flatMap(Function.identity());
     }
 
     /** A catalog of a workshop that routs as is usual. */
@@ -82,7 +104,9 @@ public record Catalog(
                 Routing.USUAL,
                 Optional.empty(),
                 ShopLayers.OURS,
-                PanelCutting.USUAL);
+                PanelCutting.USUAL,
+                Sales.PLAIN,
+                List.of());
     }
 
     private static Stream<String> skus(

@@ -30,6 +30,9 @@ public final class CatalogReader {
     private final int digits;
     private final Set<String> skus = new HashSet<>();
     private final Set<String> itemSkus = new LinkedHashSet<>();
+    private final Set<String> pipeSkus = new LinkedHashSet<>();
+    private final Set<String> plateSkus = new LinkedHashSet<>();
+    private final Set<String> pumpSkus = new LinkedHashSet<>();
     private final Map<String, YamlValue> aids = new LinkedHashMap<>();
 
     private CatalogReader(YamlMap root, int digits) {
@@ -85,8 +88,12 @@ public final class CatalogReader {
                 root.findMap("layers").flatMap(CatalogReader::layers).orElse(ShopLayers.OURS);
         PanelCutting panels =
                 root.findMap("panels").flatMap(CatalogReader::panels).orElse(PanelCutting.USUAL);
+        Sales sales =
+                root.findMap("sales").flatMap(new SalesReader(digits)::sales).orElse(Sales.PLAIN);
+        List<StandardKit> kits = root.each("kits", MOST, "a list of standard kits", this::kit);
         return root.make(() -> new Catalog(
-                workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour, layers, panels));
+                workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour, layers, panels,
+                sales, kits));
     }
 
     private static Optional<PanelCutting> panels(YamlMap m) {
@@ -192,6 +199,7 @@ public final class CatalogReader {
     private Optional<Pipe> pipe(YamlValue value) {
         YamlMap m = value.map();
         String sku = sku(m);
+        pipeSkus.add(sku);
         String name = name(m);
         double outer = m.require("outer", "the outside diameter").length(0, 100);
         double wall = m.require("wall", "the wall thickness").length(0, 50);
@@ -231,6 +239,7 @@ public final class CatalogReader {
     private Optional<SpreaderPlate> plate(YamlValue value) {
         YamlMap m = value.map();
         String sku = sku(m);
+        plateSkus.add(sku);
         String name = name(m);
         double width = m.require("width", "the width across the groove").length(0, 2000);
         int grooves = m.get("grooves", v -> v.whole(1, 2), 1);
@@ -296,6 +305,7 @@ public final class CatalogReader {
     private Optional<Pump> pump(YamlValue value) {
         YamlMap m = value.map();
         String sku = sku(m);
+        pumpSkus.add(sku);
         String name = name(m);
         long cost = cost(m);
         long price = price(m);
@@ -338,6 +348,21 @@ public final class CatalogReader {
         long cost = cost(m);
         long price = price(m);
         return m.make(() -> new Board.BoardSheet(length, width, thickness, cost, price));
+    }
+
+    private Optional<StandardKit> kit(YamlValue value) {
+        YamlMap m = value.map();
+        String sku = sku(m);
+        String name = name(m);
+        long cost = cost(m);
+        long price = price(m);
+        Set<String> parts = new LinkedHashSet<>(itemSkus);
+        parts.addAll(pumpSkus);
+        KitReader reader = new KitReader(pipeSkus, plateSkus, parts);
+        List<StandardKit.Coils> coils = reader.coils(m);
+        List<StandardKit.Plates> plates = reader.plates(m);
+        List<StandardKit.Parts> items = reader.parts(m);
+        return m.make(() -> new StandardKit(sku, name, cost, price, coils, plates, items));
     }
 
     private String sku(YamlMap m) {

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.runbend.catalog.source.BadInput;
@@ -105,6 +106,46 @@ class CatalogReaderTest {
                         680,
                         List.of(new Board.BoardSheet(1524, 1219.2, 12, 3350, 6100)))),
                 c.boards());
+    }
+
+    @Test
+    void readsTermsAndKits() throws IOException {
+        Catalog c = read(GOOD + """
+                sales:
+                  tax: 5.5%
+                  taxName: VAT
+                  lines: lump-sum
+                  discounts: [{from: 800, share: 3.25%}, {from: 400.50, share: 2%}]
+                  freight: [{upTo: 31.5, price: 22}, {upTo: 5, price: 8.90}]
+                  freightFreeFrom: 1000
+                  validDays: 14
+                kits:
+                  - {sku: K-1, name: Kit, cost: 100, price: 199.90, coils: [{pipe: P-1, length: 50 m, count: 2}],
+                     plates: [{plate: S-2, length: 1200, count: 6}], items: [{item: T-1}, {item: C-1, count: 1}]}
+                """);
+        assertEquals(
+                new Sales(
+                        Optional.of(new Rate(550)),
+                        "VAT",
+                        Sales.Lines.LUMP_SUM,
+                        List.of(new Sales.Discount(40_050, new Rate(200)), new Sales.Discount(80_000, new Rate(325))),
+                        new Freight(
+                                List.of(new Freight.Step(5, 890), new Freight.Step(31.5, 2200)),
+                                OptionalLong.of(100_000)),
+                        14),
+                c.sales());
+        assertEquals(
+                List.of(new StandardKit(
+                        "K-1",
+                        "Kit",
+                        10_000,
+                        19_990,
+                        List.of(new StandardKit.Coils("P-1", 50_000, 2)),
+                        List.of(new StandardKit.Plates("S-2", 1200, 6)),
+                        List.of(new StandardKit.Parts("T-1", 1), new StandardKit.Parts("C-1", 1)))),
+                c.kits());
+        assertEquals(Sales.PLAIN, read(GOOD).sales());
+        assertEquals(List.of(), read(GOOD).kits());
     }
 
     @Test

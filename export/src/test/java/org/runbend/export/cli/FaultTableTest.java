@@ -69,6 +69,9 @@ class FaultTableTest {
             "panels: tolerances",
             "panels: at least one screw",
             "panels: a screw of %s mm",
+            "hundredths of a percent",
+            "validDays %s must be",
+            "is not sold alone",
             // no job of the table lays a floor of boards in a moment; its lengths are held by SeededFloorsTest
             "mm takes screws of",
             // what no joints do is found by trying them, which no file of the table does in a moment

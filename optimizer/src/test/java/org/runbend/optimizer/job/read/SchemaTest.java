@@ -30,8 +30,8 @@ import org.snakeyaml.engine.v2.api.LoadSettings;
 class SchemaTest {
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final Path READERS = Path.of("src", "main", "java", "org", "runbend", "optimizer", "job", "read");
-    private static final Path CATALOG_READER = Path.of(
-            "..", "catalog", "src", "main", "java", "org", "runbend", "catalog", "product", "CatalogReader.java");
+    private static final Path CATALOG_READERS =
+            Path.of("..", "catalog", "src", "main", "java", "org", "runbend", "catalog", "product");
     private static final Pattern ASKED =
             Pattern.compile("\\b(?:require|find|findMap|get|each|number|isSo)\\(\\s*(?:\\w+, )?\"(\\w+)\"");
 
@@ -89,7 +89,9 @@ class SchemaTest {
         }
         assertEquals(asked, named(tree("job.schema.json")));
         Set<String> ofCatalog = new TreeSet<>(Set.of("units"));
-        ofCatalog.addAll(asked(CATALOG_READER));
+        for (String reader : List.of("CatalogReader", "SalesReader", "KitReader")) {
+            ofCatalog.addAll(asked(CATALOG_READERS.resolve(reader + ".java")));
+        }
         assertEquals(ofCatalog, named(tree("catalog.schema.json")));
     }
 
