@@ -59,6 +59,8 @@ class RoomsTest {
             Map.entry("catalog.source", List.of()),
             Map.entry("catalog.product", List.of("catalog.source")),
             Map.entry("catalog.shelf", List.of("catalog.source", "catalog.product")),
+            Map.entry("catalog.ledger", List.of()),
+            Map.entry("catalog.ledger.sql", List.of("catalog.ledger")),
             Map.entry("optimizer.survey", List.of()),
             // what a job says of heat is told in heat's own records
             Map.entry(
@@ -367,6 +369,30 @@ class RoomsTest {
         JavaClass backend = OURS.get(ROOT + "export.pdf.PdfBackend");
         assertTrue(backend.getDirectDependenciesFromSelf().stream()
                 .anyMatch(d -> d.getTargetClass().getPackageName().startsWith("org.apache.pdfbox")));
+    }
+
+    /** What is on the shelf is no table: rows, drivers and their errors stay with the ledger's own line to its database. */
+    @Test
+    void databaseLibrariesStayInTheirClasses() {
+        check(noClasses()
+                .that(describe(
+                        "are not the ledger's line to its database",
+                        c -> !c.getName().startsWith(ROOT + "catalog.ledger.sql.Sql$")
+                                && !c.getName().equals(ROOT + "catalog.ledger.sql.Sql")))
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("java.sql..", "javax.sql..", "org.sqlite..", "org.postgresql.."));
+        check(noClasses()
+                .that()
+                .doNotHaveFullyQualifiedName(ROOT + "catalog.ledger.sql.Migrations")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("org.flywaydb.."));
+        assertEquals(
+                List.of(),
+                signaturesWith(OURS, resideInAnyPackage("java.sql..", "org.flywaydb..")).stream()
+                        .filter(s -> !s.contains("Sql$Current"))
+                        .toList());
     }
 
     @Test

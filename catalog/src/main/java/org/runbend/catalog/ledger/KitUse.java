@@ -1,0 +1,91 @@
+package org.runbend.catalog.ledger;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the plan of an order takes from the shelf.
+ *
+ * @param order its number, or the name of a day's batch
+ * @param fingerprint of the plan
+ * @param stock what is cut
+ * @param items what is counted
+ * @param keeping from which length on rests are kept
+ */
+public record KitUse(String order, String fingerprint, List<StockUse> stock, List<ItemUse> items, Keeping keeping) {
+    /** Copies the lists and checks the texts. */
+    public KitUse {
+        Entry.text("order", order, false);
+        Entry.text("fingerprint", fingerprint, false);
+        stock = List.copyOf(stock);
+        items = List.copyOf(items);
+    }
+
+    /**
+     * A coil or plate that is cut.
+     *
+     * @param id of the piece on the shelf; empty for a whole coil or plate
+     * @param kind COIL or PLATE, whole or not
+     * @param product part number
+     * @param length of the whole coil or plate, hundredths of mm; of a piece what the plan took it for
+     * @param cuts what is cut from it
+     * @param used cuts and what the saw takes, hundredths of mm
+     * @param restStays whether what is left stays with the workshop
+     */
+    public record StockUse(
+            Optional<String> id,
+            Kind kind,
+            String product,
+            long length,
+            List<Piece> cuts,
+            long used,
+            boolean restStays) {
+        /** Copies the list and checks the lengths. */
+        public StockUse {
+            cuts = List.copyOf(cuts);
+            Entry.that(kind == Kind.COIL || kind == Kind.PLATE, "only coils and plates are cut");
+            Entry.text("product", product, false);
+            long sum = cuts.stream().mapToLong(Piece::length).sum();
+            Entry.that(!cuts.isEmpty(), "nothing is cut from " + id.orElse(product));
+            Entry.that(length > 0 && length <= Entry.LONGEST, "length of " + id.orElse(product) + " is wrong");
+            Entry.that(
+                    sum <= used && used <= length,
+                    id.orElse(product) + ": " + Held.length(used) + " cannot be cut from " + Held.length(length));
+        }
+
+        /** Whether it is cut from a piece of the shelf. */
+        public boolean isFromPiece() {
+            return id.isPresent();
+        }
+    }
+
+    /**
+     * One cut.
+     *
+     * @param length hundredths of mm
+     * @param goesTo its place in the kit
+     */
+    public record Piece(long length, String goesTo) {
+        /** Checks the length. */
+        public Piece {
+            Entry.that(length > 0 && length <= Entry.LONGEST, "length of a cut is wrong");
+            Entry.text("the place of a cut", goesTo, true);
+        }
+    }
+
+    /**
+     * So many of something that is counted.
+     *
+     * @param kind ITEM or BOARD
+     * @param product part number
+     * @param quantity how many, at least 1
+     */
+    public record ItemUse(Kind kind, String product, long quantity) {
+        /** Checks the number. */
+        public ItemUse {
+            Entry.that(kind == Kind.ITEM || kind == Kind.BOARD, "only items and boards are counted");
+            Entry.text("product", product, false);
+            Entry.that(quantity >= 1 && quantity <= Entry.MOST, "quantity of " + product + " is wrong");
+        }
+    }
+}
