@@ -253,6 +253,7 @@ class RoomsTest {
             Map.entry(
                     "export.papers",
                     List.of("catalog..", "optimizer..", "export.drawing", "export.data", "export.pdf")),
+            Map.entry("export.stock", List.of("catalog..", "optimizer.answer", "optimizer.cutting..", "export.data")),
             Map.entry("export.bench", List.of("catalog..", "optimizer..", "export..")),
             Map.entry("export.folder", List.of("optimizer..", "export..")),
             Map.entry("export.cli", List.of("catalog..", "optimizer..", "export..")));

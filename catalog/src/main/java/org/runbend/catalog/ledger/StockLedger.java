@@ -60,9 +60,15 @@ public final class StockLedger {
         return move(request, MovementKind.CONFIRM, use.order(), use, (p, o) -> Orders.confirm(p, o, use));
     }
 
-    /** Pieces were cut wrong and cut again from something else. */
+    /** Pieces were cut wrong and cut again from something else; what that is, is no part of what was asked. */
     public Outcome spoil(Request request, Spoiled spoiled) {
-        return move(request, MovementKind.SPOIL, spoiled.order(), spoiled, (p, o) -> Orders.spoil(p, o, spoiled));
+        List<Object> asked = List.of(spoiled.cuts(), spoiled.rests(), spoiled.keeping());
+        return move(request, MovementKind.SPOIL, spoiled.order(), asked, (p, o) -> Orders.spoil(p, o, spoiled));
+    }
+
+    /** Whether a request came before. */
+    public boolean hasSeen(Request request) {
+        return store.look(books -> books.findRequest(request.id()).isPresent());
     }
 
     /** What an order got came back: its pieces have new ids, its items are on the shelf. */

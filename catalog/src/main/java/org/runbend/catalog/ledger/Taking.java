@@ -2,25 +2,22 @@ package org.runbend.catalog.ledger;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Reserves what a plan needs, or takes it; everything that is short is named at once. */
 final class Taking {
     private final Posting posting;
     private final Books books;
     private final List<String> wanting = new ArrayList<>();
+    private final Set<String> untracked = new LinkedHashSet<>();
 
     Taking(Posting posting) {
         this.posting = posting;
         this.books = posting.books();
-    }
-
-    void refuseIfShort() {
-        if (!wanting.isEmpty()) {
-            throw new LedgerRefused(String.join("; ", wanting));
-        }
     }
 
     /** Keeps for the order what its plan needs. */
@@ -38,7 +35,7 @@ final class Taking {
         }
         lotsWanted(use).forEach((lot, quantity) -> spread(lot, quantity)
                 .forEach((holding, share) -> posting.reserve(holding.key(), share, use.order())));
-        refuseIfShort();
+        end();
     }
 
     /** Takes from the shelf what was cut and counted, and brings back what is left of it. */
@@ -58,7 +55,16 @@ final class Taking {
                         .forEach((holding, share) -> posting.move(holding, -share, 0));
             }
         }
-        refuseIfShort();
+        end();
+    }
+
+    private void end() {
+        if (!wanting.isEmpty()) {
+            throw new LedgerRefused(String.join("; ", wanting));
+        }
+        if (!untracked.isEmpty()) {
+            posting.note("not kept in the ledger: " + String.join(", ", untracked));
+        }
     }
 
     private void fromPiece(Holding piece, KitUse.StockUse use, Keeping keeping) {
@@ -72,6 +78,7 @@ final class Taking {
             posting.move(piece, -use.used(), -Math.max(0, piece.uncertainty() - rest));
         } else {
             posting.move(piece, -piece.amount(), -piece.uncertainty());
+            scrap(piece.id(), rest);
         }
         cuts(use, piece);
     }
@@ -82,8 +89,16 @@ final class Taking {
         long rest = lot.spec().length() - use.used();
         if (use.restStays() && keeping.keeps(kind, rest - MetreMarks.uncertainty(kind, rest))) {
             posting.bring(kind, lot.product(), lot.spec().batch(), "", rest, Optional.empty());
+        } else if (use.restStays()) {
+            scrap("a " + lot.kind().words() + " " + lot.product(), rest);
         }
         cuts(use, lot);
+    }
+
+    private void scrap(String from, long rest) {
+        if (rest > 0) {
+            posting.note("scrap: " + Held.length(rest) + " of " + from);
+        }
     }
 
     private void cuts(KitUse.StockUse use, Holding from) {
@@ -138,7 +153,7 @@ final class Taking {
     private boolean tracked(KitUse.ItemUse item) {
         boolean known = !books.ofProduct(item.kind(), item.product()).isEmpty();
         if (!known) {
-            posting.note(item.kind().words() + " " + item.product() + " is not kept in the ledger");
+            untracked.add(item.product());
         }
         return known;
     }

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
  * Lengths as people write them: 1650, 1650 mm, 165 cm, 1.65m, 63.5in, 2 1/2 in, 5ft 3 3/8in. Computed in decimal and
  * rounded to a millionth of a millimetre, so that an inch and its metric twin are the same number.
  */
-final class LengthText {
+public final class LengthText {
     private static final String DECIMAL = "(?:\\d{1,12}(?:\\.\\d{0,12})?|\\.\\d{1,12})";
     private static final Pattern BARE = Pattern.compile("[+-]?" + DECIMAL + "(?:[eE][+-]?\\d{1,2})?");
     private static final Pattern METRIC = Pattern.compile("([+-]?" + DECIMAL + ") ?(mm|cm|m)");
@@ -28,7 +28,7 @@ final class LengthText {
      * @param written the text
      * @param unit the unit of a number without one
      */
-    static OptionalDouble parse(String written, Unit unit) {
+    public static OptionalDouble parse(String written, Unit unit) {
         String text = written.strip().replaceAll("\\s+", " ");
         if (BARE.matcher(text).matches()) {
             BigDecimal value = new BigDecimal(text);
@@ -42,7 +42,7 @@ final class LengthText {
     }
 
     /** A number without unit, or empty if the text is none; hexadecimal, infinite and special numbers are none. */
-    static OptionalDouble number(String text) {
+    public static OptionalDouble number(String text) {
         return BARE.matcher(text).matches()
                 ? OptionalDouble.of(new BigDecimal(text).doubleValue())
                 : OptionalDouble.empty();

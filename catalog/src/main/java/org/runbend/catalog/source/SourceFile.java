@@ -51,6 +51,11 @@ public final class SourceFile {
         return new SourceFile(path, bytesOf(path, limit), "");
     }
 
+    /** A text that was made where others are read from a file. */
+    public static SourceFile made(String name, String text) {
+        return new SourceFile(Path.of(name), text.getBytes(StandardCharsets.UTF_8), text);
+    }
+
     /** SHA-256 of the bytes of the files one after the other, hexadecimal. */
     public static String fingerprint(List<SourceFile> files) {
         try {

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -12,6 +14,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,16 +27,24 @@ class StockLedgerTest {
     private static final long M = 100_000;
 
     @TempDir
+    static Path once;
+
+    @TempDir
     Path folder;
 
     private LedgerStore store;
     private StockLedger ledger;
     private int requests;
 
+    /** An empty ledger is made once: its file can be copied. */
+    @BeforeAll
+    static void create() {
+        SqliteStore.create(once.resolve("empty.db"));
+    }
+
     @BeforeEach
-    void open() {
-        Path file = folder.resolve("shelf.db");
-        SqliteStore.create(file);
+    void open() throws IOException {
+        Path file = Files.copy(once.resolve("empty.db"), folder.resolve("shelf.db"));
         store = SqliteStore.open(file);
         ledger = new StockLedger(store, Clock.fixed(Instant.parse("2026-02-03T04:05:06Z"), ZoneOffset.UTC));
     }

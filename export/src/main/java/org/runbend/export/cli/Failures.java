@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
+import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.KeyPlace;
 import org.runbend.export.folder.OutputRefused;
@@ -42,7 +43,7 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
             tell(bad, at);
             return BAD_INPUT;
         }
-        if (e instanceof OutputRefused) {
+        if (e instanceof OutputRefused || e instanceof LedgerRefused) {
             at.getErr().println(Terminal.oneLine(e.getMessage()));
             return BAD_INPUT;
         }

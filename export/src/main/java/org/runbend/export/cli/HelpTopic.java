@@ -31,6 +31,28 @@ enum HelpTopic {
                 - {id: C7, product: PX-16, length: 26 m}
                 - {id: O3, product: SP-1, length: 430}
             """),
+    STOCK("stock", "", """
+            runbend stock keeps what is on the shelf as the sum of its movements: each says what, how much, why, for which
+            order, who and when, and none is ever changed. --stock LEDGER is a file (stock init makes one), or a
+            database of PostgreSQL that several benches share; its password comes from --password-file or
+            RUNBEND_STOCK_PASSWORD. plan --stock LEDGER cuts opened coils and offcuts that are free.
+
+              kinds    coil PRODUCT LENGTH, plate PRODUCT LENGTH, board PRODUCT, item PRODUCT: so many of each;
+                       opened PRODUCT LENGTH (an opened coil), offcut PRODUCT LENGTH: one, with an id
+              states   quoted, confirmed (stock is kept for it), cut, packed, sent, returned
+
+              receive     goods came; --note FILE.csv: columns kind, product, length, quantity, batch, id, label
+              count       a stock-take; orders that it leaves short lose their reservation, and that is said
+              reserve     keeps what a kit's plan needs; release gives it back
+              confirm     a kit was cut; again after a change, under its new plan: what was cut is used or comes back
+              spoil       pieces were cut wrong; they alone are nested again
+              return      an order came back: pieces of 3 m of pipe or 150 mm of plate and more get new ids
+              undo        a movement never happened; refused where a later one needs it
+              audit       adds everything up once more
+
+            Lengths of opened coils are differences of metre marks: 0.5 % and at least 100 mm stay as reserve.
+            --request ID: the same id again changes nothing, with other content it is refused.
+            """),
     CHOICES("choices", "", """
             plan --alternatives plans the floor in several ways and keeps up to six good plans, none worse than
             another in everything: warmest, least work, lowest price, one that fits a coil, most even, each with watts,

@@ -3,12 +3,14 @@ package org.runbend.export.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.runbend.export.stock.LedgerPlace;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.service.PlanService;
 import org.runbend.optimizer.work.Progress;
 import org.runbend.optimizer.work.Work;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -28,6 +30,9 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
 
     @Option(names = "--shelf", paramLabel = "FILE", description = "Opened coils and offcuts at hand.")
     private Path shelf;
+
+    @Mixin
+    private LedgerPlace stock;
 
     @Option(names = "--quiet", description = "No progress and no summary.")
     private boolean quiet;
@@ -55,6 +60,15 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
 
     /** Reads the job, its catalog, the shelf and a drawing that the job names. */
     final Job read() {
+        if (stock.isNamed()) {
+            if (shelf != null) {
+                throw usage("--shelf and --stock both say what is at hand: give one of them");
+            }
+            Job read = JobReader.read(job, stock.shelf("", err()::println), new DrawnLoops());
+            return stock.keepsFor(read.order()) // planned anew, an order may use what is kept for it
+                    ? JobReader.read(job, stock.shelf(read.order(), err()::println), new DrawnLoops())
+                    : read;
+        }
         return JobReader.read(job, Optional.ofNullable(shelf), new DrawnLoops());
     }
 

@@ -3,6 +3,7 @@ package org.runbend.export.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.runbend.export.stock.StockCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,6 +21,7 @@ import picocli.CommandLine.Spec;
             GuideCommand.class,
             LoopCommand.class,
             OutlineCommand.class,
+            StockCommand.class,
             HelpCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
@@ -29,7 +31,7 @@ import picocli.CommandLine.Spec;
             "Exit codes: 0 done; 1 done, but a check failed; 2 bad input or usage; 70 a fault of our own.",
             "Example:",
             "  runbend plan examples/camper.yaml --out kit",
-            "Keys of the files and more: runbend help job, catalog, shelf, choices, drawings, exit codes."
+            "Keys of the files and more: runbend help job, catalog, shelf, stock, choices, drawings, exit codes."
         })
 public final class Runbend implements Runnable {
     @Spec

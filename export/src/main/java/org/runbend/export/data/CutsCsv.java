@@ -44,7 +44,8 @@ public final class CutsCsv {
         }
     }
 
-    private static String text(String cell) {
+    /** A cell as it is written. */
+    static String text(String cell) {
         boolean formula = !cell.isEmpty() && FORMULA.indexOf(cell.charAt(0)) >= 0;
         String safe = formula ? "'" + cell : cell;
         boolean quote = safe.chars().anyMatch(c -> c == ',' || c == '"' || c == '\r' || c == '\n');

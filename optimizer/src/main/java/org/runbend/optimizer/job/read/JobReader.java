@@ -36,6 +36,7 @@ public final class JobReader {
     private final List<SourceFile> read = new ArrayList<>();
 
     private final LoopReader loops;
+    private String shelfName = "";
 
     private JobReader(LoopDrawings drawings) {
         loops = new LoopReader(drawings, read);
@@ -61,14 +62,19 @@ public final class JobReader {
      * @throws BadInput with every fault that was found in the files
      */
     public static Job read(Path jobFile, Optional<Path> shelfFile, LoopDrawings drawings) {
-        return new JobReader(drawings).job(SourceFile.read(jobFile), shelfFile);
+        return new JobReader(drawings).job(SourceFile.read(jobFile), shelfFile.map(f -> () -> SourceFile.read(f)));
     }
 
-    private Job job(SourceFile file, Optional<Path> shelfFile) {
+    /** Reads a job with a shelf whose text comes from elsewhere; otherwise as {@link #read(Path, Optional, LoopDrawings)}. */
+    public static Job read(Path jobFile, SourceFile shelf, LoopDrawings drawings) {
+        return new JobReader(drawings).job(SourceFile.read(jobFile), Optional.of(() -> shelf));
+    }
+
+    private Job job(SourceFile file, Optional<Supplier<SourceFile>> shelfFile) {
         YamlMap root = ExtendedFile.open(file, faults, read).inOwnUnit();
         Optional<Catalog> catalog = catalog(root.require("catalog", "the path of a catalog file"));
         Shelf shelf = shelfFile.flatMap(this::shelf).orElse(Shelf.EMPTY);
-        catalog.ifPresent(c -> checkOffcuts(String.valueOf(shelfFile.orElse(null)), c, shelf));
+        catalog.ifPresent(c -> checkOffcuts(c, shelf));
         Optional<Job> job = job(root, catalog, shelf);
         faults.throwIfAny();
         return job.orElseThrow();
@@ -205,12 +211,12 @@ public final class JobReader {
         return understood(file, () -> CatalogReader.read(file));
     }
 
-    private void checkOffcuts(String file, Catalog catalog, Shelf shelf) {
+    private void checkOffcuts(Catalog catalog, Shelf shelf) {
         for (SpreaderPlate plate : catalog.plates()) {
             shelf.of(plate.sku()).stream()
                     .filter(r -> r.length() > PlateStock.LONGEST)
                     .forEach(r -> faults.add(Fault.ofFile(
-                            file,
+                            shelfName,
                             String.format(
                                     Locale.ROOT,
                                     "remnant %s: an offcut of plate %s of %.0f mm cannot be, plates are at most %.0f mm long",
@@ -221,9 +227,10 @@ public final class JobReader {
         }
     }
 
-    private Optional<Shelf> shelf(Path path) {
+    private Optional<Shelf> shelf(Supplier<SourceFile> source) {
         try {
-            SourceFile file = SourceFile.read(path);
+            SourceFile file = source.get();
+            shelfName = file.name();
             return understood(file, () -> ShelfReader.read(file));
         } catch (BadInput e) {
             faults.addAll(e);

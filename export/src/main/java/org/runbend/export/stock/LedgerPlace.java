@@ -1,0 +1,133 @@
+package org.runbend.export.stock;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import org.runbend.catalog.ledger.Books;
+import org.runbend.catalog.ledger.Holding;
+import org.runbend.catalog.ledger.LedgerRefused;
+import org.runbend.catalog.ledger.LedgerStore;
+import org.runbend.catalog.ledger.StockLedger;
+import org.runbend.catalog.ledger.sql.PostgresStore;
+import org.runbend.catalog.ledger.sql.SqliteStore;
+import org.runbend.catalog.source.SourceFile;
+import picocli.CommandLine.Option;
+
+/** Which ledger is meant, and how to get into it. */
+public final class LedgerPlace {
+    @Option(
+            names = "--stock",
+            paramLabel = "LEDGER",
+            description = "The ledger: a file, or jdbc:postgresql://HOST/DATABASE?user=NAME; default: $RUNBEND_STOCK.")
+    private String place;
+
+    @Option(
+            names = "--password-file",
+            paramLabel = "FILE",
+            description = "Its first line is the password of the database; default: $RUNBEND_STOCK_PASSWORD.")
+    private Path passwordFile;
+
+    /** Whether a ledger is named on the command line. */
+    public boolean isNamed() {
+        return place != null;
+    }
+
+    private String place() {
+        String named = place != null ? place : System.getenv("RUNBEND_STOCK");
+        if (named == null || named.isBlank()) {
+            throw new LedgerRefused("which ledger? --stock FILE names it, or RUNBEND_STOCK in the environment");
+        }
+        if (named.startsWith("jdbc:") && !named.startsWith(PostgresStore.SCHEME)) {
+            throw new LedgerRefused("--stock: a ledger is a file or a database of PostgreSQL, jdbc:postgresql://...");
+        }
+        return named;
+    }
+
+    private static Path file(String place) {
+        try {
+            return Path.of(place);
+        } catch (InvalidPathException e) {
+            throw new LedgerRefused("--stock: this cannot be the name of a file", e);
+        }
+    }
+
+    private static boolean isDatabase(String place) {
+        return place.startsWith(PostgresStore.SCHEME);
+    }
+
+    private Optional<String> password() {
+        if (passwordFile != null) {
+            return Optional.of(
+                    SourceFile.read(passwordFile).text().lines().findFirst().orElse(""));
+        }
+        return Optional.ofNullable(System.getenv("RUNBEND_STOCK_PASSWORD"));
+    }
+
+    /** Makes a new ledger; says where. */
+    String create() {
+        String where = place();
+        if (isDatabase(where)) {
+            PostgresStore.create(where, password());
+            return "the database";
+        }
+        SqliteStore.create(file(where));
+        return where;
+    }
+
+    /** Does something with the ledger; a word on the disk it lies on goes to the listener. */
+    public <T> T with(Consumer<String> warnings, Function<StockLedger, T> work) {
+        String where = place();
+        try (LedgerStore store = open(where)) {
+            if (!isDatabase(where)) {
+                SqliteStore.warning(file(where)).ifPresent(warnings);
+            }
+            return work.apply(new StockLedger(store, InstantSource.system()));
+        }
+    }
+
+    private LedgerStore open(String where) {
+        return isDatabase(where) ? PostgresStore.open(where, password()) : SqliteStore.open(file(where));
+    }
+
+    /**
+     * Opened coils and offcuts that are free, or kept for an order, as the text of a shelf file: what is in doubt of a length is
+     * left out.
+     */
+    public SourceFile shelf(String order, Consumer<String> warnings) {
+        return with(warnings, ledger -> ledger.look(books -> shelf(books, order)));
+    }
+
+    /** Whether something is kept for an order. */
+    public boolean keepsFor(String order) {
+        return with(
+                word -> {},
+                ledger -> ledger.look(books -> !books.reservationsOf(order).isEmpty()));
+    }
+
+    private static SourceFile shelf(Books books, String order) {
+        Map<Long, Long> kept = new HashMap<>();
+        books.reservationsOf(order).forEach(r -> kept.put(r.holding(), r.amount()));
+        StringBuilder text = new StringBuilder();
+        for (Holding h : books.holdings()) {
+            long others = h.reserved() - kept.getOrDefault(h.key(), 0L);
+            long mm = (h.amount() - h.uncertainty() - others) / 100;
+            if (h.kind().isPiece() && mm >= 1) {
+                text.append("  - {id: ")
+                        .append(quoted(h.id()))
+                        .append(", product: ")
+                        .append(quoted(h.product()));
+                text.append(", length: ").append(mm).append("}\n");
+            }
+        }
+        return SourceFile.made("the ledger", text.isEmpty() ? "[]\n" : "remnants:\n" + text);
+    }
+
+    private static String quoted(String text) {
+        return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
+    }
+}

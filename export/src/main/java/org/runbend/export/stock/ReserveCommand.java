@@ -1,0 +1,35 @@
+package org.runbend.export.stock;
+
+import java.nio.file.Path;
+import org.runbend.catalog.ledger.LedgerRefused;
+import org.runbend.catalog.ledger.Outcome;
+import org.runbend.catalog.ledger.StockLedger;
+import org.runbend.export.data.KitUses;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** {@code runbend stock reserve}: stock is kept for an order. */
+@Command(
+        name = "reserve",
+        mixinStandardHelpOptions = true,
+        sortOptions = false,
+        description = "Keeps on the shelf what the plan of an order needs.",
+        footer = {"", "Example:", "  runbend stock reserve kit"})
+final class ReserveCommand extends ChangeCommand {
+    @Parameters(paramLabel = "KIT", description = "The folder of a kit, or of a day, as plan or batch wrote it.")
+    private Path kit;
+
+    @Mixin
+    private KitOption option;
+
+    @Override
+    Outcome change(StockLedger ledger) {
+        KitUses uses = option.read(kit);
+        if (!uses.failed().isEmpty()) {
+            throw new LedgerRefused("order " + uses.use().order() + ": DO NOT CUT, the plan failed "
+                    + String.join(", ", uses.failed()) + "; nothing is reserved for it");
+        }
+        return ledger.reserve(request(), uses.use());
+    }
+}
