@@ -37,7 +37,7 @@ class LedgerModelTest {
             Path empty = folder.resolve("empty.db");
             SqliteStore.create(empty);
             Path file = folder.resolve("shelf.db");
-            walk(STEPS, () -> {
+            walk(STEPS - STEPS / 4, () -> {
                 try {
                     Files.deleteIfExists(file);
                     Files.copy(empty, file);
