@@ -77,7 +77,7 @@ public final class ExtendedFile {
             if (isRefused(value, real(path), chain)) {
                 return Optional.empty();
             }
-            source = SourceFile.read(path);
+            source = file.named(path);
         } catch (InvalidPathException e) {
             value.wrong("the path of a file to start from");
             return Optional.empty();

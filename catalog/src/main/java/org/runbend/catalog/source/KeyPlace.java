@@ -18,10 +18,19 @@ public final class KeyPlace {
      */
     public static Fault fault(Path file, String key, String message) {
         try {
-            YamlMap root = ExtendedFile.open(SourceFile.read(file), new Faults(), new ArrayList<>());
-            return nearest(root.self(), List.of(key.split("\\.", -1))).faultHere(key, message);
+            return fault(SourceFile.read(file), key, message);
         } catch (BadInput e) {
             return new Fault(file.toString(), 0, 0, key, message); // it was read a moment ago, but files change
+        }
+    }
+
+    /** The same for a file as it was read. */
+    public static Fault fault(SourceFile file, String key, String message) {
+        try {
+            YamlMap root = ExtendedFile.open(file, new Faults(), new ArrayList<>());
+            return nearest(root.self(), List.of(key.split("\\.", -1))).faultHere(key, message);
+        } catch (BadInput e) {
+            return new Fault(file.name(), 0, 0, key, message);
         }
     }
 

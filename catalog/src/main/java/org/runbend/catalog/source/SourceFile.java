@@ -11,6 +11,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 
 /** A file as it was read: its name, its bytes and, if it is a text file, its text. Immutable. */
 public final class SourceFile {
@@ -20,11 +21,13 @@ public final class SourceFile {
     private final Path path;
     private final byte[] bytes;
     private final String text;
+    private final Optional<Path> within;
 
-    private SourceFile(Path path, byte[] bytes, String text) {
+    private SourceFile(Path path, byte[] bytes, String text, Optional<Path> within) {
         this.path = path;
         this.bytes = bytes;
         this.text = text;
+        this.within = within;
     }
 
     /**
@@ -33,12 +36,28 @@ public final class SourceFile {
      * @throws BadInput if there is no such file, or it is a folder, empty, too large or not UTF-8 text
      */
     public static SourceFile read(Path path) {
-        byte[] bytes = bytesOf(path, LIMIT);
+        return text(path, bytesOf(path, path, LIMIT), Optional.empty());
+    }
+
+    /**
+     * A text that somebody sent, taken as if it were a file at a place. The files that it names must lie in a folder, links
+     * resolved.
+     *
+     * @param path where it would lie, in the folder
+     * @param bytes UTF-8 text
+     * @param folder the folder, its real path
+     * @throws BadInput if it is empty, too large or not UTF-8 text
+     */
+    public static SourceFile sent(Path path, byte[] bytes, Path folder) {
+        return text(path, checked(path, bytes, LIMIT), Optional.of(folder));
+    }
+
+    private static SourceFile text(Path path, byte[] bytes, Optional<Path> within) {
         String text = decode(path, bytes);
         if (text.indexOf('\0') >= 0) {
             throw bad(path, "holds NUL characters, a text file is wanted");
         }
-        return new SourceFile(path, bytes, text.startsWith("\uFEFF") ? text.substring(1) : text);
+        return new SourceFile(path, bytes, text.startsWith("\uFEFF") ? text.substring(1) : text, within);
     }
 
     /**
@@ -48,7 +67,41 @@ public final class SourceFile {
      * @throws BadInput if there is no such file, or it is a folder, empty or too large
      */
     public static SourceFile bytesOnly(Path path, int limit) {
-        return new SourceFile(path, bytesOf(path, limit), "");
+        return new SourceFile(path, bytesOf(path, path, limit), "", Optional.empty());
+    }
+
+    /** Reads another text that this file names; it may name others from the same folder only, if this one may. Errors as with {@link #read}. */
+    public SourceFile named(Path other) {
+        return text(other, bytesOf(other, allowed(other), LIMIT), within);
+    }
+
+    /** As {@link #named}, for others to understand. Errors as with {@link #bytesOnly}. */
+    public SourceFile namedBytes(Path other, int limit) {
+        return new SourceFile(other, bytesOf(other, allowed(other), limit), "", within);
+    }
+
+    /** The real path of a file that may be read; nothing outside the folder is even asked for. */
+    private Path allowed(Path other) {
+        if (within.isEmpty()) {
+            return other;
+        }
+        if (!other.toAbsolutePath().normalize().startsWith(within.get())) {
+            throw outside(other);
+        }
+        Path real;
+        try {
+            real = other.toRealPath();
+        } catch (IOException e) {
+            throw bad(other, "no such file");
+        }
+        if (!real.startsWith(within.get())) {
+            throw outside(other);
+        }
+        return real;
+    }
+
+    private static BadInput outside(Path path) {
+        return bad(path, "lies outside the folder of the page, a file in it is wanted");
     }
 
     /** A text that was made where others are read from a file. */
@@ -67,28 +120,31 @@ public final class SourceFile {
         }
     }
 
-    private static byte[] bytesOf(Path path, int limit) {
-        if (!Files.exists(path)) {
+    private static byte[] bytesOf(Path path, Path real, int limit) {
+        if (!Files.exists(real)) {
             throw bad(path, "no such file");
         }
-        if (Files.isDirectory(path)) {
+        if (Files.isDirectory(real)) {
             throw bad(path, "is a folder, a file is wanted");
         }
-        if (!Files.isRegularFile(path)) {
+        if (!Files.isRegularFile(real)) {
             throw bad(path, "is not a regular file");
         }
-        try (InputStream in = Files.newInputStream(path)) {
-            byte[] bytes = in.readNBytes(limit + 1);
-            if (bytes.length == 0) {
-                throw bad(path, "is empty");
-            }
-            if (bytes.length > limit) {
-                throw bad(path, "is larger than " + limit / 1_000_000 + " MB");
-            }
-            return bytes;
+        try (InputStream in = Files.newInputStream(real)) {
+            return checked(path, in.readNBytes(limit + 1), limit);
         } catch (IOException e) {
             throw bad(path, "cannot be read");
         }
+    }
+
+    private static byte[] checked(Path path, byte[] bytes, int limit) {
+        if (bytes.length == 0) {
+            throw bad(path, "is empty");
+        }
+        if (bytes.length > limit) {
+            throw bad(path, "is larger than " + limit / 1_000_000 + " MB");
+        }
+        return bytes;
     }
 
     private static String decode(Path path, byte[] bytes) {
