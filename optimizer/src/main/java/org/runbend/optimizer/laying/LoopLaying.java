@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.BareFloorSearch;
@@ -18,14 +19,17 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.lattice.PortPair;
+import org.runbend.optimizer.loop.LoopListener;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
 import org.runbend.optimizer.loop.Preference;
+import org.runbend.optimizer.loop.TradeOff;
 import org.runbend.optimizer.loop.WorkLimit;
 import org.runbend.optimizer.loop.search.LoopSketch;
 import org.runbend.optimizer.loop.search.LoopSolver;
 import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.LoopVerifier;
+import org.runbend.optimizer.work.Progress;
 import org.runbend.optimizer.work.Work;
 
 /**
@@ -124,7 +128,7 @@ public final class LoopLaying {
     private static Optional<Laid> beside(Job job, Lattice lattice, LoopSolution known, Work work) {
         LoopProblem problem = loopProblem(job, lattice);
         Optional<LoopSolution> loop =
-                solver(work).solveFrom(problem, known.cycle()).value();
+                solver(work, lattice).solveFrom(problem, known.cycle()).value();
         loop.ifPresent(l -> verify(problem, l));
         return loop.map(l -> new Laid(lattice, l));
     }
@@ -167,7 +171,7 @@ public final class LoopLaying {
                     "laying the loop over %d places",
                     lattice.graph().size()));
             LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
-            Answer<LoopSolution> outcome = solver(work).solve(loop);
+            Answer<LoopSolution> outcome = solver(work, lattice).solve(loop);
             if (outcome instanceof Answer.Found<LoopSolution> found) {
                 verify(loop, found.it());
                 laid.add(new Laid(lattice, found.it()));
@@ -350,12 +354,31 @@ public final class LoopLaying {
                         Math.ceil(nearest)));
     }
 
-    private static LoopSolver solver(Work work) {
-        return new LoopSolver(pair -> work.step(String.format(
-                Locale.ROOT,
-                "a loop with %d corners, %d %s left out",
-                pair.turns(),
-                pair.leftOut(),
-                pair.leftOut() == 1 ? "place" : "places")));
+    private static LoopSolver solver(Work work, Lattice lattice) {
+        return new LoopSolver(new LoopListener() {
+            @Override
+            public void better(TradeOff pair) {
+                work.step(String.format(
+                        Locale.ROOT,
+                        "a loop with %d corners, %d %s left out",
+                        pair.turns(),
+                        pair.leftOut(),
+                        pair.leftOut() == 1 ? "place" : "places"));
+            }
+
+            @Override
+            public void better(TradeOff pair, Supplier<List<Integer>> nodes) {
+                better(pair);
+                work.sketch(() -> sketch(lattice, nodes.get()));
+            }
+        });
+    }
+
+    private static Progress.Sketch sketch(Lattice lattice, List<Integer> nodes) {
+        List<Progress.Place> line = nodes.stream()
+                .map(lattice::at)
+                .map(p -> new Progress.Place(p.x(), p.y()))
+                .toList();
+        return new Progress.Sketch(List.of(line));
     }
 }

@@ -39,6 +39,7 @@ import org.runbend.optimizer.plates.PlateProblem;
 import org.runbend.optimizer.tape.TapeMeasuring;
 import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Progress;
 import org.runbend.optimizer.work.Work;
 
 /**
@@ -55,6 +56,9 @@ public final class KitPlanner {
 
     /** Share of the places that may stay bare before that: chosen, not measured; a fifth is seen by whoever walks over the floor. */
     private static final double BARE = 0.2;
+
+    /** Degrees of an arc that a sketch draws by one line. */
+    private static final double SKETCHED = 15;
 
     private final Work work;
     private final List<CutLayer> boardsBefore;
@@ -196,12 +200,21 @@ public final class KitPlanner {
                 laid.lattice().angle(),
                 laid.lattice().spacing(),
                 laid.lattice().reachable());
+        work.sketch(() -> sketch(loops));
         work.step("asking why floor stays bare");
         List<BareFloor> bare = new LoopLaying()
                 .bareFloor(job, radius, laid).stream()
                         .filter(b -> laid.limit().isEmpty() || !CAUSED_BY_LENGTH.contains(b.reason()))
                         .toList();
         return new LaidFloor(place, job.layout().leftOutPrice(), loops, bare, remarks(job, laid));
+    }
+
+    private static Progress.Sketch sketch(List<KitPlan.LoopPlan> loops) {
+        return new Progress.Sketch(loops.stream()
+                .map(l -> l.breakdown().chords(SKETCHED).stream()
+                        .map(p -> new Progress.Place(p.x(), p.y()))
+                        .toList())
+                .toList());
     }
 
     /** The pipe of loops that are laid. */

@@ -1,5 +1,7 @@
 package org.runbend.optimizer.work;
 
+import java.util.List;
+
 /** Hears what long work is at. Steps of work that runs side by side may come from several threads. */
 @FunctionalInterface
 public interface Progress {
@@ -8,6 +10,29 @@ public interface Progress {
 
     /** Called when a step begins. */
     void step(Step step);
+
+    /** Whether it looks at sketches; to whom does not, none are made. */
+    default boolean looks() {
+        return false;
+    }
+
+    /** Called with a first picture of what will come of the work, if it {@link #looks}. */
+    default void sketch(Sketch sketch) {}
+
+    /**
+     * Lines on the floor that are good so far.
+     *
+     * @param lines each from end to end, its arcs as short lines or cut off
+     */
+    record Sketch(List<List<Place>> lines) {
+        /** Copies the lists. */
+        public Sketch {
+            lines = lines.stream().map(List::copyOf).toList();
+        }
+    }
+
+    /** A place on the floor, mm. */
+    record Place(double x, double y) {}
 
     /**
      * A step.

@@ -66,6 +66,13 @@ public final class Work {
         progress.step(new Progress.Step(what, at, of));
     }
 
+    /** Shows a sketch to whoever looks at sketches; it is not made for others. */
+    public void sketch(Supplier<Progress.Sketch> sketch) {
+        if (progress.looks()) {
+            progress.sketch(sketch.get());
+        }
+    }
+
     /**
      * Goes on, or throws if this thread was interrupted; its flag stays set.
      *

@@ -35,11 +35,13 @@ public final class JobReader {
     private final Faults faults = new Faults();
     private final List<SourceFile> read = new ArrayList<>();
 
+    private final SourceFile file;
     private final LoopReader loops;
     private String shelfName = "";
 
-    private JobReader(LoopDrawings drawings) {
-        loops = new LoopReader(drawings, read);
+    private JobReader(SourceFile file, LoopDrawings drawings) {
+        this.file = file;
+        loops = new LoopReader(file, drawings, read);
     }
 
     /**
@@ -62,15 +64,20 @@ public final class JobReader {
      * @throws BadInput with every fault that was found in the files
      */
     public static Job read(Path jobFile, Optional<Path> shelfFile, LoopDrawings drawings) {
-        return new JobReader(drawings).job(SourceFile.read(jobFile), shelfFile.map(f -> () -> SourceFile.read(f)));
+        return read(SourceFile.read(jobFile), shelfFile, drawings);
+    }
+
+    /** The same for a job file that is at hand; what it names is read as {@link SourceFile#named} allows. */
+    public static Job read(SourceFile jobFile, Optional<Path> shelfFile, LoopDrawings drawings) {
+        return new JobReader(jobFile, drawings).job(shelfFile.map(f -> () -> SourceFile.read(f)));
     }
 
     /** Reads a job with a shelf whose text comes from elsewhere; otherwise as {@link #read(Path, Optional, LoopDrawings)}. */
     public static Job read(Path jobFile, SourceFile shelf, LoopDrawings drawings) {
-        return new JobReader(drawings).job(SourceFile.read(jobFile), Optional.of(() -> shelf));
+        return new JobReader(SourceFile.read(jobFile), drawings).job(Optional.of(() -> shelf));
     }
 
-    private Job job(SourceFile file, Optional<Supplier<SourceFile>> shelfFile) {
+    private Job job(Optional<Supplier<SourceFile>> shelfFile) {
         YamlMap root = ExtendedFile.open(file, faults, read).inOwnUnit();
         Optional<Catalog> catalog = catalog(root.require("catalog", "the path of a catalog file"));
         Shelf shelf = shelfFile.flatMap(this::shelf).orElse(Shelf.EMPTY);
@@ -198,9 +205,9 @@ public final class JobReader {
         if (name.isEmpty()) {
             return Optional.empty();
         }
-        SourceFile file;
+        SourceFile named;
         try {
-            file = SourceFile.read(Path.of(value.file()).resolveSibling(name));
+            named = file.named(Path.of(value.file()).resolveSibling(name));
         } catch (InvalidPathException e) {
             value.wrong("the path of a catalog file");
             return Optional.empty();
@@ -208,7 +215,7 @@ public final class JobReader {
             value.fault(e.getMessage());
             return Optional.empty();
         }
-        return understood(file, () -> CatalogReader.read(file));
+        return understood(named, () -> CatalogReader.read(named));
     }
 
     private void checkOffcuts(Catalog catalog, Shelf shelf) {

@@ -18,6 +18,7 @@ final class LoopReader {
     private static final int MOST_POINTS = 2000;
     private static final int MOST_BYTES = 200_000_000;
 
+    private final SourceFile jobFile;
     private final LoopDrawings drawings;
     private final List<SourceFile> read;
     private final List<String> remarks = new ArrayList<>();
@@ -26,10 +27,12 @@ final class LoopReader {
     /**
      * A reader.
      *
+     * @param jobFile the job file, which says where others may lie
      * @param drawings what reads drawings
      * @param read files as they are read, for the fingerprint
      */
-    LoopReader(LoopDrawings drawings, List<SourceFile> read) {
+    LoopReader(SourceFile jobFile, LoopDrawings drawings, List<SourceFile> read) {
+        this.jobFile = jobFile;
         this.drawings = drawings;
         this.read = read;
     }
@@ -83,7 +86,7 @@ final class LoopReader {
 
     private Optional<LoopDrawings.Found> found(YamlValue file, String name, String layer, Optional<DrawingUnits> unit) {
         try {
-            SourceFile source = SourceFile.bytesOnly(Path.of(file.file()).resolveSibling(name), MOST_BYTES);
+            SourceFile source = jobFile.namedBytes(Path.of(file.file()).resolveSibling(name), MOST_BYTES);
             read.add(source);
             return Optional.of(drawings.read(source, layer, unit));
         } catch (InvalidPathException e) {

@@ -154,10 +154,15 @@ final class BlockProblem {
         return new TradeOff(trace.leftOut(), trace.turns(), OptionalInt.empty());
     }
 
+    /** The nodes of a loop in order, from one end of its port pair to the other. */
+    List<Integer> cycle(int[] legs) {
+        CycleTrace trace = trace(legs);
+        return trace.cycle(trace.bestPort(ports));
+    }
+
     /** The unevenness of a loop. */
     double unevenness(WarmthSpread measure, int[] legs) {
-        CycleTrace trace = trace(legs);
-        return measure.of(trace.cycle(trace.bestPort(ports)));
+        return measure.of(cycle(legs));
     }
 
     /** Cost of the shape plus the prices of the nodes left out. */

@@ -320,7 +320,7 @@ final class BoundedLaying {
         if (blockProblem.objective(loop) < bestObjective) {
             best = loop;
             bestObjective = blockProblem.objective(loop);
-            listener.better(pair);
+            listener.better(pair, () -> blockProblem.cycle(loop));
         }
     }
 

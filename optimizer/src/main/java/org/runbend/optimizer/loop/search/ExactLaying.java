@@ -37,7 +37,8 @@ final class ExactLaying {
         Sweep exact = beam;
         if (beam.truncated()) {
             if (beam.best() < Sweep.NONE) {
-                listener.better(blockProblem.tradeOff(beam.trace()));
+                int[] found = beam.trace();
+                listener.better(blockProblem.tradeOff(found), () -> blockProblem.cycle(found));
             }
             exact = new Sweep(frontier, encoding, beam.best());
             exact.runExactly(blockProblem.problem().limit());
