@@ -60,15 +60,28 @@ public final class OutsideReader {
 
     /** What a script for Node printed that uses a package of npm; its arguments are told before the others. */
     static String node(Path script, String npmPackage, String... arguments) {
+        Path folder = npmFolder(npmPackage);
+        List<String> all = new ArrayList<>(List.of(script.toString(), folder.toString(), npmPackage));
+        all.addAll(List.of(arguments));
+        return run("node", all.toArray(String[]::new));
+    }
+
+    /** The folder in whose {@code node_modules} a package of npm lies. */
+    public static Path npmFolder(String npmPackage) {
         String told = System.getenv("RUNBEND_NPM");
         Path folder =
                 told == null ? Path.of(System.getProperty("user.home"), ".cache", "runbend", "npm") : Path.of(told);
         need(
                 Files.isDirectory(folder.resolve("node_modules").resolve(npmPackage)),
                 "npm's " + npmPackage + " is not in " + folder + " (RUNBEND_NPM names another folder)");
-        List<String> all = new ArrayList<>(List.of(script.toString(), folder.toString(), npmPackage));
-        all.addAll(List.of(arguments));
-        return run("node", all.toArray(String[]::new));
+        return folder;
+    }
+
+    /** A program found on the PATH; without it the test is skipped. */
+    public static Path program(String tool) {
+        Path program = onPath(tool);
+        need(program != null, tool + " is not installed");
+        return program;
     }
 
     /** A file from beside this class, laid into a folder. */

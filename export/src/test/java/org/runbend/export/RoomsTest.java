@@ -256,6 +256,7 @@ class RoomsTest {
             Map.entry("export.stock", List.of("catalog..", "optimizer.answer", "optimizer.cutting..", "export.data")),
             Map.entry("export.bench", List.of("catalog..", "optimizer..", "export..")),
             Map.entry("export.folder", List.of("optimizer..", "export..")),
+            Map.entry("export.page", List.of("catalog..", "optimizer..", "export..")),
             Map.entry("export.cli", List.of("catalog..", "optimizer..", "export..")));
 
     /** The scan found each package of the table and no other, and as many classes as a house like this has. */

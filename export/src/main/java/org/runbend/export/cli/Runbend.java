@@ -22,6 +22,8 @@ import picocli.CommandLine.Spec;
             LoopCommand.class,
             OutlineCommand.class,
             StockCommand.class,
+            PageCommand.class,
+            PagePlanCommand.class,
             HelpCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",

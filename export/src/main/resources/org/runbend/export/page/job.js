@@ -1,0 +1,381 @@
+// @ts-check
+// The job as a tree of plain values, the same keys as in the job file. Nothing is changed in place: each change is a new tree,
+// and keys that the page does not know stay as they are.
+
+import { at } from "./floors.js";
+import { mm, round, written } from "./lengths.js";
+
+/**
+ * @typedef {import("./floors.js").Point} Point
+ * @typedef {Record<string, any>} Tree
+ * @typedef {"keepOut" | "unheated" | "below" | "supports" | "marks"} List
+ * @typedef {object} Thing
+ * @property {List} list where it stands in the job
+ * @property {number} index which one of the list
+ * @property {string} id
+ * @property {string} name
+ * @property {string} kind
+ * @property {"circle" | "point" | "polygon" | "line" | "edge"} shape
+ * @property {Point[]} points centre, corners or ends
+ * @property {number} radius of a circle, or as a point is drawn
+ * @property {number} clearance
+ * @property {number} width of a line
+ * @property {boolean} plain whether it can be changed in the drawing
+ * @typedef {object} View
+ * @property {Point[]} outline
+ * @property {boolean} plain whether the outline can be changed in the drawing
+ * @property {string} given how it is given where not by corners
+ * @property {Thing[]} things
+ * @property {Point | null} port
+ * @property {boolean} portPlain
+ * @property {{ kind: "flow" | "return", pair: number, at: Point }[]} holes
+ * @property {{ x: number, y: number, r: number }[]} vetoes places where no bend may be
+ */
+
+/** Kinds of keep-outs, in the words of the job file, and what a new one is. */
+export const KINDS = [
+    { kind: "vent", name: "Vent", circle: 60 },
+    { kind: "drain", name: "Drain", circle: 40 },
+    { kind: "bolt", name: "Bolt", point: true },
+    { kind: "anchor", name: "Anchor", point: true },
+    { kind: "pillar", name: "Pillar", box: [200, 200] },
+    { kind: "hatch", name: "Hatch", box: [400, 300] },
+    { kind: "other", name: "Other", box: [200, 150] },
+];
+
+/** Radius that a bare point stands for, by kind, mm; the reader of jobs has the same. */
+const POINT_RADIUS = { bolt: 15, anchor: 40 };
+
+/** What a keep-out keeps where the job does not say it, mm: half a groove of 18 and air by kind. */
+const AIR = { vent: 20, drain: 20, anchor: 25, hatch: 15 };
+
+/**
+ * The value at a path; undefined where there is none.
+ * @param {any} tree
+ * @param {(string | number)[]} path
+ * @returns {any}
+ */
+export function find(tree, path) {
+    return path.reduce((value, key) => (value === null || typeof value !== "object" ? undefined : value[key]), tree);
+}
+
+/**
+ * A tree with another value at a path; undefined takes the key away, and a list or mapping that gets empty with it.
+ * @param {any} tree
+ * @param {(string | number)[]} path
+ * @param {any} value
+ * @returns {any}
+ */
+export function put(tree, path, value) {
+    if (path.length === 0) {
+        return value;
+    }
+    const [key, ...rest] = path;
+    const asList = typeof key === "number";
+    const copy = Array.isArray(tree) ? [...tree] : tree !== null && typeof tree === "object" ? { ...tree } : asList ? [] : {};
+    const made = put(copy[key], rest, value);
+    if (made !== undefined) {
+        copy[key] = made;
+    } else if (Array.isArray(copy)) {
+        copy.splice(Number(key), 1);
+    } else {
+        delete copy[key];
+    }
+    return path.length > 0 && Object.keys(copy).length === 0 ? undefined : copy;
+}
+
+/**
+ * @param {any} pair
+ * @param {string} unit
+ * @returns {Point | null}
+ */
+function point(pair, unit) {
+    const x = Array.isArray(pair) && pair.length === 2 ? mm(pair[0], unit) : null;
+    const y = Array.isArray(pair) && pair.length === 2 ? mm(pair[1], unit) : null;
+    return x === null || y === null ? null : at(x, y);
+}
+
+/**
+ * @param {any} list
+ * @param {string} unit
+ * @returns {Point[] | null}
+ */
+function points(list, unit) {
+    const found = Array.isArray(list) ? list.map((p) => point(p, unit)) : [null];
+    return found.includes(null) ? null : /** @type {Point[]} */ (found);
+}
+
+/**
+ * What is drawn of a job: of its own numbers where they are plain, else of the floor as the server understood it.
+ * @param {Tree} doc
+ * @param {any} floor
+ * @returns {View}
+ */
+export function view(doc, floor) {
+    const unit = String(doc.units ?? "mm");
+    const own = points(find(doc, ["floor", "outline"]), unit);
+    const port = point(find(doc, ["floor", "port", "at"]), unit);
+    const known = floor?.port?.at;
+    return {
+        outline: own ?? understood(floor?.outline ?? []),
+        plain: own !== null,
+        given: own !== null ? "" : find(doc, ["floor", "measured"]) ? "tape" : doc.extends ? "base" : "arcs",
+        things: [
+            ...things(doc, floor, "keepOut"),
+            ...things(doc, floor, "unheated"),
+            ...things(doc, floor, "below"),
+            ...things(doc, floor, "supports"),
+            ...things(doc, floor, "marks"),
+        ],
+        port: port ?? (known ? at(known[0], known[1]) : null),
+        portPlain: port !== null,
+        holes: holes(doc, unit),
+        vetoes: (find(doc, ["layout", "veto"]) ?? [])
+            .map((/** @type {any} */ v) => (v?.noBend ?? []).map((/** @type {any} */ n) => mm(n, unit)))
+            .filter((/** @type {any} */ n) => n.length === 3 && !n.includes(null))
+            .map((/** @type {number[]} */ n) => ({ x: n[0], y: n[1], r: n[2] })),
+    };
+}
+
+/** @param {number[][]} pairs */
+function understood(pairs) {
+    return pairs.map(([x, y]) => at(x, y));
+}
+
+/**
+ * @param {Tree} doc
+ * @param {string} unit
+ */
+function holes(doc, unit) {
+    /** @type {View["holes"]} */
+    const all = [];
+    const pairs = find(doc, ["floor", "port", "holes"]);
+    (Array.isArray(pairs) ? pairs : []).forEach((pair, index) => {
+        for (const kind of /** @type {("flow" | "return")[]} */ (["flow", "return"])) {
+            const place = point(pair?.[kind], unit);
+            if (place) {
+                all.push({ kind, pair: index, at: place });
+            }
+        }
+    });
+    return all;
+}
+
+/**
+ * @param {Tree} doc
+ * @param {any} floor
+ * @param {List} list
+ * @returns {Thing[]}
+ */
+function things(doc, floor, list) {
+    const own = find(doc, ["floor", list]);
+    const from = Array.isArray(own) ? own : doc.extends ? (floor?.[list] ?? []) : [];
+    const plain = Array.isArray(own);
+    const unit = plain ? String(doc.units ?? "mm") : "mm";
+    return from.map((/** @type {any} */ entry, /** @type {number} */ index) => thing(entry, list, index, unit, plain) ?? fallback(floor, list, index)).filter(Boolean);
+}
+
+/**
+ * @param {any} floor
+ * @param {List} list
+ * @param {number} index
+ * @returns {any}
+ */
+function fallback(floor, list, index) {
+    const entry = floor?.[list]?.[index];
+    return entry ? thing(entry, list, index, "mm", false) : null;
+}
+
+/**
+ * @param {any} entry
+ * @param {List} list
+ * @param {number} index
+ * @param {string} unit
+ * @param {boolean} plain
+ * @returns {Thing | null}
+ */
+function thing(entry, list, index, unit, plain) {
+    if (entry === null || typeof entry !== "object") {
+        return null;
+    }
+    const kind = list === "keepOut" ? String(entry.kind ?? "other") : list;
+    const air = /** @type {Record<string, number>} */ (AIR)[kind] ?? 10;
+    /** @type {Thing} */
+    const made = {
+        list,
+        index,
+        id: `${list}-${index}`,
+        name: String(entry.name ?? entry.text ?? "").trim() || title(kind),
+        kind,
+        shape: "polygon",
+        points: [],
+        radius: 0,
+        clearance: list === "keepOut" ? (mm(entry.clearance, unit) ?? 9 + air) : 0,
+        width: mm(entry.width ?? 30, unit) ?? 30,
+        plain,
+    };
+    const centre = point(entry.circle?.centre, unit);
+    const radius = mm(entry.circle?.radius, unit);
+    const place = point(entry.point ?? (Array.isArray(entry.at) ? entry.at : undefined), unit);
+    const polygon = points(entry.polygon, unit);
+    const line = points(entry.line, unit);
+    if (centre && radius !== null) {
+        return { ...made, shape: "circle", points: [centre], radius };
+    }
+    if (place) {
+        const bare = /** @type {Record<string, number>} */ (POINT_RADIUS)[kind] ?? 5;
+        return { ...made, shape: "point", points: [place], radius: bare };
+    }
+    if (polygon && polygon.length > 2) {
+        return { ...made, points: polygon };
+    }
+    if (line && line.length === 2) {
+        return { ...made, shape: "line", points: line };
+    }
+    return list === "marks" && typeof entry.edge === "number" ? { ...made, shape: "edge", radius: entry.edge } : null;
+}
+
+/**
+ * What a kind is called on its own.
+ * @param {string} kind
+ */
+export function title(kind) {
+    const others = { unheated: "Unheated part", below: "Under the floor", supports: "Rib or batten", marks: "Mark" };
+    return KINDS.find((k) => k.kind === kind)?.name ?? /** @type {Record<string, string>} */ (others)[kind] ?? "Thing";
+}
+
+/**
+ * @param {Tree} doc
+ * @param {Point} p
+ */
+export function pair(doc, p) {
+    const unit = String(doc.units ?? "mm");
+    return [written(p.x, unit), written(p.y, unit)];
+}
+
+/**
+ * @param {Tree} doc
+ * @param {Point[]} outline
+ */
+export function withOutline(doc, outline) {
+    return put(doc, ["floor", "outline"], outline.map((p) => pair(doc, p)));
+}
+
+/**
+ * The job with a thing whose points are others.
+ * @param {Tree} doc
+ * @param {Thing} thing
+ * @param {Point[]} moved
+ */
+export function withPoints(doc, thing, moved) {
+    const path = ["floor", thing.list, thing.index];
+    const places = moved.map((p) => pair(doc, p));
+    switch (thing.shape) {
+        case "circle":
+            return put(doc, [...path, "circle", "centre"], places[0]);
+        case "point":
+            return put(doc, [...path, "point"], places[0]);
+        case "line":
+            return put(doc, [...path, "line"], places);
+        case "polygon":
+            return put(doc, [...path, "polygon"], places);
+        default:
+            return doc;
+    }
+}
+
+/**
+ * The corners of a rectangle around a middle.
+ * @param {Point} centre
+ * @param {number} length along x
+ * @param {number} width
+ */
+export function box(centre, length, width) {
+    const x = round(centre.x - length / 2);
+    const y = round(centre.y - width / 2);
+    return [at(x, y), at(x + length, y), at(x + length, y + width), at(x, y + width)];
+}
+
+/**
+ * The job with one more thing, and where it stands in its list.
+ * @param {Tree} doc
+ * @param {List} list
+ * @param {string} kind
+ * @param {Point} place
+ * @returns {{ doc: Tree, id: string }}
+ */
+export function withThing(doc, list, kind, place) {
+    const before = find(doc, ["floor", list]);
+    const entries = Array.isArray(before) ? before : [];
+    const name = freeName(entries, title(kind).toLowerCase());
+    const corners = (/** @type {number} */ l, /** @type {number} */ w) => box(place, l, w).map((p) => pair(doc, p));
+    const form = KINDS.find((k) => k.kind === kind);
+    const unit = String(doc.units ?? "mm");
+    /** @type {Tree} */
+    let entry;
+    if (list === "marks") {
+        entry = { point: pair(doc, place), text: "door" };
+    } else if (list === "supports") {
+        const half = 300;
+        entry = { name, line: [pair(doc, at(place.x, place.y - half)), pair(doc, at(place.x, place.y + half))], width: written(30, unit) };
+    } else if (form?.circle) {
+        entry = { name, kind, circle: { centre: pair(doc, place), radius: written(form.circle, unit) } };
+    } else if (form?.point) {
+        entry = { name, kind, point: pair(doc, place) };
+    } else if (form?.box) {
+        entry = { name, kind, polygon: corners(form.box[0], form.box[1]) };
+    } else {
+        entry = { name, polygon: corners(600, 400) };
+    }
+    return { doc: put(doc, ["floor", list], [...entries, entry]), id: `${list}-${entries.length}` };
+}
+
+/**
+ * @param {any[]} entries
+ * @param {string} wanted
+ */
+function freeName(entries, wanted) {
+    const taken = entries.map((e) => String(e?.name ?? ""));
+    let name = wanted;
+    for (let n = 2; taken.includes(name); n++) {
+        name = `${wanted} ${n}`;
+    }
+    return name;
+}
+
+/**
+ * A new job on an outline, with what the catalog offers first.
+ * @param {Point[]} outline
+ * @param {string} catalog
+ * @param {any} products
+ * @returns {Tree}
+ */
+export function newJob(outline, catalog, products) {
+    const ys = outline.map((p) => p.y);
+    const left = Math.min(...outline.map((p) => p.x));
+    const onLeft = outline.filter((p) => p.x === left).map((p) => p.y);
+    const pipe = products?.pipes?.[0];
+    const plates = (products?.plates ?? [])
+        .filter((/** @type {any} */ p) => p.groove === pipe?.outer)
+        .map((/** @type {any} */ p) => p.sku);
+    return {
+        job: "My floor",
+        order: "1",
+        catalog,
+        floor: {
+            outline: outline.map((p) => [round(p.x), round(p.y)]),
+            port: { at: [left, round((Math.min(...onLeft, Math.max(...ys)) + Math.max(...onLeft)) / 2)] },
+        },
+        layout: { spacing: 150, edge: 75 },
+        pipe: { product: pipe?.sku ?? "PX-16", tails: [900, 1100] },
+        plates: { product: plates.length > 0 ? plates : ["SP-1"] },
+        build: { insulation: 30, cover: { thickness: 12, material: products?.covers?.[0]?.sku ?? "birch-ply" } },
+        heating: {
+            coolant: products?.coolants?.find((/** @type {any} */ c) => /propylene/.test(c.sku))?.sku ?? "water",
+            flow: 40,
+            room: 20,
+            outside: -10,
+            pump: products?.pumps?.[0]?.sku ?? "CP-12",
+        },
+    };
+}
