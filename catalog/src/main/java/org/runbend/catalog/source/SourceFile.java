@@ -106,7 +106,7 @@ public final class SourceFile {
 
     /** A text that was made where others are read from a file. */
     public static SourceFile made(String name, String text) {
-        return new SourceFile(Path.of(name), text.getBytes(StandardCharsets.UTF_8), text);
+        return new SourceFile(Path.of(name), text.getBytes(StandardCharsets.UTF_8), text, Optional.empty());
     }
 
     /** SHA-256 of the bytes of the files one after the other, hexadecimal. */
