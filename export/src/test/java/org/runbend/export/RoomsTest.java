@@ -201,7 +201,8 @@ class RoomsTest {
                             "optimizer.guide",
                             "optimizer.plates",
                             "optimizer.heat.limits",
-                            "optimizer.plan")),
+                            "optimizer.plan",
+                            "optimizer.quote")),
             Map.entry(
                     "optimizer.laying",
                     List.of(
@@ -232,9 +233,24 @@ class RoomsTest {
                             "optimizer.plan",
                             "optimizer.planning",
                             "optimizer.work")),
+            // prices of a finished plan; which kits would do is a small integer program
+            Map.entry(
+                    "optimizer.quote",
+                    List.of(
+                            "catalog.product",
+                            "catalog.source",
+                            "optimizer.job",
+                            "optimizer.floor",
+                            "optimizer.coils",
+                            "optimizer.plates",
+                            "optimizer.heat..",
+                            "optimizer.plan",
+                            "optimizer.mip")),
             Map.entry(
                     "optimizer.service",
                     List.of(
+                            "catalog.product",
+                            "optimizer.quote",
                             "optimizer.job",
                             "optimizer.change",
                             "optimizer.plan",

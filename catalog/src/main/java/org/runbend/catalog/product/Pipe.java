@@ -100,4 +100,15 @@ public record Pipe(
     public double longestCoil() {
         return coils.get(coils.size() - 1).length();
     }
+
+    /**
+     * What a cut is charged at by its share of the shortest coil on offer that is at least as long (the longest, if none is), rounded to
+     * the nearest minor unit.
+     *
+     * @param length mm
+     */
+    public long priceOfCut(double length) {
+        Coil like = coils.stream().filter(c -> c.length() >= length).findFirst().orElse(coils.get(coils.size() - 1));
+        return Math.round(like.price() * length / like.length());
+    }
 }

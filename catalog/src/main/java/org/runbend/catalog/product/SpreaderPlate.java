@@ -92,4 +92,15 @@ public record SpreaderPlate(
                 .sorted(Comparator.comparingDouble(PlateStock::length))
                 .toList();
     }
+
+    /**
+     * What pieces from an offcut are charged at by their share of the shortest stock plate on offer that is at least as long (the longest, if
+     * none is), rounded to the nearest minor unit.
+     *
+     * @param length of all pieces, mm
+     */
+    public long priceOfCut(double length) {
+        PlateStock like = stock.stream().filter(s -> s.length() >= length).findFirst().orElse(stock.get(stock.size() - 1));
+        return Math.round(like.price() * length / like.length());
+    }
 }

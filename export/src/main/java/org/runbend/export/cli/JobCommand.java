@@ -18,7 +18,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** What commands on a job have in common: the job file, the shelf, and progress on a terminal. */
-abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand, ConfirmCommand, GuideCommand {
+abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand, ConfirmCommand, GuideCommand, QuoteCommand {
     private final PlanService service = new PlanService(1);
     private Work work;
 

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletionException;
 import java.util.function.UnaryOperator;
+import org.runbend.catalog.product.Rate;
 import org.runbend.catalog.product.Routing;
 import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.OldKit;
@@ -24,6 +25,7 @@ import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.Remark;
 import org.runbend.optimizer.planning.ChangePlanner;
 import org.runbend.optimizer.planning.LoopComparison;
+import org.runbend.optimizer.quote.Offer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -107,6 +109,18 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                     "Write what the kit costs the workshop, wages included, into internal.pdf, which does not travel.")
     private boolean internal;
 
+    @Option(
+            names = "--quote",
+            description = "Write what the customer is asked for the kit, by the terms of the catalog, into quote.pdf.")
+    private boolean quote;
+
+    @Option(
+            names = "--discount",
+            paramLabel = "SHARE",
+            converter = DiscountWord.class,
+            description = "With --quote: a discount for this order, such as 5%%, in place of the catalog's.")
+    private Rate discount;
+
     @Override
     public Integer call() {
         checkWords();
@@ -159,8 +173,9 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             more = new TreeMap<>(more);
             plan = withTemperatures(plan, more);
         }
+        Optional<Offer> offer = offer(plan);
         work().step("drawing and writing");
-        folder.write(KitFiles.of(plan, change, form(), more));
+        folder.write(KitFiles.of(plan, change, offer, form(), more));
         if (!isQuiet()) {
             new Summary(out(), plan.job()).print(plan, folder.path());
             Summary summary = new Summary(out(), plan.job());
@@ -191,7 +206,17 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         return new KitFiles.DrawingForm(dxf, channel == ChannelForm.CONTOUR, contours == ContourForm.LINES);
     }
 
+    /** What the customer is asked for the kit, if somebody wants to know. */
+    private Optional<Offer> offer(KitPlan plan) {
+        return quote
+                ? Optional.of(service().offer(plan, Optional.ofNullable(discount), work()).get())
+                : Optional.empty();
+    }
+
     private void checkWords() {
+        if (discount != null && !quote) {
+            throw usage("--discount " + discount + ": it is taken off a quotation: give --quote too");
+        }
         if (take != null && (take < 1 || take > Choice.MOST)) {
             throw usage("--take " + take + ": alternatives are numbered from 1 to at most " + Choice.MOST);
         }

@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
             ConfirmCommand.class,
             GuideCommand.class,
             LoopCommand.class,
+            QuoteCommand.class,
             OutlineCommand.class,
             StockCommand.class,
             PageCommand.class,

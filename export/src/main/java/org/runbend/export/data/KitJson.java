@@ -30,6 +30,7 @@ import org.runbend.optimizer.plan.SawWork;
 import org.runbend.optimizer.plates.PlateCut;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.quote.Offer;
 
 /**
  * The whole plan for programs: JSON, UTF-8, keys in a fixed order. Lengths in mm, angles in degrees, money in minor units,
@@ -46,6 +47,11 @@ public final class KitJson {
 
     /** The same, with what becomes of a kit that was cut before. */
     public byte[] bytes(KitPlan plan, Optional<KitChange> change, List<String> files) {
+        return bytes(plan, change, Optional.empty(), files);
+    }
+
+    /** The same, with what a customer is asked for it. */
+    public byte[] bytes(KitPlan plan, Optional<KitChange> change, Optional<Offer> offer, List<String> files) {
         try {
             JsonOut out = new JsonOut().open();
             out.whole("contract", CONTRACT);
@@ -72,6 +78,9 @@ public final class KitJson {
                 output(out, plan.job(), plan.heat().get());
             }
             box(out, plan);
+            if (offer.isPresent()) {
+                OfferJson.write(out, offer.get());
+            }
             if (change.isPresent()) {
                 ChangeJson.write(out, plan, change.get());
             }

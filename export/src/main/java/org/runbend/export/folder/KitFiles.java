@@ -37,6 +37,7 @@ import org.runbend.export.papers.GuidePaper;
 import org.runbend.export.papers.HeatPaper;
 import org.runbend.export.papers.InternalPaper;
 import org.runbend.export.papers.PickList;
+import org.runbend.export.papers.QuotePaper;
 import org.runbend.export.pdf.ShadedPdf;
 import org.runbend.export.svg.ShadedSvg;
 import org.runbend.export.svg.SvgBackend;
@@ -48,6 +49,7 @@ import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.TemperaturePart;
+import org.runbend.optimizer.quote.Offer;
 import org.runbend.optimizer.tape.TapeMeasuring;
 import org.runbend.optimizer.tape.TapeSheet;
 
@@ -80,6 +82,16 @@ public final class KitFiles {
     /** The same where a kit was cut before: what becomes of it too. */
     public static Map<String, byte[]> of(
             KitPlan plan, Optional<KitChange> change, DrawingForm form, Map<String, byte[]> more) {
+        return of(plan, change, Optional.empty(), form, more);
+    }
+
+    /** The same with what a customer is asked for it. */
+    public static Map<String, byte[]> of(
+            KitPlan plan,
+            Optional<KitChange> change,
+            Optional<Offer> offer,
+            DrawingForm form,
+            Map<String, byte[]> more) {
         GrooveForm groove = form.withChannel() ? GrooveForm.EDGE : GrooveForm.CENTRE;
         Sheet sheet = new FloorDrafting(groove).draw(plan);
         Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet, groove));
@@ -98,6 +110,7 @@ public final class KitFiles {
         change.ifPresent(c -> files.put(
                 "changes.pdf",
                 new ChangesPaper().bytes(plan, c, unit -> ChangesDrafting.draw(plan, unit), warning(plan))));
+        offer.ifPresent(o -> files.put("quote.pdf", quote(plan, o)));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
         if (plan.boards().isPresent()) {
             files.put("boards.svg", SvgBackend.bytes(BoardsDrafting.overview(plan)));
@@ -108,12 +121,18 @@ public final class KitFiles {
         new TreeMap<>(more).forEach(files::put);
         List<String> names = new ArrayList<>(files.keySet());
         names.add(KIT);
-        files.put(KIT, new KitJson().bytes(plan, change, names));
+        files.put(KIT, new KitJson().bytes(plan, change, offer, names));
         return files;
     }
 
     private static byte[] heat(KitPlan plan, KitHeat heat) {
         return HeatPaper.bytes(plan.job(), heat.problem(), heat.solution(), warning(plan));
+    }
+
+    /** The paper that a customer decides by. */
+    public static byte[] quote(KitPlan plan, Offer offer) {
+        return new QuotePaper(plan, offer)
+                .bytes(new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan), warning(plan));
     }
 
     private static String warning(KitPlan plan) {

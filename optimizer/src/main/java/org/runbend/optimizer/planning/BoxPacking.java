@@ -74,11 +74,7 @@ final class BoxPacking {
         Pipe pipe = job.pipe().product();
         double used = cut.cuts().stream().mapToDouble(CoilPlan.LoopCut::length).sum();
         if (cut.id().isPresent() || pipe.supply() == Pipe.Supply.CUT) {
-            Coil like = pipe.coils().stream()
-                    .filter(c -> c.length() >= used)
-                    .findFirst()
-                    .orElse(pipe.coils().get(pipe.coils().size() - 1));
-            long price = Math.round(like.price() * used / like.length());
+            long price = pipe.priceOfCut(used);
             String from = cut.id()
                     .map(id -> " from opened coil " + id)
                     .orElse(" from a coil of " + metres(cut.length()) + ", the rest stays in the workshop");
@@ -128,11 +124,7 @@ final class BoxPacking {
 
     private void addOffcut(SpreaderPlate plate, PlateCut offcut) {
         double used = used(offcut);
-        PlateStock like = plate.stock().stream()
-                .filter(s -> s.length() >= used)
-                .findFirst()
-                .orElse(plate.stock().get(plate.stock().size() - 1));
-        long price = Math.round(like.price() * used / like.length());
+        long price = plate.priceOfCut(used);
         String name = plate.name() + ", from offcut " + offcut.id().orElseThrow();
         box.add(new KitPlan.BoxItem(plate.sku(), name, 1, "offcut", price, used / 1000 * plate.weightPerMetre()));
     }

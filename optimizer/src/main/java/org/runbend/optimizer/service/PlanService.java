@@ -1,10 +1,12 @@
 package org.runbend.optimizer.service;
 
+import java.util.Optional;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
+import org.runbend.catalog.product.Rate;
 import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.choice.ChoicePlanner;
@@ -14,7 +16,9 @@ import org.runbend.optimizer.plan.LoopView;
 import org.runbend.optimizer.planning.ChangePlanner;
 import org.runbend.optimizer.planning.KitPlanner;
 import org.runbend.optimizer.planning.LoopInspector;
+import org.runbend.optimizer.planning.OfferPart;
 import org.runbend.optimizer.planning.PlateComparing;
+import org.runbend.optimizer.quote.Offer;
 import org.runbend.optimizer.work.Work;
 
 /**
@@ -57,6 +61,18 @@ public final class PlanService implements AutoCloseable {
         return begin(work, () -> {
             work.step("comparing plates");
             return new PlateComparing().compare(plan);
+        });
+    }
+
+    /**
+     * Begins to price a plan by the terms of its catalog, and to hold the standard kits against it.
+     *
+     * @param discount asked for this order, if one is
+     */
+    public Running<Offer> offer(KitPlan plan, Optional<Rate> discount, Work work) {
+        return begin(work, () -> {
+            work.step("pricing");
+            return OfferPart.of(plan, discount);
         });
     }
 

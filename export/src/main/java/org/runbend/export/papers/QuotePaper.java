@@ -1,0 +1,185 @@
+package org.runbend.export.papers;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.catalog.product.Catalog;
+import org.runbend.export.data.OfferText;
+import org.runbend.export.data.TapeText;
+import org.runbend.export.drawing.Sheet;
+import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.PdfDocument;
+import org.runbend.export.pdf.PdfFlow;
+import org.runbend.export.pdf.PdfTable;
+import org.runbend.export.pdf.PdfTable.Column;
+import org.runbend.export.pdf.TextStyle;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.quote.KitChoice;
+import org.runbend.optimizer.quote.Offer;
+import org.runbend.optimizer.quote.Quote;
+import org.runbend.optimizer.quote.QuoteLine;
+
+/**
+ * The paper that a customer decides by: what is offered at what price, for how long, what was taken for granted, and whether a standard
+ * kit would do for less. A4, PDF. No cost stands on it; where the plan fails a check no price does.
+ */
+public final class QuotePaper {
+    private static final double PLAN_HEIGHT = 84;
+    /** Seven rows at most. */
+    private static final double FOOT_HEIGHT = 52;
+
+    private final KitPlan plan;
+    private final Offer offer;
+    private final Catalog prices;
+    private final OfferText words;
+
+    /** A paper for a plan and what is asked for it. */
+    public QuotePaper(KitPlan plan, Offer offer) {
+        this.plan = plan;
+        this.offer = offer;
+        this.prices = plan.job().catalog();
+        this.words = new OfferText(prices);
+    }
+
+    /**
+     * The paper.
+     *
+     * @param sheet drawing of the same plan, without title and notes
+     * @param warning what stands over each page of a plan that fails; empty for a sound one
+     */
+    public byte[] bytes(Sheet sheet, String warning) {
+        Job job = plan.job();
+        String name = "Quotation " + job.order();
+        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
+            document.footer(footer(job));
+            document.warning(warning);
+            PdfFlow flow = new PdfFlow(document);
+            flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
+            flow.paragraph(
+                    "Your floor with its pipe and spreader plates, seen from above. Sizes in " + new TapeText(job).papers() + ".",
+                    TextStyle.SMALL);
+            if (offer.quote().isFirm()) {
+                flow.heading("What we offer").table(lines());
+                contents(flow);
+                flow.keep(FOOT_HEIGHT).table(foot());
+                flow.paragraph("This quotation holds for " + offer.quote().validity() + ".");
+            } else {
+                refusal(flow);
+            }
+            if (!plan.notSupplied().isEmpty()) {
+                flow.paragraph("Not in the price: " + String.join("; ", plan.notSupplied()) + ".");
+            }
+            flow.heading("What we took for granted");
+            TapeText tape = new TapeText(job);
+            offer.quote().granted().forEach(g -> flow.item("\u2022", 5, tape.note(g)));
+            if (offer.quote().isFirm()) {
+                offer.kits().ifPresent(k -> kits(flow, k));
+            }
+            return document.toBytes();
+        }
+    }
+
+    private String footer(Job job) {
+        return "order " + job.order() + ", " + job.title()
+                + job.revision().map(r -> ", revision " + r).orElse("")
+                + ", plan " + job.fingerprint().substring(0, Math.min(12, job.fingerprint().length()));
+    }
+
+    private static String head(Job job) {
+        List<String> facts = new ArrayList<>();
+        job.customer().ifPresent(c -> facts.add("for " + c));
+        job.date().ifPresent(d -> facts.add("date " + d));
+        job.revision().ifPresent(r -> facts.add("revision " + r));
+        facts.add("from " + job.catalog().workshop());
+        return job.title() + "\n" + String.join(", ", facts);
+    }
+
+    private PdfTable lines() {
+        Quote quote = offer.quote();
+        PdfTable table = table();
+        for (QuoteLine line : quote.lines()) {
+            table.row(
+                    line.sku(),
+                    line.name(),
+                    Long.toString(line.quantity()),
+                    line.unit(),
+                    prices.money(line.price()).bare(),
+                    prices.money(line.amount()).bare());
+        }
+        return table;
+    }
+
+    /** What is to be paid, kept on one page. */
+    private PdfTable foot() {
+        PdfTable table = new PdfTable(Column.left("what is to pay", 22), Column.right(prices.currency(), 3.2));
+        words.foot(offer.quote()).forEach(f -> {
+            if (f.strong()) {
+                table.strongRow(f.words(), f.amount());
+            } else {
+                table.row(f.words(), f.amount());
+            }
+        });
+        return table;
+    }
+
+    private PdfTable table() {
+        return new PdfTable(
+                Column.left("part", 4.7),
+                Column.left("what it is", 9.4),
+                Column.right("quantity", 2.7),
+                Column.left("unit", 2.9),
+                Column.right("price each", 3.1),
+                Column.right(prices.currency(), 3));
+    }
+
+    /** What one sum stands for, without prices. */
+    private void contents(PdfFlow flow) {
+        if (offer.quote().lines().size() == 1 && plan.items().size() > 1) {
+            flow.paragraph("In it: " + String.join("; ", inTheBox()) + ".");
+        }
+    }
+
+    private List<String> inTheBox() {
+        return plan.items().stream()
+                .map(i -> i.quantity() + " " + i.unit() + " " + i.name())
+                .toList();
+    }
+
+    private void refusal(PdfFlow flow) {
+        flow.heading("No price yet")
+                .paragraph("As planned this floor fails: " + String.join("; ", offer.quote().failed())
+                        + ". Nothing is to be cut and no price is firm until that is mended.")
+                .paragraph("It would take: " + String.join("; ", inTheBox()) + ".");
+    }
+
+    private void kits(PdfFlow flow, KitChoice choice) {
+        flow.heading("Standard kits beside it")
+                .paragraph(words.verdict(choice))
+                .table(kitTable(choice));
+        words.spare(choice).ifPresent(s -> flow.paragraph(s, TextStyle.SMALL));
+    }
+
+    private PdfTable kitTable(KitChoice choice) {
+        PdfTable table = table();
+        for (KitChoice.Chosen k : choice.kits()) {
+            table.row(
+                    k.kit().sku(),
+                    k.kit().name(),
+                    Integer.toString(k.count()),
+                    "kit",
+                    prices.money(k.kit().price()).bare(),
+                    prices.money(k.kit().price() * k.count()).bare());
+        }
+        for (KitChoice.Added a : choice.added()) {
+            table.row(
+                    a.sku(),
+                    words.name(a),
+                    Long.toString(a.quantity()),
+                    a.unit(),
+                    prices.money(a.price()).bare(),
+                    prices.money(a.amount()).bare());
+        }
+        table.strongRow("", "Kits with what is added", "", "", "", prices.money(choice.price()).bare());
+        return table.row("", "Made to measure, as offered above", "", "", "", prices.money(choice.madeToMeasure()).bare());
+    }
+}

@@ -1,0 +1,148 @@
+package org.runbend.export;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.runbend.export.folder.KitFiles;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.planning.OfferPart;
+import org.runbend.optimizer.quote.Offer;
+
+/** Quotations from the command line, read back from kit.json and, by poppler, from paper. */
+class QuoteCommandTest {
+    private static final Path EXAMPLES = PlannedExamples.FOLDER;
+
+    @TempDir
+    Path folder;
+
+    private static String text(Path paper) throws IOException {
+        return OutsideReader.run("pdftotext", "-layout", paper.toString(), "-").replaceAll("\\s+", " ");
+    }
+
+    private static String amount(double minor) {
+        return BigDecimal.valueOf(Math.round(minor), 2).toPlainString();
+    }
+
+    /**
+     * The small booth, its figures reckoned anew from the lines of kit.json with decimals of the Java library: 3 % off, freight by weight
+     * from the catalog's steps, 20 % on top. Each amount and each sentence of the quotation stands on paper; no cost does.
+     */
+    @Test
+    void paperAndDataSayTheSame() throws IOException {
+        Path kit = folder.resolve("kit");
+        CommandRun run = CommandRun.of(
+                "plan", EXAMPLES.resolve("booth-u.yaml").toString(), "--quote", "--discount", "3%", "--out", kit.toString());
+        assertEquals(0, run.code(), run::err);
+        JsonIn json = JsonIn.read(kit.resolve("kit.json"));
+        JsonIn quote = json.at("quote");
+        BigDecimal sum = BigDecimal.ZERO;
+        for (JsonIn item : json.at("items").list()) {
+            sum = sum.add(BigDecimal.valueOf(item.at("price").number() * item.at("quantity").number()));
+        }
+        BigDecimal off = sum.multiply(new BigDecimal("0.03")).setScale(0, RoundingMode.HALF_UP);
+        double weight = json.at("weight").number();
+        BigDecimal freight = BigDecimal.valueOf(weight <= 5 ? 890 : weight <= 15 ? 1450 : 2200);
+        BigDecimal net = sum.subtract(off).add(freight);
+        BigDecimal tax = net.multiply(new BigDecimal("0.20")).setScale(0, RoundingMode.HALF_UP);
+        assertEquals(0, sum.compareTo(BigDecimal.valueOf(quote.at("sum").number())));
+        assertEquals(0, off.compareTo(BigDecimal.valueOf(quote.at("discount").at("amount").number())));
+        assertEquals(0, net.compareTo(BigDecimal.valueOf(quote.at("net").number())));
+        assertEquals(0, tax.compareTo(BigDecimal.valueOf(quote.at("tax").number())));
+        assertEquals(0, net.add(tax).compareTo(BigDecimal.valueOf(quote.at("gross").number())));
+
+        String paper = text(kit.resolve("quote.pdf"));
+        for (JsonIn item : quote.at("items").list()) {
+            assertTrue(paper.contains(amount(item.at("amount").number())), () -> item.at("name").text() + " in " + paper);
+        }
+        for (String said : List.of(
+                amount(quote.at("net").number()),
+                amount(quote.at("tax").number()),
+                amount(quote.at("gross").number()),
+                "Less 3 % for this order -" + amount(off.doubleValue()),
+                quote.at("validity").text(),
+                "What we took for granted",
+                "VAT 20 % of",
+                "Standard kits beside it",
+                amount(json.at("kitChoice").at("price").number()))) {
+            assertTrue(paper.contains(said), () -> said + " in " + paper);
+        }
+        assertFalse(paper.contains("cost "), paper);
+        assertFalse(paper.contains("21.25"), "what the workshop pays for the coil");
+        assertTrue(json.at("files").list().stream().anyMatch(f -> f.text().equals("quote.pdf")));
+        String word = OutsideReader.run("qpdf", "--check", kit.resolve("quote.pdf").toString());
+        assertTrue(word.contains("No syntax or stream encoding errors found"), word);
+    }
+
+    /** One sum in yen: 10 % of tax, half a yen rounded up; what it stands for is named without prices. */
+    @Test
+    void lumpSumInYen() throws IOException {
+        KitPlan plan = PlannedExamples.plan(EXAMPLES.resolve("ways-in/tea-house.yaml"));
+        Offer offer = OfferPart.of(plan, Optional.empty());
+        byte[] paper = KitFiles.quote(plan, offer);
+        String text = text(Files.write(folder.resolve("q.pdf"), paper));
+        long net = offer.quote().totals().net();
+        long tax = (2 * net + 10) / 20; // a tenth, rounded half up, in whole numbers
+        for (String said : List.of(
+                "Floor-heating kit, ",
+                "In it: 1 ",
+                "consumption tax 10 % of " + net + " " + tax,
+                "To pay " + (net + tax),
+                "holds for 14 days from")) {
+            assertTrue(text.contains(said), () -> said + " in " + text);
+        }
+        assertArrayEquals(paper, KitFiles.quote(plan, offer), "same plan, same bytes");
+    }
+
+    /** A plan that fails has no price on paper or terminal; here coolant would freeze at the cold that it must stand. */
+    @Test
+    void whatFailsHasNoPrice() throws IOException {
+        Path job = failing();
+        Path paper = folder.resolve("q.pdf");
+        CommandRun run = CommandRun.of("quote", job.toString(), "--out", paper.toString());
+        assertEquals(1, run.code(), run::err);
+        assertTrue(run.out().contains("No firm price: the plan fails"), run::out);
+        assertFalse(run.out().contains("To pay"), run::out);
+        String text = text(paper);
+        assertTrue(text.contains("DO NOT CUT"), text);
+        assertTrue(text.contains("No price yet"), text);
+        assertFalse(Pattern.compile("\\d\\.\\d\\d (EUR)?").matcher(text.replaceAll("\\d\\.\\d\\d (m2|m of)", "")).find(), text);
+    }
+
+    private Path failing() throws IOException {
+        Files.copy(EXAMPLES.resolve("workshop.yaml"), folder.resolve("workshop.yaml"));
+        String job = Files.readString(EXAMPLES.resolve("booth-u.yaml"));
+        return Files.writeString(
+                folder.resolve("booth.yaml"),
+                job.replaceFirst("coldest: -\\d+", "coldest: -40"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "quote --discount 5 examples/booth-u.yaml | '5' is no share from 0 to 100% with at most two decimals, such as 5%",
+                "quote --discount 101% examples/booth-u.yaml | '101%' is no share from 0 to 100%",
+                "plan --discount 5% examples/booth-u.yaml | --discount 5 %: it is taken off a quotation: give --quote too",
+                "quote --out examples/workshop.yaml examples/booth-u.yaml | is no .pdf file; name a new file"
+            })
+    void badUsageIsOneLine(String args, String said) {
+        CommandRun run = CommandRun.of(args.replace("examples/", EXAMPLES + "/").split(" ", -1));
+        assertEquals(2, run.code());
+        assertEquals(1, run.err().lines().count(), run::err);
+        assertTrue(run.err().contains(said), run::err);
+    }
+}

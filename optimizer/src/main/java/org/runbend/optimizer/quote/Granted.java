@@ -1,0 +1,66 @@
+package org.runbend.optimizer.quote;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.catalog.source.Plain;
+import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.plan.KitPlan;
+
+/** What a quotation takes for granted: the floor, coverage, pipe and heat it was reckoned with, and what the order left to us. */
+final class Granted {
+    private static final double M2 = 1e6;
+    private static final double METRE = 1000;
+
+    private Granted() {}
+
+    static List<String> of(KitPlan plan) {
+        List<String> sentences = new ArrayList<>();
+        Job job = plan.job();
+        sentences.add(text(
+                "The floor is as the order gives it, %.2f m2; the pipe serves %.1f %% of what is to be heated.",
+                FloorShapes.polygon(job.floor().outline()).getArea() / M2, plan.served()));
+        sentences.add(text(
+                "Spreader plates cover %.1f %% of the straight pipe; %s was asked.",
+                100 * plan.plates().coverage(), asked(job)));
+        double pipe = plan.loops().stream().mapToLong(KitPlan.LoopPlan::cutLength).sum();
+        sentences.add(text(
+                "%.2f m of pipe are cut: tails of %s and %s mm to the valves and %s %% more are in it.",
+                pipe / METRE,
+                Plain.number(job.pipe().flowTail()),
+                Plain.number(job.pipe().returnTail()),
+                Plain.number(100 * job.pipe().allowance())));
+        heat(plan, sentences);
+        sentences.addAll(job.written().assumptions());
+        return sentences;
+    }
+
+    private static String asked(Job job) {
+        return job.plates().byHeat()
+                ? "what the heat wanted needs"
+                : Plain.number(100 * job.plates().coverage()) + " % of what can take plates";
+    }
+
+    private static void heat(KitPlan plan, List<String> sentences) {
+        if (plan.job().heating().isEmpty()) {
+            sentences.add("No temperatures were given, so no heat is promised.");
+            return;
+        }
+        Job.Heating h = plan.job().heating().get();
+        sentences.add("Temperatures asked: flow " + Plain.number(h.flow()) + ", room " + Plain.number(h.room()) + ", outside "
+                + Plain.number(h.outside()) + " degrees C"
+                + (h.request().wanted().isPresent()
+                        ? "; " + Plain.number(h.request().wanted().getAsDouble()) + " W are wanted."
+                        : "."));
+        plan.heat()
+                .map(k -> k.solution().output())
+                .ifPresent(o -> sentences.add(text(
+                        "Reckoned, not measured: %.0f to %.0f W into the room at these temperatures.",
+                        o.upwardLeast(), o.upwardMost())));
+    }
+
+    private static String text(String form, Object... values) {
+        return String.format(Locale.ROOT, form, values);
+    }
+}
