@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -45,13 +46,20 @@ class QuoteCommandTest {
     void paperAndDataSayTheSame() throws IOException {
         Path kit = folder.resolve("kit");
         CommandRun run = CommandRun.of(
-                "plan", EXAMPLES.resolve("booth-u.yaml").toString(), "--quote", "--discount", "3%", "--out", kit.toString());
+                "plan",
+                EXAMPLES.resolve("booth-u.yaml").toString(),
+                "--quote",
+                "--discount",
+                "3%",
+                "--out",
+                kit.toString());
         assertEquals(0, run.code(), run::err);
         JsonIn json = JsonIn.read(kit.resolve("kit.json"));
         JsonIn quote = json.at("quote");
         BigDecimal sum = BigDecimal.ZERO;
         for (JsonIn item : json.at("items").list()) {
-            sum = sum.add(BigDecimal.valueOf(item.at("price").number() * item.at("quantity").number()));
+            sum = sum.add(BigDecimal.valueOf(
+                    item.at("price").number() * item.at("quantity").number()));
         }
         BigDecimal off = sum.multiply(new BigDecimal("0.03")).setScale(0, RoundingMode.HALF_UP);
         double weight = json.at("weight").number();
@@ -59,14 +67,20 @@ class QuoteCommandTest {
         BigDecimal net = sum.subtract(off).add(freight);
         BigDecimal tax = net.multiply(new BigDecimal("0.20")).setScale(0, RoundingMode.HALF_UP);
         assertEquals(0, sum.compareTo(BigDecimal.valueOf(quote.at("sum").number())));
-        assertEquals(0, off.compareTo(BigDecimal.valueOf(quote.at("discount").at("amount").number())));
+        assertEquals(
+                0,
+                off.compareTo(
+                        BigDecimal.valueOf(quote.at("discount").at("amount").number())));
         assertEquals(0, net.compareTo(BigDecimal.valueOf(quote.at("net").number())));
         assertEquals(0, tax.compareTo(BigDecimal.valueOf(quote.at("tax").number())));
-        assertEquals(0, net.add(tax).compareTo(BigDecimal.valueOf(quote.at("gross").number())));
+        assertEquals(
+                0, net.add(tax).compareTo(BigDecimal.valueOf(quote.at("gross").number())));
 
         String paper = text(kit.resolve("quote.pdf"));
         for (JsonIn item : quote.at("items").list()) {
-            assertTrue(paper.contains(amount(item.at("amount").number())), () -> item.at("name").text() + " in " + paper);
+            assertTrue(
+                    paper.contains(amount(item.at("amount").number())),
+                    () -> item.at("name").text() + " in " + paper);
         }
         for (String said : List.of(
                 amount(quote.at("net").number()),
@@ -83,7 +97,8 @@ class QuoteCommandTest {
         assertFalse(paper.contains("cost "), paper);
         assertFalse(paper.contains("21.25"), "what the workshop pays for the coil");
         assertTrue(json.at("files").list().stream().anyMatch(f -> f.text().equals("quote.pdf")));
-        String word = OutsideReader.run("qpdf", "--check", kit.resolve("quote.pdf").toString());
+        String word =
+                OutsideReader.run("qpdf", "--check", kit.resolve("quote.pdf").toString());
         assertTrue(word.contains("No syntax or stream encoding errors found"), word);
     }
 
@@ -119,15 +134,61 @@ class QuoteCommandTest {
         String text = text(paper);
         assertTrue(text.contains("DO NOT CUT"), text);
         assertTrue(text.contains("No price yet"), text);
-        assertFalse(Pattern.compile("\\d\\.\\d\\d (EUR)?").matcher(text.replaceAll("\\d\\.\\d\\d (m2|m of)", "")).find(), text);
+        assertFalse(
+                Pattern.compile("\\d\\.\\d\\d (EUR)?")
+                        .matcher(text.replaceAll("\\d\\.\\d\\d (m2|m of)", ""))
+                        .find(),
+                text);
     }
 
     private Path failing() throws IOException {
         Files.copy(EXAMPLES.resolve("workshop.yaml"), folder.resolve("workshop.yaml"));
         String job = Files.readString(EXAMPLES.resolve("booth-u.yaml"));
-        return Files.writeString(
-                folder.resolve("booth.yaml"),
-                job.replaceFirst("coldest: -\\d+", "coldest: -40"));
+        return Files.writeString(folder.resolve("booth.yaml"), job.replaceFirst("coldest: -\\d+", "coldest: -40"));
+    }
+
+    /**
+     * A floor measured later, with a bolt and plates on 85 % of what can take them, comes to a price within the range that two sizes
+     * gave; the same in metres and feet.
+     */
+    @Test
+    void aMeasuredFloorFallsIntoTheRange() throws IOException {
+        String catalog = EXAMPLES.resolve("workshop.yaml").toString();
+        CommandRun range = CommandRun.of("quote", "--size", "1700x1300", "--catalog", catalog);
+        assertEquals(0, range.code(), range::err);
+        Matcher m = Pattern.compile("2\\.21 m2\\): (\\d+\\.\\d\\d) to (\\d+\\.\\d\\d) EUR, VAT included, sending included")
+                .matcher(range.out());
+        assertTrue(m.find(), range::out);
+        Path job = Files.writeString(folder.resolve("hut.yaml"), """
+                job: Hut
+                order: H-1
+                catalog: '%s'
+                floor:
+                  outline: [[0, 0], [1700, 0], [1700, 1300], [0, 1300]]
+                  keepOut: [{name: bolt, kind: bolt, point: [900, 600]}]
+                  port: {at: [0, 400]}
+                pipe: {product: PX-16, tails: [800, 1200]}
+                plates: {product: [SP-1, SP-2], coverage: 85%%}
+                """.formatted(EXAMPLES.resolve("workshop.yaml").toAbsolutePath()));
+        CommandRun quote = CommandRun.of("quote", job.toString());
+        assertEquals(0, quote.code(), quote::err);
+        Matcher paid = Pattern.compile("To pay +(\\d+\\.\\d\\d)").matcher(quote.out());
+        assertTrue(paid.find(), quote::out);
+        double price = Double.parseDouble(paid.group(1));
+        double least = Double.parseDouble(m.group(1));
+        double most = Double.parseDouble(m.group(2));
+        assertTrue(least <= price && price <= most && most < 1.6 * least, least + " to " + most + ", measured " + price);
+    }
+
+    /** A wide floor is priced with a plain loop; sizes in metres. */
+    @Test
+    void wideFloorsTakeAPlainLoop() {
+        CommandRun run = CommandRun.of(
+                "quote", "--size", "4m", "x", "2.2m", "--pipe", "PX-12", "--catalog", EXAMPLES.resolve("workshop.yaml").toString());
+        assertEquals(0, run.code(), run::err);
+        assertTrue(run.out().contains("A kit for 4000 x 2200 mm (8.80 m2): "), run::out);
+        assertTrue(run.out().contains("plain loop"), run::out);
+        assertTrue(run.out().contains("Pipe 12 x 2"), run::out);
     }
 
     @ParameterizedTest
@@ -137,6 +198,17 @@ class QuoteCommandTest {
                 "quote --discount 5 examples/booth-u.yaml | '5' is no share from 0 to 100% with at most two decimals, such as 5%",
                 "quote --discount 101% examples/booth-u.yaml | '101%' is no share from 0 to 100%",
                 "plan --discount 5% examples/booth-u.yaml | --discount 5 %: it is taken off a quotation: give --quote too",
+                "quote | a job file is missing, or --size with --catalog",
+                "quote --size 2600 --catalog examples/workshop.yaml | --size '2600': two lengths are wanted, such as 2600x1500",
+                "quote --size 26x15 --catalog examples/workshop.yaml | 26 x 15 mm: a side of 400 to 12000 mm",
+                "quote --size 6000x5000 --catalog examples/workshop.yaml | at most 25 m2",
+                "quote --size 2600x1500 | --catalog FILE is missing",
+                "quote --size 2600x1500 --catalog none.yaml | none.yaml: no such file",
+                "quote --size 2600x1500 --catalog examples/workshop.yaml --pipe PX-17 | no pipe 'PX-17', the nearest one is PX-16",
+                "quote --size 2600x1500 --catalog examples/workshop.yaml --spacing 30 | a length from 100 to 300 mm is wanted",
+                "quote --size 2600x1500 --catalog examples/workshop.yaml --spacing 110 --pipe PX-16 | no single-groove plate for pipe PX-16",
+                "quote --size 2600x1500 --catalog examples/workshop.yaml --out q.pdf | goes with no job file, --shelf or --out",
+                "quote examples/booth-u.yaml --pipe PX-16 | go with --size; a job names its own",
                 "quote --out examples/workshop.yaml examples/booth-u.yaml | is no .pdf file; name a new file"
             })
     void badUsageIsOneLine(String args, String said) {

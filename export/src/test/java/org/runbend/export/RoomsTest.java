@@ -246,11 +246,23 @@ class RoomsTest {
                             "optimizer.heat..",
                             "optimizer.plan",
                             "optimizer.mip")),
+            // plans come from whoever asks for a range
+            Map.entry(
+                    "optimizer.estimate",
+                    List.of(
+                            "catalog.product",
+                            "catalog.source",
+                            "optimizer.job",
+                            "optimizer.job.read",
+                            "optimizer.plan",
+                            "optimizer.quote",
+                            "optimizer.work")),
             Map.entry(
                     "optimizer.service",
                     List.of(
                             "catalog.product",
                             "optimizer.quote",
+                            "optimizer.estimate",
                             "optimizer.job",
                             "optimizer.change",
                             "optimizer.plan",

@@ -34,6 +34,11 @@ public record SpreaderPlate(
         double step,
         List<PlateStock> stock,
         double trim) {
+    /** A groove takes pipe of its diameter; makers state both rounded, so half a millimetre is forgiven (common practice). */
+    private static final double GROOVE_TOLERANCE = 0.5;
+    /** Twin grooves that are this much off the spacing can still be pressed on, mm. */
+    private static final double CENTRES_TOLERANCE = 2;
+
     /** A plate whose stock is square at both ends. */
     public SpreaderPlate(
             String sku,
@@ -100,7 +105,28 @@ public record SpreaderPlate(
      * @param length of all pieces, mm
      */
     public long priceOfCut(double length) {
-        PlateStock like = stock.stream().filter(s -> s.length() >= length).findFirst().orElse(stock.get(stock.size() - 1));
+        PlateStock like =
+                stock.stream().filter(s -> s.length() >= length).findFirst().orElse(stock.get(stock.size() - 1));
         return Math.round(like.price() * length / like.length());
+    }
+
+    /** Whether its groove takes a pipe. */
+    public boolean takes(Pipe pipe) {
+        return Math.abs(grooveDiameter - pipe.outer()) <= GROOVE_TOLERANCE;
+    }
+
+    /** Whether its grooves lie as far apart as runs do; a single groove does at any spacing, mm. */
+    public boolean hasCentres(double spacing) {
+        return grooves == 1 || Math.abs(centres - spacing) <= CENTRES_TOLERANCE;
+    }
+
+    /** The room for it beside its neighbours, mm: plates of neighbouring runs lie side by side, a twin one takes the room of two. */
+    public double room(double spacing) {
+        return grooves * spacing;
+    }
+
+    /** Whether it can lie on runs that are so far apart, mm. */
+    public boolean fits(double spacing) {
+        return hasCentres(spacing) && width <= room(spacing);
     }
 }

@@ -118,7 +118,7 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
     }
 
     private static String line(String key, String text, CommandLine at) {
-        if (at.getCommandSpec().userObject() instanceof JobCommand command) {
+        if (at.getCommandSpec().userObject() instanceof JobCommand command && command.jobFile() != null) {
             return KeyPlace.fault(command.jobFile(), key, text).text();
         }
         return key + ": " + text;

@@ -15,7 +15,8 @@ enum HelpTopic {
             """),
     CATALOG("catalog", "catalog.schema.json", """
             A catalog file is YAML: what a workshop buys, what it costs and what its customers pay. A job names it.
-            Money is in units of the catalog's currency. Keys, [] standing for each of a list:
+            Money is in units of the catalog's currency. sales are the terms of quotations (runbend quote), kits what
+            stands ready packed. Keys, [] standing for each of a list:
             """),
     SHELF("shelf", "", """
             A shelf file (plan --shelf FILE) is YAML: opened coils and offcuts of plate at hand. They are cut before

@@ -18,7 +18,8 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** What commands on a job have in common: the job file, the shelf, and progress on a terminal. */
-abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand, ConfirmCommand, GuideCommand, QuoteCommand {
+abstract sealed class JobCommand
+        permits PlanCommand, CheckCommand, LoopCommand, ConfirmCommand, GuideCommand, QuoteCommand {
     private final PlanService service = new PlanService(1);
     private Work work;
 
@@ -39,6 +40,10 @@ abstract sealed class JobCommand permits PlanCommand, CheckCommand, LoopCommand,
 
     final Path jobFile() {
         return job;
+    }
+
+    final boolean hasShelf() {
+        return shelf != null;
     }
 
     /** A fault in how the command was called. */

@@ -33,7 +33,9 @@ final class OfferSummary {
             return;
         }
         for (QuoteLine l : quote.lines()) {
-            amount(l.quantity() + " " + l.unit() + "  " + l.name(), prices.money(l.amount()).bare());
+            amount(
+                    l.quantity() + " " + l.unit() + "  " + l.name(),
+                    prices.money(l.amount()).bare());
         }
         words.foot(quote).forEach(f -> amount(f.words(), f.amount()));
         line("Holds for " + quote.validity() + ".");
@@ -45,11 +47,14 @@ final class OfferSummary {
 
     private void kits(OfferText words, KitChoice choice) {
         line(words.verdict(choice));
-        choice.kits().forEach(k -> amount(
-                k.count() + " x  " + k.kit().sku() + ", " + k.kit().name(),
-                prices.money(k.kit().price() * k.count()).bare()));
-        choice.added().forEach(a -> amount(
-                "+ " + a.quantity() + " " + a.unit() + "  " + words.name(a), prices.money(a.amount()).bare()));
+        choice.kits()
+                .forEach(k -> amount(
+                        k.count() + " x  " + k.kit().sku() + ", " + k.kit().name(),
+                        prices.money(k.kit().price() * k.count()).bare()));
+        choice.added()
+                .forEach(a -> amount(
+                        "+ " + a.quantity() + " " + a.unit() + "  " + words.name(a),
+                        prices.money(a.amount()).bare()));
         amount("Kits with what is added", prices.money(choice.price()).bare());
         words.spare(choice).ifPresent(this::line);
     }

@@ -209,7 +209,9 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     /** What the customer is asked for the kit, if somebody wants to know. */
     private Optional<Offer> offer(KitPlan plan) {
         return quote
-                ? Optional.of(service().offer(plan, Optional.ofNullable(discount), work()).get())
+                ? Optional.of(service()
+                        .offer(plan, Optional.ofNullable(discount), work())
+                        .get())
                 : Optional.empty();
     }
 

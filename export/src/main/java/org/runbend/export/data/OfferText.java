@@ -45,7 +45,8 @@ public final class OfferText {
         quote.taxName().ifPresent(name -> {
             foot.add(new Foot("Net", money(totals.net()), true));
             totals.taxes()
-                    .forEach(t -> foot.add(new Foot(name + " " + t.rate() + " of " + money(t.taxable()), money(t.tax()), false)));
+                    .forEach(t -> foot.add(
+                            new Foot(name + " " + t.rate() + " of " + money(t.taxable()), money(t.tax()), false)));
         });
         String due = quote.taxName().isPresent() ? "To pay" : "To pay, no tax reckoned";
         foot.add(new Foot(due, money(totals.gross()), true));
@@ -66,10 +67,12 @@ public final class OfferText {
     public String verdict(KitChoice choice) {
         long saved = choice.madeToMeasure() - choice.price();
         String words = saved > 0
-                ? "Standard kits with what is added come to " + prices.money(saved) + " less than the kit made to measure"
+                ? "Standard kits with what is added come to " + prices.money(saved)
+                        + " less than the kit made to measure"
                 : saved == 0
                         ? "Standard kits with what is added come to as much as the kit made to measure"
-                        : "Made to measure is " + prices.money(-saved) + " cheaper than standard kits with what is added";
+                        : "Made to measure is " + prices.money(-saved)
+                                + " cheaper than standard kits with what is added";
         String proof = choice.isProvedLeast()
                 ? "no other choice of our standard kits comes to less, plates being cut as planned"
                 : "no choice of our standard kits comes to less than " + prices.money(choice.bound());
@@ -88,9 +91,7 @@ public final class OfferText {
 
     /** What an added thing is, with its length. */
     public String name(KitChoice.Added added) {
-        return added.length() > 0
-                ? added.name() + ", " + added.unit() + " of " + length(added.length())
-                : added.name();
+        return added.length() > 0 ? added.name() + ", " + added.unit() + " of " + length(added.length()) : added.name();
     }
 
     private static String length(long hundredths) {

@@ -56,7 +56,8 @@ public final class QuotePaper {
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
             flow.paragraph(
-                    "Your floor with its pipe and spreader plates, seen from above. Sizes in " + new TapeText(job).papers() + ".",
+                    "Your floor with its pipe and spreader plates, seen from above. Sizes in "
+                            + new TapeText(job).papers() + ".",
                     TextStyle.SMALL);
             if (offer.quote().isFirm()) {
                 flow.heading("What we offer").table(lines());
@@ -82,7 +83,8 @@ public final class QuotePaper {
     private String footer(Job job) {
         return "order " + job.order() + ", " + job.title()
                 + job.revision().map(r -> ", revision " + r).orElse("")
-                + ", plan " + job.fingerprint().substring(0, Math.min(12, job.fingerprint().length()));
+                + ", plan "
+                + job.fingerprint().substring(0, Math.min(12, job.fingerprint().length()));
     }
 
     private static String head(Job job) {
@@ -147,15 +149,14 @@ public final class QuotePaper {
 
     private void refusal(PdfFlow flow) {
         flow.heading("No price yet")
-                .paragraph("As planned this floor fails: " + String.join("; ", offer.quote().failed())
+                .paragraph("As planned this floor fails: "
+                        + String.join("; ", offer.quote().failed())
                         + ". Nothing is to be cut and no price is firm until that is mended.")
                 .paragraph("It would take: " + String.join("; ", inTheBox()) + ".");
     }
 
     private void kits(PdfFlow flow, KitChoice choice) {
-        flow.heading("Standard kits beside it")
-                .paragraph(words.verdict(choice))
-                .table(kitTable(choice));
+        flow.heading("Standard kits beside it").paragraph(words.verdict(choice)).table(kitTable(choice));
         words.spare(choice).ifPresent(s -> flow.paragraph(s, TextStyle.SMALL));
     }
 
@@ -179,7 +180,19 @@ public final class QuotePaper {
                     prices.money(a.price()).bare(),
                     prices.money(a.amount()).bare());
         }
-        table.strongRow("", "Kits with what is added", "", "", "", prices.money(choice.price()).bare());
-        return table.row("", "Made to measure, as offered above", "", "", "", prices.money(choice.madeToMeasure()).bare());
+        table.strongRow(
+                "",
+                "Kits with what is added",
+                "",
+                "",
+                "",
+                prices.money(choice.price()).bare());
+        return table.row(
+                "",
+                "Made to measure, as offered above",
+                "",
+                "",
+                "",
+                prices.money(choice.madeToMeasure()).bare());
     }
 }

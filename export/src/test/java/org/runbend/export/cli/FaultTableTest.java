@@ -72,6 +72,11 @@ class FaultTableTest {
             "hundredths of a percent",
             "validDays %s must be",
             "is not sold alone",
+            // held by QuoteCommandTest, as they are about sizes and no file
+            "mm: a side of ",
+            "the catalog has no pipe ",
+            "the catalog has no single-groove plate for pipe ",
+            "a plan of this floor fails a check",
             // no job of the table lays a floor of boards in a moment; its lengths are held by SeededFloorsTest
             "mm takes screws of",
             // what no joints do is found by trying them, which no file of the table does in a moment

@@ -62,16 +62,30 @@ public final class KitPlanner {
 
     private final Work work;
     private final List<CutLayer> boardsBefore;
+    private final boolean atAGlance;
 
     /** A planner under some work. */
     public KitPlanner(Work work) {
         this(work, List.of());
     }
 
+    /**
+     * A planner for prices alone: pipe is laid and everything bought as always, but plates are not made easy to saw nor compared with
+     * others, which saves most of the time.
+     */
+    public static KitPlanner atAGlance(Work work) {
+        return new KitPlanner(work, List.of(), true);
+    }
+
     /** A planner for a floor that boards were cut for before it changed. */
     KitPlanner(Work work, List<CutLayer> boardsBefore) {
+        this(work, boardsBefore, false);
+    }
+
+    private KitPlanner(Work work, List<CutLayer> boardsBefore, boolean atAGlance) {
         this.work = work;
         this.boardsBefore = List.copyOf(boardsBefore);
+        this.atAGlance = atAGlance;
     }
 
     /**
@@ -312,11 +326,17 @@ public final class KitPlanner {
                     kept);
         }
         PlateProblem problem = PlateComparing.problem(job, breakdowns(loops));
-        PlatePacking.Packed packed = kept.isEmpty()
-                ? new PlatePacking(work).packAndCompare(problem)
-                : new PlatePacking(work).packKeeping(problem, kept);
+        PlatePacking.Packed packed = packed(problem, kept);
         KitPlan plan = assemble(job, radius, place, loops, packed.plan(), coils, bare, known);
         return plan.with(PlateComparing.lengths(problem, plan, packed.lengths()));
+    }
+
+    private PlatePacking.Packed packed(PlateProblem problem, List<KeptPiece> kept) {
+        PlatePacking packing = new PlatePacking(work);
+        if (!kept.isEmpty()) {
+            return packing.packKeeping(problem, kept);
+        }
+        return atAGlance ? packing.packAtAGlance(problem) : packing.packAndCompare(problem);
     }
 
     private static List<Breakdown> breakdowns(List<KitPlan.LoopPlan> loops) {

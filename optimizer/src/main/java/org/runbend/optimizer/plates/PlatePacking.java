@@ -71,6 +71,14 @@ public final class PlatePacking {
         return new Packed(plan, List.of());
     }
 
+    /**
+     * The plates at a glance: their material as in {@link #pack} or hardly dearer, in lengths as they come, not made easy to saw and
+     * compared with none.
+     */
+    public Packed packAtAGlance(PlateProblem problem) {
+        return new Packed(packed(problem, 1).plan(), List.of());
+    }
+
     private Packed packed(PlateProblem problem, int tried) {
         OptionalInt most = problem.request().maxLengths();
         FloorPlates floorPlates = new FloorPlates(problem, Math.max(tried, most.orElse(1)), work);

@@ -24,7 +24,8 @@ final class Granted {
         sentences.add(text(
                 "Spreader plates cover %.1f %% of the straight pipe; %s was asked.",
                 100 * plan.plates().coverage(), asked(job)));
-        double pipe = plan.loops().stream().mapToLong(KitPlan.LoopPlan::cutLength).sum();
+        double pipe =
+                plan.loops().stream().mapToLong(KitPlan.LoopPlan::cutLength).sum();
         sentences.add(text(
                 "%.2f m of pipe are cut: tails of %s and %s mm to the valves and %s %% more are in it.",
                 pipe / METRE,
@@ -48,11 +49,12 @@ final class Granted {
             return;
         }
         Job.Heating h = plan.job().heating().get();
-        sentences.add("Temperatures asked: flow " + Plain.number(h.flow()) + ", room " + Plain.number(h.room()) + ", outside "
-                + Plain.number(h.outside()) + " degrees C"
-                + (h.request().wanted().isPresent()
-                        ? "; " + Plain.number(h.request().wanted().getAsDouble()) + " W are wanted."
-                        : "."));
+        sentences.add(
+                "Temperatures asked: flow " + Plain.number(h.flow()) + ", room " + Plain.number(h.room()) + ", outside "
+                        + Plain.number(h.outside()) + " degrees C"
+                        + (h.request().wanted().isPresent()
+                                ? "; " + Plain.number(h.request().wanted().getAsDouble()) + " W are wanted."
+                                : "."));
         plan.heat()
                 .map(k -> k.solution().output())
                 .ifPresent(o -> sentences.add(text(

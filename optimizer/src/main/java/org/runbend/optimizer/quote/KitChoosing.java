@@ -32,17 +32,18 @@ public final class KitChoosing {
 
     /** The cheapest choice; empty if no kit suits. */
     public Optional<KitChoice> choose(KitNeed need) {
-        List<StandardKit> kits = need.kits().stream().filter(k -> suits(need, k)).toList();
+        List<StandardKit> kits =
+                need.kits().stream().filter(k -> suits(need, k)).toList();
         return kits.isEmpty() ? Optional.empty() : new Run(need, kits).solve();
     }
 
     private static boolean suits(KitNeed need, StandardKit kit) {
         boolean ours = kit.coils().stream().allMatch(c -> c.pipe().equals(need.pipe()));
         boolean useful = !kit.coils().isEmpty()
-                || kit.plates().stream()
-                        .anyMatch(p -> need.plates().stream().anyMatch(n -> n.product().equals(p.plate())))
-                || kit.parts().stream()
-                        .anyMatch(p -> need.parts().stream().anyMatch(n -> n.sku().equals(p.sku())));
+                || kit.plates().stream().anyMatch(p -> need.plates().stream()
+                        .anyMatch(n -> n.product().equals(p.plate())))
+                || kit.parts().stream().anyMatch(p -> need.parts().stream()
+                        .anyMatch(n -> n.sku().equals(p.sku())));
         return ours && useful;
     }
 
@@ -88,9 +89,9 @@ public final class KitChoosing {
                 plateRows
                         .computeIfAbsent(plate.product(), p -> new TreeMap<>())
                         .computeIfAbsent(
-                                plate.length(), l -> model.row(asLong(plate.product(), l), Double.POSITIVE_INFINITY));
+                                plate.length(), l -> model.row((double) asLong(plate.product(), l), Double.POSITIVE_INFINITY));
             }
-            need.parts().forEach(p -> partRows.put(p.sku(), model.row(p.quantity(), Double.POSITIVE_INFINITY)));
+            need.parts().forEach(p -> partRows.put(p.sku(), model.row((double) p.quantity(), Double.POSITIVE_INFINITY)));
         }
 
         /** How many plates of a product are needed that are at least so long. */
@@ -108,9 +109,11 @@ public final class KitChoosing {
             need.stock().forEach(s -> plate(new TakePlate(s.product(), s.name(), s.length(), s.price(), false)));
             need.plates().stream()
                     .filter(KitNeed.PlateCut::isFromShelf)
-                    .forEach(p -> plate(new TakePlate(p.product(), nameOf(p.product()), p.length(), p.shelfPrice(), true)));
-            need.parts().forEach(p -> column(
-                    new TakePart(p), p.price(), p.quantity(), List.of(new Entry(partRows.get(p.sku()), 1))));
+                    .forEach(p ->
+                            plate(new TakePlate(p.product(), nameOf(p.product()), p.length(), p.shelfPrice(), true)));
+            need.parts()
+                    .forEach(p -> column(
+                            new TakePart(p), p.price(), p.quantity(), List.of(new Entry(partRows.get(p.sku()), 1))));
             IntegerSolver.Answer answer = new IntegerSolver(NODES, new ThreadWatch(Watch.NONE)).solve(model);
             return answer.hasValues() ? Optional.of(choice(answer)) : Optional.empty();
         }
@@ -129,15 +132,16 @@ public final class KitChoosing {
         private void column(Take take, long price, long most, List<Entry> entries) {
             takes.add(take);
             model.column(
-                    price,
-                    most,
+                    (double) price,
+                    (double) most,
                     entries.stream().mapToInt(Entry::row).toArray(),
                     entries.stream().mapToDouble(Entry::value).toArray());
         }
 
         private void kit(StandardKit kit) {
             Map<Integer, Double> entries = new TreeMap<>(Map.of(oneKit, 1.0));
-            kit.coils().forEach(c -> entries.merge(coilRows.get(hundredths(c.length())), -1.0 * c.count(), Double::sum));
+            kit.coils()
+                    .forEach(c -> entries.merge(coilRows.get(hundredths(c.length())), -1.0 * c.count(), Double::sum));
             for (StandardKit.Plates plates : kit.plates()) {
                 reached(plates.plate(), hundredths(plates.length()))
                         .forEach(row -> entries.merge(row, (double) plates.count(), Double::sum));
@@ -204,7 +208,8 @@ public final class KitChoosing {
                     .filter(i -> (set >> i & 1) == 1)
                     .boxed()
                     .toList();
-            long used = loops.stream().mapToLong(i -> need.loops().get(i).length()).sum();
+            long used =
+                    loops.stream().mapToLong(i -> need.loops().get(i).length()).sum();
             coilRows.forEach((length, row) -> {
                 if (used <= length) {
                     coil(new TakeCoil(KitChoice.Source.KIT, length, loops, 0), row);
@@ -247,10 +252,14 @@ public final class KitChoosing {
                 }
             }
             long price = Math.addExact(
-                    chosen.stream().mapToLong(k -> Math.multiplyExact(k.kit().price(), k.count())).sum(),
+                    chosen.stream()
+                            .mapToLong(k -> Math.multiplyExact(k.kit().price(), k.count()))
+                            .sum(),
                     added.stream().mapToLong(KitChoice.Added::amount).sum());
             boolean solved = answer.status() == IntegerSolver.Status.OPTIMAL;
-            long bound = solved ? price : kits.stream().mapToLong(StandardKit::price).min().orElse(0);
+            long bound = solved
+                    ? price
+                    : kits.stream().mapToLong(StandardKit::price).min().orElse(0);
             return new KitChoice(
                     chosen,
                     uses,
@@ -274,7 +283,9 @@ public final class KitChoosing {
                 uses.add(new KitChoice.CoilUse(
                         coil.source(),
                         coil.length(),
-                        coil.loops().stream().map(i -> need.loops().get(i).loop()).toList()));
+                        coil.loops().stream()
+                                .map(i -> need.loops().get(i).loop())
+                                .toList()));
                 if (coil.source() != KitChoice.Source.KIT) {
                     boolean cut = need.shared() || coil.source() == KitChoice.Source.OPENED;
                     added.add(new KitChoice.Added(

@@ -43,10 +43,8 @@ public record KitNeed(
 
     /** What a cut of pipe is charged at by its share of the shortest coil sold that is at least as long, the longest if none is. */
     public long priceOfCut(long length) {
-        LooseCoil like = coils.stream()
-                .filter(c -> c.length >= length)
-                .findFirst()
-                .orElse(coils.get(coils.size() - 1));
+        LooseCoil like =
+                coils.stream().filter(c -> c.length >= length).findFirst().orElse(coils.get(coils.size() - 1));
         return Math.round((double) like.price * length / like.length);
     }
 

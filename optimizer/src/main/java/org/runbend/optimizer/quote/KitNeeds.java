@@ -28,7 +28,7 @@ public final class KitNeeds {
                 pipe.sku(),
                 pipe.name(),
                 plan.loops().stream()
-                        .map(l -> new KitNeed.LoopCut(l.name(), hundredths(l.cutLength())))
+                        .map(l -> new KitNeed.LoopCut(l.name(), hundredths((double) l.cutLength())))
                         .toList(),
                 plan.plates().stock().stream().map(s -> plate(job, s)).toList(),
                 parts(plan),
@@ -65,8 +65,8 @@ public final class KitNeeds {
                 parts.merge(
                         i.sku(),
                         new KitNeed.Part(i.sku(), i.name(), i.unit(), i.quantity(), i.price()),
-                        (a, b) -> new KitNeed.Part(
-                                a.sku(), a.name(), a.unit(), a.quantity() + b.quantity(), a.price()));
+                        (a, b) ->
+                                new KitNeed.Part(a.sku(), a.name(), a.unit(), a.quantity() + b.quantity(), a.price()));
             }
         }
         return List.copyOf(parts.values());

@@ -40,7 +40,8 @@ public final class Quoting {
 
     private static List<QuoteLine> lines(KitPlan plan, Sales.Lines form) {
         if (form == Sales.Lines.LUMP_SUM) {
-            return List.of(new QuoteLine(plan.job().order(), "Floor-heating kit, " + plan.job().title(), 1, "kit", plan.total()));
+            return List.of(new QuoteLine(
+                    plan.job().order(), "Floor-heating kit, " + plan.job().title(), 1, "kit", plan.total()));
         }
         return plan.items().stream()
                 .map(i -> new QuoteLine(i.sku(), i.name(), i.quantity(), i.unit(), i.price()))
@@ -68,7 +69,8 @@ public final class Quoting {
 
     /** There is no clock: the job's own words for the day are taken as they are. */
     private static String validity(int days, Job job) {
-        return days + (days == 1 ? " day" : " days")
+        return days
+                + (days == 1 ? " day" : " days")
                 + job.date().map(d -> " from " + d).orElse(" from the day it reaches you");
     }
 

@@ -15,11 +15,7 @@ final class Spares {
     private final List<KitChoice.CoilUse> uses;
     private final List<KitChoice.Added> added;
 
-    Spares(
-            KitNeed need,
-            List<KitChoice.Chosen> chosen,
-            List<KitChoice.CoilUse> uses,
-            List<KitChoice.Added> added) {
+    Spares(KitNeed need, List<KitChoice.Chosen> chosen, List<KitChoice.CoilUse> uses, List<KitChoice.Added> added) {
         this.need = need;
         this.chosen = chosen;
         this.uses = uses;
@@ -57,13 +53,11 @@ final class Spares {
     private void plates(String product, List<Long> lengths, List<KitChoice.Spare> spare) {
         List<Long> ofKits = new ArrayList<>(lengths);
         List<Long> bought = new ArrayList<>();
-        added.stream()
-                .filter(a -> a.sku().equals(product))
-                .forEach(a -> {
-                    for (long i = 0; i < a.quantity(); i++) {
-                        bought.add(a.length());
-                    }
-                });
+        added.stream().filter(a -> a.sku().equals(product)).forEach(a -> {
+            for (long i = 0; i < a.quantity(); i++) {
+                bought.add(a.length());
+            }
+        });
         need.plates().stream()
                 .filter(n -> n.product().equals(product))
                 .map(KitNeed.PlateCut::length)

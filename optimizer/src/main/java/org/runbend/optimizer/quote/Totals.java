@@ -35,7 +35,8 @@ public record Totals(long lines, long allowances, long charges, List<TaxSum> tax
      */
     public static Totals of(List<Taxed> lines, List<Taxed> allowances, List<Taxed> charges) {
         Map<Rate, Long> taxable = new TreeMap<>(Comparator.comparingInt(Rate::hundredths));
-        Stream.concat(lines.stream(), charges.stream()).forEach(t -> taxable.merge(t.rate(), t.amount(), Math::addExact));
+        Stream.concat(lines.stream(), charges.stream())
+                .forEach(t -> taxable.merge(t.rate(), t.amount(), Math::addExact));
         allowances.forEach(t -> taxable.merge(t.rate(), -t.amount(), Math::addExact));
         List<TaxSum> taxes = new ArrayList<>();
         taxable.forEach((rate, amount) -> taxes.add(new TaxSum(rate, amount, rate.of(amount))));

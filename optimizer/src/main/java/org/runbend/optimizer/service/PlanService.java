@@ -10,6 +10,9 @@ import org.runbend.catalog.product.Rate;
 import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.choice.ChoicePlanner;
+import org.runbend.optimizer.estimate.PriceRange;
+import org.runbend.optimizer.estimate.RangeAsked;
+import org.runbend.optimizer.estimate.RangeQuoting;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.LoopView;
@@ -74,6 +77,11 @@ public final class PlanService implements AutoCloseable {
             work.step("pricing");
             return OfferPart.of(plan, discount);
         });
+    }
+
+    /** Begins to price a floor of which only two sizes are known. */
+    public Running<PriceRange> range(RangeAsked asked, Work work) {
+        return begin(work, () -> new RangeQuoting(job -> KitPlanner.atAGlance(work.hushed()).plan(job), work).range(asked));
     }
 
     /** Begins to lay the loop of a job, to be looked at on its lattice. */

@@ -51,7 +51,8 @@ public final class KitChoiceVerifier {
         }
         found.unless(kits > 0, "%d kits are chosen, at least %d is asked", kits, 1);
         found.unless(price == choice.price(), "a price of %d, reckoned %d", choice.price(), price);
-        found.unless(choice.bound() <= choice.price(), "a bound of %d over the price %d", choice.bound(), choice.price());
+        found.unless(
+                choice.bound() <= choice.price(), "a bound of %d over the price %d", choice.bound(), choice.price());
     }
 
     private void checkCoils() {
@@ -76,7 +77,11 @@ public final class KitChoiceVerifier {
             boolean there = use.source() != KitChoice.Source.KIT || brought.remove((Long) use.length());
             found.unless(there, "a coil of %d from kits that bring %d of it", use.length(), 0);
         }
-        found.unless(cut.size() == need.loops().size(), "%d loops are cut, there are %d", cut.size(), need.loops().size());
+        found.unless(
+                cut.size() == need.loops().size(),
+                "%d loops are cut, there are %d",
+                cut.size(),
+                need.loops().size());
     }
 
     private void checkPlates(String product) {

@@ -33,11 +33,26 @@ public final class QuoteVerifier {
         long net = sum - off + freight;
         int rate = sales.tax().isPresent() ? sales.tax().get().hundredths() : 0;
         long tax = part(net, rate);
-        found.unless(quote.totals().net() == net, "a net sum of %d, reckoned %d", quote.totals().net(), net);
-        found.unless(quote.totals().tax() == tax, "a tax of %d, reckoned %d", quote.totals().tax(), tax);
         found.unless(
-                quote.totals().gross() == net + tax, "a sum of %d, reckoned %d", quote.totals().gross(), net + tax);
-        found.unless(quote.isFirm() == plan.isSound(), "a price is firm if the plan is sound: %s, %s", quote.isFirm(), plan.isSound());
+                quote.totals().net() == net,
+                "a net sum of %d, reckoned %d",
+                quote.totals().net(),
+                net);
+        found.unless(
+                quote.totals().tax() == tax,
+                "a tax of %d, reckoned %d",
+                quote.totals().tax(),
+                tax);
+        found.unless(
+                quote.totals().gross() == net + tax,
+                "a sum of %d, reckoned %d",
+                quote.totals().gross(),
+                net + tax);
+        found.unless(
+                quote.isFirm() == plan.isSound(),
+                "a price is firm if the plan is sound: %s, %s",
+                quote.isFirm(),
+                plan.isSound());
         return found.all();
     }
 
@@ -55,7 +70,8 @@ public final class QuoteVerifier {
             wanted = part(sum, share);
         }
         found.unless(
-                discount.amount() == wanted && wanted == part(sum, discount.share().hundredths()),
+                discount.amount() == wanted
+                        && wanted == part(sum, discount.share().hundredths()),
                 "a discount of %d, the terms give %d",
                 discount.amount(),
                 wanted);

@@ -39,7 +39,8 @@ class KitChoosingTest {
             several += choice.kits().stream().mapToInt(KitChoice.Chosen::count).sum() > 1 ? 1 : 0;
             cheaper += choice.added().isEmpty() ? 0 : 1;
         }
-        assertTrue(none < CASES / 4 && several > CASES / 30 && cheaper > CASES / 4, none + " " + several + " " + cheaper);
+        assertTrue(
+                none < CASES / 4 && several > CASES / 30 && cheaper > CASES / 4, none + " " + several + " " + cheaper);
     }
 
     /** Two loops of 20 and 10 m go into one coil of 30 m, and not into one of 29 m, which needs another beside it. */
@@ -70,15 +71,26 @@ class KitChoosingTest {
 
     private static StandardKit kit(String sku, long price, double metres) {
         return new StandardKit(
-                sku, sku, price / 2, price, List.of(new StandardKit.Coils("P", metres * 1000, 1)), List.of(), List.of());
+                sku,
+                sku,
+                price / 2,
+                price,
+                List.of(new StandardKit.Coils("P", metres * 1000, 1)),
+                List.of(),
+                List.of());
     }
 
     /** Longer plates of a kit serve, shorter ones do not; what is over is told. */
     @Test
     void longerPlatesServe() {
         StandardKit kit = new StandardKit(
-                "K", "K", 50, 100, List.of(),
-                List.of(new StandardKit.Plates("S", 1500, 2), new StandardKit.Plates("S", 600, 3)), List.of());
+                "K",
+                "K",
+                50,
+                100,
+                List.of(),
+                List.of(new StandardKit.Plates("S", 1500, 2), new StandardKit.Plates("S", 600, 3)),
+                List.of());
         KitNeed need = new KitNeed(
                 "P",
                 "pipe",
@@ -106,7 +118,12 @@ class KitChoosingTest {
     void kitsOfAnotherPipeAreNone() {
         KitNeed need = KitNeeds.of(SoundKit.plan());
         StandardKit other = new StandardKit(
-                "K", "K", 1, 2, List.of(new StandardKit.Coils("PX-10", 25_000, 1)), List.of(),
+                "K",
+                "K",
+                1,
+                2,
+                List.of(new StandardKit.Coils("PX-10", 25_000, 1)),
+                List.of(),
                 List.of(new StandardKit.Parts("VALVE", 1)));
         assertEquals(Optional.empty(), new KitChoosing().choose(with(need, List.of(other))));
         assertEquals(Optional.empty(), new KitChoosing().choose(with(need, List.of())));
@@ -123,8 +140,13 @@ class KitChoosingTest {
         assertEquals(List.of(new KitNeed.PlateCut("SP-1", 45_300, -1)), need.plates());
         assertEquals(7, need.parts().size());
         StandardKit kit = new StandardKit(
-                "K", "K", 1, 5000, List.of(new StandardKit.Coils("PX-16", 25_000, 1)),
-                List.of(new StandardKit.Plates("SP-1", 454, 1)), List.of());
+                "K",
+                "K",
+                1,
+                5000,
+                List.of(new StandardKit.Coils("PX-16", 25_000, 1)),
+                List.of(new StandardKit.Plates("SP-1", 454, 1)),
+                List.of());
         KitChoice choice = new KitChoosing().choose(with(need, List.of(kit))).orElseThrow();
         assertEquals(13_640 - 1500, choice.price());
         assertEquals(13_640, choice.madeToMeasure());
@@ -133,7 +155,17 @@ class KitChoosingTest {
 
     private static KitNeed with(KitNeed n, List<StandardKit> kits) {
         return new KitNeed(
-                n.pipe(), n.pipeName(), n.loops(), n.plates(), n.parts(), n.coils(), n.shared(), n.opened(), n.stock(), kits, n.madeToMeasure());
+                n.pipe(),
+                n.pipeName(),
+                n.loops(),
+                n.plates(),
+                n.parts(),
+                n.coils(),
+                n.shared(),
+                n.opened(),
+                n.stock(),
+                kits,
+                n.madeToMeasure());
     }
 
     /** The verifier notices a loop too long for its coil, a plate too short, a part too few and a wrong price. */
@@ -141,12 +173,22 @@ class KitChoosingTest {
     void verifierSeesWhatIsMissing() {
         KitNeed need = KitNeeds.of(SoundKit.plan());
         StandardKit kit = new StandardKit(
-                "K", "K", 1, 5000, List.of(new StandardKit.Coils("PX-16", 3709, 1)),
-                List.of(new StandardKit.Plates("SP-1", 452, 1)), List.of(new StandardKit.Parts("VALVE", 1)));
+                "K",
+                "K",
+                1,
+                5000,
+                List.of(new StandardKit.Coils("PX-16", 3709, 1)),
+                List.of(new StandardKit.Plates("SP-1", 452, 1)),
+                List.of(new StandardKit.Parts("VALVE", 1)));
         KitChoice short1 = new KitChoice(
                 List.of(new KitChoice.Chosen(kit, 1)),
                 List.of(new KitChoice.CoilUse(KitChoice.Source.KIT, 370_900, List.of("A"))),
-                List.of(), List.of(), 5001, 5001, "", 13_640);
+                List.of(),
+                List.of(),
+                5001,
+                5001,
+                "",
+                13_640);
         List<?> found = KitChoiceVerifier.verify(need, short1);
         SoundKit.assertFound(found, "coil of 370900");
         SoundKit.assertFound(found, "plate SP-1 of 45200");
@@ -163,7 +205,9 @@ class KitChoosingTest {
         List<KitNeed.PlateCut> plates = new ArrayList<>();
         for (int i = 0; i < random.nextInt(6); i++) {
             plates.add(new KitNeed.PlateCut(
-                    random.nextInt(3) > 0 ? "S" : "T", 60 + random.nextInt(60), random.nextInt(5) > 0 ? -1 : random.nextInt(40)));
+                    random.nextInt(3) > 0 ? "S" : "T",
+                    60 + random.nextInt(60),
+                    random.nextInt(5) > 0 ? -1 : random.nextInt(40)));
         }
         List<KitNeed.Part> parts = new ArrayList<>();
         for (int i = 0; i < random.nextInt(4); i++) {
@@ -178,23 +222,34 @@ class KitChoosingTest {
             kits.add(kit(random, i));
         }
         return new KitNeed(
-                "P", "pipe", loops, plates, parts,
-                List.of(new KitNeed.LooseCoil(2500, 100 + random.nextInt(50)), new KitNeed.LooseCoil(6000, 200 + random.nextInt(80))),
-                random.nextInt(3) == 0, opened,
-                List.of(new KitNeed.LoosePlate("S", "s", 120, 20 + random.nextInt(20)),
+                "P",
+                "pipe",
+                loops,
+                plates,
+                parts,
+                List.of(
+                        new KitNeed.LooseCoil(2500, 100 + random.nextInt(50)),
+                        new KitNeed.LooseCoil(6000, 200 + random.nextInt(80))),
+                random.nextInt(3) == 0,
+                opened,
+                List.of(
+                        new KitNeed.LoosePlate("S", "s", 120, 20 + random.nextInt(20)),
                         new KitNeed.LoosePlate("S", "s", 90, 10 + random.nextInt(20)),
                         new KitNeed.LoosePlate("T", "t", 120, 30 + random.nextInt(20))),
-                kits, 0);
+                kits,
+                0);
     }
 
     private static StandardKit kit(Random random, int number) {
         List<StandardKit.Coils> coils = new ArrayList<>();
         for (int i = 0; i < random.nextInt(3); i++) {
-            coils.add(new StandardKit.Coils(random.nextInt(9) == 0 ? "Q" : "P", 10 + random.nextInt(35), 1 + random.nextInt(2)));
+            coils.add(new StandardKit.Coils(
+                    random.nextInt(9) == 0 ? "Q" : "P", 10 + random.nextInt(35), 1 + random.nextInt(2)));
         }
         List<StandardKit.Plates> plates = new ArrayList<>();
         for (int i = 0; i < random.nextInt(3); i++) {
-            plates.add(new StandardKit.Plates(random.nextInt(3) > 0 ? "S" : "T", 1 + random.nextInt(2) * 0.4, 1 + random.nextInt(3)));
+            plates.add(new StandardKit.Plates(
+                    random.nextInt(3) > 0 ? "S" : "T", 1 + random.nextInt(2) * 0.4, 1 + random.nextInt(3)));
         }
         List<StandardKit.Parts> parts = new ArrayList<>();
         for (int i = 0; i < random.nextInt(3) + (coils.isEmpty() && plates.isEmpty() ? 1 : 0); i++) {

@@ -40,16 +40,45 @@ class QuotingTest {
         KitPlan p = SoundKit.plan();
         Catalog c = p.job().catalog();
         Catalog terms = new Catalog(
-                c.workshop(), c.currency(), c.pipes(), c.plates(), c.items(), c.coolants(), c.pumps(), c.boards(), c.routing(),
-                c.labour(), c.layers(), c.panels(), sales, List.of());
+                c.workshop(),
+                c.currency(),
+                c.pipes(),
+                c.plates(),
+                c.items(),
+                c.coolants(),
+                c.pumps(),
+                c.boards(),
+                c.routing(),
+                c.labour(),
+                c.layers(),
+                c.panels(),
+                sales,
+                List.of());
         Job j = p.job();
         Job job = new Job(
                 new Job.Heading(j.title(), j.order(), j.customer(), date, j.revision()),
                 new Job.Supply(terms, j.shelf()),
-                j.floor(), j.layout(), j.pipe(), j.plates(), j.build(), j.heating(), j.source());
+                j.floor(),
+                j.layout(),
+                j.pipe(),
+                j.plates(),
+                j.build(),
+                j.heating(),
+                j.source());
         return new KitPlan(
-                job, p.tape(), p.laid(), p.plates(), p.coils(), p.box(), p.channel(), p.heat(), p.plateOptions(), p.boards(),
-                p.sensor(), List.of(new PlanCheck("air", 1, p.checks().get(0).good(), 2, "mm", verdict, "x")), p.remarks());
+                job,
+                p.tape(),
+                p.laid(),
+                p.plates(),
+                p.coils(),
+                p.box(),
+                p.channel(),
+                p.heat(),
+                p.plateOptions(),
+                p.boards(),
+                p.sensor(),
+                List.of(new PlanCheck("air", 1, p.checks().get(0).good(), 2, "mm", verdict, "x")),
+                p.remarks());
     }
 
     private static Quote quote(Sales sales, Optional<Rate> asked) {
@@ -66,7 +95,8 @@ class QuotingTest {
         assertEquals(Optional.of(new Quote.Discount(new Rate(350), 477, false)), quote.discount());
         assertEquals(new Quote.Sending(Quote.How.BY_WEIGHT, 5.108, 1450), quote.sending());
         assertEquals(
-                new Totals(13_640, 477, 1450, List.of(new Totals.TaxSum(new Rate(1900), 14_613, 2776))), quote.totals());
+                new Totals(13_640, 477, 1450, List.of(new Totals.TaxSum(new Rate(1900), 14_613, 2776))),
+                quote.totals());
         assertEquals(17_389, quote.totals().gross());
         assertEquals("21 days from 12 March", quote.validity());
         assertEquals(9, quote.lines().size());
@@ -78,8 +108,14 @@ class QuotingTest {
     void askedDiscount() {
         Quote quote = quote(sales(FREIGHT, Sales.Lines.ITEMS, 0), Optional.of(new Rate(1000)));
         assertEquals(Optional.of(new Quote.Discount(new Rate(1000), 1364, true)), quote.discount());
-        assertEquals(Optional.empty(), quote(sales(FREIGHT, Sales.Lines.ITEMS, 0), Optional.of(Rate.NONE)).discount());
-        assertEquals(Optional.empty(), quote(sales(FREIGHT, Sales.Lines.ITEMS, 13_641), Optional.empty()).discount());
+        assertEquals(
+                Optional.empty(),
+                quote(sales(FREIGHT, Sales.Lines.ITEMS, 0), Optional.of(Rate.NONE))
+                        .discount());
+        assertEquals(
+                Optional.empty(),
+                quote(sales(FREIGHT, Sales.Lines.ITEMS, 13_641), Optional.empty())
+                        .discount());
     }
 
     /** The discount is taken off before freight is free: 13640 - 477 = 13163. */
@@ -130,8 +166,15 @@ class QuotingTest {
         Totals t = q.totals();
         List<Quote> wrong = List.of(
                 with(q, q.discount(), q.sending(), new Totals(t.lines(), t.allowances(), t.charges() + 1, t.taxes())),
-                with(q, q.discount(), q.sending(),
-                        new Totals(t.lines(), t.allowances(), t.charges(), List.of(new Totals.TaxSum(new Rate(1900), 14_613, 2777)))),
+                with(
+                        q,
+                        q.discount(),
+                        q.sending(),
+                        new Totals(
+                                t.lines(),
+                                t.allowances(),
+                                t.charges(),
+                                List.of(new Totals.TaxSum(new Rate(1900), 14_613, 2777)))),
                 with(q, Optional.of(new Quote.Discount(new Rate(350), 478, false)), q.sending(), t),
                 with(q, q.discount(), new Quote.Sending(Quote.How.BY_WEIGHT, 5.108, 890), t));
         wrong.forEach(w -> assertFalse(QuoteVerifier.verify(plan, w).isEmpty(), w::toString));

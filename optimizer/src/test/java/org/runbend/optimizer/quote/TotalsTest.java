@@ -21,26 +21,74 @@ class TotalsTest {
     static Stream<Arguments> examples() {
         return Stream.of(
                 // a tax of 365.125 becomes 365.13
-                example("example2", "2500:127300 1500:-396 1500:496 0:-2500 2500:18750", "2500:10000", "2500:10000",
-                        "0:-2500:0 1500:100:15 2500:146050:36513", 143_650, 143_650, 36_528, 180_178),
-                example("example3", "2500:80000 1000:80000", "", "2500:10000",
-                        "1000:80000:8000 2500:90000:22500", 160_000, 170_000, 30_500, 200_500),
-                example("example5", "2500:100000 2500:50000 1200:250000", "2500:15000", "2500:15000",
-                        "1200:250000:30000 2500:150000:37500", 400_000, 400_000, 67_500, 467_500),
-                example("example6", "2500:100000 2500:50000 1200:250000", "", "",
-                        "1200:250000:30000 2500:150000:37500", 400_000, 400_000, 67_500, 467_500),
+                example(
+                        "example2",
+                        "2500:127300 1500:-396 1500:496 0:-2500 2500:18750",
+                        "2500:10000",
+                        "2500:10000",
+                        "0:-2500:0 1500:100:15 2500:146050:36513",
+                        143_650,
+                        143_650,
+                        36_528,
+                        180_178),
+                example(
+                        "example3",
+                        "2500:80000 1000:80000",
+                        "",
+                        "2500:10000",
+                        "1000:80000:8000 2500:90000:22500",
+                        160_000,
+                        170_000,
+                        30_500,
+                        200_500),
+                example(
+                        "example5",
+                        "2500:100000 2500:50000 1200:250000",
+                        "2500:15000",
+                        "2500:15000",
+                        "1200:250000:30000 2500:150000:37500",
+                        400_000,
+                        400_000,
+                        67_500,
+                        467_500),
+                example(
+                        "example6",
+                        "2500:100000 2500:50000 1200:250000",
+                        "",
+                        "",
+                        "1200:250000:30000 2500:150000:37500",
+                        400_000,
+                        400_000,
+                        67_500,
+                        467_500),
                 example("sample-discount-price", "2500:1212", "", "", "2500:1212:303", 1212, 1212, 303, 1515));
     }
 
     private static Arguments example(
-            String name, String lines, String allowances, String charges, String taxes, long sum, long net, long tax, long gross) {
+            String name,
+            String lines,
+            String allowances,
+            String charges,
+            String taxes,
+            long sum,
+            long net,
+            long tax,
+            long gross) {
         return Arguments.of(name, lines, allowances, charges, taxes, sum, net, tax, gross);
     }
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("examples")
     void asPublished(
-            String name, String lines, String allowances, String charges, String taxes, long sum, long net, long tax, long gross) {
+            String name,
+            String lines,
+            String allowances,
+            String charges,
+            String taxes,
+            long sum,
+            long net,
+            long tax,
+            long gross) {
         Totals totals = Totals.of(taxed(lines), taxed(allowances), taxed(charges));
         assertEquals(taxes, said(totals));
         assertEquals(sum, totals.lines());

@@ -40,9 +40,10 @@ final class TriedOut {
 
     private boolean isUseful(StandardKit kit) {
         return !kit.coils().isEmpty()
-                || kit.plates().stream()
-                        .anyMatch(p -> need.plates().stream().anyMatch(n -> n.product().equals(p.plate())))
-                || kit.parts().stream().anyMatch(p -> need.parts().stream().anyMatch(n -> n.sku().equals(p.sku())));
+                || kit.plates().stream().anyMatch(p -> need.plates().stream()
+                        .anyMatch(n -> n.product().equals(p.plate())))
+                || kit.parts().stream().anyMatch(p -> need.parts().stream()
+                        .anyMatch(n -> n.sku().equals(p.sku())));
     }
 
     private void price(int[] counts) {

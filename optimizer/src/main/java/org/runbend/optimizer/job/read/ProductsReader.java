@@ -43,10 +43,6 @@ final class ProductsReader {
     private static final double INSULATION = 30;
     private static final double THICKEST = 500;
     private static final double SAME = 1e-9;
-    /** A groove takes pipe of its diameter; makers state both rounded, so half a millimetre is forgiven (common practice). */
-    private static final double GROOVE_TOLERANCE = 0.5;
-    /** Twin grooves that are this much off the spacing can still be pressed on, mm. */
-    private static final double CENTRES_TOLERANCE = 2;
 
     private final Optional<Catalog> catalog;
 
@@ -131,22 +127,21 @@ final class ProductsReader {
     }
 
     private static void checkGroove(YamlValue place, SpreaderPlate plate, Pipe pipe) {
-        if (Math.abs(plate.grooveDiameter() - pipe.outer()) > GROOVE_TOLERANCE) {
+        if (!plate.takes(pipe)) {
             place.fault("plate " + plate.sku() + " has a groove for " + Plain.number(plate.grooveDiameter())
                     + " mm pipe, pipe " + pipe.sku() + " measures " + Plain.number(pipe.outer()) + " mm");
         }
     }
 
     private static void checkCentres(YamlValue place, SpreaderPlate plate, double spacing) {
-        if (plate.grooves() == 2 && Math.abs(plate.centres() - spacing) > CENTRES_TOLERANCE) {
+        if (!plate.hasCentres(spacing)) {
             place.fault("plate " + plate.sku() + " has its grooves " + Plain.number(plate.centres())
                     + " mm apart, the spacing is " + Plain.number(spacing) + " mm");
         }
     }
 
-    /** Plates of neighbouring runs lie side by side, a twin one takes the room of two. */
     private static void checkWidth(YamlValue place, SpreaderPlate plate, double spacing) {
-        double room = plate.grooves() * spacing;
+        double room = plate.room(spacing);
         if (plate.width() > room) {
             place.fault("plate " + plate.sku() + " is " + Plain.number(plate.width())
                     + " mm wide and would overlap its neighbour, there are " + Plain.number(room) + " mm");
