@@ -18,10 +18,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.runbend.catalog.product.Catalog;
+import org.runbend.catalog.product.Rate;
+import org.runbend.catalog.source.Unit;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.OfferPart;
 import org.runbend.optimizer.quote.Offer;
+import org.runbend.optimizer.quote.QuoteLine;
 
 /** Quotations from the command line, read back from kit.json and, by poppler, from paper. */
 class QuoteCommandTest {
@@ -102,6 +107,49 @@ class QuoteCommandTest {
         assertTrue(word.contains("No syntax or stream encoding errors found"), word);
     }
 
+    static List<Path> jobs() throws IOException {
+        return PlannedExamples.jobs();
+    }
+
+    /**
+     * Every example is priced (its offer is verified as it is made), its paper says each line and each sum as the offer has them, and holds no
+     * word of cost; where kits suit, they are proved the least and what is told of them adds up.
+     */
+    @ParameterizedTest
+    @MethodSource("jobs")
+    void everyExampleIsPriced(Path job) throws IOException {
+        KitPlan plan = PlannedExamples.plan(job);
+        Offer offer = OfferPart.of(plan, Optional.of(new Rate(250)));
+        String text = text(Files.write(folder.resolve("q.pdf"), KitFiles.quote(plan, offer)));
+        Catalog prices = plan.job().catalog();
+        assertFalse(Pattern.compile("(?i)\\bcosts?\\b").matcher(text).find(), text);
+        if (!plan.isSound()) {
+            assertTrue(text.contains("No price yet"), text);
+            return;
+        }
+        for (QuoteLine line : offer.quote().lines()) {
+            assertTrue(text.contains(prices.money(line.amount()).bare()), () -> line + " in " + text);
+        }
+        assertTrue(
+                text.contains(
+                        "To pay " + prices.money(offer.quote().totals().gross()).bare()),
+                text);
+        boolean metric = plan.job().written().unit() == Unit.MM; // inches stand in brackets behind lengths
+        for (String sentence : metric ? offer.quote().granted() : List.<String>of()) {
+            String start = sentence.substring(0, Math.min(24, sentence.length()))
+                    .replaceAll("\\s+", " ")
+                    .strip();
+            assertTrue(text.contains(start), () -> start + " in " + text);
+        }
+        offer.kits().ifPresent(k -> {
+            assertTrue(k.isProvedLeast());
+            assertTrue(
+                    text.contains(
+                            "Kits with what is added " + prices.money(k.price()).bare()),
+                    text);
+        });
+    }
+
     /** One sum in yen: 10 % of tax, half a yen rounded up; what it stands for is named without prices. */
     @Test
     void lumpSumInYen() throws IOException {
@@ -156,7 +204,8 @@ class QuoteCommandTest {
         String catalog = EXAMPLES.resolve("workshop.yaml").toString();
         CommandRun range = CommandRun.of("quote", "--size", "1700x1300", "--catalog", catalog);
         assertEquals(0, range.code(), range::err);
-        Matcher m = Pattern.compile("2\\.21 m2\\): (\\d+\\.\\d\\d) to (\\d+\\.\\d\\d) EUR, VAT included, sending included")
+        Matcher m = Pattern.compile(
+                        "2\\.21 m2\\): (\\d+\\.\\d\\d) to (\\d+\\.\\d\\d) EUR, VAT included, sending included")
                 .matcher(range.out());
         assertTrue(m.find(), range::out);
         Path job = Files.writeString(folder.resolve("hut.yaml"), """
@@ -169,7 +218,8 @@ class QuoteCommandTest {
                   port: {at: [0, 400]}
                 pipe: {product: PX-16, tails: [800, 1200]}
                 plates: {product: [SP-1, SP-2], coverage: 85%%}
-                """.formatted(EXAMPLES.resolve("workshop.yaml").toAbsolutePath()));
+                """.formatted(
+                        EXAMPLES.resolve("workshop.yaml").toAbsolutePath()));
         CommandRun quote = CommandRun.of("quote", job.toString());
         assertEquals(0, quote.code(), quote::err);
         Matcher paid = Pattern.compile("To pay +(\\d+\\.\\d\\d)").matcher(quote.out());
@@ -177,14 +227,23 @@ class QuoteCommandTest {
         double price = Double.parseDouble(paid.group(1));
         double least = Double.parseDouble(m.group(1));
         double most = Double.parseDouble(m.group(2));
-        assertTrue(least <= price && price <= most && most < 1.6 * least, least + " to " + most + ", measured " + price);
+        assertTrue(
+                least <= price && price <= most && most < 1.6 * least, least + " to " + most + ", measured " + price);
     }
 
     /** A wide floor is priced with a plain loop; sizes in metres. */
     @Test
     void wideFloorsTakeAPlainLoop() {
         CommandRun run = CommandRun.of(
-                "quote", "--size", "4m", "x", "2.2m", "--pipe", "PX-12", "--catalog", EXAMPLES.resolve("workshop.yaml").toString());
+                "quote",
+                "--size",
+                "4m",
+                "x",
+                "2.2m",
+                "--pipe",
+                "PX-12",
+                "--catalog",
+                EXAMPLES.resolve("workshop.yaml").toString());
         assertEquals(0, run.code(), run::err);
         assertTrue(run.out().contains("A kit for 4000 x 2200 mm (8.80 m2): "), run::out);
         assertTrue(run.out().contains("plain loop"), run::out);

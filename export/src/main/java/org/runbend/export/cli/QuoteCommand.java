@@ -109,7 +109,12 @@ final class QuoteCommand extends JobCommand implements Callable<Integer> {
                 .orElseThrow(() -> usage("--size " + Plain.quoted(written)
                         + ": two lengths are wanted, such as 2600x1500, 2.6m x 1.5m or 8ft 6in x 5ft"));
         RangeAsked asked = new RangeAsked(
-                catalog, sides.first(), sides.second(), Optional.ofNullable(pipe), apart(), Optional.ofNullable(discount));
+                catalog,
+                sides.first(),
+                sides.second(),
+                Optional.ofNullable(pipe),
+                apart(),
+                Optional.ofNullable(discount));
         try {
             service().range(asked, work()).get().words().forEach(w -> out().println(Terminal.plain(w)));
             return 0;
@@ -124,8 +129,9 @@ final class QuoteCommand extends JobCommand implements Callable<Integer> {
         }
         OptionalDouble mm = SizeText.length(spacing);
         if (mm.isEmpty() || mm.getAsDouble() < RangeAsked.LEAST_SPACING || mm.getAsDouble() > RangeAsked.MOST_SPACING) {
-            throw usage("--spacing " + Plain.quoted(spacing) + ": a length from " + Plain.number(RangeAsked.LEAST_SPACING)
-                    + " to " + Plain.number(RangeAsked.MOST_SPACING) + " mm is wanted");
+            throw usage(
+                    "--spacing " + Plain.quoted(spacing) + ": a length from " + Plain.number(RangeAsked.LEAST_SPACING)
+                            + " to " + Plain.number(RangeAsked.MOST_SPACING) + " mm is wanted");
         }
         return mm;
     }
@@ -136,8 +142,11 @@ final class QuoteCommand extends JobCommand implements Callable<Integer> {
         public CommandSpec transform(CommandSpec spec) {
             PositionalParamSpec job = spec.positionalParameters().get(0);
             spec.remove(job);
-            return spec.addPositional(
-                    PositionalParamSpec.builder(job).arity("0..1").required(false).build());
+            return spec.addPositional(PositionalParamSpec.builder(job)
+                    .arity("0..1")
+                    .required(false)
+                    .paramLabel("[JOB.yaml]")
+                    .build());
         }
     }
 }

@@ -3,6 +3,7 @@ package org.runbend.export.papers;
 import java.util.ArrayList;
 import java.util.List;
 import org.runbend.catalog.product.Catalog;
+import org.runbend.catalog.product.Sales;
 import org.runbend.export.data.OfferText;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Sheet;
@@ -126,8 +127,8 @@ public final class QuotePaper {
 
     private PdfTable table() {
         return new PdfTable(
-                Column.left("part", 4.7),
-                Column.left("what it is", 9.4),
+                Column.left("part", 5.1),
+                Column.left("what it is", 9),
                 Column.right("quantity", 2.7),
                 Column.left("unit", 2.9),
                 Column.right("price each", 3.1),
@@ -136,15 +137,20 @@ public final class QuotePaper {
 
     /** What one sum stands for, without prices. */
     private void contents(PdfFlow flow) {
-        if (offer.quote().lines().size() == 1 && plan.items().size() > 1) {
+        if (offer.quote().form() == Sales.Lines.LUMP_SUM) {
             flow.paragraph("In it: " + String.join("; ", inTheBox()) + ".");
         }
     }
 
     private List<String> inTheBox() {
         return plan.items().stream()
-                .map(i -> i.quantity() + " " + i.unit() + " " + i.name())
+                .map(i -> i.quantity() + (isMeasure(i.unit()) ? " " + i.unit() + " " : " x ") + i.name())
                 .toList();
+    }
+
+    /** Litres and the like are said, pieces and rolls are counted. */
+    private static boolean isMeasure(String unit) {
+        return unit.length() <= 2;
     }
 
     private void refusal(PdfFlow flow) {
@@ -162,6 +168,7 @@ public final class QuotePaper {
 
     private PdfTable kitTable(KitChoice choice) {
         PdfTable table = table();
+        boolean items = offer.quote().form() == Sales.Lines.ITEMS; // who sells at one sum says no single prices
         for (KitChoice.Chosen k : choice.kits()) {
             table.row(
                     k.kit().sku(),
@@ -177,8 +184,8 @@ public final class QuotePaper {
                     words.name(a),
                     Long.toString(a.quantity()),
                     a.unit(),
-                    prices.money(a.price()).bare(),
-                    prices.money(a.amount()).bare());
+                    items ? prices.money(a.price()).bare() : "",
+                    items ? prices.money(a.amount()).bare() : "");
         }
         table.strongRow(
                 "",

@@ -97,7 +97,17 @@ class HelpCommandTest {
     @Test
     void completionKnowsCommandsAndOptions() {
         String script = AutoComplete.bash("runbend", Runbend.commandLine());
-        for (String word : List.of("plan", "check", "outline", "quote", "help", "--size", "--discount", "--contour", "--unheated", "--contours")) {
+        for (String word : List.of(
+                "plan",
+                "check",
+                "outline",
+                "quote",
+                "help",
+                "--size",
+                "--discount",
+                "--contour",
+                "--unheated",
+                "--contours")) {
             assertTrue(script.contains(word), word);
         }
     }

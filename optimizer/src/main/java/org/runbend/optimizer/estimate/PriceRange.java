@@ -55,9 +55,7 @@ public record PriceRange(
 
     /** The dearest floor. */
     public Priced most() {
-        return priced.stream()
-                .max(Comparator.comparingLong(Priced::gross))
-                .orElseThrow();
+        return priced.stream().max(Comparator.comparingLong(Priced::gross)).orElseThrow();
     }
 
     /** The range and what it spans, line by line. */
@@ -73,10 +71,12 @@ public record PriceRange(
                         money(most().gross()),
                         taxName.map(t -> t + " included").orElse("no tax reckoned"),
                         priced.stream().allMatch(Priced::sent) ? ", sending included" : ", sending not included"),
-                "It spans a sparing floor (" + standing() + ", plates on " + RangeQuoting.SPARING + " % of what can take them) and a"
+                "It spans a sparing floor (" + standing() + ", plates on " + RangeQuoting.SPARING
+                        + " % of what can take them) and a"
                         + " generous one (the bare rectangle, " + RangeQuoting.GENEROUS + " %), " + ports()
                         + (left == 0 ? "" : " " + left + " of the " + (priced.size() + left) + " cannot be built so."),
-                "Least: " + least().floor() + ", " + money(least().gross()) + ". Most: " + most().floor() + ", " + money(most().gross()) + ".",
+                "Least: " + least().floor() + ", " + money(least().gross()) + ". Most: " + most().floor() + ", "
+                        + money(most().gross()) + ".",
                 String.format(
                         Locale.ROOT,
                         "Reckoned with: %s, runs %s mm apart, %.1f to %.1f m of pipe with %d mm to the valves each way. Not in it: pump,"
@@ -93,7 +93,8 @@ public record PriceRange(
         return plain
                 ? "something along a whole long side, " + Plain.number(RoughFloor.strip(width)) + " mm deep"
                 : "something of " + Plain.number(Math.rint(length * RoughFloor.NOTCH_LENGTH)) + " x "
-                        + Plain.number(Math.rint(width * RoughFloor.NOTCH_DEPTH)) + " mm against the middle of both long sides";
+                        + Plain.number(Math.rint(width * RoughFloor.NOTCH_DEPTH))
+                        + " mm against the middle of both long sides";
     }
 
     private String ports() {

@@ -75,7 +75,8 @@ public final class RangeQuoting {
         List<Job> jobs = new ArrayList<>();
         List<RoughFloor> floors = floors(length, width, pipe, spacing);
         for (RoughFloor floor : floors) {
-            jobs.add(JobReader.read(SourceFile.made("size.yaml", floor.job(products)), Optional.empty(), LoopDrawings.NONE));
+            jobs.add(JobReader.read(
+                    SourceFile.made("size.yaml", floor.job(products)), Optional.empty(), LoopDrawings.NONE));
         }
         List<Integer> numbers = IntStream.range(0, jobs.size()).boxed().toList();
         List<Tried> tried = work.each(numbers, n -> tried(floors.get(n), jobs.get(n), asked.discount()));
@@ -100,8 +101,8 @@ public final class RangeQuoting {
         if (width < SHORTEST || length > LONGEST || length * width > LARGEST) {
             throw new Unbuildable(
                     "size",
-                    Plain.number(length) + " x " + Plain.number(width) + " mm: a side of " + Plain.number(SHORTEST) + " to "
-                            + Plain.number(LONGEST) + " mm and at most 25 m2 are possible");
+                    Plain.number(length) + " x " + Plain.number(width) + " mm: a side of " + Plain.number(SHORTEST)
+                            + " to " + Plain.number(LONGEST) + " mm and at most 25 m2 are possible");
         }
     }
 
@@ -140,8 +141,8 @@ public final class RangeQuoting {
                 .findFirst()
                 .orElseThrow(() -> new Unbuildable(
                         "pipe",
-                        "the catalog has no single-groove plate for pipe " + fit.get(0).sku() + " at a spacing of "
-                                + Plain.number(spacing) + " mm"));
+                        "the catalog has no single-groove plate for pipe "
+                                + fit.get(0).sku() + " at a spacing of " + Plain.number(spacing) + " mm"));
     }
 
     private static boolean hasPlates(Catalog catalog, Pipe pipe, double spacing) {
@@ -162,16 +163,18 @@ public final class RangeQuoting {
         try {
             KitPlan plan = planner.apply(job);
             if (!plan.isSound()) {
-                return new Tried(Optional.empty(), Optional.of(new Unbuildable("size", "a plan of this floor fails a check")));
+                return new Tried(
+                        Optional.empty(), Optional.of(new Unbuildable("size", "a plan of this floor fails a check")));
             }
             Quote quote = new Quoting().quote(plan, discount);
-            boolean sent = quote.sending().how() == Quote.How.BY_WEIGHT || quote.sending().how() == Quote.How.FREE;
+            boolean sent = quote.sending().how() == Quote.How.BY_WEIGHT
+                    || quote.sending().how() == Quote.How.FREE;
             double pipe = plan.loops().stream()
                     .mapToDouble(KitPlan.LoopPlan::cutLength)
                     .sum();
             return new Tried(
-                    Optional.of(new PriceRange.Priced(
-                            words(floor), quote.totals().gross(), pipe, sent)),
+                    Optional.of(
+                            new PriceRange.Priced(words(floor), quote.totals().gross(), pipe, sent)),
                     Optional.empty());
         } catch (Unbuildable e) {
             return new Tried(Optional.empty(), Optional.of(e));

@@ -89,9 +89,11 @@ public final class KitChoosing {
                 plateRows
                         .computeIfAbsent(plate.product(), p -> new TreeMap<>())
                         .computeIfAbsent(
-                                plate.length(), l -> model.row((double) asLong(plate.product(), l), Double.POSITIVE_INFINITY));
+                                plate.length(),
+                                l -> model.row((double) asLong(plate.product(), l), Double.POSITIVE_INFINITY));
             }
-            need.parts().forEach(p -> partRows.put(p.sku(), model.row((double) p.quantity(), Double.POSITIVE_INFINITY)));
+            need.parts()
+                    .forEach(p -> partRows.put(p.sku(), model.row((double) p.quantity(), Double.POSITIVE_INFINITY)));
         }
 
         /** How many plates of a product are needed that are at least so long. */

@@ -81,7 +81,9 @@ public final class PlanService implements AutoCloseable {
 
     /** Begins to price a floor of which only two sizes are known. */
     public Running<PriceRange> range(RangeAsked asked, Work work) {
-        return begin(work, () -> new RangeQuoting(job -> KitPlanner.atAGlance(work.hushed()).plan(job), work).range(asked));
+        return begin(work, () -> new RangeQuoting(
+                        job -> KitPlanner.atAGlance(work.hushed()).plan(job), work)
+                .range(asked));
     }
 
     /** Begins to lay the loop of a job, to be looked at on its lattice. */
