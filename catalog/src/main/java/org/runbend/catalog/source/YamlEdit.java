@@ -57,6 +57,11 @@ public final class YamlEdit {
         return YamlWords.file(tree);
     }
 
+    /** The text of a file that holds a tree and nothing else. */
+    public static String written(Map<String, Object> tree) {
+        return YamlWords.file(tree);
+    }
+
     private static SourceFile again(SourceFile file, String made) {
         return SourceFile.sent(file.path(), made.getBytes(StandardCharsets.UTF_8), file.path());
     }

@@ -11,6 +11,9 @@ final class YamlWords {
     /** Longest value that stands on a line of its own beside its key; a list of mappings never does. */
     private static final int LINE = 110;
 
+    /** The same for a mapping that holds others. */
+    private static final int SHORT_LINE = 80;
+
     private static final int STEP = 2;
     private static final Pattern PLAIN =
             Pattern.compile("[\\p{L}\\p{Nd}+.-][\\p{L}\\p{Nd} _./%+()-]*[\\p{L}\\p{Nd}_./%+)]|[\\p{L}\\p{Nd}]");
@@ -46,7 +49,7 @@ final class YamlWords {
         }
         if (value instanceof Map<?, ?> map
                 && !map.isEmpty()
-                && (line.length() > LINE
+                && (line.length() > (isNested(map) ? SHORT_LINE : LINE)
                         || map.values().stream().anyMatch(v -> v instanceof List<?> l && holdsMaps(l)))) {
             return map.entrySet().stream()
                     .map(e -> newline + " ".repeat(indent + STEP) + entry(e, indent + STEP, newline))
@@ -63,6 +66,10 @@ final class YamlWords {
     /** A key with its value. */
     static String entry(Map.Entry<?, ?> entry, int indent, String newline) {
         return scalar(String.valueOf(entry.getKey())) + ":" + behind(entry.getValue(), indent, newline);
+    }
+
+    private static boolean isNested(Map<?, ?> map) {
+        return map.values().stream().anyMatch(v -> v instanceof Map<?, ?> || v instanceof List<?>);
     }
 
     private static boolean holdsMaps(List<?> list) {

@@ -27,9 +27,9 @@ final class JobSheet {
         this.drawings = drawings;
     }
 
-    /** The text with the values of another tree; a text that is no YAML is written from the tree. */
+    /** The text with the values of another tree; an empty text is written from the tree. */
     String edited(String name, String text, Map<String, Object> tree) {
-        return YamlEdit.edited(folder.sent(name, text.isBlank() ? "{}" : text), tree);
+        return text.isBlank() ? YamlEdit.written(tree) : YamlEdit.edited(folder.sent(name, text), tree);
     }
 
     /** What the page shows of a text. */

@@ -111,7 +111,9 @@ async function sync() {
     try {
         const read = await post("/api/read", message);
         take(read, revision);
-        kept(desk.known === desk.text ? "Saved" : "Draft kept");
+        if (revision === desk.revision) {
+            kept(desk.known === desk.text ? "Saved" : "Draft kept");
+        }
     } catch (error) {
         failed(error);
     } finally {
@@ -213,6 +215,7 @@ function draw() {
     const seen = current();
     const faults = [...desk.faults, ...desk.planFaults];
     drawing.show(seen, desk.selected, wrongOnes(faults));
+    drawing.showCrosses(faults.filter((f) => /^floor\.outline/.test(f.path)).flatMap((f) => placesIn(f.message)));
     const title = byId("title");
     if (document.activeElement !== title) {
         title.value = String(desk.doc.job ?? "");
@@ -220,13 +223,53 @@ function draw() {
     document.title = `${desk.doc.job ? `${desk.doc.job} - ` : ""}Runbend`;
     byId("undo").disabled = desk.undo.length === 0;
     byId("redo").disabled = desk.redo.length === 0;
-    byId("lay").disabled = desk.faults.length > 0 || desk.text === "";
     showFaults(faults);
     showPart();
 }
 
+/** One button lays the loop and, while that lasts, stops it. */
+function showLay() {
+    const busy = isBusy();
+    const lay = byId("lay");
+    lay.textContent = busy ? "Stop" : "Lay the loop";
+    lay.disabled = !busy && (desk.faults.length > 0 || desk.text === "");
+    lay.classList.toggle("main", !busy);
+}
+
+function isBusy() {
+    return desk.plan.state === "at work" || desk.plan.state === "laid" || desk.plan.choosing;
+}
+
+/** Whether somebody types into the numbers, or holds a button of them down: what is under a hand is not made anew. */
+let held = false;
+let partWaits = false;
+
+function inHand() {
+    const typed = /** @type {any} */ (document.activeElement);
+    return held || (typed?.closest?.("#panel") && typed.matches("input:not([type=checkbox])") && typed.value !== typed.dataset.shown);
+}
+
 function showPart() {
-    const shown = { ...desk, view: current(), catalogs: house.catalogs, change, select, retype, notice, addCatalog };
+    showLay();
+    partWaits = Boolean(inHand());
+    if (partWaits) {
+        return;
+    }
+    const shown = {
+        ...desk,
+        get doc() {
+            return desk.doc;
+        },
+        get view() {
+            return current();
+        },
+        catalogs: house.catalogs,
+        change,
+        select,
+        retype,
+        notice,
+        addCatalog,
+    };
     const part = byId(`part-${desk.tab}`);
     if (desk.tab === "floor") {
         showFloor(part, shown);
@@ -242,6 +285,7 @@ function showPart() {
 }
 
 function tab(/** @type {string} */ name) {
+    held = false;
     desk.tab = name;
     for (const each of TABS) {
         const chosen = each === name;
@@ -266,15 +310,21 @@ function wrongOnes(/** @type {any[]} */ faults) {
         } else if (/^floor\.port/.test(fault.path)) {
             ids.add("port");
         } else if (/^floor\.outline/.test(fault.path)) {
-            current().outline.forEach((p, i) => {
-                const places = [...String(fault.message).matchAll(/\[(-?[\d.]+), (-?[\d.]+)\]/g)];
-                if (places.some((m) => Math.hypot(Number(m[1]) - p.x, Number(m[2]) - p.y) < 1)) {
-                    ids.add(`corner-${i}`);
+            const { outline } = current();
+            for (const place of placesIn(fault.message)) {
+                const nearest = outline.map((p, i) => ({ i, far: Math.hypot(place.x - p.x, place.y - p.y) })).sort((a, b) => a.far - b.far)[0];
+                if (nearest) {
+                    ids.add(`corner-${nearest.i}`);
                 }
-            });
+            }
         }
     }
     return ids;
+}
+
+/** Places of the floor that a sentence names, such as [600, 450]. */
+function placesIn(/** @type {string} */ words) {
+    return [...String(words).matchAll(/\[(-?[\d.]+), (-?[\d.]+)\]/g)].map((m) => at(Number(m[1]), Number(m[2])));
 }
 
 function showFaults(/** @type {any[]} */ faults) {
@@ -383,7 +433,7 @@ function acts() {
 
 /** Ends a plan for a job that has changed since. */
 function stopOld() {
-    if (hearing && (desk.plan.state === "at work" || desk.plan.choosing)) {
+    if (hearing && isBusy()) {
         stop();
     }
 }
@@ -437,6 +487,8 @@ function hear(/** @type {import("./kit.js").Plan} */ plan) {
             heard(data);
             if (desk.tab === "kit") {
                 showPart();
+            } else {
+                showLay();
             }
         }
     };
@@ -699,6 +751,22 @@ function download(/** @type {string} */ name) {
 // ---- the frame -------------------------------------------------------------------------------------------------------------
 
 function frame() {
+    const panel = byId("panel");
+    const release = () =>
+        setTimeout(() => {
+            held = false;
+            if (partWaits) {
+                showPart();
+            }
+        });
+    panel.addEventListener("pointerdown", () => {
+        held = true;
+    });
+    for (const end of ["pointerup", "pointercancel"]) {
+        document.addEventListener(end, release);
+    }
+    panel.addEventListener("focusout", release);
+    panel.addEventListener("change", release);
     byId("open").addEventListener("click", async () => {
         house = await session().catch(() => house);
         start(true);
@@ -706,7 +774,7 @@ function frame() {
     byId("save").addEventListener("click", save);
     byId("undo").addEventListener("click", () => step("undo", "redo"));
     byId("redo").addEventListener("click", () => step("redo", "undo"));
-    byId("lay").addEventListener("click", () => lay(true));
+    byId("lay").addEventListener("click", () => (isBusy() ? stop() : lay(true)));
     byId("closer").addEventListener("click", () => drawing.zoom(1 / 1.4));
     byId("farther").addEventListener("click", () => drawing.zoom(1.4));
     byId("whole").addEventListener("click", () => drawing.fit());

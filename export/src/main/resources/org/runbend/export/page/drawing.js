@@ -73,7 +73,6 @@ export class Drawing {
         this.view = view;
         this.selected = selected;
         this.wrong = wrong;
-        this.drag = null;
         this.paint();
     }
 
@@ -193,6 +192,15 @@ export class Drawing {
         this.paint();
     }
 
+    /**
+     * Places where the outline is wrong.
+     * @param {Point[]} places
+     */
+    showCrosses(places) {
+        this.crosses = places;
+        this.paint();
+    }
+
     // ---- painting: elements are kept by their keys and only their attributes change, so that dragging is quick ---------------
 
     paint() {
@@ -296,6 +304,10 @@ export class Drawing {
                 "text-anchor": edge?.anchor ?? "middle",
             });
         }
+        (this.crosses ?? []).forEach((p, i) => {
+            const r = 12 * px;
+            this.part(this.handles, `cross-${i}`, "path", { class: "cross", d: `M${p.x - r} ${-p.y - r}l${2 * r} ${2 * r}m0 ${-2 * r}l${-2 * r} ${2 * r}` });
+        });
         view.vetoes.forEach((v, i) => {
             this.part(this.over, `veto-${i}`, "circle", { class: "veto", cx: v.x, cy: -v.y, r: v.r });
         });

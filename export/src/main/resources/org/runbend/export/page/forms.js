@@ -201,7 +201,7 @@ export function showFloor(part, desk) {
                     `side-length-${i}`,
                     `${cornerName(i)} to ${cornerName((i + 1) % n)}`,
                     distance(p, q),
-                    (value) => desk.change(withOutline(desk.doc, withSide(view.outline, i, value))),
+                    (value) => desk.change(withOutline(desk.doc, withSide(desk.view.outline, i, value))),
                     { least: 1, disabled: !view.plain },
                 );
             }),
@@ -263,7 +263,7 @@ function cornerForm(desk, i) {
     const p = outline[i];
     const n = outline.length;
     const moved = (/** @type {import("./floors.js").Point} */ q) =>
-        desk.change(withOutline(desk.doc, outline.map((o, k) => (k === i ? q : o))));
+        desk.change(withOutline(desk.doc, desk.view.outline.map((o, k) => (k === i ? q : o))));
     return made(
         "fieldset",
         {},
@@ -295,7 +295,7 @@ export function showThings(part, desk) {
     const { view, doc } = desk;
     const chosen = view.things.find((t) => t.id === desk.selected);
     const add = (/** @type {import("./job.js").List} */ list, /** @type {string} */ kind) => {
-        const added = withThing(doc, list, kind, middle(view.outline));
+        const added = withThing(desk.doc, list, kind, middle(view.outline));
         desk.change(added.doc);
         desk.select(added.id);
     };
@@ -339,20 +339,19 @@ export function showThings(part, desk) {
  * @param {Thing} thing
  */
 function thingForm(desk, thing) {
-    const { doc } = desk;
     const path = ["floor", thing.list, thing.index];
-    const entry = find(doc, path) ?? {};
-    const unit = String(doc.units ?? "mm");
-    const set = (/** @type {string} */ key, /** @type {any} */ value) => desk.change(put(doc, [...path, key], value));
+    const entry = find(desk.doc, path) ?? {};
+    const unit = String(desk.doc.units ?? "mm");
+    const set = (/** @type {string} */ key, /** @type {any} */ value) => desk.change(put(desk.doc, [...path, key], value));
     const words = thing.list === "marks" ? "text" : "name";
     const xs = thing.points.map((p) => p.x);
     const ys = thing.points.map((p) => p.y);
     const move = (/** @type {number} */ dx, /** @type {number} */ dy) =>
-        desk.change(withPoints(doc, thing, thing.points.map((p) => at(p.x + dx, p.y + dy))));
+        desk.change(withPoints(desk.doc, thing, thing.points.map((p) => at(p.x + dx, p.y + dy))));
     const isBox = thing.shape === "polygon" && thing.points.length === 4 && new Set(xs).size === 2 && new Set(ys).size === 2;
     const least = { x: Math.min(...xs), y: Math.min(...ys) };
     const sized = (/** @type {number} */ l, /** @type {number} */ w) =>
-        desk.change(withPoints(doc, thing, box(at(least.x + l / 2, least.y + w / 2), l, w)));
+        desk.change(withPoints(desk.doc, thing, box(at(least.x + l / 2, least.y + w / 2), l, w)));
     if (!thing.plain) {
         return made("p", { class: "hint" }, `${thing.name} comes from elsewhere and is changed in the job file.`);
     }
@@ -367,7 +366,7 @@ function thingForm(desk, thing) {
         thing.shape === "edge" ? null : length("thing-x", isBox ? "Left edge from the left" : "From the left", least.x, (v) => move(v - least.x, 0)),
         thing.shape === "edge" ? null : length("thing-y", isBox ? "Lower edge from below" : "From below", least.y, (v) => move(0, v - least.y)),
         thing.shape === "circle"
-            ? length("thing-diameter", "Diameter", 2 * thing.radius, (v) => desk.change(put(doc, [...path, "circle", "radius"], written(v / 2, unit))), { least: 1 })
+            ? length("thing-diameter", "Diameter", 2 * thing.radius, (v) => desk.change(put(desk.doc, [...path, "circle", "radius"], written(v / 2, unit))), { least: 1 })
             : null,
         isBox ? length("thing-length", "Length", Math.max(...xs) - least.x, (v) => sized(v, Math.max(...ys) - least.y), { least: 1 }) : null,
         isBox ? length("thing-width", "Width", Math.max(...ys) - least.y, (v) => sized(Math.max(...xs) - least.x, v), { least: 1 }) : null,
@@ -385,7 +384,7 @@ function thingForm(desk, thing) {
             "div",
             { class: "row" },
             button(`Remove ${thing.name}`, () => {
-                desk.change(put(doc, path, undefined));
+                desk.change(put(desk.doc, path, undefined));
                 desk.select("");
             }),
         ),
@@ -403,8 +402,8 @@ function portForm(desk) {
         {},
         made("legend", {}, "Flow and return"),
         made("p", { class: "hint" }, "Where both pipes meet the source, at the edge of the floor or on it."),
-        length("port-x", "From the left", port.x, (v) => desk.change(put(doc, [...path, "at"], pair(doc, at(v, port.y)))), { disabled: !view.portPlain }),
-        length("port-y", "From below", port.y, (v) => desk.change(put(doc, [...path, "at"], pair(doc, at(port.x, v)))), { disabled: !view.portPlain }),
+        length("port-x", "From the left", port.x, (v) => desk.change(put(desk.doc, [...path, "at"], pair(desk.doc, at(v, port.y)))), { disabled: !view.portPlain }),
+        length("port-y", "From below", port.y, (v) => desk.change(put(desk.doc, [...path, "at"], pair(desk.doc, at(port.x, v)))), { disabled: !view.portPlain }),
         choice(
             "port-turn",
             "The pipe leaves",
@@ -414,11 +413,11 @@ function portForm(desk) {
                 { value: "up", label: "up, into what stands there" },
                 { value: "level", label: "level, through the wall" },
             ],
-            (v) => desk.change(put(doc, [...path, "turn"], v)),
+            (v) => desk.change(put(desk.doc, [...path, "turn"], v)),
         ),
-        length("port-reach", "Reach: the loop begins within", mm(find(doc, [...path, "reach"]), unit), (v) => desk.change(put(doc, [...path, "reach"], written(v, unit))), {
+        length("port-reach", "Reach: the loop begins within", mm(find(doc, [...path, "reach"]), unit), (v) => desk.change(put(desk.doc, [...path, "reach"], written(v, unit))), {
             least: 1,
-            optional: () => desk.change(put(doc, [...path, "reach"], undefined)),
+            optional: () => desk.change(put(desk.doc, [...path, "reach"], undefined)),
             placeholder: "2.2 x spacing",
         }),
         view.holes.length === 0
@@ -426,15 +425,15 @@ function portForm(desk) {
                   const centre = middle(view.outline);
                   const inward = at(Math.sign(centre.x - port.x) * 75 || 75, 0);
                   desk.change(
-                      put(doc, [...path, "holes"], [
+                      put(desk.doc, [...path, "holes"], [
                           {
-                              flow: pair(doc, at(port.x + inward.x, port.y - 75)),
-                              return: pair(doc, at(port.x + inward.x, port.y + 75)),
+                              flow: pair(desk.doc, at(port.x + inward.x, port.y - 75)),
+                              return: pair(desk.doc, at(port.x + inward.x, port.y + 75)),
                           },
                       ]),
                   );
               }, { id: "add-holes" })
-            : button("Let the plan choose the holes", () => desk.change(put(doc, [...path, "holes"], undefined)), { id: "drop-holes" }),
+            : button("Let the plan choose the holes", () => desk.change(put(desk.doc, [...path, "holes"], undefined)), { id: "drop-holes" }),
     );
 }
 
@@ -449,7 +448,7 @@ export function showWishes(part, desk) {
         return value === undefined ? "" : Array.isArray(value) ? value.join(", ") : String(value);
     };
     const typed = (/** @type {string} */ text) => (/^-?\d+(\.\d+)?$/.test(text) ? Number(text) : text);
-    const set = (/** @type {string} */ key, /** @type {any} */ value) => desk.change(put(doc, key.split("."), value === "" ? undefined : value));
+    const set = (/** @type {string} */ key, /** @type {any} */ value) => desk.change(put(desk.doc, key.split("."), value === "" ? undefined : value));
     const words = (/** @type {string} */ key, /** @type {string} */ label, unit = "", placeholder = "") =>
         word(`wish-${key.replace(/\./g, "-")}`, label, get(key), (v) => set(key, typed(v)), unit, placeholder);
     const from = (/** @type {any[]} */ list) => (list ?? []).map((p) => ({ value: p.sku, label: `${p.name} (${p.sku})` }));

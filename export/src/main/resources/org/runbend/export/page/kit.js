@@ -87,7 +87,7 @@ export function showKit(part, plan, acts) {
  * @param {Acts} acts
  */
 function head(plan, acts) {
-    const busy = plan.state === "at work" || plan.choosing;
+    const busy = plan.state === "at work" || plan.state === "laid" || plan.choosing;
     const counted = plan.count && plan.count.of > 0;
     return made(
         "div",
@@ -229,7 +229,19 @@ function bare(kit, acts) {
                   "ul",
                   { class: "list" },
                   ...places.map((/** @type {any} */ b, /** @type {number} */ i) =>
-                      made("li", {}, button(`${b.area.toFixed(2)} m\u00b2 ${b.where}`, () => acts.say(b.words, b.at), { id: `bare-place-${i}` })),
+                      made(
+                          "li",
+                          {},
+                          button(`${b.area.toFixed(2)} m\u00b2 ${b.where}`, () => acts.say(b.words, b.at), { id: `bare-place-${i}` }),
+                          ...b.remedies
+                              .filter((/** @type {any} */ r) => r.key.startsWith("layout.") && r.more > 0)
+                              .map((/** @type {any} */ r, /** @type {number} */ k) =>
+                                  button(`Lay it with ${r.key} ${number(r.to)} instead of ${number(r.from)}`, () => acts.take([{ key: r.key, value: r.to }]), {
+                                      id: `remedy-${i}-${k}`,
+                                      class: "remedy",
+                                  }),
+                              ),
+                      ),
                   ),
               ),
           );

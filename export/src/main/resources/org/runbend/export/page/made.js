@@ -48,6 +48,7 @@ export function set(element, attributes) {
             element.removeAttribute(key);
         } else if (key === "value" && "value" in element) {
             /** @type {any} */ (element).value = value;
+            element.setAttribute("data-shown", String(value));
         } else {
             const text = value === true ? "" : String(value);
             if (element.getAttribute(key) !== text) {
@@ -84,10 +85,14 @@ export function byId(id) {
  * @param {...Child} children
  */
 export function fill(element, ...children) {
-    const focused = element.contains(document.activeElement) ? document.activeElement?.id : "";
+    const before = /** @type {any} */ (element.contains(document.activeElement) ? document.activeElement : null);
     element.replaceChildren();
     add(element, children);
-    if (focused) {
-        document.getElementById(focused)?.focus({ preventScroll: true });
+    const after = /** @type {any} */ (before?.id ? document.getElementById(before.id) : null);
+    if (after && after !== before) {
+        after.focus({ preventScroll: true });
+        if (before.selectionStart === 0 && before.selectionEnd === before.value?.length) {
+            after.select?.();
+        }
     }
 }

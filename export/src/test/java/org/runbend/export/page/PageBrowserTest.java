@@ -1,0 +1,443 @@
+package org.runbend.export.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WindowType;
+import org.runbend.catalog.source.SourceFile;
+import org.runbend.catalog.source.YamlTree;
+import org.runbend.export.CommandRun;
+import org.runbend.export.JsonIn;
+import org.runbend.export.OutsideReader;
+import org.runbend.export.cli.DrawnLoops;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.job.read.JobReader;
+
+/** A real browser does the whole job, as a person would who knows neither README nor job files: by what the screen says. */
+class PageBrowserTest {
+    /** The referee, which is no part of the project and lies beside it where it is at hand. */
+    private static final Path REFEREE = Path.of("..", "..", "shared", "tools", "check_kit.py");
+
+    @TempDir
+    static Path folder;
+
+    private static ServedPage page;
+    private static Browser browser;
+
+    @BeforeAll
+    static void start() throws Exception {
+        browser = Browser.start(folder);
+        page = ServedPage.start(folder, "--cold");
+        browser.open(page.address());
+    }
+
+    @AfterAll
+    static void end() {
+        if (browser != null) {
+            browser.close();
+        }
+        if (page != null) {
+            page.close();
+        }
+    }
+
+    @AfterEach
+    void nothingWentWrongQuietly() {
+        assertEquals(List.of(), browser.complaints());
+    }
+
+    /** The page at its start, as in a new tab. */
+    private static void fresh() {
+        browser.driver().manage().window().setSize(new Dimension(1280, 900));
+        browser.driver().get("about:blank");
+        browser.open(page.base());
+    }
+
+    /** The draft as the command line would read it. */
+    private static Job job() throws IOException {
+        Path file = page.folder().resolve("as-drafted.yaml");
+        Files.writeString(file, browser.draftText());
+        return JobReader.read(file, Optional.empty(), new DrawnLoops());
+    }
+
+    private static List<Point> outline() throws IOException {
+        return job().floor().outline();
+    }
+
+    private static List<Point> points(double... xy) {
+        List<Point> points = new ArrayList<>();
+        for (int i = 0; i < xy.length; i += 2) {
+            points.add(new Point(xy[i], xy[i + 1]));
+        }
+        return points;
+    }
+
+    private static void rectangle(String length, String width) {
+        browser.clickOn("Rectangle");
+        browser.type("#new-rectangle-length", length);
+        browser.type("#new-rectangle-width", width);
+        browser.click("details.shape[open] button.main");
+        browser.waitUntil("return document.querySelectorAll('.handle.corner').length === 4");
+    }
+
+    private static void waitForKit() {
+        browser.waitUntil("return document.getElementById('zip') !== null");
+        browser.waitUntil("return document.getElementById('stop') === null");
+    }
+
+    /** What somebody does who wants a kit: a floor, a thing on it, the loop, the files; then the job file for next time. */
+    @Test
+    void aFloorIsDrawnByMouseAndItsKitTaken() throws Exception {
+        fresh();
+        browser.accessible("start");
+        browser.picture("start");
+        rectangle("1500", "1000");
+        browser.dragByMouse("[data-id='corner-2']", -200, 0);
+        browser.dragByMouse("[data-id='side-0']", 0, 100);
+        assertEquals(points(0, 100, 1500, 100, 1300, 1000, 0, 1000), outline());
+        browser.clickOn("On it");
+        browser.clickOn("Drain");
+        browser.dragByMouse("[data-id='keepOut-0']", -300, -150);
+        Point drain = new Point(450, 400); // the middle of the floor is 750, 550
+        assertEquals(drain, job().floor().keepOuts().get(0).bare() instanceof Shape.Circle c ? c.centre() : null);
+        browser.accessible("a thing is chosen");
+        browser.picture("thing");
+        browser.clickOn("Lay the loop");
+        browser.accessible("at work");
+        waitForKit();
+        browser.accessible("the kit is whole");
+        browser.picture("kit");
+        browser.click("#zip");
+        Map<String, Path> kit = unzipped(browser.downloaded("kit.zip"));
+        browser.clickOn("Save");
+        browser.accessible("save");
+        browser.type("#save-name", "drawn-by-mouse");
+        browser.click("dialog button.main");
+        browser.waitUntil("return document.getElementById('kept').textContent.startsWith('Saved')");
+        Path saved = page.folder().resolve("drawn-by-mouse.yaml");
+        sameAsByCommand(saved, kit);
+        referee(saved, kit);
+    }
+
+    private static Map<String, Path> unzipped(Path zip) throws IOException {
+        Map<String, Path> files = new TreeMap<>();
+        try (ZipFile file = new ZipFile(zip.toFile())) {
+            for (ZipEntry entry : file.stream().toList()) {
+                Path copy = folder.resolve("taken-" + entry.getName());
+                try (InputStream in = file.getInputStream(entry)) {
+                    Files.write(copy, in.readAllBytes());
+                }
+                files.put(entry.getName(), copy);
+            }
+        }
+        return files;
+    }
+
+    /** What the page saved the command reads, and plans alike. */
+    private static void sameAsByCommand(Path saved, Map<String, Path> kit) throws IOException {
+        Path out = folder.resolve("by-command");
+        CommandRun run = CommandRun.of("plan", saved.toString(), "--out", out.toString(), "--quiet");
+        assertTrue(run.code() <= 1, run::err);
+        assertEquals(Files.readString(out.resolve("kit.json")), Files.readString(kit.get("kit.json")));
+        assertEquals(-1, Files.mismatch(out.resolve("drawing.dxf"), kit.get("drawing.dxf")));
+        assertEquals(1, JsonIn.read(kit.get("kit.json")).at("loops").list().size());
+    }
+
+    private static void referee(Path job, Map<String, Path> kit) {
+        if (!Files.exists(REFEREE)) {
+            return; // what it knows is held by tests of our own too
+        }
+        String told = OutsideReader.python(
+                REFEREE.toAbsolutePath().normalize(),
+                List.of("yaml", "shapely", "ezdxf"),
+                job.toString(),
+                kit.get("kit.json").toString(),
+                kit.get("drawing.dxf").toString());
+        assertTrue(told.contains(" 0 failed"), told);
+    }
+
+    @Test
+    void aFloorIsDrawnByTouch() throws Exception {
+        fresh();
+        browser.driver().executeCdpCommand("Emulation.setTouchEmulationEnabled", Map.of("enabled", true));
+        try {
+            browser.tap("details.shape:nth-of-type(2) summary"); // the L
+            browser.waitUntil("return document.querySelector('details.shape[open]') !== null");
+            browser.tap("details.shape[open] button.main");
+            browser.waitUntil("return document.querySelectorAll('.handle.corner').length === 6");
+            browser.dragByTouch("[data-id='corner-1']", 0, 150);
+            browser.dragByTouch("[data-id='side-4']", 0, 200);
+            assertEquals(points(0, 0, 3200, 150, 3200, 1300, 1800, 1300, 1800, 2600, 0, 2600), outline());
+            browser.tap("#tab-things");
+            browser.tap("#add-pillar");
+            browser.dragByTouch("[data-id='keepOut-0']", -500, -300);
+            assertEquals("pillar", job().floor().keepOuts().get(0).name());
+            browser.tap("#undo");
+            browser.tap("#undo");
+            assertEquals(0, job().floor().keepOuts().size(), browser::draftText);
+            browser.tap("#redo");
+            assertEquals(1, job().floor().keepOuts().size());
+        } finally {
+            browser.driver().executeCdpCommand("Emulation.setTouchEmulationEnabled", Map.of("enabled", false));
+        }
+    }
+
+    /** From the first key to the loop, and its end before it is done. */
+    @Test
+    void aFloorIsDrawnByKeysAndItsPlanStopped() throws Exception {
+        fresh();
+        tabTo("summary", "Rectangle");
+        browser.keys(Keys.ENTER);
+        tabTo("#new-rectangle-length", "");
+        browser.keys(Keys.chord(Keys.CONTROL, "a"), "4.8 m", Keys.ENTER);
+        browser.waitUntil("return document.querySelectorAll('.handle.corner').length === 4");
+        tabTo("[data-id='corner-2']", "");
+        browser.keys(Keys.ARROW_LEFT, Keys.chord(Keys.SHIFT, Keys.ARROW_UP), Keys.chord(Keys.ALT, Keys.ARROW_RIGHT));
+        assertEquals(points(0, 0, 4800, 0, 4791, 1700, 0, 1600), outline());
+        tabTo("#tab-floor", "");
+        browser.keys(Keys.ARROW_RIGHT);
+        tabTo("#add-bolt", "");
+        browser.keys(Keys.ENTER);
+        browser.waitUntil("return document.querySelector(\"[data-id='keepOut-0']\") !== null");
+        tabTo("#thing-x", "");
+        browser.keys(Keys.chord(Keys.CONTROL, "a"), "1000", Keys.ENTER);
+        assertEquals("bolt", job().floor().keepOuts().get(0).name());
+        assertTrue(browser.draftText().contains("point: [1000, 850]"), browser::draftText);
+        tabTo("#lay", "");
+        browser.keys(Keys.ENTER);
+        browser.waitUntil(
+                "return document.activeElement.id === 'lay' && document.activeElement.textContent === 'Stop'");
+        while (page.process().descendants().noneMatch(ProcessHandle::isAlive)) {
+            Browser.pause(10);
+        }
+        long begun = System.nanoTime();
+        browser.keys(Keys.ENTER);
+        browser.waitUntil("return document.getElementById('plan-words').textContent === 'Stopped.'");
+        while (page.process().descendants().anyMatch(ProcessHandle::isAlive)) {
+            assertTrue(Duration.ofNanos(System.nanoTime() - begun).toSeconds() < 30);
+            Browser.pause(10);
+        }
+        long millis = Duration.ofNanos(System.nanoTime() - begun).toMillis();
+        assertTrue(millis < 1000, () -> "free after " + millis + " ms");
+    }
+
+    /** Goes on by the tab key until something is reached, as who has no mouse must. */
+    private static void tabTo(String css, String words) {
+        for (int i = 0; i < 120; i++) {
+            if (Boolean.TRUE.equals(browser.script(
+                    "return document.activeElement.matches(arguments[0]) && document.activeElement.textContent.includes(arguments[1])",
+                    css,
+                    words))) {
+                return;
+            }
+            browser.keys(Keys.TAB);
+        }
+        throw new AssertionError("no way by keys to " + css);
+    }
+
+    @Test
+    void aJobIsOpenedChangedAndSavedWithItsRemarks() throws Exception {
+        fresh();
+        browser.click("[data-job='camper.yaml']");
+        browser.waitUntil("return document.querySelectorAll('.handle.corner').length === 12");
+        browser.clickOn("On it");
+        browser.clickOn("seat bolt left (bolt)");
+        browser.type("#thing-y", "1100");
+        browser.clickOn("Job file");
+        browser.waitUntil("return document.getElementById('text').value.includes('[2400, 1100]')");
+        browser.accessible("job file");
+        browser.picture("text");
+        browser.clickOn("Save");
+        browser.type("#save-name", "camper-moved.yaml");
+        browser.click("dialog button.main");
+        browser.waitUntil("return document.getElementById('kept').textContent.startsWith('Saved')");
+        String before = Files.readString(page.folder().resolve("camper.yaml"));
+        assertEquals(
+                before.replace("point: [2400, 1050]", "point: [2400, 1100]"),
+                Files.readString(page.folder().resolve("camper-moved.yaml")),
+                "one number and nothing else");
+    }
+
+    @Test
+    void aWrongOutlineIsSaidAtItsCorner() throws Exception {
+        fresh();
+        rectangle("1500", "1000");
+        browser.dragByMouse("[data-id='corner-2']", 100, -1400);
+        browser.waitUntil("return !document.getElementById('faults').hidden");
+        assertTrue(
+                browser.element("#faults").getText().contains("ross"),
+                browser.element("#faults").getText());
+        assertTrue(browser.has(".handle.corner.wrong") && browser.has(".cross"), "corner and place are marked");
+        assertFalse(browser.element("#lay").isEnabled());
+        browser.accessible("faults");
+        browser.picture("faults");
+        browser.click("#faults .line");
+        assertTrue((Boolean) browser.script(
+                "const t = document.getElementById('text'); return t.value.slice(t.selectionStart, t.selectionEnd).includes('outline')"
+                        + " || t.value.slice(t.selectionStart, t.selectionEnd).includes('- [')"));
+        browser.click("#undo");
+        browser.waitUntil("return document.getElementById('faults').hidden");
+        assertEquals(points(0, 0, 1500, 0, 1500, 1000, 0, 1000), outline());
+    }
+
+    @Test
+    void faultsOfATextStandAtTheirLines() {
+        fresh();
+        rectangle("1500", "1000");
+        browser.clickOn("Job file");
+        browser.waitUntil("return document.getElementById('text').value.includes('edge: 75')");
+        browser.script(
+                "const t = document.getElementById('text'); t.focus(); t.value = t.value.replace('edge: 75', 'egde: 75');"
+                        + " t.dispatchEvent(new Event('input'))");
+        browser.waitUntil(
+                "return document.getElementById('faults').innerText.includes(\"the nearest known key is 'edge'\")");
+        browser.script("const t = document.getElementById('text'); t.value = t.value.replace('egde: 75', 'edge: 80');"
+                + " t.dispatchEvent(new Event('input'))");
+        browser.waitUntil("return document.getElementById('faults').hidden");
+        browser.clickOn("Pipe, heat");
+        assertEquals("80", browser.element("#wish-layout-edge").getDomProperty("value"));
+        browser.type("#wish-layout-edge", "90");
+        assertTrue(browser.draftText().contains("edge: 90"), browser::draftText);
+    }
+
+    @Test
+    void tabsAreApartAndAReloadLosesNothing() throws Exception {
+        fresh();
+        rectangle("1500", "1000");
+        String first = browser.driver().getWindowHandle();
+        browser.driver().switchTo().newWindow(WindowType.TAB);
+        browser.open(page.base());
+        rectangle("1800", "900");
+        browser.dragByMouse("[data-id='corner-1']", 100, 0);
+        assertEquals(1900, outline().get(1).x());
+        browser.driver().navigate().refresh();
+        browser.waitUntil("return document.documentElement.dataset.ready === 'yes'");
+        assertEquals(1900, outline().get(1).x());
+        browser.driver().close();
+        browser.driver().switchTo().window(first);
+        assertEquals(1500, outline().get(1).x());
+        browser.driver().navigate().refresh();
+        browser.waitUntil("return document.querySelectorAll('.handle.corner').length === 4");
+        assertEquals(1500, outline().get(1).x());
+    }
+
+    @Test
+    void aSmallScreenZoomAndTheDarkAreNoHindrance() throws Exception {
+        fresh();
+        browser.driver()
+                .executeCdpCommand(
+                        "Emulation.setDeviceMetricsOverride",
+                        Map.of("width", 390, "height", 844, "deviceScaleFactor", 1, "mobile", true));
+        try {
+            rectangle("1500", "1000");
+            for (String tab : List.of("On it", "Pipe, heat", "Kit", "Job file", "Floor")) {
+                browser.clickOn(tab);
+                nothingSticksOut(tab);
+            }
+            browser.accessible("390 pixels");
+            browser.picture("narrow");
+            browser.driver()
+                    .executeCdpCommand(
+                            "Emulation.setDeviceMetricsOverride",
+                            Map.of(
+                                    "width",
+                                    640,
+                                    "height",
+                                    450,
+                                    "deviceScaleFactor",
+                                    2,
+                                    "mobile",
+                                    false)); // 1280 x 900 at 200 %
+            nothingSticksOut("zoom of 200 %");
+            browser.accessible("zoom");
+            browser.picture("zoom");
+        } finally {
+            browser.driver().executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+        }
+        browser.driver()
+                .executeCdpCommand(
+                        "Emulation.setEmulatedMedia",
+                        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", "dark"))));
+        try {
+            for (String tab : List.of("On it", "Pipe, heat", "Job file", "Kit")) {
+                browser.clickOn(tab);
+                browser.accessible("dark, " + tab);
+            }
+            browser.picture("dark");
+        } finally {
+            browser.driver().executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", List.of()));
+        }
+    }
+
+    private static void nothingSticksOut(String state) {
+        assertTrue(
+                (Boolean) browser.script(
+                        "return document.scrollingElement.scrollWidth <= document.scrollingElement.clientWidth"),
+                state);
+    }
+
+    /** A job that somebody sent: its title is a text, and it reads no file outside the folder. */
+    @Test
+    void aJobThatSomebodySentDoesNoHarm() throws Exception {
+        Path sent = folder.resolve("sent.yaml");
+        Files.writeString(
+                sent,
+                Files.readString(page.folder().resolve("camper.yaml"))
+                        .replaceFirst("job: .*", "job: '<img src=x onerror=\"document.title=1;window.hacked=1\">'")
+                        .replace("name: shower drain", "name: '<script>window.hacked=1</script>'")
+                        .replace("catalog: workshop.yaml", "catalog: ../../../../etc/passwd"));
+        fresh();
+        browser.element("#start-choose").sendKeys(sent.toString());
+        browser.waitUntil("return document.getElementById('faults').innerText.includes('outside the folder')");
+        assertFalse(browser.words().contains("root:"));
+        browser.clickOn("On it");
+        assertTrue(browser.words().contains("<script>window.hacked=1</script>"));
+        assertEquals(null, browser.script("return window.hacked ?? null"));
+        Files.write(folder.resolve("odd.yaml"), new byte[] {'P', 'K', 3, 4, (byte) 0xff, 0});
+        browser.clickOn("Open");
+        browser.element("#start-choose").sendKeys(folder.resolve("odd.yaml").toString());
+        browser.waitUntil("return document.getElementById('notice').innerText.includes('is no text')");
+    }
+
+    /** The tree that the page keeps of every example is what the library's reader finds in the file. */
+    @Test
+    void examplesAreShownAsTheyAre() throws Exception {
+        fresh();
+        for (String name : List.of("booth-u.yaml", "pottery-pillars.yaml", "cabin-boat.yaml")) {
+            browser.driver().get("about:blank");
+            browser.open(page.base());
+            browser.click("[data-job='" + name + "']");
+            Path file = page.folder().resolve(name);
+            Job job = JobReader.read(file, Optional.empty(), new DrawnLoops());
+            browser.waitUntil("return document.getElementById('title').value === arguments[0]", job.title());
+            assertEquals(Files.readString(file), browser.draftText());
+            Map<String, Object> tree = YamlTree.of(SourceFile.read(file));
+            assertTrue(tree.containsKey("floor"));
+            assertEquals(
+                    (long) job.floor().keepOuts().size(),
+                    browser.script("return document.querySelectorAll('.thing.keepOut').length"));
+        }
+    }
+}
