@@ -135,8 +135,12 @@ final class CaseRunner implements AutoCloseable {
             arguments.addAll(List.of("--shelf", folder.resolve(FuzzCase.SHELF).toString()));
         }
         switch (c.command()) {
-            case "plan" ->
+            case "plan" -> {
                 arguments.addAll(List.of("--out", folder.resolve("kit").toString()));
+                if (c.number() % 2 == 0) {
+                    arguments.add("--quote");
+                }
+            }
             case "loop" ->
                 arguments.addAll(List.of("--svg", folder.resolve("loop.svg").toString()));
             case "confirm" ->
