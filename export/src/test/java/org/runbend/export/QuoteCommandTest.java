@@ -25,8 +25,12 @@ import org.runbend.catalog.source.Unit;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.OfferPart;
+import org.runbend.optimizer.quote.KitChoice;
+import org.runbend.optimizer.quote.KitChoosing;
+import org.runbend.optimizer.quote.KitNeeds;
 import org.runbend.optimizer.quote.Offer;
 import org.runbend.optimizer.quote.QuoteLine;
+import org.runbend.optimizer.work.Work;
 
 /** Quotations from the command line, read back from kit.json and, by poppler, from paper. */
 class QuoteCommandTest {
@@ -119,7 +123,7 @@ class QuoteCommandTest {
     @MethodSource("jobs")
     void everyExampleIsPriced(Path job) throws IOException {
         KitPlan plan = PlannedExamples.plan(job);
-        Offer offer = OfferPart.of(plan, Optional.of(new Rate(250)));
+        Offer offer = OfferPart.of(plan, Optional.of(new Rate(250)), Work.silent());
         String text = text(Files.write(folder.resolve("q.pdf"), KitFiles.quote(plan, offer)));
         Catalog prices = plan.job().catalog();
         assertFalse(Pattern.compile("(?i)\\bcosts?\\b").matcher(text).find(), text);
@@ -150,11 +154,24 @@ class QuoteCommandTest {
         });
     }
 
+    /** The camper mixes plates; a kit that holds single ones serves it for less when it is plated with those alone. */
+    @Test
+    void kitsAreTriedWithTheirOwnPlates() {
+        KitPlan plan = PlannedExamples.plan(EXAMPLES.resolve("camper.yaml"));
+        KitChoice asPlanned = new KitChoosing().choose(KitNeeds.of(plan)).orElseThrow();
+        KitChoice chosen =
+                OfferPart.of(plan, Optional.empty(), Work.silent()).kits().orElseThrow();
+        assertEquals(Optional.empty(), asPlanned.platesAlone());
+        assertEquals(Optional.of("SP-1"), chosen.platesAlone());
+        assertTrue(chosen.price() < asPlanned.price(), chosen.price() + " " + asPlanned.price());
+        assertEquals(plan.total(), chosen.madeToMeasure());
+    }
+
     /** One sum in yen: 10 % of tax, half a yen rounded up; what it stands for is named without prices. */
     @Test
     void lumpSumInYen() throws IOException {
         KitPlan plan = PlannedExamples.plan(EXAMPLES.resolve("ways-in/tea-house.yaml"));
-        Offer offer = OfferPart.of(plan, Optional.empty());
+        Offer offer = OfferPart.of(plan, Optional.empty(), Work.silent());
         byte[] paper = KitFiles.quote(plan, offer);
         String text = text(Files.write(folder.resolve("q.pdf"), paper));
         long net = offer.quote().totals().net();

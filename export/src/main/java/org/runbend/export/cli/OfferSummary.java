@@ -24,6 +24,14 @@ final class OfferSummary {
         this.prices = plan.job().catalog();
     }
 
+    /** The quotation on a line. */
+    static String line(KitPlan plan, Quote quote) {
+        return quote.isFirm()
+                ? "Quotation: " + plan.job().catalog().money(quote.totals().gross())
+                        + quote.taxName().map(t -> ", " + t + " included").orElse("") + ", for " + quote.validity()
+                : "Quotation: no firm price, as a check fails";
+    }
+
     void print(Offer offer) {
         OfferText words = new OfferText(prices);
         Quote quote = offer.quote();

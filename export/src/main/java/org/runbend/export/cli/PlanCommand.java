@@ -178,6 +178,9 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         folder.write(KitFiles.of(plan, change, offer, form(), more));
         if (!isQuiet()) {
             new Summary(out(), plan.job()).print(plan, folder.path());
+            if (offer.isPresent()) {
+                out().println(Terminal.plain(OfferSummary.line(plan, offer.get().quote())));
+            }
             Summary summary = new Summary(out(), plan.job());
             change.ifPresent(summary::printChange);
         }

@@ -75,6 +75,7 @@ final class OfferJson {
                 .whole("bound", choice.bound())
                 .text("proof", choice.proof())
                 .whole("madeToMeasure", choice.madeToMeasure())
+                .text("platesAlone", choice.platesAlone())
                 .close();
     }
 

@@ -75,8 +75,12 @@ public final class OfferText {
                                 + " cheaper than standard kits with what is added";
         String proof = choice.isProvedLeast()
                 ? "no other choice of our standard kits comes to less, plates being cut as planned"
+                        + choice.platesAlone().map(p -> " or all of " + p).orElse("")
                 : "no choice of our standard kits comes to less than " + prices.money(choice.bound());
-        return words + ", net, before discount and sending; " + proof + ".";
+        String plates = choice.platesAlone()
+                .map(p -> ", the floor being plated with " + p + " alone (plates.product in the job)")
+                .orElse("");
+        return words + plates + ", net, before discount and sending; " + proof + ".";
     }
 
     /** What of the kits this floor does not need. */

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.quote;
 
 import java.util.List;
+import java.util.Optional;
 import org.runbend.catalog.product.StandardKit;
 
 /**
@@ -15,6 +16,7 @@ import org.runbend.catalog.product.StandardKit;
  * @param bound no choice of one kit or more costs less
  * @param proof how the bound was proved
  * @param madeToMeasure price of the plan's own box
+ * @param platesAlone the only product of plate that the floor is plated with for it; empty: those of the plan, cut as planned
  */
 public record KitChoice(
         List<Chosen> kits,
@@ -24,13 +26,25 @@ public record KitChoice(
         long price,
         long bound,
         String proof,
-        long madeToMeasure) {
+        long madeToMeasure,
+        Optional<String> platesAlone) {
     /** Copies the lists. */
     public KitChoice {
         kits = List.copyOf(kits);
         coils = List.copyOf(coils);
         added = List.copyOf(added);
         spare = List.copyOf(spare);
+    }
+
+    /** The same for a floor plated with one product alone, beside the box made to measure of the plan. */
+    public KitChoice platedWith(String product, long ownBox) {
+        return new KitChoice(kits, coils, added, spare, price, bound, proof, ownBox, Optional.of(product));
+    }
+
+    /** The same with a bound that holds for other ways of plating too; it counts where it is the lower one. */
+    public KitChoice boundedBy(long other) {
+        return new KitChoice(
+                kits, coils, added, spare, price, Math.min(bound, other), proof, madeToMeasure, platesAlone);
     }
 
     /** Whether kits cost less than the box made to measure. */

@@ -270,7 +270,8 @@ public final class KitChoosing {
                     price,
                     Math.min(bound, price),
                     solved ? "integer program" : "cheapest kit",
-                    need.madeToMeasure());
+                    need.madeToMeasure(),
+                    Optional.empty());
         }
 
         private void tell(

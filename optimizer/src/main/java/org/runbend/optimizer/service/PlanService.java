@@ -75,7 +75,7 @@ public final class PlanService implements AutoCloseable {
     public Running<Offer> offer(KitPlan plan, Optional<Rate> discount, Work work) {
         return begin(work, () -> {
             work.step("pricing");
-            return OfferPart.of(plan, discount);
+            return OfferPart.of(plan, discount, work);
         });
     }
 

@@ -188,7 +188,8 @@ class KitChoosingTest {
                 5001,
                 5001,
                 "",
-                13_640);
+                13_640,
+                Optional.empty());
         List<?> found = KitChoiceVerifier.verify(need, short1);
         SoundKit.assertFound(found, "coil of 370900");
         SoundKit.assertFound(found, "plate SP-1 of 45200");
