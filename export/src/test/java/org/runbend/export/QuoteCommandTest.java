@@ -98,6 +98,7 @@ class QuoteCommandTest {
                 "Less 3 % for this order -" + amount(off.doubleValue()),
                 quote.at("validity").text(),
                 "What we took for granted",
+                "order KC-2043, plan " + json.at("fingerprint").text().substring(0, 12),
                 "VAT 20 % of",
                 "Standard kits beside it",
                 amount(json.at("kitChoice").at("price").number()))) {

@@ -78,7 +78,7 @@ public final class OfferText {
                         + choice.platesAlone().map(p -> " or all of " + p).orElse("")
                 : "no choice of our standard kits comes to less than " + prices.money(choice.bound());
         String plates = choice.platesAlone()
-                .map(p -> ", the floor being plated with " + p + " alone (plates.product in the job)")
+                .map(p -> ", the floor being plated with " + p + " alone")
                 .orElse("");
         return words + plates + ", net, before discount and sending; " + proof + ".";
     }

@@ -81,11 +81,12 @@ public final class QuotePaper {
         }
     }
 
-    private String footer(Job job) {
-        return "order " + job.order() + ", " + job.title()
-                + job.revision().map(r -> ", revision " + r).orElse("")
-                + ", plan "
-                + job.fingerprint().substring(0, Math.min(12, job.fingerprint().length()));
+    /** The title last: a long one is cut off. */
+    private static String footer(Job job) {
+        String plan =
+                job.fingerprint().substring(0, Math.min(12, job.fingerprint().length()));
+        return "order " + job.order()
+                + job.revision().map(r -> ", revision " + r).orElse("") + ", plan " + plan + ", " + job.title();
     }
 
     private static String head(Job job) {
