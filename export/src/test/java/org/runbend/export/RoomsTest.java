@@ -74,6 +74,15 @@ class RoomsTest {
                             "optimizer.survey",
                             "optimizer.job",
                             "optimizer.heat..")),
+            Map.entry(
+                    "optimizer.day",
+                    List.of(
+                            "optimizer.answer",
+                            "optimizer.mip",
+                            "optimizer.cutting",
+                            "optimizer.cutting.patterns",
+                            "optimizer.verify",
+                            "optimizer.work")),
             Map.entry("optimizer.natives", List.of()),
             Map.entry("optimizer.work", List.of()),
             Map.entry("optimizer.answer", List.of()),
@@ -282,6 +291,8 @@ class RoomsTest {
                     "export.papers",
                     List.of("catalog..", "optimizer..", "export.drawing", "export.data", "export.pdf")),
             Map.entry("export.stock", List.of("catalog..", "optimizer.answer", "optimizer.cutting..", "export.data")),
+            Map.entry(
+                    "export.batch", List.of("catalog..", "optimizer..", "export.data", "export.dxf", "export.folder")),
             Map.entry("export.bench", List.of("catalog..", "optimizer..", "export..")),
             Map.entry("export.folder", List.of("optimizer..", "export..")),
             Map.entry("export.page", List.of("catalog..", "optimizer..", "export..")),

@@ -117,7 +117,7 @@ abstract sealed class JobCommand
     @SuppressWarnings(
             "SystemConsoleNull") // the release is 17; on JDK 22 and later progress may show in a log, which harms
     // nobody
-    private static boolean hasConsole() {
+    static boolean hasConsole() {
         return System.console() != null;
     }
 }

@@ -12,7 +12,7 @@ import picocli.CommandLine.Spec;
 /** The command {@code runbend} with its subcommands. */
 @Command(
         name = "runbend",
-        version = "runbend 0.1.0",
+        version = "runbend " + Runbend.VERSION,
         mixinStandardHelpOptions = true,
         subcommands = {
             PlanCommand.class,
@@ -23,6 +23,7 @@ import picocli.CommandLine.Spec;
             QuoteCommand.class,
             OutlineCommand.class,
             StockCommand.class,
+            BatchCommand.class,
             PageCommand.class,
             PagePlanCommand.class,
             HelpCommand.class
@@ -37,6 +38,9 @@ import picocli.CommandLine.Spec;
             "Keys of the files and more: runbend help job, catalog, shelf, stock, choices, drawings, exit codes."
         })
 public final class Runbend implements Runnable {
+    /** Of this program. */
+    static final String VERSION = "0.1.0";
+
     @Spec
     private CommandSpec spec;
 

@@ -34,7 +34,7 @@ public record KitUses(KitUse use, long kerf, List<String> failed) {
      * @throws BadInput if there is none, or it is none of ours
      */
     public static KitUses read(Path folder, Keeping keeping) {
-        Path file = Files.isDirectory(folder) ? folder.resolve("kit.json") : folder;
+        Path file = file(folder);
         if (!Files.isRegularFile(file)) {
             throw new BadInput(
                     Fault.ofFile(file.toString(), "no such file; the folder that 'runbend plan' wrote is wanted"));
@@ -48,10 +48,45 @@ public record KitUses(KitUse use, long kerf, List<String> failed) {
                         "is by contract " + contract + ", this Runbend works by contract " + KitJson.CONTRACT
                                 + "; plan its job anew"));
             }
-            return of(kit, keeping);
+            return kit.find("day").isPresent() ? ofDay(kit) : of(kit, keeping);
         } catch (IOException | IllegalArgumentException | LedgerRefused e) {
             throw new BadInput(Fault.ofFile(file.toString(), "is no kit.json that Runbend wrote"));
         }
+    }
+
+    private static Path file(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            return folder;
+        }
+        Path day = folder.resolve("day.json");
+        return Files.exists(day) ? day : folder.resolve("kit.json");
+    }
+
+    /** A day's batch; from which length on its rests are kept was settled when it was nested. */
+    private static KitUses ofDay(JsonTree day) {
+        List<KitUse.StockUse> stock = new ArrayList<>();
+        for (JsonTree u : day.at("stock").list()) {
+            List<KitUse.Piece> cuts = u.at("cuts").list().stream()
+                    .map(c -> new KitUse.Piece(
+                            c.at("length").hundredths(),
+                            Day.place(c.at("order").text(), c.at("goesTo").text())))
+                    .toList();
+            Kind kind = Kind.of(u.at("kind").text()).orElseThrow(() -> new IllegalArgumentException("no kind"));
+            stock.add(use(
+                    u,
+                    kind,
+                    cuts,
+                    u.at("left").hundredths(),
+                    u.at("restGoesTo").text().equals("shelf")));
+        }
+        List<KitUse.ItemUse> items = day.at("items").list().stream()
+                .map(i -> new KitUse.ItemUse(
+                        Kind.ITEM, i.at("sku").text(), i.at("quantity").whole()))
+                .toList();
+        Keeping keeping =
+                new Keeping(day.at("keepPipe").hundredths(), day.at("keepPlate").hundredths());
+        KitUse use = new KitUse(day.at("day").text(), day.at("fingerprint").text(), stock, items, keeping);
+        return new KitUses(use, day.at("kerf").hundredths(), List.of());
     }
 
     private static KitUses of(JsonTree kit, Keeping keeping) {

@@ -7,7 +7,7 @@ import org.runbend.export.data.KitUses;
 import picocli.CommandLine.Option;
 
 /** From which length on rests are kept, and the kit that is meant. */
-final class KitOption {
+public final class KitOption {
     @Option(
             names = "--keep-pipe",
             paramLabel = "LENGTH",
@@ -20,7 +20,8 @@ final class KitOption {
             description = "Rests of plates are kept from here on; default 150 mm.")
     private String plate;
 
-    Keeping keeping() {
+    /** From which length on rests are kept. */
+    public Keeping keeping() {
         return new Keeping(
                 pipe == null ? Keeping.USUAL.coil() : DeliveryNote.length(pipe, "--keep-pipe"),
                 plate == null ? Keeping.USUAL.plate() : DeliveryNote.length(plate, "--keep-plate"));

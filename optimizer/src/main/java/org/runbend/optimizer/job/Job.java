@@ -206,6 +206,18 @@ public record Job(
         return !layout.loop().isEmpty();
     }
 
+    /** The same job without what tells one order from another: jobs of equal floors and equal wishes are equal then. */
+    public Job withoutOrder() {
+        Heading none = new Heading("", "", Optional.empty(), Optional.empty(), Optional.empty());
+        Source plain = new Source("", source.warnings, source.measured, source.written);
+        return new Job(none, supply, floor, layout, pipe, plates, build, heating, plain);
+    }
+
+    /** The same job, as settled as it is, for the order of another that is equal but for that. */
+    public Job forOrderOf(Job other) {
+        return new Job(other.heading, supply, floor, layout, pipe, plates, build, heating, other.source);
+    }
+
     /** The same job with another floor and layout. */
     public Job with(FloorPlan otherFloor, Layout otherLayout) {
         return new Job(heading, supply, otherFloor, otherLayout, pipe, plates, build, heating, source);

@@ -157,6 +157,24 @@ public record KitPlan(
                 job, tape, laid, plates, coils, box, channel, heat, plateOptions, boards, sensor, checks, more);
     }
 
+    /** The same plan for another order of an equal floor: the jobs differ in their heading and in the file they were read from. */
+    public KitPlan forOrder(Job other) {
+        return new KitPlan(
+                job.forOrderOf(other),
+                tape,
+                laid,
+                plates,
+                coils,
+                box,
+                channel,
+                heat,
+                plateOptions,
+                boards,
+                sensor,
+                checks,
+                remarks);
+    }
+
     /** The same plan with what its plates would cost if less were asked of them. */
     public KitPlan with(PlateOptions options) {
         return new KitPlan(

@@ -1,0 +1,78 @@
+package org.runbend.export.batch;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.runbend.export.data.Day;
+import org.runbend.export.folder.Disk;
+import org.runbend.export.folder.OutputRefused;
+
+/** The folder of a day: the kits in {@code orders}, and the day's own files, which are there all of them or none. */
+public final class DayFolder {
+    private static final String MARK = "batch.txt";
+
+    private final Path folder;
+    private final String version;
+
+    /** A folder that need not exist; the version of the program is kept in it. */
+    public DayFolder(Path folder, String version) {
+        this.folder = folder;
+        this.version = version;
+    }
+
+    /** Where the kits go, a folder each. */
+    public Path orders() {
+        return folder.resolve("orders");
+    }
+
+    /**
+     * Makes the folder, or takes one that an earlier batch made.
+     *
+     * @return whether it is of this version, so that kits in it can be taken as they are
+     * @throws OutputRefused if it holds files of others, or cannot be written
+     */
+    public boolean prepare() {
+        String mark = "A day's batch of Runbend " + version + "\n";
+        try {
+            if (Files.exists(folder) && !Files.isDirectory(folder)) {
+                throw new OutputRefused(folder + ": the output folder is a file; name a folder");
+            }
+            Path file = folder.resolve(MARK);
+            boolean ours = Files.isRegularFile(file);
+            if (!ours && Files.exists(folder)) {
+                try (Stream<Path> files = Files.list(folder)) {
+                    if (files.findAny().isPresent()) {
+                        throw new OutputRefused(
+                                folder
+                                        + ": the output folder holds files but no batch of ours; name a new or an empty folder");
+                    }
+                }
+            }
+            boolean same = ours && Files.readString(file).equals(mark);
+            Files.createDirectories(orders());
+            if (!same) {
+                Disk.replace(file, mark.getBytes(StandardCharsets.UTF_8));
+            }
+            return same;
+        } catch (IOException e) {
+            throw new OutputRefused(folder + ": the output folder cannot be written");
+        }
+    }
+
+    /** Writes the files of the day. */
+    public void write(Day day) {
+        Map<Path, byte[]> files = new LinkedHashMap<>();
+        files.put(folder.resolve("cuts.csv"), day.cutsCsv());
+        files.put(folder.resolve("buy-list.csv"), day.buyCsv());
+        files.put(folder.resolve("day.json"), day.json(version));
+        try {
+            Disk.replace(files);
+        } catch (IOException e) {
+            throw new OutputRefused(folder + ": the output folder cannot be written, or the disk is full");
+        }
+    }
+}

@@ -1,0 +1,130 @@
+package org.runbend.export.batch;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.runbend.catalog.source.KeyPlace;
+import org.runbend.export.data.DayKit;
+import org.runbend.export.dxf.DxfVersion;
+import org.runbend.export.folder.KitFiles;
+import org.runbend.export.folder.OutputFolder;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.service.PlanService;
+import org.runbend.optimizer.service.Running;
+import org.runbend.optimizer.verify.Finding;
+import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Progress;
+import org.runbend.optimizer.work.Work;
+
+/**
+ * The kits of a day, each in a folder of its own. Equal floors with equal wishes are laid once; what comes of that passes all
+ * verifiers again under each order.
+ */
+public final class Kits {
+    private static final KitFiles.DrawingForm FORM = new KitFiles.DrawingForm(DxfVersion.R2000, true, false);
+
+    private final Path folder;
+    private final boolean resume;
+    private final Listener listener;
+    private final List<String> faults = new ArrayList<>();
+    private final Map<String, DayKit> kits = new LinkedHashMap<>();
+    private int laid;
+
+    /** Kits in a folder; {@code resume}: those that an earlier run wrote for the same files are taken as they are. */
+    public Kits(Path folder, boolean resume, Listener listener) {
+        this.folder = folder;
+        this.resume = resume;
+        this.listener = listener;
+    }
+
+    /** Hears how far it is. */
+    public interface Listener {
+        /** So many orders of all are done, this one last. */
+        void done(String order, int done, int all);
+    }
+
+    /** Orders that could not be planned, or whose plan failed, a line each. */
+    public List<String> faults() {
+        return List.copyOf(faults);
+    }
+
+    /** How many floors were laid. */
+    public int laid() {
+        return laid;
+    }
+
+    /** Plans and writes; the kits that can be cut, in the order of the book. */
+    public List<DayKit> make(List<OrderBook.Order> orders, int threads) {
+        Map<Job, List<OrderBook.Order>> floors = new LinkedHashMap<>();
+        int done = 0;
+        for (OrderBook.Order order : orders) {
+            Optional<DayKit> before = resume
+                    ? DayKit.find(
+                            folder.resolve(order.folder()),
+                            Optional.of(order.job().fingerprint()))
+                    : Optional.empty();
+            if (before.isPresent()) {
+                take(before.get());
+                listener.done(order.number(), ++done, orders.size());
+            } else {
+                floors.computeIfAbsent(order.job().withoutOrder(), j -> new ArrayList<>())
+                        .add(order);
+            }
+        }
+        plan(floors, threads, done, orders.size());
+        return orders.stream()
+                .map(OrderBook.Order::number)
+                .filter(kits::containsKey)
+                .map(kits::get)
+                .toList();
+    }
+
+    private void plan(Map<Job, List<OrderBook.Order>> floors, int threads, int before, int all) {
+        int done = before;
+        laid = floors.size();
+        try (PlanService service = new PlanService(threads)) {
+            Map<Job, Running<KitPlan>> running = new LinkedHashMap<>();
+            floors.forEach(
+                    (floor, same) -> running.put(floor, service.plan(same.get(0).job(), new Work(Progress.SILENT, 1))));
+            for (Map.Entry<Job, List<OrderBook.Order>> floor : floors.entrySet()) {
+                Running<KitPlan> plan = running.remove(floor.getKey());
+                for (OrderBook.Order order : floor.getValue()) {
+                    one(order, plan);
+                    listener.done(order.number(), ++done, all);
+                }
+            }
+        }
+    }
+
+    private void one(OrderBook.Order order, Running<KitPlan> running) {
+        try {
+            KitPlan plan = running.get().forOrder(order.job());
+            List<Finding> wrong = KitVerifier.verify(plan);
+            if (!wrong.isEmpty()) {
+                throw new IllegalStateException(order.number() + ": " + wrong.get(0));
+            }
+            Path kit = folder.resolve(order.folder());
+            OutputFolder out = new OutputFolder(kit);
+            out.checkOurs();
+            out.write(KitFiles.of(plan, FORM, Map.of()));
+            take(DayKit.find(kit, Optional.of(order.job().fingerprint()))
+                    .orElseThrow(() -> new IllegalStateException(kit + " was written and cannot be read")));
+        } catch (Unbuildable e) {
+            faults.add(KeyPlace.fault(order.file(), e.key(), e.lines().get(0)).text());
+        }
+    }
+
+    private void take(DayKit kit) {
+        if (kit.failed().isEmpty()) {
+            kits.put(kit.order(), kit);
+        } else {
+            faults.add("order " + kit.order() + ": DO NOT CUT, its plan failed " + String.join(", ", kit.failed())
+                    + "; it is left out");
+        }
+    }
+}

@@ -1,0 +1,228 @@
+package org.runbend.export.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.Callable;
+import org.runbend.catalog.ledger.Books;
+import org.runbend.catalog.ledger.LedgerRefused;
+import org.runbend.catalog.ledger.OrderState;
+import org.runbend.catalog.ledger.Outcome;
+import org.runbend.catalog.ledger.Request;
+import org.runbend.catalog.product.Catalog;
+import org.runbend.catalog.product.Money;
+import org.runbend.catalog.shelf.Shelf;
+import org.runbend.catalog.shelf.ShelfReader;
+import org.runbend.export.batch.DayFolder;
+import org.runbend.export.batch.DayPlanning;
+import org.runbend.export.batch.Kits;
+import org.runbend.export.batch.OrderBook;
+import org.runbend.export.batch.Shop;
+import org.runbend.export.data.Day;
+import org.runbend.export.data.DayKit;
+import org.runbend.export.stock.KitOption;
+import org.runbend.export.stock.LedgerPlace;
+import org.runbend.optimizer.work.Progress;
+import org.runbend.optimizer.work.Work;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code runbend batch ORDERS_DIR}: a day's orders, planned one by one and cut together. */
+@Command(
+        name = "batch",
+        mixinStandardHelpOptions = true,
+        sortOptions = false,
+        description = "Plans all orders of a folder and nests their pipe and plates together, from the shelf and what"
+                + " must be bought.",
+        footer = {
+            "",
+            "A bad order is named and left out, the others are done: exit code 1. Of a ledger, what need not be bought is",
+            "reserved under the day's name; once the rest has come: runbend stock reserve DIR, then confirm DIR.",
+            "Example:",
+            "  runbend batch orders --stock shelf.db --out monday"
+        })
+final class BatchCommand implements Callable<Integer> {
+    /** How often a day is nested anew when others took from the shelf meanwhile. */
+    private static final int TRIES = 3;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "ORDERS_DIR", description = "A folder of job files, one order each.")
+    private Path orders;
+
+    @Option(names = "--out", paramLabel = "DIR", description = "The folder to write; default: ORDERS_DIR-day.")
+    private Path out;
+
+    @Mixin
+    private LedgerPlace stock;
+
+    @Option(names = "--shelf", paramLabel = "FILE", description = "Opened coils and offcuts, where no ledger is kept.")
+    private Path shelf;
+
+    @Option(names = "--day", paramLabel = "NAME", description = "The day's name in the ledger; default: that of DIR.")
+    private String day;
+
+    @Option(names = "--resume", description = "Take kits that an earlier run wrote into DIR, where nothing changed.")
+    private boolean resume;
+
+    @Option(names = "--quiet", description = "No progress and no summary.")
+    private boolean quiet;
+
+    @Mixin
+    private KitOption rests;
+
+    private TimedProgress progress;
+
+    @Override
+    public Integer call() {
+        if (shelf != null && stock.isNamed()) {
+            throw new ParameterException(
+                    spec.commandLine(), "--shelf and --stock both say what is at hand: give one of them");
+        }
+        Path name = orders.toAbsolutePath().normalize().getFileName();
+        Path folder = out != null ? out : orders.resolveSibling((name == null ? "orders" : name) + "-day");
+        String title = day != null
+                ? day
+                : Terminal.oneLine(
+                        String.valueOf(folder.toAbsolutePath().normalize().getFileName()));
+        Shop shop = shop(title);
+        OrderBook book = OrderBook.read(orders, new DrawnLoops());
+        List<String> faults = new ArrayList<>(book.faults());
+        List<OrderBook.Order> same = ofOneCatalog(book.orders(), faults);
+        DayFolder files = new DayFolder(folder, Runbend.VERSION);
+        boolean taken = files.prepare() && resume;
+        Kits kits = new Kits(files.orders(), taken, this::tell);
+        List<DayKit> made = kits.make(same, Runtime.getRuntime().availableProcessors());
+        faults.addAll(kits.faults());
+        faults.forEach(f -> spec.commandLine().getErr().println(Terminal.oneLine(f)));
+        if (made.isEmpty()) {
+            spec.commandLine().getErr().println(Terminal.oneLine(orders + ": no order is left to be cut"));
+            return Failures.BAD_INPUT;
+        }
+        Catalog catalog = same.get(0).job().catalog();
+        DayPlanning planning = new DayPlanning(catalog, rests.keeping(), Work.silent());
+        Day planned = settle(planning, title, made, faults, shop, files);
+        if (!quiet) {
+            summary(planned, kits.laid(), folder);
+        }
+        return faults.isEmpty() ? 0 : 1;
+    }
+
+    private Shop shop(String title) {
+        if (stock.isNamed()) {
+            return stock.with(this::warn, ledger -> ledger.look(books -> shop(books, title)));
+        }
+        return Shop.of(shelf == null ? Shelf.EMPTY : ShelfReader.read(shelf));
+    }
+
+    private static Shop shop(Books books, String title) {
+        OrderState state = books.order(title).state();
+        if (state != OrderState.UNKNOWN && state != OrderState.QUOTED && state != OrderState.CONFIRMED) {
+            throw new LedgerRefused("a day " + title + " is in the ledger and " + state.word()
+                    + ": give this one another name with --day");
+        }
+        return Shop.of(books, title);
+    }
+
+    /** Nests, writes and reserves; anew where somebody took from the shelf meanwhile. Nothing is solved in a transaction. */
+    private Day settle(
+            DayPlanning planning, String title, List<DayKit> kits, List<String> faults, Shop first, DayFolder files) {
+        Shop shop = first;
+        for (int attempt = 1; ; attempt++) {
+            Day planned = planning.plan(title, kits, faults, shop);
+            files.write(planned);
+            if (!stock.isNamed() || planned.use(false).stock().isEmpty()) {
+                return planned;
+            }
+            try {
+                reserve(planned);
+                return planned;
+            } catch (LedgerRefused e) {
+                if (attempt == TRIES) {
+                    throw e;
+                }
+                shop = shop(title);
+            }
+        }
+    }
+
+    private void reserve(Day planned) {
+        String who = System.getenv().getOrDefault("RUNBEND_WHO", System.getProperty("user.name"));
+        Request request = new Request(UUID.randomUUID().toString(), who.strip(), "batch");
+        Outcome outcome = stock.with(this::warn, ledger -> ledger.reserve(request, planned.use(false)));
+        if (!quiet) {
+            spec.commandLine()
+                    .getOut()
+                    .println("Reserved under " + planned.name() + ": movement "
+                            + outcome.movement().number());
+        }
+    }
+
+    /** Costs of two catalogs cannot be held against each other. */
+    private static List<OrderBook.Order> ofOneCatalog(List<OrderBook.Order> orders, List<String> faults) {
+        Optional<Catalog> first = orders.stream().findFirst().map(o -> o.job().catalog());
+        List<OrderBook.Order> same = new ArrayList<>();
+        for (OrderBook.Order o : orders) {
+            if (o.job().catalog().equals(first.orElseThrow())) {
+                same.add(o);
+            } else {
+                faults.add(o.file() + ": order " + o.number() + " names another catalog than "
+                        + orders.get(0).file() + ": put it into a batch of its own");
+            }
+        }
+        return same;
+    }
+
+    private void tell(String order, int done, int all) {
+        if (!quiet && System.getenv("TERM") != null && JobCommand.hasConsole()) {
+            if (progress == null) {
+                progress = new TimedProgress(spec.commandLine().getErr(), System::nanoTime);
+            }
+            progress.step(new Progress.Step("order " + order, done, all));
+        }
+    }
+
+    private void warn(String word) {
+        spec.commandLine().getErr().println(Terminal.oneLine(word));
+    }
+
+    private void summary(Day planned, int laid, Path folder) {
+        long together = 0;
+        long bound = 0;
+        long alone = 0;
+        for (Day.Cost c : planned.costs()) {
+            together += c.together();
+            bound += c.bound();
+            alone += c.alone();
+        }
+        print(
+                "%d orders, %d different floors laid, %d left out",
+                planned.orders().size(), laid, planned.faults().size());
+        long buy = planned.uses().stream().filter(Day.Use::isBought).count();
+        print("%d coils and plates are cut, %d of them to buy", planned.uses().size(), buy);
+        print(
+                "Nested together: %s (proved: not under %s); order by order %s, %s saved",
+                money(together, planned),
+                money(bound, planned),
+                money(alone, planned),
+                money(alone - together, planned));
+        spec.commandLine().getOut().println(Terminal.oneLine("Written to " + folder));
+    }
+
+    private static String money(long minor, Day day) {
+        return new Money(minor, day.currency()).toString();
+    }
+
+    private void print(String form, Object... values) {
+        spec.commandLine().getOut().println(String.format(Locale.ROOT, form, values));
+    }
+}

@@ -1,0 +1,166 @@
+package org.runbend.export.batch;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.runbend.export.CommandRun;
+import org.runbend.export.JsonIn;
+
+/** A day of four orders of two floors, one of them bad, from a ledger to the last cut. */
+class BatchCommandTest {
+    @TempDir
+    Path folder;
+
+    private String shelf;
+
+    private CommandRun run(String... words) {
+        return CommandRun.of(words);
+    }
+
+    private String done(String... words) {
+        CommandRun run = run(words);
+        assertEquals(0, run.code(), run::err);
+        return run.out();
+    }
+
+    private Path orders() throws IOException {
+        Path orders = Files.createDirectory(folder.resolve("orders"));
+        String catalog = Files.readString(Path.of("../examples/workshop.yaml"));
+        Files.writeString(orders.resolve("workshop.yaml"), catalog.replace("supply: whole", "supply: cut"));
+        String closet = Files.readString(Path.of("../examples/closet.yaml"));
+        for (int i = 1; i <= 3; i++) {
+            Files.writeString(orders.resolve("o" + i + ".yaml"), closet.replace("KC-2035", "HF-" + i));
+        }
+        Files.writeString(
+                orders.resolve("o4.yaml"), closet.replace("KC-2035", "HF-4").replace("tails: [600", "tails: [500"));
+        Files.writeString(orders.resolve("o5.yaml"), closet.replace("spacing: 100", "spacing: wide"));
+        return orders;
+    }
+
+    @Test
+    void aDay() throws IOException {
+        shelf = folder.resolve("shelf.db").toString();
+        done("stock", "init", "--stock", shelf);
+        done("stock", "receive", "opened", "PX-10", "22m", "--id", "C7", "--stock", shelf);
+        done("stock", "receive", "offcut", "SP-10", "700", "--id", "O1", "--stock", shelf);
+        done("stock", "receive", "plate", "SP-10", "1000", "2", "--stock", shelf);
+        Path orders = orders();
+        String day = folder.resolve("monday").toString();
+        CommandRun batch = run("batch", orders.toString(), "--stock", shelf, "--out", day);
+        assertEquals(1, batch.code(), batch::err);
+        assertEquals(
+                orders.resolve("o5.yaml") + ":14:19: layout.spacing: found 'wide', a length in mm is wanted",
+                batch.err().strip());
+        assertTrue(batch.out().contains("4 orders, 2 different floors laid, 1 left out"), batch::out);
+        JsonIn told = JsonIn.read(Path.of(day, "day.json"));
+        checkCuts(told, Path.of(day));
+        long bought = told.at("costs").list().stream()
+                .mapToLong(c -> c.at("bought").whole())
+                .sum();
+        long alone = told.at("costs").list().stream()
+                .mapToLong(c -> c.at("orderByOrder").whole())
+                .sum();
+        long bound = told.at("costs").list().stream()
+                .mapToLong(c -> c.at("bound").whole())
+                .sum();
+        assertTrue(bound <= bought && bought <= alone, bound + " " + bought + " " + alone);
+        // again: what is kept for the day is the day's to use, and kits are taken as they are
+        String before = Files.readString(Path.of(day, "day.json"));
+        CommandRun again = run("batch", orders.toString(), "--stock", shelf, "--out", day, "--resume");
+        assertEquals(1, again.code());
+        assertTrue(again.out().contains("4 orders, 0 different floors laid"), again::out);
+        assertEquals(before, Files.readString(Path.of(day, "day.json")));
+        // the rest comes, and the day is cut
+        buy(Path.of(day, "buy-list.csv"));
+        done("stock", "reserve", day, "--stock", shelf);
+        String cut = done("stock", "confirm", day, "--stock", shelf);
+        assertTrue(cut.contains("confirm monday"), cut);
+        assertTrue(done("stock", "audit", "--stock", shelf).startsWith("All "));
+        CommandRun late = run("batch", orders.toString(), "--stock", shelf, "--out", day);
+        assertEquals(2, late.code());
+        assertEquals(
+                "a day monday is in the ledger and cut: give this one another name with --day",
+                late.err().strip());
+    }
+
+    private void buy(Path list) throws IOException {
+        List<String> lines = Files.readAllLines(list);
+        assertEquals("kind,product,length,needed,onHand,buy,cost,currency", lines.get(0));
+        for (String line : lines.subList(1, lines.size())) {
+            String[] c = line.split(",", -1);
+            if (!c[5].equals("0")) {
+                done("stock", "receive", c[0], c[1], c[2], c[5], "--stock", shelf);
+            }
+        }
+    }
+
+    /** Every cut of every kit stands in the day once, none other does, and each stock piece holds its cuts. */
+    private static void checkCuts(JsonIn day, Path folder) throws IOException {
+        Map<String, Integer> wanted = new HashMap<>();
+        Set<String> folders = new TreeSet<>();
+        for (JsonIn order : day.at("orders").list()) {
+            String number = order.at("order").text();
+            folders.add(number);
+            JsonIn kit = JsonIn.read(folder.resolve("orders").resolve(number).resolve("kit.json"));
+            assertEquals(number, kit.at("order").text());
+            assertEquals(order.at("fingerprint").text(), kit.at("fingerprint").text());
+            kit.at("coils").list().forEach(s -> s.at("cuts")
+                    .list()
+                    .forEach(c -> wanted.merge(
+                            number + " " + s.at("product").text() + " "
+                                    + c.at("length").number(),
+                            1,
+                            Integer::sum)));
+            kit.at("plates").at("stock").list().forEach(s -> s.at("cuts")
+                    .list()
+                    .forEach(c ->
+                            wanted.merge(number + " " + s.at("product").text() + " " + c.number(), 1, Integer::sum)));
+        }
+        assertEquals(Set.of("HF-1", "HF-2", "HF-3", "HF-4"), folders);
+        for (JsonIn s : day.at("stock").list()) {
+            double kerf = s.at("kind").text().equals("plate") ? 3 : 0;
+            double sum = 0;
+            for (JsonIn c : s.at("cuts").list()) {
+                sum += c.at("length").number() + kerf;
+                wanted.merge(
+                        c.at("order").text() + " " + s.at("product").text() + " "
+                                + c.at("length").number(),
+                        -1,
+                        Integer::sum);
+            }
+            double left = s.at("left").number();
+            assertEquals(s.at("length").number(), sum + left, left == 0 ? kerf : 0.001);
+        }
+        wanted.values().removeIf(n -> n == 0);
+        assertEquals(Map.of(), wanted);
+    }
+
+    @Test
+    void badFoldersAreOneLine() throws IOException {
+        CommandRun none = run("batch", folder.resolve("none").toString());
+        assertEquals(folder.resolve("none") + ": no such folder", none.err().strip());
+        assertEquals(2, none.code());
+        Path empty = Files.createDirectory(folder.resolve("empty"));
+        assertEquals(
+                empty + ": holds no job file: one order is one file *.yaml",
+                run("batch", empty.toString()).err().strip());
+        Path orders = orders();
+        Path mine = Files.createDirectory(folder.resolve("mine"));
+        Files.writeString(mine.resolve("letter.txt"), "mine");
+        CommandRun foreign = run("batch", orders.toString(), "--out", mine.toString());
+        assertEquals(
+                mine + ": the output folder holds files but no batch of ours; name a new or an empty folder",
+                foreign.err().strip());
+        assertEquals(2, foreign.code());
+    }
+}
