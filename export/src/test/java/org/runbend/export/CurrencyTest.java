@@ -93,8 +93,8 @@ class CurrencyTest {
     @Test
     void yen() throws IOException {
         Path kit = out("yen");
-        CommandRun run =
-                CommandRun.of("plan", EXAMPLES.resolve("ways-in/tea-house.yaml").toString(), "--out", kit.toString());
+        CommandRun run = CommandRun.of(
+                "plan", EXAMPLES.resolve("ways-in/tea-house.yaml").toString(), "--prices", "--out", kit.toString());
         assertEquals(0, run.code(), run::err);
         JsonIn read = JsonIn.read(kit.resolve("kit.json"));
         long sum = 0;

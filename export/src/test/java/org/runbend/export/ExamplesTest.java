@@ -36,6 +36,7 @@ import org.runbend.export.drawing.Paragraph;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.dxf.DxfBackend;
 import org.runbend.export.dxf.DxfVersion;
+import org.runbend.export.papers.PaperForm;
 import org.runbend.export.papers.PickList;
 import org.runbend.export.svg.SvgBackend;
 import org.runbend.optimizer.plan.KitPlan;
@@ -115,8 +116,16 @@ class ExamplesTest {
                             .sorted()
                             .toList());
         }
-        for (String name :
-                List.of("kit.json", "drawing.dxf", "floor.svg", "pick-list.pdf", "confirm.pdf", "cuts.csv")) {
+        for (String name : List.of(
+                "kit.json",
+                "drawing.dxf",
+                "floor.svg",
+                "pick-list.pdf",
+                "cut-sheet.pdf",
+                "labels.pdf",
+                "fitting-sheet.pdf",
+                "confirm.pdf",
+                "cuts.csv")) {
             assertTrue(Files.size(folder(job).resolve(name)) > 100, name);
         }
         assertTrue(kit.at("fingerprint").text().matches("[0-9a-f]{64}"));
@@ -245,14 +254,7 @@ class ExamplesTest {
         assertSame(job, "floor.svg", SvgBackend.bytes(sheet));
         assertSame(job, "cuts.csv", new CutsCsv().bytes(plan));
         assertSame(job, "kit.json", new KitJson().bytes(plan, files));
-        assertSame(
-                job,
-                "pick-list.pdf",
-                new PickList()
-                        .bytes(
-                                plan,
-                                new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan),
-                                FloorDrafting.caption(plan)));
+        assertSame(job, "pick-list.pdf", PickList.bytes(plan, PaperForm.USUAL));
 
         List<String> facts = OutsideReader.ezdxf(folder(job).resolve("drawing.dxf"));
         assertTrue(facts.containsAll(List.of("errors 0", "fixes 0", "insunits 4")), facts::toString);
@@ -329,7 +331,8 @@ class ExamplesTest {
     @MethodSource("jobs")
     void papersAreSoundAndBringTheirFonts(Path job) throws IOException {
         planned(job);
-        for (String name : List.of("pick-list.pdf", "confirm.pdf")) {
+        for (String name :
+                List.of("pick-list.pdf", "cut-sheet.pdf", "labels.pdf", "fitting-sheet.pdf", "confirm.pdf")) {
             isSoundAndBringsItsFonts(folder(job).resolve(name).toString());
         }
     }

@@ -21,6 +21,7 @@ import org.runbend.export.drafting.TemperatureDrafting;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.ShadedFloor;
 import org.runbend.export.papers.HeatPaper;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.ShadedPdf;
 import org.runbend.export.svg.ShadedSvg;
 import org.runbend.optimizer.heat.HeatProblem;
@@ -56,7 +57,7 @@ class HeatReportTest {
         KitPlan plan = plan(name);
         HeatProblem problem = problem(plan);
         Path file = folder.resolve(name + ".pdf");
-        Files.write(file, HeatPaper.bytes(plan.job(), problem, new HeatReckoning().solve(problem), ""));
+        Files.write(file, HeatPaper.bytes(plan.job(), problem, new HeatReckoning().solve(problem), "", Paper.A4));
         String word = OutsideReader.run("qpdf", "--check", file.toString());
         assertTrue(word.contains("No syntax or stream encoding errors found"), word);
         return OutsideReader.run("pdftotext", "-layout", file.toString(), "-");
@@ -237,7 +238,7 @@ class HeatReportTest {
                 svg.toString(),
                 "-o",
                 folder.resolve("t.png").toString());
-        Path pdf = Files.write(folder.resolve("temperatures.pdf"), ShadedPdf.bytes(shaded, "order", ""));
+        Path pdf = Files.write(folder.resolve("temperatures.pdf"), ShadedPdf.bytes(shaded, "order", "", Paper.A4));
         assertTrue(OutsideReader.run("qpdf", "--check", pdf.toString())
                 .contains("No syntax or stream encoding errors found"));
         assertTrue(OutsideReader.run("pdftotext", pdf.toString(), "-").contains("degrees C"));

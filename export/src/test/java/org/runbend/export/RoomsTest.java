@@ -118,6 +118,10 @@ class RoomsTest {
                             "optimizer.loop..",
                             "optimizer.floor")),
             Map.entry("optimizer.tape", List.of("optimizer.job", "optimizer.floor")),
+            Map.entry("optimizer.packing", List.of("catalog.product")),
+            Map.entry(
+                    "optimizer.setout",
+                    List.of("optimizer.job", "optimizer.floor", "optimizer.breakdown", "optimizer.tape")),
             Map.entry("optimizer.breakdown", List.of("catalog.product", "catalog.shelf", "optimizer.job")),
             Map.entry("optimizer.channel", List.of("optimizer.job", "optimizer.floor", "optimizer.breakdown")),
             Map.entry("optimizer.boards.nesting", List.of()),
@@ -189,6 +193,8 @@ class RoomsTest {
                             "optimizer.coils",
                             "optimizer.plates",
                             "optimizer.tape",
+                            "optimizer.setout",
+                            "optimizer.packing",
                             "optimizer.heat..")),
             // what was cut before a floor changed
             Map.entry(

@@ -25,6 +25,7 @@ import java.util.stream.Stream;
  * @param panels how parts are cut from stock boards
  * @param sales terms that it sells on
  * @param kits kits that it keeps ready packed
+ * @param packing how boxes are packed
  */
 public record Catalog(
         String workshop,
@@ -40,7 +41,8 @@ public record Catalog(
         ShopLayers layers,
         PanelCutting panels,
         Sales sales,
-        List<StandardKit> kits) {
+        List<StandardKit> kits,
+        Packing packing) {
     /** Checks that no part number stands twice and that what others name exists: bending aids, what lies in kits. */
     public Catalog {
         Require.that(
@@ -106,7 +108,8 @@ public record Catalog(
                 ShopLayers.OURS,
                 PanelCutting.USUAL,
                 Sales.PLAIN,
-                List.of());
+                List.of(),
+                Packing.USUAL);
     }
 
     private static Stream<String> skus(

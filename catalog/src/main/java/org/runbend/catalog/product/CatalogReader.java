@@ -91,9 +91,11 @@ public final class CatalogReader {
         Sales sales =
                 root.findMap("sales").flatMap(new SalesReader(digits)::sales).orElse(Sales.PLAIN);
         List<StandardKit> kits = root.each("kits", MOST, "a list of standard kits", this::kit);
+        Packing packing =
+                root.findMap("packing").flatMap(new PackingReader(skus)::read).orElse(Packing.USUAL);
         return root.make(() -> new Catalog(
                 workshop, currency, pipes, plates, items, coolants, pumps, boards, routing, labour, layers, panels,
-                sales, kits));
+                sales, kits, packing));
     }
 
     private static Optional<PanelCutting> panels(YamlMap m) {
@@ -224,8 +226,17 @@ public final class CatalogReader {
                 .orElse(OptionalDouble.empty());
         Pipe.Supply supply =
                 m.find("supply").map(v -> v.oneOf(Pipe.Supply.class)).orElse(Pipe.Supply.WHOLE);
-        return m.make(
-                () -> new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils, warmest, supply));
+        Optional<PressureTest> test = m.findMap("test").flatMap(CatalogReader::pressureTest);
+        return m.make(() ->
+                new Pipe(sku, name, outer, wall, material, fitted, byHand, aid, weight, coils, warmest, supply, test));
+    }
+
+    private static Optional<PressureTest> pressureTest(YamlMap m) {
+        double pressure = m.require("pressure", "bar").number(0, 20);
+        double minutes = m.require("minutes", "how long it is watched").number(0, 2880);
+        OptionalDouble drop =
+                m.find("drop").map(v -> OptionalDouble.of(v.number(0, 20))).orElse(OptionalDouble.empty());
+        return m.make(() -> new PressureTest(pressure, minutes, drop));
     }
 
     private Optional<Coil> coil(YamlValue value) {

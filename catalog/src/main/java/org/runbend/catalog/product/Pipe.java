@@ -20,6 +20,7 @@ import java.util.OptionalDouble;
  * @param coils coil lengths on offer, shortest first
  * @param maxTemperature highest temperature of the water in it, degrees C, where its maker says it
  * @param supply what of a coil that is bought goes into the box
+ * @param test how its maker wants a loop tested, where he says it
  */
 public record Pipe(
         String sku,
@@ -33,7 +34,8 @@ public record Pipe(
         double weightPerMetre,
         List<Coil> coils,
         OptionalDouble maxTemperature,
-        Supply supply) {
+        Supply supply,
+        Optional<PressureTest> test) {
     /** What of a coil that is bought goes into the box. */
     public enum Supply {
         /** All of it, at its price; the rest is the customer's. */
@@ -66,7 +68,8 @@ public record Pipe(
                 weightPerMetre,
                 coils,
                 OptionalDouble.empty(),
-                Supply.WHOLE);
+                Supply.WHOLE,
+                Optional.empty());
     }
 
     /** Checks sizes against each other and sorts the coils. */

@@ -15,6 +15,7 @@ import org.runbend.export.data.OldKit;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.export.folder.OutputFolder;
+import org.runbend.export.pdf.Paper;
 import org.runbend.optimizer.change.EarlierKit;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
@@ -28,6 +29,7 @@ import org.runbend.optimizer.planning.LoopComparison;
 import org.runbend.optimizer.quote.Offer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.TypeConversionException;
 
@@ -121,11 +123,14 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             description = "With --quote: a discount for this order, such as 5%%, in place of the catalog's.")
     private Rate discount;
 
+    @Mixin
+    private PaperOptions papers = new PaperOptions();
+
     @Override
     public Integer call() {
         checkWords();
         OutputFolder folder = new OutputFolder(out != null ? out : besideJob(jobFile()));
-        Job job = read();
+        Job job = papers.told(read());
         if (temperatures && (job.build().isEmpty() || job.heating().isEmpty())) {
             throw new Unbuildable(
                     job.build().isEmpty() ? "build" : "heating",
@@ -166,16 +171,17 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
         if (internal) {
             plan = compared(plan);
             more = new TreeMap<>(more);
-            more.putAll(KitFiles.internal(plan));
+            more.putAll(KitFiles.internal(plan, papers.paper()));
         }
         if (temperatures) {
             work().step("reckoning temperatures");
             more = new TreeMap<>(more);
-            plan = withTemperatures(plan, more);
+            plan = withTemperatures(plan, more, papers.paper());
         }
         Optional<Offer> offer = offer(plan);
+        checkTiles(plan);
         work().step("drawing and writing");
-        folder.write(KitFiles.of(plan, change, offer, form(), more));
+        folder.write(KitFiles.of(plan, change, offer, form(), papers.wish(), more));
         if (!isQuiet()) {
             new Summary(out(), plan.job()).print(plan, folder.path());
             if (offer.isPresent()) {
@@ -218,6 +224,13 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
                 : Optional.empty();
     }
 
+    /** Nobody glues more pages than that; nothing was written yet. */
+    private void checkTiles(KitPlan plan) {
+        papers.fault(plan).ifPresent(fault -> {
+            throw usage(fault);
+        });
+    }
+
     private void checkWords() {
         if (discount != null && !quote) {
             throw usage("--discount " + discount + ": it is taken off a quotation: give --quote too");
@@ -247,7 +260,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
 
     /** The files of the table of alternatives, which is printed too. */
     private Map<String, byte[]> told(Choice choice) {
-        Map<String, byte[]> files = KitFiles.of(choice);
+        Map<String, byte[]> files = KitFiles.of(choice, papers.paper());
         if (!isQuiet()) {
             new Summary(out(), choice.alternatives().get(0).plan().job()).printChoice(choice);
         }
@@ -268,9 +281,9 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     }
 
     /** The plan, its shaded floor put into the files; that never costs the kit. */
-    private static KitPlan withTemperatures(KitPlan plan, Map<String, byte[]> files) {
+    private static KitPlan withTemperatures(KitPlan plan, Map<String, byte[]> files, Paper paper) {
         try {
-            files.putAll(KitFiles.temperatures(plan));
+            files.putAll(KitFiles.temperatures(plan, paper));
             return plan;
         } catch (RuntimeException e) {
             return plan.withRemark(lost(Remark.Beside.TEMPERATURES, e));
@@ -296,7 +309,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     private void improve(KitPlan own, OutputFolder beside) {
         Job job = own.job();
         KitPlan ours = plan(job.with(job.floor(), job.layout().withoutLoop()));
-        beside.write(KitFiles.of(ours, form(), Map.of()));
+        beside.write(KitFiles.of(ours, Optional.empty(), Optional.empty(), form(), papers.wish(), Map.of()));
         if (!isQuiet()) {
             new Summary(out(), job).printComparison(new LoopComparison(own, ours), beside.path());
         }

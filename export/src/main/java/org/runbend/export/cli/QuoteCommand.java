@@ -10,6 +10,7 @@ import org.runbend.catalog.source.Plain;
 import org.runbend.catalog.source.SizeText;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.export.folder.OutputFile;
+import org.runbend.export.pdf.Paper;
 import org.runbend.optimizer.estimate.RangeAsked;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
@@ -51,6 +52,13 @@ final class QuoteCommand extends JobCommand implements Callable<Integer> {
     private Rate discount;
 
     @Option(
+            names = "--paper",
+            paramLabel = "SIZE",
+            converter = PaperWord.class,
+            description = "Size of the paper: a4 (default) or letter.")
+    private Paper paperSize = Paper.A4;
+
+    @Option(
             names = "--size",
             arity = "1..5",
             paramLabel = "SIZE",
@@ -89,7 +97,7 @@ final class QuoteCommand extends JobCommand implements Callable<Integer> {
         KitPlan plan = plan();
         Offer offer =
                 service().offer(plan, Optional.ofNullable(discount), work()).get();
-        paper.ifPresent(p -> p.write(KitFiles.quote(plan, offer)));
+        paper.ifPresent(p -> p.write(KitFiles.quote(plan, offer, paperSize)));
         if (!isQuiet()) {
             new OfferSummary(out(), plan).print(offer);
             paper.ifPresent(p -> out().println(Terminal.plain("Written to " + p.path())));

@@ -21,6 +21,8 @@ public final class CutList {
     /** Two lengths are the same cut if they differ by less than a tape or saw can tell, mm. */
     private static final double SAME = 0.01;
 
+    private static final int LETTERS = 26;
+
     private final KitPlan plan;
     private final Set<String> taken;
     private final List<PlatePiece> waiting;
@@ -42,7 +44,7 @@ public final class CutList {
         return new CutList(plan).plates();
     }
 
-    /** The number of the stock that each piece is cut from, as the lists have it. */
+    /** What each piece of plate is called: its stock plate, and a letter where more than one piece is cut from it. */
     public static Map<PlatePiece, String> plateNames(KitPlan plan) {
         CutList list = new CutList(plan);
         list.plates();
@@ -55,7 +57,7 @@ public final class CutList {
         for (CoilPlan.CoilCut coil : plan.coils().coils()) {
             number = coil.id().isPresent() ? number : next("C", number);
             List<Cut> cuts = coil.cuts().stream()
-                    .map(c -> new Cut(c.length(), "loop " + c.loop()))
+                    .map(c -> new Cut(c.length(), "loop " + c.loop(), "loop " + c.loop()))
                     .toList();
             all.add(new StockPiece(
                     id(coil.id(), "C", number),
@@ -74,9 +76,11 @@ public final class CutList {
         for (PlateCut stock : plan.plates().stock()) {
             number = stock.id().isPresent() ? number : next("P", number);
             String id = id(stock.id(), "P", number);
-            List<Cut> cuts = stock.cuts().stream()
-                    .map(length -> new Cut(length, placeOf(stock.product(), length, id)))
-                    .toList();
+            List<Cut> cuts = new ArrayList<>();
+            for (double length : stock.cuts()) {
+                String name = pieceName(id, cuts.size(), stock.cuts().size());
+                cuts.add(new Cut(length, placeOf(stock.product(), length, name), name));
+            }
             all.add(new StockPiece(
                     id,
                     stock.product(),
@@ -86,6 +90,13 @@ public final class CutList {
                     stock.id().isPresent()));
         }
         return all;
+    }
+
+    private static String pieceName(String stock, int index, int count) {
+        if (count == 1) {
+            return stock;
+        }
+        return index < LETTERS ? stock + (char) ('a' + index) : stock + "-" + (index + 1);
     }
 
     private int next(String letter, int number) {
@@ -101,11 +112,11 @@ public final class CutList {
     }
 
     /** Takes the first piece that still waits for a cut like this. */
-    private String placeOf(String product, double length, String id) {
+    private String placeOf(String product, double length, String name) {
         for (PlatePiece piece : waiting) {
             if (piece.product().equals(product) && Math.abs(piece.length() - length) < SAME) {
                 waiting.remove(piece);
-                names.put(piece, id);
+                names.put(piece, name);
                 return RunNames.of(plan, piece);
             }
         }
@@ -135,6 +146,7 @@ public final class CutList {
      *
      * @param length mm
      * @param goesTo the loop or the place of the plate
+     * @param name what is written on the piece
      */
-    public record Cut(double length, String goesTo) {}
+    public record Cut(double length, String goesTo, String name) {}
 }

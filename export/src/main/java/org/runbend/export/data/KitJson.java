@@ -5,7 +5,10 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import org.runbend.catalog.product.Packing;
+import org.runbend.catalog.product.PressureTest;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Remedy;
@@ -16,6 +19,7 @@ import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.packing.Parcel;
 import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitHeat;
@@ -64,6 +68,7 @@ public final class KitJson {
             }
             out.list("loops", plan.loops(), loop -> loop(out, plan, loop));
             kept(out, plan);
+            SetOutJson.write(out, plan.setOut());
             plates(out, plan);
             coils(out, plan);
             channel(out, plan);
@@ -145,8 +150,15 @@ public final class KitJson {
                 .number("handBendRadius", request.product().handRadius())
                 .number("bendRadius", plan.bendRadius())
                 .numbers("tails", List.of(request.flowTail(), request.returnTail()))
-                .number("allowance", request.allowance())
-                .close();
+                .number("allowance", request.allowance());
+        Optional<PressureTest> test = request.product().test();
+        if (test.isPresent()) {
+            out.open("test")
+                    .number("pressure", test.get().pressure())
+                    .number("minutes", test.get().minutes());
+            out.number("drop", test.get().drop().orElse(Double.NaN)).close();
+        }
+        out.close();
     }
 
     private static void lattice(JsonOut out, KitPlan plan) throws IOException {
@@ -255,9 +267,15 @@ public final class KitJson {
 
     private static void plates(JsonOut out, KitPlan plan) throws IOException {
         PlatePlan plates = plan.plates();
+        Map<PlatePiece, String> names = CutList.plateNames(plan);
+        CutSheet sheet = CutSheet.of(plan);
         out.open("plates")
-                .list("pieces", plates.pieces(), piece -> piece(out, plan, piece))
+                .list("pieces", plates.pieces(), piece -> piece(out, plan, piece, names.get(piece)))
                 .list("stock", plates.stock(), stock -> stock(out, stock))
+                .list("patterns", sheet.plates(), group -> pattern(out, group))
+                .list("stopSettings", sheet.settings(), s -> out.text("product", s.product())
+                        .number("length", s.length())
+                        .texts("pieces", s.pieces()))
                 .number("kerf", plates.kerf())
                 .number("width", narrowest(plan.job()))
                 .number("plateable", plates.plateable())
@@ -336,8 +354,21 @@ public final class KitJson {
                 .orElse(Double.NaN);
     }
 
-    private static void piece(JsonOut out, KitPlan plan, PlatePiece piece) throws IOException {
-        out.text("product", piece.product()).number("length", piece.length());
+    /** Stock that is cut alike, with the running measures of its cuts from the end that is cut first. */
+    private static void pattern(JsonOut out, CutSheet.Group group) throws IOException {
+        out.text("product", group.product())
+                .number("length", group.length())
+                .texts(
+                        "stock",
+                        group.stock().stream().map(CutList.StockPiece::id).toList())
+                .numbers(
+                        "cutAt", group.pieces().stream().map(CutSheet.Piece::to).toList())
+                .number("left", group.left())
+                .text("restName", group.restName());
+    }
+
+    private static void piece(JsonOut out, KitPlan plan, PlatePiece piece, String name) throws IOException {
+        out.text("name", name).text("product", piece.product()).number("length", piece.length());
         out.number(
                 "width",
                 plan.job()
@@ -411,7 +442,26 @@ public final class KitJson {
         out.whole("total", plan.total())
                 .text("currency", plan.job().catalog().currency())
                 .number("weight", plan.weight())
-                .texts("notSupplied", plan.notSupplied());
+                .texts("notSupplied", plan.notSupplied())
+                .list("parcels", plan.parcels(), parcel -> parcel(out, parcel));
+    }
+
+    private static void parcel(JsonOut out, Parcel parcel) throws IOException {
+        if (parcel.carton().isPresent()) {
+            Packing.Carton carton = parcel.carton().get();
+            out.text("carton", carton.sku()).text("name", carton.name());
+        }
+        out.number("weight", parcel.weight());
+        if (parcel.sendable().isPresent()) {
+            out.flag("sendable", parcel.sendable().get());
+        }
+        out.list("lines", parcel.lines(), line -> out.text("sku", line.sku())
+                .text("name", line.name())
+                .whole("quantity", line.quantity())
+                .text("unit", line.unit())
+                .number("weight", line.sum())
+                .text("place", line.place())
+                .texts("instead", line.instead()));
     }
 
     private static void check(JsonOut out, PlanCheck check) throws IOException {

@@ -42,6 +42,11 @@ public final class TapeText {
         return Decimals.of(mm, 1) + also(mm);
     }
 
+    /** The length in mm with a tenth, and in inches under it where the job is in inches: a cell of a table. */
+    public String cell(double mm) {
+        return Decimals.of(mm, 1) + (unit == Unit.MM ? "" : "\n" + inches(mm));
+    }
+
     /** What stands beside a length in mm where the job is in inches, such as (46 7/8"); else nothing. */
     public String also(double mm) {
         return unit == Unit.MM || !Double.isFinite(mm) ? "" : " (" + inches(mm) + ")";

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.runbend.catalog.source.Plain;
+import org.runbend.export.data.Stamp;
 import org.runbend.optimizer.boards.BoardsPlan.LayerPlan;
 import org.runbend.optimizer.boards.BoardsPlan.Part;
 import org.runbend.optimizer.boards.BoardsProblem.Making;
@@ -28,7 +29,7 @@ final class BoardNote {
     List<String> lines(String file) {
         List<String> lines = new ArrayList<>();
         if (!plan.isSound()) {
-            lines.add(TitleBlock.DO_NOT_CUT);
+            lines.add(Stamp.DO_NOT_CUT);
         }
         lines.add(layer.layer().name() + ", " + mm(layer.layer().thickness()) + " mm thick, "
                 + mm(layer.sheet().length()) + " x " + mm(layer.sheet().width()) + " mm: " + file + ", board "

@@ -6,6 +6,7 @@ import java.util.Map;
 import org.runbend.catalog.product.Operation;
 import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.BoardFiles;
+import org.runbend.export.data.Stamp;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.ArcFitting;
 import org.runbend.export.drawing.Circle;
@@ -186,7 +187,7 @@ public final class BoardsDrafting {
                         letters,
                         Anchor.BOTTOM_LEFT,
                         "Boards from the bottom up, seen from above, order "
-                                + plan.job().order() + (plan.isSound() ? "" : ": " + TitleBlock.DO_NOT_CUT)));
+                                + plan.job().order() + (plan.isSound() ? "" : ": " + Stamp.DO_NOT_CUT)));
         return sheet.build();
     }
 

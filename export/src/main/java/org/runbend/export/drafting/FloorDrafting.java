@@ -1,6 +1,8 @@
 package org.runbend.export.drafting;
 
 import java.util.List;
+import java.util.Optional;
+import org.runbend.export.data.Stamp;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
@@ -8,6 +10,8 @@ import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.setout.Datum;
+import org.runbend.optimizer.setout.SetOut;
 
 /**
  * Draws the floor with its loop in true size, seen from above: mm, x to the right, y up.
@@ -50,6 +54,11 @@ public final class FloorDrafting {
         return TitleBlock.legend(plan);
     }
 
+    /** The drawing at so many floor mm to a mm of paper, without title and notes, with the lines that all is measured from. */
+    public Sheet drawToMarkOut(KitPlan plan, SetOut marks, double unit) {
+        return draw(plan, false, unit, Optional.of(marks.datum()));
+    }
+
     private Sheet draw(KitPlan plan, boolean withTitle) {
         Extent floor = TrueArcs.of(Places.all(plan.job().floor().outline())).extent();
         double unit = Places.unit(floor);
@@ -64,6 +73,10 @@ public final class FloorDrafting {
     }
 
     private Sheet draw(KitPlan plan, boolean withTitle, double unit) {
+        return draw(plan, withTitle, unit, Optional.empty());
+    }
+
+    private Sheet draw(KitPlan plan, boolean withTitle, double unit, Optional<Datum> lines) {
         Extent floor = TrueArcs.of(Places.all(plan.job().floor().outline())).extent();
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
@@ -81,11 +94,15 @@ public final class FloorDrafting {
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
         new WishMarks(sheet, labels, unit).draw(plan.job());
         measures.radii(plan.job(), labels);
-        Datum.draw(sheet, labels, unit, plan.job());
+        if (lines.isPresent()) {
+            DatumLines.draw(sheet, labels, unit, lines.get());
+        } else {
+            OriginMark.draw(sheet, labels, unit, plan.job());
+        }
         loops.numberRuns(plan);
         loops.numberPlates(plan);
         if (!plan.isSound()) {
-            sheet.add(Layer.TITLE, Text.level(floor.centre(), 9 * unit, Anchor.MIDDLE_CENTRE, TitleBlock.DO_NOT_CUT));
+            sheet.add(Layer.TITLE, Text.level(floor.centre(), 9 * unit, Anchor.MIDDLE_CENTRE, Stamp.DO_NOT_CUT));
         }
         if (withTitle) {
             new TitleBlock(sheet, unit, form).draw(plan, floor);

@@ -143,7 +143,7 @@ final class MachiningNotes {
     }
 
     private String datum() {
-        return Datum.isShown(plan.job()) ? "" : ", which lies off the floor and is not drawn";
+        return OriginMark.isShown(plan.job()) ? "" : ", which lies off the floor and is not drawn";
     }
 
     private static String size(ChannelSize size) {

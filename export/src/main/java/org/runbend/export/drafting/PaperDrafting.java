@@ -3,6 +3,7 @@ package org.runbend.export.drafting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.runbend.export.data.Stamp;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
@@ -155,7 +156,7 @@ public final class PaperDrafting {
         line(marks, left, top - 10, page.block() - 6, 4.5, job.title());
         List<String> rows = new ArrayList<>();
         if (!plan.isSound()) {
-            rows.add(TitleBlock.DO_NOT_CUT);
+            rows.add(Stamp.DO_NOT_CUT);
         }
         rows.add("order " + job.order());
         rows.add(job.customer().map(c -> "customer " + c).orElse(""));

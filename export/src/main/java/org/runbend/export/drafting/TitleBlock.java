@@ -3,6 +3,7 @@ package org.runbend.export.drafting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.runbend.export.data.Stamp;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arrow;
@@ -23,9 +24,6 @@ import org.runbend.optimizer.plan.PlanCheck;
 public final class TitleBlock {
     /** How far under the floor it begins, mm of paper. */
     static final double BELOW = 26;
-
-    /** What stands on every drawing and paper of a plan that fails a check. */
-    public static final String DO_NOT_CUT = "DO NOT CUT";
 
     /** Letters of a line of notes beside the title at least, and of one under it. */
     private static final int BESIDE = 48;
@@ -111,7 +109,7 @@ public final class TitleBlock {
     static List<String> legend(KitPlan plan) {
         List<String> lines = new ArrayList<>();
         if (!plan.isSound()) {
-            lines.add(DO_NOT_CUT + ": " + failed(plan));
+            lines.add(Stamp.DO_NOT_CUT + ": " + failed(plan));
         }
         lines.add("seen from above, x to the right, y up");
         lines.addAll(HoleMarks.words(plan));

@@ -5,24 +5,26 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
-import java.util.function.DoubleFunction;
 import org.runbend.export.data.AlternativesJson;
 import org.runbend.export.data.BoardFiles;
 import org.runbend.export.data.CutsCsv;
 import org.runbend.export.data.KitJson;
+import org.runbend.export.data.Stamp;
 import org.runbend.export.drafting.BoardsDrafting;
 import org.runbend.export.drafting.ChangesDrafting;
 import org.runbend.export.drafting.ConfirmDrafting;
 import org.runbend.export.drafting.FloorDrafting;
 import org.runbend.export.drafting.GrooveForm;
 import org.runbend.export.drafting.GuideDrafting;
+import org.runbend.export.drafting.LinesDrafting;
 import org.runbend.export.drafting.MachineLayers;
 import org.runbend.export.drafting.MiniatureDrafting;
 import org.runbend.export.drafting.OrientationSign;
 import org.runbend.export.drafting.PaperDrafting;
+import org.runbend.export.drafting.SectionDrafting;
 import org.runbend.export.drafting.TemperatureDrafting;
-import org.runbend.export.drafting.TitleBlock;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.PaperSheet;
 import org.runbend.export.drawing.ShadedFloor;
@@ -33,11 +35,18 @@ import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.papers.AlternativesPaper;
 import org.runbend.export.papers.ChangesPaper;
 import org.runbend.export.papers.ConfirmPaper;
+import org.runbend.export.papers.CutSheetPaper;
+import org.runbend.export.papers.FittingSheet;
+import org.runbend.export.papers.FullSizePaper;
 import org.runbend.export.papers.GuidePaper;
 import org.runbend.export.papers.HeatPaper;
 import org.runbend.export.papers.InternalPaper;
+import org.runbend.export.papers.LabelsPaper;
+import org.runbend.export.papers.Letterhead;
+import org.runbend.export.papers.PaperForm;
 import org.runbend.export.papers.PickList;
 import org.runbend.export.papers.QuotePaper;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.ShadedPdf;
 import org.runbend.export.svg.ShadedSvg;
 import org.runbend.export.svg.SvgBackend;
@@ -50,6 +59,7 @@ import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.TemperaturePart;
 import org.runbend.optimizer.quote.Offer;
+import org.runbend.optimizer.setout.SetOut;
 import org.runbend.optimizer.tape.TapeMeasuring;
 import org.runbend.optimizer.tape.TapeSheet;
 
@@ -57,6 +67,10 @@ import org.runbend.optimizer.tape.TapeSheet;
 public final class KitFiles {
     /** Name of the file that tells a folder of ours. */
     static final String KIT = "kit.json";
+
+    private static final String FULL_SIZE = "full-size.pdf";
+    /** Letters on the floor in actual size, by those on a sheet of paper. */
+    private static final double FULL_LETTERS = 2;
 
     private KitFiles() {}
 
@@ -69,6 +83,17 @@ public final class KitFiles {
      */
     public record DrawingForm(DxfVersion version, boolean withChannel, boolean inParts) {}
 
+    /**
+     * What is wanted beside drawings and data.
+     *
+     * @param papers how papers are printed
+     * @param fullSize on what the floor is printed in actual size, if at all
+     */
+    public record PaperWish(PaperForm papers, Optional<FullSizePaper.Page> fullSize) {
+        /** A4, nothing in actual size. */
+        public static final PaperWish USUAL = new PaperWish(PaperForm.USUAL, Optional.empty());
+    }
+
     /** The files of a kit by their names. */
     public static Map<String, byte[]> of(KitPlan plan, DxfVersion version, boolean withChannel) {
         return of(plan, new DrawingForm(version, withChannel, false), Map.of());
@@ -76,41 +101,33 @@ public final class KitFiles {
 
     /** The files of a kit and others that lie beside them, which {@code kit.json} lists too. */
     public static Map<String, byte[]> of(KitPlan plan, DrawingForm form, Map<String, byte[]> more) {
-        return of(plan, Optional.empty(), form, more);
+        return of(plan, Optional.empty(), Optional.empty(), form, PaperWish.USUAL, more);
     }
 
-    /** The same where a kit was cut before: what becomes of it too. */
-    public static Map<String, byte[]> of(
-            KitPlan plan, Optional<KitChange> change, DrawingForm form, Map<String, byte[]> more) {
-        return of(plan, change, Optional.empty(), form, more);
-    }
-
-    /** The same with what a customer is asked for it. */
+    /** The same where a kit was cut before and what becomes of it, and with what a customer is asked for it. */
     public static Map<String, byte[]> of(
             KitPlan plan,
             Optional<KitChange> change,
             Optional<Offer> offer,
             DrawingForm form,
+            PaperWish wish,
             Map<String, byte[]> more) {
+        Paper size = wish.papers().paper();
         GrooveForm groove = form.withChannel() ? GrooveForm.EDGE : GrooveForm.CENTRE;
         Sheet sheet = new FloorDrafting(groove).draw(plan);
         Optional<PaperSheet> paper = Optional.of(new PaperDrafting().draw(plan, sheet, groove));
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("drawing.dxf", DxfBackend.bytes(sheet, paper, form.version(), form.inParts()));
         files.put("floor.svg", SvgBackend.bytes(sheet));
-        files.put(
-                "pick-list.pdf",
-                new PickList()
-                        .bytes(
-                                plan,
-                                new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan),
-                                FloorDrafting.caption(plan)));
-        files.put("confirm.pdf", confirm(plan));
-        plan.heat().ifPresent(h -> files.put("heat.pdf", heat(plan, h)));
+        SetOut marks = plan.setOut();
+        files.putAll(papers(plan, marks, wish.papers()));
+        wish.fullSize().ifPresent(page -> files.put(FULL_SIZE, FullSizePaper.bytes(plan, fullSize(plan, marks), page)));
+        files.put("confirm.pdf", confirm(plan, size));
+        plan.heat().ifPresent(h -> files.put("heat.pdf", heat(plan, h, size)));
         change.ifPresent(c -> files.put(
                 "changes.pdf",
-                new ChangesPaper().bytes(plan, c, unit -> ChangesDrafting.draw(plan, unit), warning(plan))));
-        offer.ifPresent(o -> files.put("quote.pdf", quote(plan, o)));
+                new ChangesPaper().bytes(plan, c, unit -> ChangesDrafting.draw(plan, unit), warning(plan), size)));
+        offer.ifPresent(o -> files.put("quote.pdf", quote(plan, o, size)));
         files.put("cuts.csv", new CutsCsv().bytes(plan));
         if (plan.boards().isPresent()) {
             files.put("boards.svg", SvgBackend.bytes(BoardsDrafting.overview(plan)));
@@ -125,22 +142,40 @@ public final class KitFiles {
         return files;
     }
 
-    private static byte[] heat(KitPlan plan, KitHeat heat) {
-        return HeatPaper.bytes(plan.job(), heat.problem(), heat.solution(), warning(plan));
+    private static Map<String, byte[]> papers(KitPlan plan, SetOut marks, PaperForm form) {
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        files.put("pick-list.pdf", PickList.bytes(plan, form));
+        files.put("cut-sheet.pdf", CutSheetPaper.bytes(plan, form));
+        files.put("labels.pdf", LabelsPaper.bytes(plan));
+        files.put(
+                "fitting-sheet.pdf",
+                FittingSheet.bytes(
+                        plan,
+                        marks,
+                        new FittingSheet.Drawings(
+                                unit -> new FloorDrafting(GrooveForm.NONE).drawToMarkOut(plan, marks, unit),
+                                unit -> LinesDrafting.draw(plan, marks, unit),
+                                unit -> SectionDrafting.draw(plan, unit)),
+                        form));
+        return files;
+    }
+
+    private static byte[] heat(KitPlan plan, KitHeat heat, Paper size) {
+        return HeatPaper.bytes(plan.job(), heat.problem(), heat.solution(), warning(plan), size);
     }
 
     /** The paper that a customer decides by. */
-    public static byte[] quote(KitPlan plan, Offer offer) {
+    public static byte[] quote(KitPlan plan, Offer offer, Paper size) {
         return new QuotePaper(plan, offer)
-                .bytes(new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan), warning(plan));
+                .bytes(new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan), warning(plan), size);
     }
 
     private static String warning(KitPlan plan) {
-        return plan.isSound() ? "" : TitleBlock.DO_NOT_CUT;
+        return plan.isSound() ? "" : Stamp.DO_NOT_CUT;
     }
 
     /** The temperatures of the floor, shaded, as picture and as paper; nothing where heat was not reckoned. */
-    public static Map<String, byte[]> temperatures(KitPlan plan) {
+    public static Map<String, byte[]> temperatures(KitPlan plan, Paper size) {
         if (plan.heat().isEmpty()) {
             return Map.of();
         }
@@ -148,24 +183,22 @@ public final class KitFiles {
         ShadedFloor floor = TemperatureDrafting.draw(
                 plan, new ConductionField().solve(TemperaturePart.problem(plan, heat.problem(), heat.solution())));
         Job job = plan.job();
-        String footer = "order " + job.order() + ", " + job.title()
-                + job.revision().map(r -> ", revision " + r).orElse("");
         return Map.of(
                 "temperatures.svg",
                 ShadedSvg.bytes(floor),
                 "temperatures.pdf",
-                ShadedPdf.bytes(floor, footer, warning(plan)));
+                ShadedPdf.bytes(floor, Letterhead.footer(job), warning(plan), size));
     }
 
     /** What stays in the house: costs and wages. */
-    public static Map<String, byte[]> internal(KitPlan plan) {
-        return Map.of("internal.pdf", new InternalPaper().bytes(plan));
+    public static Map<String, byte[]> internal(KitPlan plan, Paper size) {
+        return Map.of("internal.pdf", new InternalPaper().bytes(plan, size));
     }
 
     /** The table of alternatives, as paper and as data. */
-    public static Map<String, byte[]> of(Choice choice) {
+    public static Map<String, byte[]> of(Choice choice, Paper size) {
         return Map.of(
-                "alternatives.pdf", new AlternativesPaper().bytes(choice, MiniatureDrafting::draw),
+                "alternatives.pdf", new AlternativesPaper().bytes(choice, MiniatureDrafting::draw, size),
                 "alternatives.json", new AlternativesJson().bytes(choice));
     }
 
@@ -193,17 +226,30 @@ public final class KitFiles {
     }
 
     /** The paper that a customer confirms the floor of a job by; holes only where the job gives them. */
-    public static byte[] confirm(Job job) {
+    public static byte[] confirm(Job job, Paper size) {
         TapeSheet tape = new TapeMeasuring().measure(job);
-        return confirm(job, tape, "", scale -> ConfirmDrafting.draw(job, tape, scale));
+        return new ConfirmPaper(job, tape, "", size)
+                .bytes(scale -> ConfirmDrafting.draw(job, tape, scale), OrientationSign.sheet());
     }
 
     /** The same, with holes and pipe of the plan. */
-    private static byte[] confirm(KitPlan plan) {
-        return confirm(plan.job(), plan.tape(), warning(plan), scale -> ConfirmDrafting.draw(plan, plan.tape(), scale));
+    private static byte[] confirm(KitPlan plan, Paper size) {
+        return new ConfirmPaper(plan.job(), plan.tape(), warning(plan), size)
+                .bytes(scale -> ConfirmDrafting.draw(plan, plan.tape(), scale), OrientationSign.sheet());
     }
 
-    private static byte[] confirm(Job job, TapeSheet tape, String warning, DoubleFunction<Sheet> drawing) {
-        return new ConfirmPaper(job, tape, warning).bytes(drawing, OrientationSign.sheet());
+    /** How many tiles the floor takes in actual size, if they are more than anybody glues; else nothing. */
+    public static OptionalInt tooManyTiles(KitPlan plan, FullSizePaper.Page page) {
+        int pages = FullSizePaper.pages(fullSize(plan, plan.setOut()), page);
+        return pages > FullSizePaper.MOST ? OptionalInt.of(pages) : OptionalInt.empty();
+    }
+
+    /** Whether the floor in actual size goes on one page. */
+    public static boolean fitsPlotter(KitPlan plan) {
+        return FullSizePaper.fitsPlotter(fullSize(plan, plan.setOut()));
+    }
+
+    private static Sheet fullSize(KitPlan plan, SetOut marks) {
+        return new FloorDrafting(GrooveForm.EDGE).drawToMarkOut(plan, marks, FULL_LETTERS);
     }
 }

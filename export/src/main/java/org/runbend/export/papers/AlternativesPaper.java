@@ -11,7 +11,7 @@ import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Align;
 import org.runbend.export.pdf.Box;
-import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfPage;
@@ -65,12 +65,11 @@ public final class AlternativesPaper {
     }
 
     /** The paper. */
-    public byte[] bytes(Choice choice, Miniature miniature) {
+    public byte[] bytes(Choice choice, Miniature miniature, Paper paper) {
         Job job = choice.alternatives().get(0).plan().job();
         String name = "Alternatives " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
-            document.footer("order " + job.order() + ", " + job.title()
-                    + job.revision().map(r -> ", revision " + r).orElse(""));
+        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", paper.upright())) {
+            document.footer(Letterhead.footer(job));
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());
             flow.table(table(choice, job)).paragraph(how(choice.alternatives().get(0)), WORDS);

@@ -10,7 +10,7 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Align;
 import org.runbend.export.pdf.Box;
-import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfPage;
@@ -66,13 +66,12 @@ public final class ChangesPaper {
     }
 
     /** The paper; the floor is drawn without pipe and plates. */
-    public byte[] bytes(KitPlan plan, KitChange change, Floor floor, String warning) {
+    public byte[] bytes(KitPlan plan, KitChange change, Floor floor, String warning, Paper paper) {
         Job job = plan.job();
         TapeText tape = new TapeText(job);
         String name = "Changes " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
-            document.footer("order " + job.order() + ", " + job.title()
-                    + job.revision().map(r -> ", revision " + r).orElse(""));
+        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", paper.upright())) {
+            document.footer(Letterhead.footer(job));
             document.warning(warning);
             PdfFlow flow = new PdfFlow(document);
             flow.title(name)

@@ -11,6 +11,7 @@ import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Align;
 import org.runbend.export.pdf.Box;
 import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfPage;
@@ -46,24 +47,24 @@ public final class ConfirmPaper {
 
     /** A way to divide a page. */
     private record Division(PageFormat format, Box drawing, int columns, boolean beside) {
-        static Division upright() {
-            Box in = PageFormat.A4.inside();
-            return new Division(PageFormat.A4, top(in, in.width(), 132), 2, false);
+        static Division upright(Paper paper) {
+            Box in = paper.upright().inside();
+            return new Division(paper.upright(), top(in, in.width(), 132), 2, false);
         }
 
-        static Division lying() {
-            Box in = PageFormat.A4_WIDE.inside();
-            return new Division(PageFormat.A4_WIDE, top(in, 172, in.height() - HEAD - FOOT), 1, true);
+        static Division lying(Paper paper) {
+            Box in = paper.wide().inside();
+            return new Division(paper.wide(), top(in, in.width() - 101, in.height() - HEAD - FOOT), 1, true);
         }
 
-        static Division uprightTall() {
-            Box in = PageFormat.A4.inside();
-            return new Division(PageFormat.A4, top(in, 88, in.height() - HEAD - FOOT), 1, true);
+        static Division uprightTall(Paper paper) {
+            Box in = paper.upright().inside();
+            return new Division(paper.upright(), top(in, 88, in.height() - HEAD - FOOT), 1, true);
         }
 
-        static Division lyingLong() {
-            Box in = PageFormat.A4_WIDE.inside();
-            return new Division(PageFormat.A4_WIDE, top(in, in.width(), 84), 3, false);
+        static Division lyingLong(Paper paper) {
+            Box in = paper.wide().inside();
+            return new Division(paper.wide(), top(in, in.width(), 84), 3, false);
         }
 
         private static Box top(Box in, double width, double height) {
@@ -77,17 +78,19 @@ public final class ConfirmPaper {
     private final Job job;
     private final TapeSheet tape;
     private final String warning;
+    private final Paper paper;
 
     /** A paper for a job and its measures. */
     public ConfirmPaper(Job job, TapeSheet tape) {
-        this(job, tape, "");
+        this(job, tape, "", Paper.A4);
     }
 
-    /** A paper for a job and its measures, with words over every page. */
-    public ConfirmPaper(Job job, TapeSheet tape, String warning) {
+    /** A paper of a size for a job and its measures, with words over every page. */
+    public ConfirmPaper(Job job, TapeSheet tape, String warning, Paper paper) {
         this.job = job;
         this.tape = tape;
         this.warning = warning;
+        this.paper = paper;
     }
 
     /**
@@ -114,9 +117,13 @@ public final class ConfirmPaper {
     }
 
     /** The division that shows the floor largest, the first of equals. */
-    private static Fitted fitted(DoubleFunction<Sheet> drawing) {
+    private Fitted fitted(DoubleFunction<Sheet> drawing) {
         Optional<Fitted> best = Optional.empty();
-        for (Division d : List.of(Division.upright(), Division.lying(), Division.uprightTall(), Division.lyingLong())) {
+        for (Division d : List.of(
+                Division.upright(paper),
+                Division.lying(paper),
+                Division.uprightTall(paper),
+                Division.lyingLong(paper))) {
             double beaten = best.map(Fitted::scale).orElse(Math.nextUp(SMALLEST));
             Optional<Fitted> larger = fit(d, drawing, beaten);
             best = larger.isPresent() ? larger : best;

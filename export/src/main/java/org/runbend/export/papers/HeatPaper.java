@@ -9,7 +9,7 @@ import static org.runbend.export.papers.HeatFigures.whole;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfTable;
@@ -55,15 +55,14 @@ public final class HeatPaper {
     }
 
     /** The paper, a PDF; {@code warning} stands over every page, may be empty. */
-    public static byte[] bytes(Job job, HeatProblem problem, HeatSolution heat, String warning) {
-        return new HeatPaper(job, problem, heat, warning).bytes();
+    public static byte[] bytes(Job job, HeatProblem problem, HeatSolution heat, String warning, Paper paper) {
+        return new HeatPaper(job, problem, heat, warning).bytes(paper);
     }
 
-    private byte[] bytes() {
+    private byte[] bytes(Paper paper) {
         String name = "Heat report " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
-            document.footer("order " + job.order() + ", " + job.title()
-                    + job.revision().map(r -> ", revision " + r).orElse(""));
+        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", paper.upright())) {
+            document.footer(Letterhead.footer(job));
             document.warning(warning);
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());

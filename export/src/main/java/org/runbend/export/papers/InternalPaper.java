@@ -3,7 +3,7 @@ package org.runbend.export.papers;
 import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.product.Catalog;
-import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.TextStyle;
@@ -13,11 +13,11 @@ import org.runbend.optimizer.plan.KitPlan;
 /** What a kit costs the workshop, wages included, and what other plates would cost: a paper that stays in the house. A4, PDF. */
 public final class InternalPaper {
     /** The paper. */
-    public byte[] bytes(KitPlan plan) {
+    public byte[] bytes(KitPlan plan, Paper paper) {
         Job job = plan.job();
         String name = "Internal costs " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
-            document.footer("internal, not for the box or the customer; order " + job.order() + ", " + job.title());
+        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", paper.upright())) {
+            document.footer("internal, not for the box or the customer; " + Letterhead.footer(job));
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", " + job.catalog().workshop());
             flow.paragraph("Internal: this paper does not travel with the kit.");
@@ -28,7 +28,7 @@ public final class InternalPaper {
             flow.paragraph(chosen(plan));
             flow.heading("Plates in fewer lengths and for other shares");
             tables.coverages().ifPresent(flow::paragraph);
-            tables.lengths().ifPresent(t -> flow.paragraph(
+            tables.lengths(true).ifPresent(t -> flow.paragraph(
                             "What plates would cost, the coverage being the same (key plates.maxLengths).",
                             TextStyle.SMALL)
                     .table(t));

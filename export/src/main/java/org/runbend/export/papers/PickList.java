@@ -1,200 +1,230 @@
 package org.runbend.export.papers;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.runbend.catalog.product.Catalog;
-import org.runbend.export.data.KitJson;
+import org.runbend.catalog.product.Packing;
+import org.runbend.export.data.CutList;
 import org.runbend.export.data.TapeText;
-import org.runbend.export.drawing.Decimals;
-import org.runbend.export.drawing.Sheet;
-import org.runbend.export.pdf.PageFormat;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.export.pdf.TextStyle;
-import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.packing.PackedLine;
+import org.runbend.optimizer.packing.Parcel;
 import org.runbend.optimizer.plan.KitPlan;
-import org.runbend.optimizer.plan.PlanCheck;
 
-/** The paper from which a box is packed and pipe and plates are cut: A4, PDF. */
+/** The paper from which a kit is packed: box by box, in the order of the shelves. */
 public final class PickList {
-    private static final double PLAN_HEIGHT = 118;
+    private static final String TICK = "\u2610";
 
-    private static final List<String> CAUTIONS = List.of(
-            "Look at what lies under the floor before you drill or cut: cables, fuel and gas lines, tanks.",
-            "Wear eye protection and a dust mask when routing, sawing and drilling.",
-            "Pressure-test the loop before it is covered, and write down the reading.",
-            "Coolant gets hot: let the system cool down before you open it.",
-            "Electrical work and work on appliances that burn fuel or gas are for licensed people.",
-            "Local codes and the instructions of the makers go before this paper.");
+    private final KitPlan plan;
+    private final PaperForm form;
+    private final TapeText tape;
+    private double running;
 
-    /**
-     * The paper.
-     *
-     * @param sheet drawing of the same plan, without title and notes
-     * @param caption what a reader of the drawing has to know, in parts of a sentence
-     */
-    public byte[] bytes(KitPlan plan, Sheet sheet, List<String> caption) {
+    private PickList(KitPlan plan, PaperForm form) {
+        this.plan = plan;
+        this.form = form;
+        tape = new TapeText(plan.job());
+    }
+
+    /** The paper of a plan. */
+    public static byte[] bytes(KitPlan plan, PaperForm form) {
+        return new PickList(plan, form).write();
+    }
+
+    private byte[] write() {
         Job job = plan.job();
         String name = "Pick list " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
-            document.footer(footer(job));
-            document.warning(plan.isSound() ? "" : "DO NOT CUT");
-            PdfFlow flow = new PdfFlow(document);
-            flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
-            flow.paragraph(
-                    "Sizes in " + new TapeText(job).papers() + "; "
-                            + String.join("; ", caption).replace(":; ", ": ") + ".",
-                    TextStyle.SMALL);
-            flow.heading("In the box").table(items(plan));
-            if (!plan.notSupplied().isEmpty()) {
-                flow.paragraph("Not in the box: " + String.join("; ", plan.notSupplied()) + ".");
+        try (PdfDocument document = Letterhead.document(job, name, form.paper().upright(), plan.isSound())) {
+            PdfFlow flow = Letterhead.begin(document, job, name);
+            List<Parcel> parcels = plan.parcels();
+            flow.paragraph(summary(parcels));
+            for (int i = 0; i < parcels.size(); i++) {
+                Parcel parcel = parcels.get(i);
+                flow.heading(name(parcel, i, parcels.size())).table(lines(parcel));
+                remark(parcel).forEach(r -> flow.paragraph(r, TextStyle.BODY.bold()));
             }
-            flow.heading("Cut the pipe")
-                    .paragraph("Lengths in " + new TapeText(job).papers() + ".", TextStyle.SMALL)
-                    .table(CutTables.pipe(plan));
-            plates(flow, plan);
-            flow.heading("Totals").table(totals(plan));
-            flow.paragraph(plated(plan));
-            checks(flow, plan);
-            list(
-                    flow,
-                    "Remarks",
-                    KitJson.remarks(plan).stream().map(new TapeText(job)::note).toList());
-            list(flow, "Take care", CAUTIONS);
+            if (form.prices()) {
+                flow.paragraph(
+                        "Price of all: " + job.catalog().money(plan.total()) + ", net of tax.", TextStyle.BODY.bold());
+            }
+            flow.heading("Pipe in the box").table(pipe());
+            if (!plan.plates().stock().isEmpty()) {
+                flow.heading("Plates in the box").table(plates());
+            }
+            if (!plan.notSupplied().isEmpty()) {
+                flow.heading("Not in the box").paragraph(String.join("; ", plan.notSupplied()) + ".");
+            }
+            unknown(flow, parcels);
+            signatures(flow);
             return document.toBytes();
         }
     }
 
-    private static String footer(Job job) {
-        return "order " + job.order() + ", " + job.title()
-                + job.revision().map(r -> ", revision " + r).orElse("");
+    private String summary(List<Parcel> parcels) {
+        double all = parcels.stream().mapToDouble(Parcel::weight).sum();
+        String boxes = parcels.size() == 1 ? "1 box" : parcels.size() + " boxes";
+        return boxes + ", " + kilograms(all)
+                + " kg with packing. Pieces are cut from the cut sheet; names of plates are those on"
+                + " the floor's drawing.";
     }
 
-    private static String head(Job job) {
-        List<String> lines = new ArrayList<>();
-        lines.add(job.title());
-        List<String> facts = new ArrayList<>();
-        job.customer().ifPresent(c -> facts.add("for " + c));
-        job.date().ifPresent(d -> facts.add("date " + d));
-        job.revision().ifPresent(r -> facts.add("revision " + r));
-        facts.add("from " + job.catalog().workshop());
-        lines.add(String.join(", ", facts));
-        return String.join("\n", lines);
+    private static String name(Parcel parcel, int index, int count) {
+        String box = count == 1 ? "Box" : "Box " + (index + 1) + " of " + count;
+        return box
+                + parcel.carton()
+                        .map(c -> ": " + c.name() + " (" + c.sku() + ")")
+                        .orElse("")
+                + ", " + kilograms(parcel.weight()) + " kg";
     }
 
-    private static PdfTable items(KitPlan plan) {
+    private PdfTable lines(Parcel parcel) {
+        List<Column> columns = new ArrayList<>(List.of(
+                Column.centre("", 0.9),
+                Column.left("shelf", 1.6),
+                Column.left("part", 4.2),
+                Column.left("what it is", 7.8),
+                Column.right("quantity", 2.6),
+                Column.left("unit", 2.7),
+                Column.right("kg", 1.9),
+                Column.right("kg so far", 2.4)));
+        if (form.prices()) {
+            columns.add(Column.right("price " + plan.job().catalog().currency(), 3));
+        }
+        PdfTable table = new PdfTable(columns);
+        running = parcel.carton().map(Packing.Carton::weight).orElse(0.0);
+        for (PackedLine line : parcel.lines()) {
+            running += line.sum();
+            List<String> cells = new ArrayList<>(List.of(
+                    TICK,
+                    line.place().orElse(""),
+                    line.sku(),
+                    line.name() + (line.instead().isEmpty() ? "" : "\nor " + String.join(" or ", line.instead())),
+                    Long.toString(line.quantity()),
+                    line.unit(),
+                    fixed(line.sum(), 3),
+                    fixed(running, 2)));
+            if (form.prices()) {
+                cells.add(price(line));
+            }
+            table.row(cells);
+        }
+        return form.prices() ? table : table.withoutEmptyColumns();
+    }
+
+    private String price(PackedLine line) {
         Catalog prices = plan.job().catalog();
+        return plan.items().stream()
+                .filter(i -> i.sku().equals(line.sku()) && i.name().equals(line.name()))
+                .findFirst()
+                .map(i -> prices.money(i.sum()).bare())
+                .orElse("");
+    }
+
+    /** What whoever sends the box must know. */
+    private List<String> remark(Parcel parcel) {
+        List<String> remarks = new ArrayList<>();
+        if (parcel.carton().isEmpty()
+                && !plan.job().catalog().packing().cartons().isEmpty()) {
+            remarks.add("No carton of the catalog holds this: it travels by itself.");
+        }
+        parcel.sendable()
+                .filter(s -> !s)
+                .ifPresent(s -> remarks.add("The carrier does not take this as a parcel: it is"
+                        + " over the limit of the catalog in weight, length or girth."));
+        return remarks;
+    }
+
+    private PdfTable pipe() {
         PdfTable table = new PdfTable(
                 Column.centre("", 1),
-                Column.left("part", 3.4),
-                Column.left("what it is", 9.4),
-                Column.right("quantity", 3.4),
-                Column.left("unit", 3.4),
-                Column.right("kg each", 2.9),
-                Column.right("price each", 3.5),
-                Column.right("price", 3.5));
-        for (KitPlan.BoxItem item : plan.items()) {
+                Column.left("coil", 3),
+                Column.left("pipe", 4),
+                Column.left("cut", 9),
+                Column.left("the rest of the coil goes", 6));
+        List<CutList.StockPiece> coils = CutList.pipe(plan);
+        for (int i = 0; i < coils.size(); i++) {
+            CutList.StockPiece coil = coils.get(i);
             table.row(
-                    "\u2610",
-                    item.sku(),
-                    item.name(),
-                    Long.toString(item.quantity()),
-                    item.unit(),
-                    fixed(item.weight(), 3),
-                    prices.money(item.price()).bare(),
-                    prices.money(item.sum()).bare());
-        }
-        return table.strongRow(
-                "",
-                "",
-                "Total, " + fixed(plan.weight(), 1) + " kg",
-                "",
-                "",
-                "",
-                plan.job().catalog().currency(),
-                prices.money(plan.total()).bare());
-    }
-
-    private static void plates(PdfFlow flow, KitPlan plan) {
-        if (plan.plates().stock().isEmpty()) {
-            return;
-        }
-        String how = "Lengths in " + new TapeText(plan.job()).papers() + "; the saw takes "
-                + Decimals.of(plan.plates().kerf(), 1) + " per cut. Numbers of runs are those on the plan.";
-        flow.heading("Cut the plates").paragraph(how, TextStyle.SMALL).table(CutTables.patterns(plan));
-        PlateTables tables = new PlateTables(plan);
-        flow.paragraph(tables.work(false), TextStyle.SMALL);
-        flow.heading("Lay the plates").table(CutTables.places(plan));
-    }
-
-    private static PdfTable totals(KitPlan plan) {
-        PdfTable table = new PdfTable(
-                Column.left("loop", 2),
-                Column.left("valve outlet", 3),
-                Column.right("on the floor", 3),
-                Column.right("straight", 3),
-                Column.right("return bends", 3),
-                Column.right("quarter bends", 4),
-                Column.right("pipe to cut", 3));
-        TapeText tape = new TapeText(plan.job());
-        for (KitPlan.LoopPlan loop : plan.loops()) {
-            table.row(
-                    loop.name(),
-                    Integer.toString(loop.outlet()),
-                    tape.metres(loop.floorLength()),
-                    tape.metres(loop.breakdown().straightLength()),
-                    Integer.toString(BendCount.of(loop.breakdown().elements()).returns()),
-                    Integer.toString(BendCount.of(loop.breakdown().elements()).quarters()),
-                    tape.metres((double) loop.cutLength()));
+                    TICK,
+                    coil.fromShelf() ? coil.id() + " (shelf)" : coil.id(),
+                    coil.product() + " of " + tape.beside(coil.length()),
+                    coil.cuts().stream()
+                            .map(c -> c.goesTo() + ": " + tape.beside(c.length()))
+                            .collect(Collectors.joining("\n")),
+                    plan.restGoesTo(plan.coils().coils().get(i)).equals("shelf")
+                            ? "back on the shelf"
+                            : "into the box: it is supplied whole");
         }
         return table;
     }
 
-    private static String plated(KitPlan plan) {
-        return String.format(
-                Locale.ROOT,
-                "Plates cover %s, %s %% of the straight pipe.",
-                new TapeText(plan.job()).metres(plan.plates().plated()),
-                fixed(100 * plan.plates().coverage(), 1));
-    }
-
-    private static void checks(PdfFlow flow, KitPlan plan) {
+    /** Pieces by product and length, longest first. */
+    private PdfTable plates() {
+        Map<List<Object>, List<String>> pieces = new LinkedHashMap<>();
+        CutList.plates(plan).stream()
+                .flatMap(p -> p.cuts().stream().map(c -> new Sized(p.product(), c.length(), c.name())))
+                .sorted((a, b) -> a.product.equals(b.product)
+                        ? Double.compare(b.length, a.length)
+                        : a.product.compareTo(b.product))
+                .forEach(s -> pieces.computeIfAbsent(List.of(s.product, s.length), k -> new ArrayList<>())
+                        .add(s.name));
         PdfTable table = new PdfTable(
-                Column.left("check", 7),
-                Column.right("found", 3),
-                Column.right("limit", 3),
-                Column.left("unit", 2),
-                Column.left("verdict", 2),
-                Column.left("limit from", 5));
-        TapeText tape = new TapeText(plan.job());
-        for (PlanCheck check : plan.checks()) {
-            boolean length = check.unit().equals("mm");
-            table.row(
-                    check.name(),
-                    found(check.value()) + (length ? tape.also(check.value()) : ""),
-                    found(check.limit()) + (length ? tape.also(check.limit()) : ""),
-                    check.unit(),
-                    check.verdict().name().toLowerCase(Locale.ROOT),
-                    check.source());
+                Column.centre("", 1),
+                Column.left("plate", 3),
+                Column.right("length", 3.4),
+                Column.right("pieces", 2),
+                Column.left("names", 13));
+        pieces.forEach((size, names) -> table.row(
+                TICK,
+                (String) size.get(0),
+                tape.beside((Double) size.get(1)),
+                Integer.toString(names.size()),
+                String.join(", ", names)));
+        int all = pieces.values().stream().mapToInt(List::size).sum();
+        return table.strongRow("", "all", "", Integer.toString(all), "");
+    }
+
+    private record Sized(String product, double length, String name) {}
+
+    private void unknown(PdfFlow flow, List<Parcel> parcels) {
+        if (plan.job().catalog().packing().cartons().isEmpty()) {
+            return;
         }
-        if (!table.isEmpty()) {
-            flow.heading("Checks").table(table);
+        String names = parcels.stream()
+                .flatMap(p -> p.lines().stream())
+                .filter(l -> l.size().isEmpty()
+                        && plan.job().catalog().findPlate(l.sku()).isEmpty())
+                .map(PackedLine::sku)
+                .distinct()
+                .collect(Collectors.joining(", "));
+        if (!names.isEmpty()) {
+            flow.paragraph(
+                    "The catalog gives no size of " + names + ": their room in the boxes is not reckoned.",
+                    TextStyle.SMALL);
         }
     }
 
-    private static void list(PdfFlow flow, String heading, List<String> lines) {
-        if (!lines.isEmpty()) {
-            flow.heading(heading);
-            lines.forEach(line -> flow.item("\u2022", 5, line));
-        }
+    private static void signatures(PdfFlow flow) {
+        flow.heading("Packed")
+                .table(new PdfTable(
+                                Column.left("packed by", 6),
+                                Column.left("date", 3),
+                                Column.left("checked by", 6),
+                                Column.left("date", 3))
+                        .row("\n ", "", "", ""));
     }
 
-    private static String found(double value) {
-        return Double.isFinite(value) ? Decimals.of(value, 2) : "-";
+    private static String kilograms(double value) {
+        return fixed(value, 1);
     }
 
     private static String fixed(double value, int digits) {

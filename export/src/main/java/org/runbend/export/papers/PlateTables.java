@@ -24,22 +24,22 @@ final class PlateTables {
         prices = plan.job().catalog();
     }
 
-    /** A row for each number of lengths; empty where there is nothing to compare. */
-    Optional<PdfTable> lengths() {
+    /** A row for each number of lengths, with costs where they are for the reader; empty where there is nothing to compare. */
+    Optional<PdfTable> lengths(boolean withCost) {
         List<PlateOptions.ByLengths> options =
                 plan.plateOptions().map(PlateOptions::lengths).orElse(List.of());
         if (options.size() < 2) {
             return Optional.empty();
         }
         boolean timed = options.get(0).work().seconds().isPresent();
-        boolean priced = options.get(0).work().cost().isPresent();
-        List<Column> columns = new ArrayList<>(List.of(
-                Column.left("lengths", 5),
-                Column.right("plates cost", 3.4),
-                Column.right("proved not under", 3.8),
-                Column.right("pieces", 2.4),
-                Column.right("saw cuts", 2.6),
-                Column.right("stop settings", 3.4)));
+        boolean priced = withCost && options.get(0).work().cost().isPresent();
+        List<Column> columns = new ArrayList<>(List.of(Column.left("lengths", 5), Column.right("stock plates", 3.2)));
+        if (withCost) {
+            columns.add(Column.right("plates cost", 3.4));
+            columns.add(Column.right("proved not under", 3.8));
+        }
+        columns.addAll(List.of(
+                Column.right("pieces", 2.4), Column.right("saw cuts", 2.6), Column.right("stop settings", 3.4)));
         if (timed) {
             columns.add(Column.right("minutes", 2.6));
         }
@@ -47,25 +47,30 @@ final class PlateTables {
             columns.add(Column.right("plates and work", 4));
         }
         PdfTable table = new PdfTable(columns.toArray(Column[]::new));
-        options.forEach(o -> table.row(row(o).toArray(String[]::new)));
+        options.forEach(o -> table.row(row(o, withCost)));
         return Optional.of(table);
     }
 
-    private List<String> row(PlateOptions.ByLengths option) {
+    private List<String> row(PlateOptions.ByLengths option, boolean withCost) {
         SawWork work = option.work();
         List<String> row = new ArrayList<>(List.of(
                 option.limit().isPresent()
                         ? "at most " + option.limit().getAsInt()
                         : "any number (" + work.lengths() + ")",
-                prices.money(option.plates().bought()).bare(),
-                prices.money(option.plates().bound()).bare(),
+                Integer.toString(option.plates().stock().size())));
+        if (withCost) {
+            row.add(prices.money(option.plates().bought()).bare());
+            row.add(prices.money(option.plates().bound()).bare());
+        }
+        row.addAll(List.of(
                 Integer.toString(option.plates().pieces().size()),
                 Integer.toString(work.cuts()),
                 Integer.toString(work.stopSettings())));
         work.seconds().ifPresent(s -> row.add(minutes(s)));
-        work.cost()
-                .ifPresent(
-                        c -> row.add(prices.money(option.plates().bought() + c).bare()));
+        if (withCost && work.cost().isPresent()) {
+            row.add(prices.money(option.plates().bought() + work.cost().getAsLong())
+                    .bare());
+        }
         return row;
     }
 

@@ -1,13 +1,12 @@
 package org.runbend.export.papers;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Sales;
 import org.runbend.export.data.OfferText;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Sheet;
-import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.export.pdf.PdfTable;
@@ -47,15 +46,14 @@ public final class QuotePaper {
      *
      * @param sheet drawing of the same plan, without title and notes
      * @param warning what stands over each page of a plan that fails; empty for a sound one
+     * @param paper what it is printed on
      */
-    public byte[] bytes(Sheet sheet, String warning) {
+    public byte[] bytes(Sheet sheet, String warning, Paper paper) {
         Job job = plan.job();
         String name = "Quotation " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", PageFormat.A4)) {
-            document.footer(footer(job));
-            document.warning(warning);
-            PdfFlow flow = new PdfFlow(document);
-            flow.title(name).paragraph(head(job)).drawing(sheet, PLAN_HEIGHT);
+        try (PdfDocument document = Letterhead.document(job, name, paper.upright(), warning.isEmpty())) {
+            PdfFlow flow = Letterhead.begin(document, job, name);
+            flow.drawing(sheet, PLAN_HEIGHT);
             flow.paragraph(
                     "Your floor with its pipe and spreader plates, seen from above. Sizes in "
                             + new TapeText(job).papers() + ".",
@@ -79,23 +77,6 @@ public final class QuotePaper {
             }
             return document.toBytes();
         }
-    }
-
-    /** The title last: a long one is cut off. */
-    private static String footer(Job job) {
-        String plan =
-                job.fingerprint().substring(0, Math.min(12, job.fingerprint().length()));
-        return "order " + job.order()
-                + job.revision().map(r -> ", revision " + r).orElse("") + ", plan " + plan + ", " + job.title();
-    }
-
-    private static String head(Job job) {
-        List<String> facts = new ArrayList<>();
-        job.customer().ifPresent(c -> facts.add("for " + c));
-        job.date().ifPresent(d -> facts.add("date " + d));
-        job.revision().ifPresent(r -> facts.add("revision " + r));
-        facts.add("from " + job.catalog().workshop());
-        return job.title() + "\n" + String.join(", ", facts);
     }
 
     private PdfTable lines() {

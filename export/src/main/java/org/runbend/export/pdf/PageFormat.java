@@ -2,8 +2,8 @@ package org.runbend.export.pdf;
 
 /** Size of a page and its margin all round, mm. */
 public record PageFormat(double width, double height, double margin) {
-    /** A page over 14400 points is not portable (limit of the format, ISO 32000-1 annex C). */
-    private static final double LONGEST = 14400 * 25.4 / 72;
+    /** A page over 14400 points is not portable (limit of the format, ISO 32000-1 annex C), mm. */
+    public static final double LONGEST = 14400 * 25.4 / 72;
 
     /** A4 upright. */
     public static final PageFormat A4 = new PageFormat(210, 297, 15);
@@ -20,6 +20,11 @@ public record PageFormat(double width, double height, double margin) {
             throw new IllegalArgumentException("page of " + width + " x " + height + " mm with a margin of " + margin
                     + " mm: must hold its margins and be at most 5080 mm long");
         }
+    }
+
+    /** The same page lying instead of standing, or the other way round. */
+    public PageFormat turned() {
+        return new PageFormat(/* width= */ height, /* height= */ width, margin);
     }
 
     /** What lies inside the margins. */

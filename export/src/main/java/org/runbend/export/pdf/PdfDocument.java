@@ -11,11 +11,15 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageXYZDestination;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 
 /**
- * A PDF document. No clock and no random id: equal calls give equal bytes. Written once by {@link #toBytes()}. A footer
- * and "page x of y" stand at the foot of every page that was opened with them.
+ * A PDF document, tagged, with bookmarks, and in the form of ISO 19005-2 (level B). No clock and no random id: equal calls
+ * give equal bytes. Written once by {@link #toBytes()}. A footer and "page x of y" stand at the foot of every page that has
+ * a margin.
  */
 public final class PdfDocument implements AutoCloseable {
     private static final long DOCUMENT_ID = 0x72756E62656E64L;
@@ -25,14 +29,20 @@ public final class PdfDocument implements AutoCloseable {
     private final PageFormat format;
     private final List<PdfPage> pages = new ArrayList<>();
     private final List<PDPageContentStream> streams = new ArrayList<>();
+    private final PdfStructure structure = new PdfStructure();
+    private final PDDocumentOutline outline = new PDDocumentOutline();
+    private final String title;
+    private final String language;
     private String footer = "";
     private String warning = "";
 
     /** An empty document; {@code language} is a tag such as {@code en}. */
     public PdfDocument(String title, String language, PageFormat format) {
         this.format = format;
+        this.title = fonts.showable(title, false);
+        this.language = language;
         document.setDocumentId(DOCUMENT_ID);
-        document.getDocumentInformation().setTitle(fonts.showable(title, false));
+        document.getDocumentInformation().setTitle(this.title);
         document.getDocumentCatalog().setLanguage(language);
         PDViewerPreferences viewer = new PDViewerPreferences(new COSDictionary());
         viewer.setDisplayDocTitle(true);
@@ -58,7 +68,7 @@ public final class PdfDocument implements AutoCloseable {
         try {
             PDPageContentStream stream = new PDPageContentStream(document, page);
             streams.add(stream);
-            PdfPage added = new PdfPage(other, stream, fonts);
+            PdfPage added = new PdfPage(other, page, stream, fonts, structure);
             pages.add(added);
             return added;
         } catch (IOException e) {
@@ -76,6 +86,28 @@ public final class PdfDocument implements AutoCloseable {
         return format;
     }
 
+    /** The logical structure. */
+    PdfStructure structure() {
+        return structure;
+    }
+
+    /** A bookmark that leads to a place on a page; {@code under} is the one it stands under, or null. */
+    PDOutlineItem bookmark(PDOutlineItem under, String words, PdfPage page, double y) {
+        PDPageXYZDestination place = new PDPageXYZDestination();
+        place.setPage(page.page());
+        place.setLeft(0);
+        place.setTop(Math.round(points(y)));
+        PDOutlineItem item = new PDOutlineItem();
+        item.setTitle(fonts.showable(words, true));
+        item.setDestination(place);
+        if (under == null) {
+            outline.addLast(item);
+        } else {
+            under.addLast(item);
+        }
+        return item;
+    }
+
     /** Length of a line of letters, mm. */
     public double width(String text, TextStyle style) {
         return fonts.width(text, style);
@@ -91,12 +123,16 @@ public final class PdfDocument implements AutoCloseable {
         if (pages.isEmpty()) {
             addPage();
         }
-        if (format.margin() > 0) {
-            writeFooters();
-        }
+        structure.setAside();
+        writeFooters();
         try {
             for (PDPageContentStream stream : streams) {
                 stream.close();
+            }
+            structure.close(document);
+            ArchiveForm.apply(document, title, language);
+            if (outline.hasChildren()) {
+                document.getDocumentCatalog().setDocumentOutline(outline);
             }
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             document.save(bytes);
@@ -118,13 +154,17 @@ public final class PdfDocument implements AutoCloseable {
     }
 
     /** Words that stand over every page, in letters that nobody overlooks; none by default. */
-    public void warning(String words) {
+    public PdfDocument warning(String words) {
         warning = words;
+        return this;
     }
 
     private void writeFooters() {
         for (int i = 0; i < pages.size(); i++) {
             PdfPage page = pages.get(i);
+            if (page.format().margin() <= 0) {
+                continue;
+            }
             Box inside = page.format().inside();
             if (!warning.isEmpty()) {
                 TextStyle loud = TextStyle.TITLE.sized(12);

@@ -3,22 +3,30 @@ package org.runbend.export.pdf;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.function.BiConsumer;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.runbend.export.drawing.Sheet;
 
 /** Writes a document from top to bottom, frame by frame, and opens pages as it needs them. */
 public final class PdfFlow {
     private static final double COMPACT_SIZE = 7.2;
+    private static final double CAUTION_BAR = 1.4;
 
     private final PdfDocument document;
     private final Deque<Box> frames = new ArrayDeque<>();
+    private PageFormat format;
     private PdfPage page;
     private Box frame;
     private double y;
     private boolean compact;
+    private PDOutlineItem chapter;
+    private PdfPart section;
+    private PdfPart list;
 
     /** Starts on a new page of the document. */
     public PdfFlow(PdfDocument document) {
         this.document = document;
+        format = document.format();
         pageBreak();
     }
 
@@ -26,6 +34,7 @@ public final class PdfFlow {
     public PdfFlow(PdfDocument document, PdfPage page, List<Box> places) {
         this.document = document;
         this.page = page;
+        format = page.format();
         frames.addAll(places);
         enter(frames.remove());
     }
@@ -38,7 +47,9 @@ public final class PdfFlow {
 
     /** The name of the paper. */
     public PdfFlow title(String text) {
-        lines(text, TextStyle.TITLE);
+        chapter = document.bookmark(null, text, page, y);
+        section = document.structure().whole().part(PdfRole.SECTION);
+        lines(PdfRole.TITLE, text, TextStyle.TITLE);
         return space(1.5);
     }
 
@@ -48,7 +59,11 @@ public final class PdfFlow {
         if (y < top()) {
             space(compact ? 1.5 : 4);
         }
-        lines(text, compact ? body().sized(8.5).bold() : TextStyle.HEADING);
+        TextStyle style = compact ? body().sized(8.5).bold() : TextStyle.HEADING;
+        keep(style.pitch());
+        document.bookmark(chapter, text, page, y);
+        section = document.structure().whole().part(PdfRole.SECTION);
+        lines(PdfRole.HEADING, text, style);
         return space(compact ? 0.5 : 1);
     }
 
@@ -59,7 +74,7 @@ public final class PdfFlow {
 
     /** Running text in another style. */
     public PdfFlow paragraph(String text, TextStyle style) {
-        lines(text, style);
+        lines(PdfRole.PARAGRAPH, text, style);
         return space(1.2);
     }
 
@@ -68,13 +83,39 @@ public final class PdfFlow {
         TextStyle style = body();
         List<String> lines = document.wrap(text, style, width() - indent);
         keep(Math.min(lines.size(), compact ? 6 : 3) * style.pitch());
+        PdfPart listed = list == null ? section().part(PdfRole.LIST) : list;
+        PdfPart item = listed.part(PdfRole.ITEM);
+        PdfPart before = document.structure().enter(item.part(PdfRole.MARK));
         page.text(left(), y - style.ascent(), style, Align.LEFT, mark);
+        document.structure().enter(item.part(PdfRole.WORDS));
         for (String line : lines) {
             keep(style.pitch());
             page.text(left() + indent, y - style.ascent(), style, Align.LEFT, line);
             y -= style.pitch();
         }
+        document.structure().enter(before);
+        list = listed;
         return space(0.8);
+    }
+
+    /** A caution: bold, behind a bar that nobody overlooks, before the step that it belongs to. */
+    public PdfFlow caution(String text) {
+        TextStyle style = body().bold();
+        double indent = CAUTION_BAR * 3;
+        List<String> lines = document.wrap(text, style, width() - indent);
+        double height = lines.size() * style.pitch() + 1;
+        keep(height + 8);
+        page.fill(new Box(left(), y - height, CAUTION_BAR, height), TextStyle.BODY.colour());
+        y -= 0.5;
+        list = null;
+        enter(PdfRole.PARAGRAPH, null);
+        for (String line : lines) {
+            page.text(left() + indent, y - style.ascent(), style, Align.LEFT, line);
+            y -= style.pitch();
+        }
+        leave();
+        y -= 0.5;
+        return space(1.4);
     }
 
     /** A table over the whole width. */
@@ -82,17 +123,55 @@ public final class PdfFlow {
         if (y < top()) {
             space(1);
         }
+        list = null;
         new TablePrinter(this, table).print();
         return space(compact ? 1.5 : 3);
     }
 
     /** A drawing over the whole width, fitted into {@code height} mm; the next page is used when there is no room. */
     public PdfFlow drawing(Sheet sheet, double height) {
-        double used = Math.min(height, document.format().inside().height());
+        double used = Math.min(height, format.inside().height());
         keep(used);
+        list = null;
+        PdfPart before =
+                document.structure().enter(section().part(PdfRole.FIGURE).describe("Drawing: " + sheet.title()));
         page.sheet(sheet, new Box(left(), y - used, width(), used));
+        document.structure().enter(before);
         y -= used;
         return space(2);
+    }
+
+    /** A drawing at a scale of so many drawing mm to a mm of paper, in the middle of the width; the next page is used when there is no room. */
+    public PdfFlow scaled(Sheet sheet, double scale) {
+        double high = sheet.extent().height() / scale + 2;
+        keep(high);
+        list = null;
+        PdfPart before =
+                document.structure().enter(section().part(PdfRole.FIGURE).describe("Drawing: " + sheet.title()));
+        Box box = new Box(left(), y - high, width(), high);
+        page.sheet(sheet, box, Placement.scaled(sheet.extent(), box, 1 / scale));
+        document.structure().enter(before);
+        y -= high;
+        return space(1.5);
+    }
+
+    /** Goes to a new page of another format, in which the next ones are too. */
+    public PdfFlow page(PageFormat other) {
+        frames.clear();
+        format = other;
+        return pageBreak();
+    }
+
+    /** Something drawn by hand over the whole width; {@code words} say what it shows. */
+    public PdfFlow figure(String words, double height, BiConsumer<PdfPage, Box> drawing) {
+        keep(height);
+        list = null;
+        PdfPart before =
+                document.structure().enter(section().part(PdfRole.FIGURE).describe(words));
+        drawing.accept(page, new Box(left(), y - height, width(), height));
+        document.structure().enter(before);
+        y -= height;
+        return this;
     }
 
     /** Leaves {@code mm} free; at the foot of a page nothing. */
@@ -112,8 +191,8 @@ public final class PdfFlow {
     /** Goes to the next free place on the page, or to a new page. */
     public PdfFlow pageBreak() {
         if (frames.isEmpty()) {
-            page = document.addPage();
-            enter(page.format().inside());
+            page = document.addPage(format);
+            enter(format.inside());
         } else {
             enter(frames.remove());
         }
@@ -173,12 +252,35 @@ public final class PdfFlow {
         return document.wrap(text, style, room);
     }
 
-    private void lines(String text, TextStyle style) {
+    /** The part that is being written. */
+    private PdfPart section() {
+        if (section == null) {
+            section = document.structure().whole().part(PdfRole.SECTION);
+        }
+        return section;
+    }
+
+    /** Begins a part within the one being written; what is drawn belongs to it until {@link #leave}. */
+    PdfPart enter(PdfRole role, PdfPart under) {
+        PdfPart part = (under == null ? section() : under).part(role);
+        document.structure().enter(part);
+        return part;
+    }
+
+    /** What is drawn now is read by nobody, such as a rule. */
+    void leave() {
+        document.structure().enter(null);
+    }
+
+    private void lines(PdfRole role, String text, TextStyle style) {
+        list = null;
+        enter(role, null);
         for (String line : document.wrap(text, style, width())) {
             keep(style.pitch());
             page.text(left(), y - style.ascent(), style, Align.LEFT, line);
             y -= style.pitch();
         }
+        leave();
     }
 
     private double top() {

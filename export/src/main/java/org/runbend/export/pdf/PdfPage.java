@@ -3,6 +3,7 @@ package org.runbend.export.pdf;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.util.Matrix;
 import org.runbend.export.drawing.Sheet;
@@ -12,13 +13,37 @@ public final class PdfPage {
     private static final double POINTS = 72 / 25.4;
 
     private final PageFormat format;
+    private final PDPage page;
     private final PDPageContentStream out;
     private final PdfFonts fonts;
+    private final PdfStructure structure;
 
-    PdfPage(PageFormat format, PDPageContentStream out, PdfFonts fonts) {
+    PdfPage(PageFormat format, PDPage page, PDPageContentStream out, PdfFonts fonts, PdfStructure structure) {
         this.format = format;
+        this.page = page;
         this.out = out;
         this.fonts = fonts;
+        this.structure = structure;
+    }
+
+    PDPage page() {
+        return page;
+    }
+
+    /** Draws what belongs together and is read as one part, such as a drawing; {@code words} say what it shows. */
+    public void figure(String words, Runnable drawing) {
+        within(structure.whole().part(PdfRole.FIGURE).describe(words), drawing);
+    }
+
+    /** Draws words that are read one after the other. */
+    public void words(PdfRole role, Runnable drawing) {
+        within(structure.whole().part(role), drawing);
+    }
+
+    private void within(PdfPart part, Runnable drawing) {
+        PdfPart before = structure.enter(part);
+        drawing.run();
+        structure.enter(before);
     }
 
     /** Size and margin. */
@@ -37,14 +62,17 @@ public final class PdfPage {
         double radians = Math.toRadians(angle);
         double startX = x - shift * StrictMath.cos(radians);
         double startY = y - shift * StrictMath.sin(radians);
-        draw(() -> {
-            out.beginText();
-            out.setNonStrokingColor(Inks.colour(style.colour()));
-            out.setFont(fonts.font(style.strong()), (float) style.size());
-            out.setTextMatrix(Matrix.getRotateInstance(radians, pt(startX), pt(startY)));
-            out.showText(fonts.showable(text, style.strong()));
-            out.endText();
-        });
+        structure.within(
+                PdfRole.PARAGRAPH,
+                "",
+                () -> draw(() -> {
+                    out.beginText();
+                    out.setNonStrokingColor(Inks.colour(style.colour()));
+                    out.setFont(fonts.font(style.strong()), (float) style.size());
+                    out.setTextMatrix(Matrix.getRotateInstance(radians, pt(startX), pt(startY)));
+                    out.showText(fonts.showable(text, style.strong()));
+                    out.endText();
+                }));
     }
 
     /** A straight line; {@code pen} is its width, mm. */
@@ -95,11 +123,14 @@ public final class PdfPage {
 
     /** A sheet inside a box (what juts out is cut off) at a given place; see {@link Placement#fit} for one. */
     public void sheet(Sheet sheet, Box box, Placement placement) {
-        draw(() -> {
-            out.addRect(pt(box.x()), pt(box.y()), pt(box.width()), pt(box.height()));
-            out.clip();
-            sheet.drawOn(new PdfBackend(out, fonts, placement));
-        });
+        structure.within(
+                PdfRole.FIGURE,
+                "Drawing: " + sheet.title(),
+                () -> draw(() -> {
+                    out.addRect(pt(box.x()), pt(box.y()), pt(box.width()), pt(box.height()));
+                    out.clip();
+                    sheet.drawOn(new PdfBackend(out, fonts, placement));
+                }));
     }
 
     /** A sheet as large as the box allows, with 1 mm of air; gives back where it lies. */
@@ -112,9 +143,11 @@ public final class PdfPage {
 
     private void draw(Drawing drawing) {
         try {
+            structure.begin(page, out);
             out.saveGraphicsState();
             drawing.run();
             out.restoreGraphicsState();
+            out.endMarkedContent();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

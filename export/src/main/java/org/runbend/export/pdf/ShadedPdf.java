@@ -47,8 +47,8 @@ public final class ShadedPdf {
     }
 
     /** The file; {@code footer} stands on its foot, {@code warning} over its head, which may be empty. */
-    public static byte[] bytes(ShadedFloor floor, String footer, String warning) {
-        try (PdfDocument document = new PdfDocument(floor.title(), "en", PageFormat.A4_WIDE)) {
+    public static byte[] bytes(ShadedFloor floor, String footer, String warning, Paper paper) {
+        try (PdfDocument document = new PdfDocument(floor.title(), "en", paper.wide())) {
             document.footer(footer);
             document.warning(warning);
             new ShadedPdf(document, floor).draw();

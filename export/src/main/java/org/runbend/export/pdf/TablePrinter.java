@@ -2,9 +2,13 @@ package org.runbend.export.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Prints one table down a flow. A row goes to the next page in one piece unless it is longer than a page. */
 final class TablePrinter {
+    /** Tables up to this height are not divided, mm. */
+    private static final double KEPT = 55;
+
     private static final int RULE = 0xB8B8B8;
     private static final int STRONG_RULE = 0x404040;
     private static final int HEAD_FILL = 0xECEFF2;
@@ -13,6 +17,8 @@ final class TablePrinter {
     private final PdfTable table;
     private final List<Double> widths;
     private final double pad;
+    private PdfPart part;
+    private boolean isHeadRead;
 
     TablePrinter(PdfFlow flow, PdfTable table) {
         this.flow = flow;
@@ -22,9 +28,17 @@ final class TablePrinter {
     }
 
     void print() {
+        part = flow.enter(PdfRole.TABLE, null);
+        flow.leave();
+        printRows();
+    }
+
+    private void printRows() {
         double head = height(lines(table.head()));
         double first = table.rows().isEmpty() ? 0 : height(lines(table.rows().get(0)));
-        flow.keep(head + first);
+        double whole =
+                head + table.rows().stream().mapToDouble(r -> height(lines(r))).sum();
+        flow.keep(whole <= KEPT ? whole : head + first);
         printHead();
         for (PdfTable.Row row : table.rows()) {
             List<List<String>> lines = lines(row);
@@ -51,10 +65,17 @@ final class TablePrinter {
         List<List<String>> lines = lines(table.head());
         double height = height(lines);
         flow.page().fill(new Box(flow.left(), flow.y() - height, flow.width(), height), HEAD_FILL);
-        printRow(table.head(), lines, STRONG_RULE);
+        // the head is read once, however often it is printed
+        printRow(table.head(), lines, STRONG_RULE, isHeadRead ? Optional.empty() : Optional.of(PdfRole.HEAD_CELL));
+        isHeadRead = true;
     }
 
     private void printRow(PdfTable.Row row, List<List<String>> lines, int rule) {
+        printRow(row, lines, rule, Optional.of(PdfRole.CELL));
+    }
+
+    private void printRow(PdfTable.Row row, List<List<String>> lines, int rule, Optional<PdfRole> role) {
+        Optional<PdfPart> inRow = role.map(r -> flow.enter(PdfRole.ROW, part));
         TextStyle style = style(row);
         double height = height(lines);
         double x = flow.left();
@@ -62,12 +83,14 @@ final class TablePrinter {
             Align align = table.columns().get(c).align();
             double anchor = x + pad + (widths.get(c) - 2 * pad) * align.share();
             double y = flow.y() - pad - style.ascent();
+            inRow.ifPresent(r -> flow.enter(role.orElseThrow(), r));
             for (String line : lines.get(c)) {
                 flow.page().text(anchor, y, style, align, line);
                 y -= style.pitch();
             }
             x += widths.get(c);
         }
+        flow.leave();
         boolean total = row.strong() && rule == STRONG_RULE;
         double top = flow.y();
         flow.down(height);

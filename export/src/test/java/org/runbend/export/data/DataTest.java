@@ -50,8 +50,8 @@ class DataTest {
                 .lines()
                 .toList();
         assertEquals(
-                "['contract', 'job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'port', 'pipe', 'lattice', 'loops', 'plates', 'sawWork', 'work', 'coils',"
-                        + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'notSupplied', 'checks',"
+                "['contract', 'job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'port', 'pipe', 'lattice', 'loops', 'setOut', 'plates', 'sawWork', 'work', 'coils',"
+                        + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'notSupplied', 'parcels', 'checks',"
                         + " 'bareFloor', 'remarks', 'fingerprint', 'files']",
                 found.get(0));
         assertEquals(
@@ -64,7 +64,7 @@ class DataTest {
         assertEquals("(6192.477796, 8357, 38)", found.get(3));
         assertEquals("(False, True)", found.get(4));
         assertEquals(
-                "{'product': 'SP2', 'length': 800.0, 'width': 270.0, 'runs': [{'loop': 'A', 'element': 4, 'from': 100.0},"
+                "{'name': 'P3', 'product': 'SP2', 'length': 800.0, 'width': 270.0, 'runs': [{'loop': 'A', 'element': 4, 'from': 100.0},"
                         + " {'loop': 'A', 'element': 6, 'from': 150.0}]}",
                 found.get(5));
         assertEquals("([None, '=S\"1,2', None], 0.647619, 900, 1000, 1500)", found.get(6));

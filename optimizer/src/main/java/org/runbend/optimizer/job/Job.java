@@ -229,6 +229,13 @@ public record Job(
         return new Job(heading, other, floor, layout, pipe, plates, build, heating, source);
     }
 
+    /** The same job with its sizes told in another unit on papers and drawings. */
+    public Job writtenIn(Unit unit) {
+        Written as = new Written(unit, source.written.corners, source.written.assumptions, source.written.autoPrice);
+        Source told = new Source(source.fingerprint, source.warnings, source.measured, as);
+        return new Job(heading, supply, floor, layout, pipe, plates, build, heating, told);
+    }
+
     /** The same job with other wishes for loop, pipe and plates. */
     public Job with(Layout otherLayout, PipeRequest otherPipe, PlateRequest otherPlates) {
         return new Job(heading, supply, floor, otherLayout, otherPipe, otherPlates, build, heating, source);

@@ -179,7 +179,8 @@ final class WishConflict {
                 pipe.weightPerMetre(),
                 pipe.coils(),
                 pipe.maxTemperature(),
-                pipe.supply());
+                pipe.supply(),
+                pipe.test());
         Job without = job.with(job.layout(), job.pipe().of(soft), job.plates());
         return List.of(new Wish("pipe.product", without, "a pipe that bends to half the spacing would do"));
     }

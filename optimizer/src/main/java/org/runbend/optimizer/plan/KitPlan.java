@@ -8,14 +8,20 @@ import org.runbend.catalog.product.Pipe;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.breakdown.Breakdown;
+import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.channel.SensorPlan;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.packing.Parcel;
 import org.runbend.optimizer.plates.PlateBody;
 import org.runbend.optimizer.plates.PlatePiece;
 import org.runbend.optimizer.plates.PlatePlan;
+import org.runbend.optimizer.setout.Frame;
+import org.runbend.optimizer.setout.SetOut;
+import org.runbend.optimizer.setout.SetOutProblem;
+import org.runbend.optimizer.setout.SettingOut;
 import org.runbend.optimizer.tape.TapeSheet;
 
 /**
@@ -49,6 +55,8 @@ public record KitPlan(
         Optional<SensorPlan> sensor,
         List<PlanCheck> checks,
         List<Remark> remarks) {
+    private static final double RIGHT_ANGLE = 90;
+
     /** Copies the lists. */
     public KitPlan {
         checks = List.copyOf(checks);
@@ -123,6 +131,50 @@ public record KitPlan(
     /** The holes of all loops, flow before return. */
     public List<PortHole> holes() {
         return PortHole.of(job, loops());
+    }
+
+    /** The boxes it travels in, and what lies in each. */
+    public List<Parcel> parcels() {
+        return KitParcels.of(this);
+    }
+
+    /** How the floor is marked out. */
+    public SetOut setOut() {
+        List<SetOutProblem.Plate> pieces = plates.pieces().stream()
+                .map(p -> new SetOutProblem.Plate(
+                        body(p),
+                        p.places().stream()
+                                .map(at -> new SetOutProblem.RunOf(at.loop(), at.element()))
+                                .toList()))
+                .toList();
+        return new SettingOut()
+                .solve(new SetOutProblem(
+                        job,
+                        isOnLattice() ? new Frame(lattice().origin(), lattice().angle()) : longestRun(),
+                        isOnLattice() ? lattice().spacing() : 0,
+                        loops().stream()
+                                .map(l -> new SetOutProblem.Loop(l.name(), l.breakdown()))
+                                .toList(),
+                        pieces));
+    }
+
+    /** The direction of the longest run, turned by whole right angles as near to x as can be. */
+    private Frame longestRun() {
+        Element longest = null;
+        for (LoopPlan loop : loops()) {
+            for (Element e : loop.breakdown().elements()) {
+                if (e instanceof Element.Run && (longest == null || e.length() > longest.length() + 1e-6)) {
+                    longest = e;
+                }
+            }
+        }
+        if (longest == null) {
+            return new Frame(loops().get(0).breakdown().elements().get(0).from(), 0);
+        }
+        Point a = longest.from();
+        Point b = longest.to();
+        double angle = Math.toDegrees(StrictMath.atan2(b.y() - a.y(), b.x() - a.x()));
+        return new Frame(a, angle - RIGHT_ANGLE * Math.rint(angle / RIGHT_ANGLE));
     }
 
     /** What the job names and the box does not hold, with how much of it is needed, one phrase each. */

@@ -12,7 +12,7 @@ import org.runbend.export.drawing.Text;
 import org.runbend.optimizer.job.Job;
 
 /** Draws where all measures begin: a ringed cross at 0, 0 itself. */
-final class Datum {
+final class OriginMark {
     static final String WORDS = "0, 0";
     private static final double RING = 1.2;
     private static final double ARM = 2.2;
@@ -20,7 +20,7 @@ final class Datum {
     /** How far off the floor it is still shown, mm of paper. */
     private static final double ROOM = 10;
 
-    private Datum() {}
+    private OriginMark() {}
 
     /** Whether 0, 0 lies on the floor or so near that it does not make the drawing larger. */
     static boolean isShown(Job job) {

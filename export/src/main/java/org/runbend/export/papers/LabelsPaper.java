@@ -1,0 +1,153 @@
+package org.runbend.export.papers;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.runbend.catalog.product.LabelSheet;
+import org.runbend.export.data.CutList;
+import org.runbend.export.data.CutSheet;
+import org.runbend.export.data.Stamp;
+import org.runbend.export.data.TapeText;
+import org.runbend.export.pdf.Align;
+import org.runbend.export.pdf.Box;
+import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.PdfDocument;
+import org.runbend.export.pdf.PdfPage;
+import org.runbend.export.pdf.TextStyle;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.packing.Parcel;
+import org.runbend.optimizer.plan.KitPlan;
+
+/** Labels for pieces, coils, what is left of them, and boxes, on the sheets that the catalog names. */
+public final class LabelsPaper {
+    private static final double PAD = 2.5;
+    private static final double CODE = 19;
+    private static final TextStyle NAME = TextStyle.BODY.bold().sized(15);
+    private static final TextStyle LINE = TextStyle.BODY.sized(7.5);
+
+    /** A label: its name in large letters, what it says in small ones, what its code says. */
+    private record Label(String name, List<String> lines, String code) {}
+
+    private final KitPlan plan;
+    private final TapeText tape;
+    private final LabelSheet sheet;
+
+    private LabelsPaper(KitPlan plan) {
+        this.plan = plan;
+        tape = new TapeText(plan.job());
+        sheet = plan.job().catalog().packing().labels();
+    }
+
+    /** The sheets of a plan. */
+    public static byte[] bytes(KitPlan plan) {
+        return new LabelsPaper(plan).write();
+    }
+
+    private byte[] write() {
+        Job job = plan.job();
+        PageFormat format = new PageFormat(sheet.sheetWidth(), sheet.sheetHeight(), 0);
+        try (PdfDocument document = new PdfDocument("Labels " + job.order() + ": " + job.title(), "en", format)) {
+            List<Label> labels = labels();
+            int onSheet = sheet.columns() * sheet.rows();
+            PdfPage page = null;
+            for (int i = 0; i < labels.size(); i++) {
+                int at = i % onSheet;
+                if (at == 0) {
+                    page = document.addPage();
+                }
+                label(document, page, place(at), labels.get(i));
+            }
+            return document.toBytes();
+        }
+    }
+
+    private Box place(int at) {
+        int row = at / sheet.columns();
+        int column = at % sheet.columns();
+        double x = sheet.left() + column * sheet.stepAcross();
+        double y = sheet.sheetHeight() - sheet.top() - row * sheet.stepDown() - sheet.height();
+        return new Box(x, y, sheet.width(), sheet.height());
+    }
+
+    private void label(PdfDocument document, PdfPage page, Box box, Label label) {
+        double code = Math.min(CODE, box.height() - 2 * PAD);
+        Box square = new Box(box.x() + box.width() - PAD - code, box.y() + (box.height() - code) / 2, code, code);
+        page.figure("Code of " + label.name, () -> QrMark.draw(page, square, label.code));
+        double room = box.width() - 2 * PAD - code - 1;
+        double y = box.y() + box.height() - PAD;
+        TextStyle name = NAME;
+        while (name.size() > LINE.size() && document.width(label.name, name) > room) {
+            name = name.sized(name.size() - 0.5);
+        }
+        y -= name.ascent();
+        page.text(
+                box.x() + PAD,
+                y,
+                name,
+                Align.LEFT,
+                document.wrap(label.name, name, room).get(0));
+        y -= 1.5;
+        for (String line : label.lines) {
+            for (String part : document.wrap(line, LINE, room)) {
+                y -= LINE.pitch();
+                if (y < box.y() + 1.5) {
+                    return;
+                }
+                page.text(box.x() + PAD, y, LINE, Align.LEFT, part);
+            }
+        }
+    }
+
+    private List<Label> labels() {
+        List<Label> labels = new ArrayList<>();
+        CutSheet cuts = CutSheet.of(plan);
+        List<Parcel> parcels = plan.parcels();
+        for (int i = 0; i < parcels.size(); i++) {
+            String name = "Box " + (i + 1) + " of " + parcels.size();
+            labels.add(label(
+                    name,
+                    String.format(Locale.ROOT, "%.1f kg", parcels.get(i).weight()),
+                    plan.job().customer().orElse("")));
+        }
+        for (CutSheet.Group coil : cuts.coils()) {
+            CutList.StockPiece stock = coil.stock().get(0);
+            for (CutList.Cut cut : stock.cuts()) {
+                labels.add(label(
+                        "Loop " + cut.goesTo().replaceFirst("^loop ", ""),
+                        stock.product() + ", " + tape.beside(cut.length()),
+                        "from coil " + stock.id()));
+            }
+            coil.restName()
+                    .ifPresent(n -> labels.add(
+                            label(n, stock.product() + ", " + tape.beside(coil.left()), "left of coil " + stock.id())));
+        }
+        for (CutList.StockPiece plate : CutList.plates(plan)) {
+            for (CutList.Cut cut : plate.cuts()) {
+                labels.add(
+                        label(cut.name(), plate.product() + ", " + tape.beside(cut.length()), tape.note(cut.goesTo())));
+            }
+            if (CutSheet.isKept(plan, plate)) {
+                labels.add(label(
+                        plate.id() + "r",
+                        plate.product() + ", " + tape.beside(plate.leftover()),
+                        "left of plate " + plate.id()));
+            }
+        }
+        return labels;
+    }
+
+    private Label label(String name, String what, String where) {
+        Job job = plan.job();
+        List<String> lines = new ArrayList<>(List.of(what));
+        if (!where.isEmpty()) {
+            lines.add(where);
+        }
+        lines.add("order " + job.order() + ", plan "
+                + Letterhead.plan(job)
+                        .substring(0, Math.min(6, Letterhead.plan(job).length())));
+        if (!plan.isSound()) {
+            lines.add(Stamp.DO_NOT_CUT);
+        }
+        return new Label(name, lines, Letterhead.code(job) + " piece " + name);
+    }
+}

@@ -1,0 +1,335 @@
+package org.runbend.export.papers;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.runbend.export.data.TapeText;
+import org.runbend.export.drawing.Decimals;
+import org.runbend.export.pdf.PdfTable;
+import org.runbend.export.pdf.PdfTable.Column;
+import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PortHole;
+import org.runbend.optimizer.setout.Datum;
+import org.runbend.optimizer.setout.Lie;
+import org.runbend.optimizer.setout.SetOut;
+import org.runbend.optimizer.tape.TapeSheet;
+
+/** How a bare floor is marked out: two lines, holes, lines to snap, runs and bends in order of flow. */
+final class MarkingOut {
+    private final KitPlan plan;
+    private final SetOut marks;
+    private final TapeText tape;
+
+    MarkingOut(KitPlan plan, SetOut marks) {
+        this.plan = plan;
+        this.marks = marks;
+        tape = new TapeText(plan.job());
+    }
+
+    /** The two lines and how to see that they stand square. */
+    void lines(Steps steps) {
+        Datum datum = marks.datum();
+        steps.part("Two lines to measure from");
+        steps.words("The base line is " + line(datum.base(), "P") + ", the square line " + line(datum.square(), "Q")
+                + "; they cross at O. Every measure below is taken from them, not from the walls: along the base line from O, and"
+                + " across it along the square line. Measures with a minus lie on the other side of O: minus along is towards "
+                + end("P", true) + ", minus across towards " + end("Q", true) + ".");
+        steps.step("Mark these points and snap both lines:");
+        PdfTable table = new PdfTable(
+                Column.left("point", 2), Column.left("first measure", 8), Column.left("second measure", 8));
+        for (TapeSheet.Thing mark : datum.marks()) {
+            table.row(mark.name(), tie(mark, 0), tie(mark, 1));
+        }
+        steps.flow().table(table);
+        square(steps, datum.check());
+    }
+
+    private String line(Datum.Reach reach, String letter) {
+        boolean both = reach.from() < -1;
+        String ends = both ? letter + "1 to " + letter + "2" : "O to " + letter;
+        return ends + ", " + tape.beside(reach.length()) + " long";
+    }
+
+    private String end(String letter, boolean low) {
+        Datum.Reach reach =
+                letter.equals("P") ? marks.datum().base() : marks.datum().square();
+        return reach.from() < -1 && low ? letter + "1" : "the near wall";
+    }
+
+    private String tie(TapeSheet.Thing thing, int index) {
+        if (index >= thing.ties().size()) {
+            return index == 0 ? "no tape reaches it" : "";
+        }
+        TapeSheet.Tie tie = thing.ties().get(index);
+        String from = tie.isFromSide()
+                ? "from wall " + TapeText.between(tie.from(), tie.to())
+                : "from corner " + TapeText.shortName(tie.from());
+        return Math.abs(tie.distance()) < 0.5 && tie.isFromSide()
+                ? "on wall " + TapeText.between(tie.from(), tie.to())
+                : tape.beside(tie.distance()) + " " + from;
+    }
+
+    private void square(Steps steps, Datum.SquareCheck check) {
+        if (check.diagonal() > 0) {
+            steps.step("See that they stand square: " + tape.beside(check.along()) + " along the base line and "
+                    + tape.beside(check.across()) + " along the square line from O lie "
+                    + tape.beside(check.diagonal()) + " apart (3 : 4 : 5).");
+        }
+        steps.step("And from end to end of the longer arms: "
+                + far("P", marks.datum().base()) + " to "
+                + far("Q", marks.datum().square()) + " is " + tape.beside(check.endToEnd())
+                + ". Over 2 mm out: snap the square line again.");
+    }
+
+    private static String far(String letter, Datum.Reach reach) {
+        if (reach.from() >= -1) {
+            return letter;
+        }
+        return letter + (reach.to() >= -reach.from() ? "2" : "1");
+    }
+
+    /** Holes first. */
+    void holes(Steps steps) {
+        Job.Port port = plan.job().floor().port();
+        steps.part("Holes for flow and return");
+        if (port.turn() != Job.Turn.LEVEL) {
+            steps.caution(
+                    "Look underneath before you drill: cables, fuel, gas and brake lines, tanks, frame. Drill a thin pilot"
+                            + " hole first and look again." + below());
+        }
+        boolean given = !port.holes().isEmpty();
+        if (!given) {
+            steps.words(
+                    "The places are proposed. Where one is not free underneath, stop and have the floor planned anew.");
+        }
+        PdfTable table = new PdfTable(
+                Column.left("hole", 3),
+                Column.right("along", 3),
+                Column.right("across", 3),
+                Column.left("check", 9),
+                Column.left("slot runs to", 5));
+        List<PortHole> holes = plan.holes();
+        for (int i = 0; i < holes.size(); i++) {
+            PortHole hole = holes.get(i);
+            Point at = marks.datum().frame().from(hole.at());
+            Point to = marks.datum().frame().from(hole.slot().to());
+            TapeSheet.Thing tied =
+                    i < plan.tape().holes().size() ? plan.tape().holes().get(i) : null;
+            table.row(
+                    hole.loop() + " " + hole.kind().name().toLowerCase(Locale.ROOT),
+                    cell(at.x()),
+                    cell(at.y()),
+                    tied == null ? "" : tie(tied, 0) + (tied.ties().size() > 1 ? ", " + tie(tied, 1) : ""),
+                    mm(to.x()) + " / " + mm(to.y()));
+        }
+        steps.flow().table(table);
+        if (port.turn() == Job.Turn.LEVEL) {
+            steps.step("Pipe goes straight on through the wall at these places.");
+            return;
+        }
+        double pad = plan.job().groove().pad();
+        steps.step((pad > 0 ? "Pocket and hole of " + tape.beside(pad) + ". " : "")
+                + "The slot lets the pipe turn "
+                + (port.turn() == Job.Turn.UP ? "up" : "down") + ": "
+                + tape.beside(holes.get(0).slot().width())
+                + " wide, from the hole's middle to the place in the last column, getting"
+                + " deeper towards the hole. Break its edges, set the sleeves.");
+    }
+
+    private String below() {
+        String names = plan.job().floor().below().stream().map(Job.Below::name).collect(Collectors.joining(", "));
+        return names.isEmpty() ? "" : " This floor has under it: " + names + ".";
+    }
+
+    /** Running measures, line by line. */
+    void running(Steps steps) {
+        steps.part("Lines to snap, and where runs begin and end on them");
+        steps.words(
+                "Running measures from the other line: on a line along the base line they are taken along, on one across it"
+                        + " across. Where two bends meet there is a mark and no run.");
+        for (Lie lie : Lie.values()) {
+            List<SetOut.ChalkLine> lines =
+                    marks.lines().stream().filter(l -> l.lie() == lie).toList();
+            if (!lines.isEmpty()) {
+                steps.flow().table(lie == Lie.ASLANT ? slanting(lines) : table(lie, lines));
+            }
+        }
+    }
+
+    private PdfTable table(Lie lie, List<SetOut.ChalkLine> lines) {
+        PdfTable table = new PdfTable(
+                Column.centre("", 1),
+                Column.right(lie == Lie.ALONG ? "line along, at across" : "line across, at along", 4),
+                Column.left("marks on it", 17));
+        for (SetOut.ChalkLine line : lines) {
+            table.row(
+                    "\u2610",
+                    cell(line.offset()),
+                    line.stops().stream().map(s -> stop(lie, s)).collect(Collectors.joining(";  ")));
+        }
+        return table;
+    }
+
+    private String stop(Lie lie, SetOut.Stop stop) {
+        double from = lie == Lie.ALONG ? stop.from().x() : stop.from().y();
+        double to = lie == Lie.ALONG ? stop.to().x() : stop.to().y();
+        if (stop.bends()) {
+            return mm(from) + " bends " + stop.loop() + stop.number() + " and " + stop.loop() + (stop.number() + 1)
+                    + " meet";
+        }
+        return mm(Math.min(from, to)) + " to " + mm(Math.max(from, to)) + " run " + stop.loop() + stop.number();
+    }
+
+    private PdfTable slanting(List<SetOut.ChalkLine> lines) {
+        PdfTable table = new PdfTable(
+                Column.centre("", 1),
+                Column.left("slanting", 5),
+                Column.left("from (along / across)", 8),
+                Column.left("to (along / across)", 8));
+        for (SetOut.ChalkLine line : lines) {
+            SetOut.Stop s = line.stops().get(0);
+            String name = s.bends()
+                    ? "bends " + s.loop() + s.number() + " and " + s.loop() + (s.number() + 1) + " meet"
+                    : "run " + s.loop() + s.number();
+            table.row("\u2610", name, place(s.from()), place(s.to()));
+        }
+        return table;
+    }
+
+    /** Runs in order of flow. */
+    void runs(Steps steps) {
+        steps.part("Runs in the order of flow");
+        steps.words(
+                "Offset: from the base line (along) or from the square line (across). Start and end: from the other line. A run may"
+                        + " move to the left or right of the flow by the last columns before it touches what stands there.");
+        for (SetOut.LoopMarks loop : marks.loops()) {
+            PdfTable straight = square(loop);
+            PdfTable slanting = slanting(loop);
+            if (!straight.isEmpty()) {
+                steps.flow().table(straight);
+            }
+            if (!slanting.isEmpty()) {
+                steps.flow().table(slanting);
+            }
+        }
+    }
+
+    private PdfTable square(SetOut.LoopMarks loop) {
+        PdfTable table = new PdfTable(
+                Column.left("run", 1.8),
+                Column.left("lies", 2),
+                Column.right("offset", 2.4),
+                Column.right("start", 2.4),
+                Column.right("end", 2.4),
+                Column.right("long", 2.4),
+                Column.left("room left", 4.6),
+                Column.left("room right", 4.6));
+        for (SetOut.RunMark r : loop.runs()) {
+            if (r.lie() != Lie.ASLANT) {
+                table.row(
+                        loop.name() + r.number(),
+                        r.lie().name().toLowerCase(Locale.ROOT),
+                        cell(r.offset()),
+                        cell(r.lie() == Lie.ALONG ? r.from().x() : r.from().y()),
+                        cell(r.lie() == Lie.ALONG ? r.to().x() : r.to().y()),
+                        cell(r.length()),
+                        room(r.left()),
+                        room(r.right()));
+            }
+        }
+        return table;
+    }
+
+    private PdfTable slanting(SetOut.LoopMarks loop) {
+        PdfTable table = new PdfTable(
+                Column.left("run", 1.8),
+                Column.left("lies", 2),
+                Column.left("start (along / across)", 5.2),
+                Column.left("end (along / across)", 5.2),
+                Column.right("long", 2.4),
+                Column.left("room left", 4),
+                Column.left("room right", 4));
+        for (SetOut.RunMark r : loop.runs()) {
+            if (r.lie() == Lie.ASLANT) {
+                table.row(
+                        loop.name() + r.number(),
+                        "aslant",
+                        place(r.from()),
+                        place(r.to()),
+                        cell(r.length()),
+                        room(r.left()),
+                        room(r.right()));
+            }
+        }
+        return table;
+    }
+
+    /** Down to whole mm: room that is told must be there. */
+    private String room(SetOut.Room room) {
+        return Double.isFinite(room.distance())
+                ? tape.of(Math.floor(room.distance() + 1e-6)) + " to " + TapeText.shortName(room.what())
+                : "free";
+    }
+
+    /** Bends in order of flow, with the metre marks of the pipe. */
+    void bends(Steps steps) {
+        steps.part("Bends in the order of flow");
+        steps.words(
+                "Set the compass at the centre; the arc meets both runs without a corner. Hand: which way the flow turns, seen from"
+                        + " above. Pipe reads: its metre mark at the begin and the end of the bend, with the mark at the flow hole taken as 0; a"
+                        + " reading that is out by more than 20 mm means that pipe lies in the wrong groove or off its line.");
+        for (SetOut.LoopMarks loop : marks.loops()) {
+            PdfTable table = new PdfTable(
+                    Column.left("bend", 1.7),
+                    Column.left("after", 2.3),
+                    Column.right("along", 2.4),
+                    Column.right("across", 2.4),
+                    Column.right("radius", 2.2),
+                    Column.right("degrees", 2),
+                    Column.left("hand", 1.8),
+                    Column.right("pipe reads, m", 3.6));
+            for (SetOut.BendMark b : loop.bends()) {
+                table.row(
+                        loop.name() + b.number(),
+                        after(loop, b),
+                        cell(b.centre().x()),
+                        cell(b.centre().y()),
+                        cell(b.radius()),
+                        Decimals.of(Math.abs(b.turn()), 2),
+                        b.isLeft() ? "left" : "right",
+                        metres(b.metre()) + " to " + metres(b.endMetre()));
+            }
+            steps.flow().table(table);
+        }
+    }
+
+    private static String after(SetOut.LoopMarks loop, SetOut.BendMark bend) {
+        List<SetOut.RunMark> before = new ArrayList<>(loop.runs());
+        before.removeIf(r -> r.element() != bend.element() - 1);
+        if (!before.isEmpty()) {
+            return "run " + loop.name() + before.get(0).number();
+        }
+        return bend.element() == 0 ? "hole" : "bend " + loop.name() + (bend.number() - 1);
+    }
+
+    String place(Point p) {
+        return mm(p.x()) + " / " + mm(p.y());
+    }
+
+    /** Likewise in a cell of a table, inches under it. */
+    private String cell(double value) {
+        return tape.cell(Math.abs(value) < 0.05 ? 0 : value);
+    }
+
+    /** A measure to a tenth where it is none in whole mm. */
+    String mm(double value) {
+        return tape.beside(Math.abs(value) < 0.05 ? 0 : value);
+    }
+
+    static String metres(double mm) {
+        return String.format(Locale.ROOT, "%.2f", mm / 1000);
+    }
+}

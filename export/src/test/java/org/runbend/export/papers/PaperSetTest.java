@@ -1,0 +1,281 @@
+package org.runbend.export.papers;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.zxing.BinaryBitmap;
+import com.google.zxing.ChecksumException;
+import com.google.zxing.DecodeHintType;
+import com.google.zxing.FormatException;
+import com.google.zxing.NotFoundException;
+import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.common.HybridBinarizer;
+import com.google.zxing.qrcode.QRCodeReader;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.runbend.export.JsonIn;
+import org.runbend.export.OutsideReader;
+import org.runbend.export.PlannedExamples;
+import org.runbend.export.data.CutSheet;
+import org.runbend.export.dxf.DxfVersion;
+import org.runbend.export.folder.KitFiles;
+import org.runbend.optimizer.plan.KitPlan;
+import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
+import org.verapdf.pdfa.Foundries;
+import org.verapdf.pdfa.PDFAParser;
+import org.verapdf.pdfa.PDFAValidator;
+import org.verapdf.pdfa.flavours.PDFAFlavour;
+import org.verapdf.pdfa.results.TestAssertion;
+import org.verapdf.pdfa.results.ValidationResult;
+
+/** The papers of every example, held against kit.json by readers of others: poppler, qpdf, veraPDF, zxing. */
+class PaperSetTest {
+    private static final List<String> PAPERS = List.of(
+            "pick-list.pdf", "cut-sheet.pdf", "labels.pdf", "fitting-sheet.pdf", "confirm.pdf", "full-size.pdf");
+
+    @TempDir
+    Path folder;
+
+    static List<Path> jobs() throws IOException {
+        return PlannedExamples.jobs();
+    }
+
+    @BeforeAll
+    static void startValidator() {
+        VeraGreenfieldFoundryProvider.initialise();
+    }
+
+    /** One pass over all that an example's papers promise: they are written once, as that is the dearest part. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("jobs")
+    void papersHoldWhatTheyPromise(Path job) throws IOException, NotFoundException, ChecksumException, FormatException {
+        KitPlan plan = PlannedExamples.plan(job);
+        Map<String, byte[]> files = KitFiles.of(
+                plan,
+                Optional.empty(),
+                new KitFiles.DrawingForm(DxfVersion.R2000, true, false),
+                new KitFiles.PaperWish(PaperForm.USUAL, Optional.of(FullSizePaper.Page.PLOTTER)),
+                Map.of());
+        JsonIn kit = JsonIn.read(Files.write(folder.resolve("kit.json"), files.get("kit.json")));
+        for (String name : PAPERS) {
+            Path file = Files.write(folder.resolve(name), files.get(name));
+            assertArchived(name, files.get(name));
+            assertTrue(
+                    OutsideReader.run("qpdf", "--check", file.toString())
+                            .contains("No syntax or stream encoding errors found"),
+                    name);
+        }
+        String picked = text("pick-list.pdf");
+        everyItemIsPicked(kit, picked);
+        barsAreToScale(plan, files.get("cut-sheet.pdf"));
+        everyPieceHasOneLabel(kit, text("labels.pdf"));
+        loopIsRebuilt(kit, text("fitting-sheet.pdf").replaceAll("\\s*\\([^()]*\"\\)", ""));
+        platesAreTold(kit, text("fitting-sheet.pdf"));
+        String plan12 = "order " + kit.at("order").text() + " plan "
+                + kit.at("fingerprint").text().substring(0, 12);
+        assertEquals(plan12, code(files.get("pick-list.pdf"), 0, 210 - 15 - 20, 297 - 15 - 20, 20));
+        // the first label: 70 x 37 mm, half a millimetre under the sheet's upper edge
+        assertTrue(code(files.get("labels.pdf"), 0, 70 - 2.5 - 19, 297 - 0.5 - 37 + 9, 19)
+                .startsWith(plan12 + " piece Box 1"));
+    }
+
+    /** A line of the list for each item, its quantity and unit once; each cut of pipe; how many plates of each length. */
+    private static void everyItemIsPicked(JsonIn kit, String text) {
+        String flat = flat(text);
+        Map<String, Double> quantities = new TreeMap<>();
+        for (JsonIn item : kit.at("items").list()) {
+            quantities.merge(item.at("sku").text(), item.at("quantity").number(), Double::sum);
+        }
+        double lines = kit.at("parcels").list().stream()
+                .flatMap(p -> p.at("lines").list().stream())
+                .mapToDouble(l -> l.at("quantity").number())
+                .sum();
+        assertEquals(quantities.values().stream().mapToDouble(q -> q).sum(), lines, 1e-9);
+        for (JsonIn item : kit.at("items").list()) {
+            String quantity = Math.round(item.at("quantity").number()) + " "
+                    + item.at("unit").text() + " ";
+            assertTrue(
+                    flat.contains(quantity),
+                    () -> quantity + "of " + item.at("sku").text() + " is not in " + flat);
+        }
+        for (JsonIn coil : kit.at("coils").list()) {
+            for (JsonIn cut : coil.at("cuts").list()) {
+                String words = "loop " + cut.at("loop").text() + ": "
+                        + Math.round(cut.at("length").number());
+                assertEquals(1, count(flat, words), words);
+            }
+        }
+        Map<String, Long> plates = kit.at("plates").at("pieces").list().stream()
+                .collect(Collectors.groupingBy(
+                        p -> p.at("product").text() + " "
+                                + trimmed(p.at("length").number()),
+                        TreeMap::new,
+                        Collectors.counting()));
+        plates.forEach((size, number) -> assertTrue(
+                Pattern.compile(Pattern.quote(size) + "( \\([^)]*\\))? " + number + "\\b")
+                        .matcher(flat)
+                        .find(),
+                () -> size + " x " + number + " is not in " + flat));
+        assertEquals(-1, flat.indexOf("cost"), "costs travel with the kit");
+    }
+
+    /** Each stock and each piece is a rectangle as long as it should be at the scale beside it, to 0.2 mm on paper. */
+    private void barsAreToScale(KitPlan plan, byte[] pdf) throws IOException {
+        String text = flat(text("cut-sheet.pdf"));
+        List<PdfMarks> pages = PdfMarks.of(pdf);
+        Matcher bar = Pattern.compile("\\u2610 (?:\\d+ x )?(\\S+) of ([\\d.]+)(?: \\([^)]*\\\"\\))?.*? 1 : ([\\d.]+)")
+                .matcher(text);
+        int bars = 0;
+        Map<Double, Long> wanted = new TreeMap<>();
+        CutSheet sheet = CutSheet.of(plan);
+        List<CutSheet.Group> groups = new ArrayList<>(sheet.coils());
+        groups.addAll(sheet.plates());
+        while (bar.find()) {
+            double scale = Double.parseDouble(bar.group(3));
+            CutSheet.Group group = groups.get(bars);
+            assertEquals(group.product(), bar.group(1));
+            assertEquals(group.length(), Double.parseDouble(bar.group(2)), 0.06);
+            wanted.merge(group.length() / scale, 2L, Long::sum); // filled, then framed
+            group.pieces().forEach(p -> wanted.merge(p.length() / scale, 2L, Long::sum));
+            bars++;
+        }
+        assertEquals(groups.size(), bars, text);
+        wanted.forEach((width, least) -> assertTrue(
+                pages.stream().mapToLong(p -> p.rectanglesOfWidth(width)).sum() >= least,
+                () -> "bars of " + width + " mm: " + least + " wanted"));
+    }
+
+    /** The name of each piece, coil and box stands on a label, with the order. */
+    private static void everyPieceHasOneLabel(JsonIn kit, String text) {
+        int boxes = kit.at("parcels").list().size();
+        int pieces = kit.at("plates").at("pieces").list().size();
+        int loops = kit.at("coils").list().stream()
+                .mapToInt(c -> c.at("cuts").list().size())
+                .sum();
+        int labels = count(text, "order " + kit.at("order").text());
+        assertTrue(labels >= boxes + pieces + loops, labels + " labels for " + (boxes + pieces + loops) + " things");
+        List<String> words = List.of(text.split("\\s+", -1));
+        for (JsonIn piece : kit.at("plates").at("pieces").list()) {
+            assertTrue(words.contains(piece.at("name").text()), piece.at("name").text());
+        }
+    }
+
+    /** Places from the paper alone against elements of kit.json, turned into the axes of the two lines by hand. */
+    private static void loopIsRebuilt(JsonIn kit, String text) {
+        List<JsonIn> at = kit.at("setOut").at("datum").at("at").list();
+        double angle = Math.toRadians(kit.at("setOut").at("datum").at("angle").number());
+        Map<String, RebuiltLoop.Chain> tables = RebuiltLoop.fromTables(text);
+        Map<String, RebuiltLoop.Chain> lines = RebuiltLoop.fromLines(text);
+        for (JsonIn loop : kit.at("loops").list()) {
+            List<RebuiltLoop.Place> joints = new ArrayList<>();
+            List<JsonIn> elements = loop.at("elements").list();
+            elements.forEach(e -> joints.add(place(e.at("from"), at, angle)));
+            joints.add(place(elements.get(elements.size() - 1).at("to"), at, angle));
+            String name = loop.at("name").text();
+            assertAlike(joints, tables.get(name), "tables, loop " + name);
+            assertAlike(joints, lines.get(name), "lines, loop " + name);
+        }
+    }
+
+    private static void assertAlike(List<RebuiltLoop.Place> wanted, RebuiltLoop.Chain found, String what) {
+        assertTrue(found != null, what + ": nothing was read");
+        assertEquals(wanted.size(), found.joints().size(), what);
+        for (int i = 0; i < wanted.size(); i++) {
+            assertEquals(0, wanted.get(i).off(found.joints().get(i)), 0.5, what + ", joint " + i);
+        }
+    }
+
+    private static RebuiltLoop.Place place(JsonIn point, List<JsonIn> origin, double angle) {
+        double dx = point.list().get(0).number() - origin.get(0).number();
+        double dy = point.list().get(1).number() - origin.get(1).number();
+        return new RebuiltLoop.Place(
+                dx * Math.cos(angle) + dy * Math.sin(angle), dy * Math.cos(angle) - dx * Math.sin(angle));
+    }
+
+    /** Name, product, length, run and distance of each piece stand in one row. */
+    private static void platesAreTold(JsonIn kit, String text) {
+        String flat = flat(text);
+        for (JsonIn piece : kit.at("plates").at("pieces").list()) {
+            String row = piece.at("name").text() + " " + piece.at("product").text() + " "
+                    + trimmed(piece.at("length").number());
+            assertTrue(
+                    Pattern.compile("\\u2610 " + Pattern.quote(row) + "( \\([^)]*\\))? run")
+                            .matcher(flat)
+                            .find(),
+                    () -> row + " is not in " + flat);
+        }
+    }
+
+    /** veraPDF, by the rules of ISO 19005-2 level B. */
+    private static void assertArchived(String name, byte[] pdf) throws IOException {
+        try (PDFAParser parser =
+                        Foundries.defaultInstance().createParser(new ByteArrayInputStream(pdf), PDFAFlavour.PDFA_2_B);
+                PDFAValidator validator = Foundries.defaultInstance().createValidator(PDFAFlavour.PDFA_2_B, false)) {
+            ValidationResult result = validator.validate(parser);
+            assertTrue(
+                    result.isCompliant(),
+                    () -> name + ": "
+                            + result.getTestAssertions().stream()
+                                    .filter(a -> a.getStatus() == TestAssertion.Status.FAILED)
+                                    .map(TestAssertion::getMessage)
+                                    .distinct()
+                                    .collect(Collectors.joining("; ")));
+        } catch (Exception e) {
+            throw new IOException(name, e);
+        }
+    }
+
+    /** What the code in a box of a page says, mm from the page's lower left corner, read from its picture. */
+    static String code(byte[] pdf, int page, double x, double y, double side)
+            throws IOException, NotFoundException, ChecksumException, FormatException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            BufferedImage image = new PDFRenderer(document).renderImageWithDPI(page, 200);
+            double dot = 200 / 25.4;
+            int px = (int) (side * dot);
+            BufferedImage part =
+                    image.getSubimage((int) (x * dot), image.getHeight() - (int) ((y + side) * dot), px, px);
+            int[] pixels = part.getRGB(0, 0, px, px, null, 0, px);
+            return new QRCodeReader()
+                    .decode(
+                            new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(px, px, pixels))),
+                            Map.of(DecodeHintType.TRY_HARDER, true))
+                    .getText();
+        }
+    }
+
+    private String text(String name) {
+        return OutsideReader.run("pdftotext", "-layout", folder.resolve(name).toString(), "-");
+    }
+
+    private static String flat(String text) {
+        return text.replaceAll("\\s+", " ");
+    }
+
+    private static String trimmed(double length) {
+        return length == Math.rint(length)
+                ? Long.toString(Math.round(length))
+                : Double.toString(Math.round(length * 10) / 10.0);
+    }
+
+    private static int count(String text, String part) {
+        return text.split(Pattern.quote(part) + "(?![0-9])", -1).length - 1;
+    }
+}

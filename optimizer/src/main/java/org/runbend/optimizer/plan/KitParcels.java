@@ -1,0 +1,88 @@
+package org.runbend.optimizer.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.runbend.catalog.product.PackedSize;
+import org.runbend.catalog.product.Packing;
+import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.coils.CoilPlan;
+import org.runbend.optimizer.packing.PackedLine;
+import org.runbend.optimizer.packing.Packer;
+import org.runbend.optimizer.packing.Parcel;
+import org.runbend.optimizer.plates.PlateCut;
+
+/** Which parcels a kit makes: its lines with their places and sizes, put into the workshop's cartons. */
+final class KitParcels {
+    private final KitPlan plan;
+    private final Packing packing;
+
+    private KitParcels(KitPlan plan) {
+        this.plan = plan;
+        packing = plan.job().catalog().packing();
+    }
+
+    static List<Parcel> of(KitPlan plan) {
+        KitParcels parcels = new KitParcels(plan);
+        return new Packer(parcels.packing).pack(parcels.lines());
+    }
+
+    private List<PackedLine> lines() {
+        List<PackedLine> lines = new ArrayList<>();
+        List<CoilPlan.CoilCut> coils = plan.coils().coils();
+        String pipe = plan.job().pipe().product().sku();
+        int coil = 0;
+        for (KitPlan.BoxItem item : plan.items()) {
+            boolean isCoil = item.sku().equals(pipe) && coil < coils.size();
+            Optional<SpreaderPlate> plate = plan.job().catalog().findPlate(item.sku());
+            if (isCoil) {
+                lines.add(line(item, coilSize(item, coils.get(coil)), false));
+                coil++;
+            } else if (plate.isPresent()) {
+                lines.add(line(item, bundle(plate.get(), item, lines), true));
+            } else {
+                lines.add(line(item, packing.size(item.sku(), 0), false));
+            }
+        }
+        return lines;
+    }
+
+    /** A cut is as large as the smallest coil that it could be. */
+    private Optional<PackedSize> coilSize(KitPlan.BoxItem item, CoilPlan.CoilCut coil) {
+        double length = item.unit().equals("coil")
+                ? coil.length()
+                : coil.cuts().stream().mapToDouble(CoilPlan.LoopCut::length).sum();
+        return plan.job().pipe().product().coils().stream()
+                .filter(c -> c.length() >= length - 0.01)
+                .findFirst()
+                .flatMap(c -> packing.size(item.sku(), c.length()));
+    }
+
+    /** Plates lie in each other: as high as one groove and all sheets; all plates of a product make one bundle, told once. */
+    private Optional<PackedSize> bundle(SpreaderPlate plate, KitPlan.BoxItem item, List<PackedLine> before) {
+        List<Double> cuts = plan.plates().stock().stream()
+                .filter(s -> s.product().equals(plate.sku()))
+                .map(PlateCut::cuts)
+                .flatMap(List::stream)
+                .toList();
+        double longest = cuts.stream().mapToDouble(c -> c).max().orElse(0);
+        if (longest <= 0 || before.stream().anyMatch(l -> l.sku().equals(item.sku()))) {
+            return Optional.empty();
+        }
+        double high = plate.grooveDiameter() + cuts.size() * plate.thickness();
+        return Optional.of(new PackedSize(longest, plate.width(), high));
+    }
+
+    private PackedLine line(KitPlan.BoxItem item, Optional<PackedSize> size, boolean bundle) {
+        return new PackedLine(
+                item.sku(),
+                item.name(),
+                item.quantity(),
+                item.unit(),
+                item.weight(),
+                packing.place(item.sku()),
+                packing.instead(item.sku()),
+                size,
+                bundle);
+    }
+}
