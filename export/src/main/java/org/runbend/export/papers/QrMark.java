@@ -6,6 +6,8 @@ import com.google.zxing.WriterException;
 import com.google.zxing.common.BitMatrix;
 import com.google.zxing.qrcode.QRCodeWriter;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import org.runbend.export.pdf.Box;
 import org.runbend.export.pdf.PdfPage;
@@ -21,6 +23,7 @@ final class QrMark {
         BitMatrix code = code(text);
         double module = Math.min(box.width(), box.height()) / code.getWidth();
         double top = box.y() + box.height();
+        List<Box> dark = new ArrayList<>();
         for (int row = 0; row < code.getHeight(); row++) {
             int column = 0;
             while (column < code.getWidth()) {
@@ -29,17 +32,13 @@ final class QrMark {
                     column++;
                 }
                 if (column > from) {
-                    page.fill(
-                            new Box(
-                                    box.x() + from * module,
-                                    top - (row + 1) * module,
-                                    (column - from) * module,
-                                    module),
-                            INK);
+                    dark.add(new Box(
+                            box.x() + from * module, top - (row + 1) * module, (column - from) * module, module));
                 }
                 column++;
             }
         }
+        page.fill(dark, INK);
     }
 
     private static BitMatrix code(String text) {

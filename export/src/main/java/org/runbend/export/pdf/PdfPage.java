@@ -114,9 +114,16 @@ public final class PdfPage {
 
     /** A filled rectangle. */
     public void fill(Box box, int colour) {
+        fill(List.of(box), colour);
+    }
+
+    /** Rectangles filled as one, without seams where they touch. */
+    public void fill(List<Box> boxes, int colour) {
         draw(() -> {
             out.setNonStrokingColor(Inks.colour(colour));
-            out.addRect(pt(box.x()), pt(box.y()), pt(box.width()), pt(box.height()));
+            for (Box box : boxes) {
+                out.addRect(pt(box.x()), pt(box.y()), pt(box.width()), pt(box.height()));
+            }
             out.fill();
         });
     }
