@@ -23,6 +23,7 @@ import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Rate;
 import org.runbend.catalog.source.Unit;
 import org.runbend.export.folder.KitFiles;
+import org.runbend.export.pdf.Paper;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.planning.OfferPart;
 import org.runbend.optimizer.quote.KitChoice;
@@ -125,7 +126,7 @@ class QuoteCommandTest {
     void everyExampleIsPriced(Path job) throws IOException {
         KitPlan plan = PlannedExamples.plan(job);
         Offer offer = OfferPart.of(plan, Optional.of(new Rate(250)), Work.silent());
-        String text = text(Files.write(folder.resolve("q.pdf"), KitFiles.quote(plan, offer)));
+        String text = text(Files.write(folder.resolve("q.pdf"), KitFiles.quote(plan, offer, Paper.A4)));
         Catalog prices = plan.job().catalog();
         assertFalse(Pattern.compile("(?i)\\bcosts?\\b").matcher(text).find(), text);
         if (!plan.isSound()) {
@@ -173,7 +174,7 @@ class QuoteCommandTest {
     void lumpSumInYen() throws IOException {
         KitPlan plan = PlannedExamples.plan(EXAMPLES.resolve("ways-in/tea-house.yaml"));
         Offer offer = OfferPart.of(plan, Optional.empty(), Work.silent());
-        byte[] paper = KitFiles.quote(plan, offer);
+        byte[] paper = KitFiles.quote(plan, offer, Paper.A4);
         String text = text(Files.write(folder.resolve("q.pdf"), paper));
         long net = offer.quote().totals().net();
         long tax = (2 * net + 10) / 20; // a tenth, rounded half up, in whole numbers
@@ -185,7 +186,7 @@ class QuoteCommandTest {
                 "holds for 14 days from")) {
             assertTrue(text.contains(said), () -> said + " in " + text);
         }
-        assertArrayEquals(paper, KitFiles.quote(plan, offer), "same plan, same bytes");
+        assertArrayEquals(paper, KitFiles.quote(plan, offer, Paper.A4), "same plan, same bytes");
     }
 
     /** A plan that fails has no price on paper or terminal; here coolant would freeze at the cold that it must stand. */

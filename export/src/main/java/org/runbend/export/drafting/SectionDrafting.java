@@ -2,6 +2,7 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Arc;
@@ -41,14 +42,27 @@ public final class SectionDrafting {
 
     /** The cut at so many mm to a mm of paper; the job says its build-up and a cutter fits the groove. */
     public static Sheet draw(KitPlan plan, double unit) {
-        return new SectionDrafting(plan, unit)
-                .draw(
-                        plan.job(),
-                        plan.job().build().orElseThrow(),
-                        plan.channel().orElseThrow().size());
+        return of(plan, unit).sheet.build();
     }
 
-    private Sheet draw(Job job, Job.Build build, ChannelSize groove) {
+    /** What the numbers in the cut stand for. */
+    public static List<String> layers(KitPlan plan) {
+        List<String> words = of(plan, 1).words;
+        return IntStream.range(0, words.size())
+                .mapToObj(i -> (i + 1) + " " + words.get(i))
+                .toList();
+    }
+
+    private static SectionDrafting of(KitPlan plan, double unit) {
+        SectionDrafting drawing = new SectionDrafting(plan, unit);
+        drawing.draw(
+                plan.job(),
+                plan.job().build().orElseThrow(),
+                plan.channel().orElseThrow().size());
+        return drawing;
+    }
+
+    private void draw(Job job, Job.Build build, ChannelSize groove) {
         double board = build.board().map(Job.RoutedBoard::thickness).orElse(groove.depth() + build.insulation());
         double under = build.board().isPresent() ? build.laidUnder() : 0;
         double top = build.coverThickness();
@@ -69,8 +83,7 @@ public final class SectionDrafting {
         if (under > 0) {
             layer(Layer.UNHEATED, -board - under, -board, "insulation, " + tape.beside(under));
         }
-        labels(-board - under);
-        return sheet.build();
+        numbers();
     }
 
     private void layer(Layer layer, double from, double to, String what) {
@@ -122,18 +135,12 @@ public final class SectionDrafting {
         sheet.add(Layer.PLATE, new Arc(middle, radius, 180, 180));
     }
 
-    /** A number on each layer, and what it is under the cut. */
-    private void labels(double bottom) {
-        double y = bottom - 3 * unit;
+    private void numbers() {
         for (int i = 0; i < words.size(); i++) {
-            String number = Integer.toString(i + 1);
             Point at = new Point(-3.5 * unit, heights.get(i));
-            sheet.add(Layer.NOTE, Text.level(at, LETTERS * unit, Anchor.MIDDLE_CENTRE, number));
-            sheet.add(Layer.DIMENSION, new Segment(new Point(-1.8 * unit, at.y()), new Point(4 * unit, at.y())));
-            y -= LETTERS * unit * 1.7;
             sheet.add(
-                    Layer.NOTE,
-                    Text.level(new Point(0, y), LETTERS * unit, Anchor.BOTTOM_LEFT, number + "  " + words.get(i)));
+                    Layer.NOTE, Text.level(at, LETTERS * unit, Anchor.MIDDLE_CENTRE, Integer.toString(i + 1)));
+            sheet.add(Layer.DIMENSION, new Segment(new Point(-1.8 * unit, at.y()), new Point(4 * unit, at.y())));
         }
     }
 }

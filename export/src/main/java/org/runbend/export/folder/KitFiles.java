@@ -155,9 +155,16 @@ public final class KitFiles {
                         new FittingSheet.Drawings(
                                 unit -> new FloorDrafting(GrooveForm.NONE).drawToMarkOut(plan, marks, unit),
                                 unit -> LinesDrafting.draw(plan, marks, unit),
-                                unit -> SectionDrafting.draw(plan, unit)),
+                                section(plan)),
                         form));
         return files;
+    }
+
+    private static Optional<FittingSheet.Section> section(KitPlan plan) {
+        return plan.job().build().isPresent() && plan.channel().isPresent()
+                ? Optional.of(new FittingSheet.Section(
+                        unit -> SectionDrafting.draw(plan, unit), SectionDrafting.layers(plan)))
+                : Optional.empty();
     }
 
     private static byte[] heat(KitPlan plan, KitHeat heat, Paper size) {

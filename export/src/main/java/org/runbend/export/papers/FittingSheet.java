@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 import java.util.stream.Collectors;
@@ -66,9 +67,22 @@ public final class FittingSheet {
      *
      * @param floor the floor with its loop and the two lines
      * @param lines what is snapped and marked
-     * @param section a cut through the build-up; used where the job gives it
+     * @param section a cut through the build-up, where the job gives it
      */
-    public record Drawings(DoubleFunction<Sheet> floor, DoubleFunction<Sheet> lines, DoubleFunction<Sheet> section) {}
+    public record Drawings(DoubleFunction<Sheet> floor, DoubleFunction<Sheet> lines, Optional<Section> section) {}
+
+    /**
+     * A cut through the build-up.
+     *
+     * @param drawing at so many mm to a mm of paper
+     * @param layers what the numbers in it stand for
+     */
+    public record Section(DoubleFunction<Sheet> drawing, List<String> layers) {
+        /** Copies the list. */
+        public Section {
+            layers = List.copyOf(layers);
+        }
+    }
 
     /** The paper of a plan. */
     public static byte[] bytes(KitPlan plan, SetOut marks, Drawings drawings, PaperForm form) {
@@ -192,14 +206,16 @@ public final class FittingSheet {
         steps.step(
                 "Rout the holes' slots first, then the bends, then the runs. Break the edges; take all dust out of the groove.");
         steps.step("Lay a rule across: nothing of the pipe may stand proud of the board.");
-        if (job.build().isPresent() && plan.channel().isPresent()) {
-            double room = steps.flow().width();
-            double unit =
-                    Placement.roundFigure(TrueLetters.unit(new Box(0, 0, room - 2, SECTION_HIGH), drawings.section()));
-            steps.flow().scaled(drawings.section().apply(unit), unit);
+        drawings.section().ifPresent(section -> {
+            Box room = new Box(0, 0, steps.flow().width() - 2, SECTION_HIGH);
+            double unit = Placement.roundFigure(TrueLetters.unit(room, section.drawing()));
+            steps.flow().scaled(section.drawing().apply(unit), unit);
             steps.flow()
-                    .paragraph("Section across two straight runs, 1 : " + Decimals.of(unit, 1) + ".", TextStyle.SMALL);
-        }
+                    .paragraph(
+                            "Section across two straight runs, 1 : " + Decimals.of(unit, 1) + ". "
+                                    + String.join(". ", section.layers()) + ".",
+                            TextStyle.SMALL);
+        });
     }
 
     private void groove(Steps steps, ChannelPlan channel) {

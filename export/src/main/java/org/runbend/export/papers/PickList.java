@@ -90,8 +90,8 @@ public final class PickList {
         List<Column> columns = new ArrayList<>(List.of(
                 Column.centre("", 0.9),
                 Column.left("shelf", 1.6),
-                Column.left("part", 4.2),
-                Column.left("what it is", 7.8),
+                Column.left("part", 4.9),
+                Column.left("what it is", 7.4),
                 Column.right("quantity", 2.6),
                 Column.left("unit", 2.7),
                 Column.right("kg", 1.9),

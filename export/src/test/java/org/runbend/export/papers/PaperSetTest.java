@@ -69,6 +69,7 @@ class PaperSetTest {
         Map<String, byte[]> files = KitFiles.of(
                 plan,
                 Optional.empty(),
+                Optional.empty(),
                 new KitFiles.DrawingForm(DxfVersion.R2000, true, false),
                 new KitFiles.PaperWish(PaperForm.USUAL, Optional.of(FullSizePaper.Page.PLOTTER)),
                 Map.of());
@@ -257,8 +258,7 @@ class PaperSetTest {
                 try {
                     return new QRCodeReader()
                             .decode(
-                                    new BinaryBitmap(
-                                            new HybridBinarizer(new RGBLuminanceSource(px, px, pixels))),
+                                    new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(px, px, pixels))),
                                     Map.of(DecodeHintType.TRY_HARDER, true))
                             .getText();
                 } catch (ReaderException e) {

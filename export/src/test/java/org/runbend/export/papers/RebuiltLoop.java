@@ -205,9 +205,7 @@ final class RebuiltLoop {
         while (meet.find()) {
             Place at = along ? new Place(number(meet, 1), offset) : new Place(offset, number(meet, 1));
             meets.computeIfAbsent(meet.group(2), k -> new TreeMap<>())
-                    .put(
-                            Integer.parseInt(meet.group(3)),
-                            new Meeting(at, along ? new Place(1, 0) : new Place(0, 1)));
+                    .put(Integer.parseInt(meet.group(3)), new Meeting(at, along ? new Place(1, 0) : new Place(0, 1)));
         }
     }
 
@@ -262,9 +260,7 @@ final class RebuiltLoop {
         if (meet < meets.size()) {
             Meeting m = meets.get(meet);
             double[] then = arrival(at, way, m.at);
-            if (m.direction == null
-                    || isAlike(then, array(m.direction, 1))
-                    || isAlike(then, array(m.direction, -1))) {
+            if (m.direction == null || isAlike(then, array(m.direction, 1)) || isAlike(then, array(m.direction, -1))) {
                 joints.add(at);
                 if (onwards(runs, run, meets, meet + 1, joints, m.at, then)) {
                     return true;

@@ -142,8 +142,10 @@ final class RunRoom {
             return Double.POSITIVE_INFINITY;
         }
         double face = side > 0 ? strip.top : -strip.bottom;
-        double near = Math.min(side * at(a, b, low), side * at(a, b, high));
-        double far = Math.max(side * a.y(), side * b.y());
+        double atLow = side * at(a, b, low);
+        double atHigh = side * at(a, b, high);
+        double near = Math.min(atLow, atHigh);
+        double far = Math.max(atLow, atHigh);
         return far <= 0 ? Double.POSITIVE_INFINITY : Math.max(0, near - edge.half - face);
     }
 

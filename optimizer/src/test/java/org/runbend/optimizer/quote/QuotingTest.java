@@ -53,7 +53,8 @@ class QuotingTest {
                 c.layers(),
                 c.panels(),
                 sales,
-                List.of());
+                List.of(),
+                c.packing());
         Job j = p.job();
         Job job = new Job(
                 new Job.Heading(j.title(), j.order(), j.customer(), date, j.revision()),
