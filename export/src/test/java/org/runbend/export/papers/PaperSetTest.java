@@ -252,21 +252,27 @@ class PaperSetTest {
                 BufferedImage image = new PDFRenderer(document).renderImageWithDPI(0, dpi);
                 double dot = dpi / 25.4;
                 int px = (int) (side * dot);
-                BufferedImage part =
-                        image.getSubimage((int) (x * dot), image.getHeight() - (int) ((y + side) * dot), px, px);
-                int[] pixels = part.getRGB(0, 0, px, px, null, 0, px);
-                try {
-                    return new QRCodeReader()
-                            .decode(
-                                    new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(px, px, pixels))),
-                                    Map.of(DecodeHintType.TRY_HARDER, true))
-                            .getText();
-                } catch (ReaderException e) {
-                    continue;
+                Optional<String> read = read(image.getSubimage(
+                        (int) (x * dot), image.getHeight() - (int) ((y + side) * dot), px, px));
+                if (read.isPresent()) {
+                    return read.get();
                 }
             }
         }
         return "no code was found";
+    }
+
+    private static Optional<String> read(BufferedImage part) {
+        int px = part.getWidth();
+        int[] pixels = part.getRGB(0, 0, px, px, null, 0, px);
+        BinaryBitmap bits = new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(px, px, pixels)));
+        try {
+            return Optional.of(new QRCodeReader()
+                    .decode(bits, Map.of(DecodeHintType.TRY_HARDER, true))
+                    .getText());
+        } catch (ReaderException e) {
+            return Optional.empty();
+        }
     }
 
     private String text(String name) {
