@@ -138,8 +138,7 @@ public final class SectionDrafting {
     private void numbers() {
         for (int i = 0; i < words.size(); i++) {
             Point at = new Point(-3.5 * unit, heights.get(i));
-            sheet.add(
-                    Layer.NOTE, Text.level(at, LETTERS * unit, Anchor.MIDDLE_CENTRE, Integer.toString(i + 1)));
+            sheet.add(Layer.NOTE, Text.level(at, LETTERS * unit, Anchor.MIDDLE_CENTRE, Integer.toString(i + 1)));
             sheet.add(Layer.DIMENSION, new Segment(new Point(-1.8 * unit, at.y()), new Point(4 * unit, at.y())));
         }
     }

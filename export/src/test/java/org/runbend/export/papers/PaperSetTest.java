@@ -252,8 +252,8 @@ class PaperSetTest {
                 BufferedImage image = new PDFRenderer(document).renderImageWithDPI(0, dpi);
                 double dot = dpi / 25.4;
                 int px = (int) (side * dot);
-                Optional<String> read = read(image.getSubimage(
-                        (int) (x * dot), image.getHeight() - (int) ((y + side) * dot), px, px));
+                Optional<String> read =
+                        read(image.getSubimage((int) (x * dot), image.getHeight() - (int) ((y + side) * dot), px, px));
                 if (read.isPresent()) {
                     return read.get();
                 }
