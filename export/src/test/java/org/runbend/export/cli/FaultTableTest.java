@@ -37,6 +37,8 @@ class FaultTableTest {
     private static final List<String> NO_ROW = List.of(
             // records that readers cannot offend, as they read numbers and lists within bounds
             "must not be negative",
+            // a page alone sends jobs, and its own tests say this
+            "lies outside the folder of the page",
             "share %s must be 0 to 100",
             "coil length must be on offer",
             "stock length must be on offer",
