@@ -301,7 +301,18 @@ class RoomsTest {
                     "export.batch", List.of("catalog..", "optimizer..", "export.data", "export.dxf", "export.folder")),
             Map.entry("export.bench", List.of("catalog..", "optimizer..", "export..")),
             Map.entry("export.folder", List.of("optimizer..", "export..")),
-            Map.entry("export.page", List.of("catalog..", "optimizer..", "export..")),
+            Map.entry(
+                    "export.page",
+                    List.of(
+                            "catalog..",
+                            "optimizer..",
+                            "export.drawing",
+                            "export.drafting",
+                            "export.dxf..",
+                            "export.svg",
+                            "export.data",
+                            "export.outline",
+                            "export.folder")),
             Map.entry("export.cli", List.of("catalog..", "optimizer..", "export..")));
 
     /** The scan found each package of the table and no other, and as many classes as a house like this has. */

@@ -67,19 +67,24 @@ final class Call {
 
     /** The body, refused before it is read where it says that it is too large, and as soon as it is. */
     byte[] body() throws IOException {
+        return body(Limits.MOST_BODY);
+    }
+
+    /** As {@link #body()} with another limit, bytes. */
+    byte[] body(int most) throws IOException {
         List<String> length = headers("Content-Length");
-        if (!length.isEmpty() && (length.get(0).length() > 10 || Long.parseLong(length.get(0)) > Limits.MOST_BODY)) {
-            throw tooLarge();
+        if (!length.isEmpty() && (length.get(0).length() > 10 || Long.parseLong(length.get(0)) > most)) {
+            throw tooLarge(most);
         }
-        byte[] bytes = exchange.getRequestBody().readNBytes(Limits.MOST_BODY + 1);
-        if (bytes.length > Limits.MOST_BODY) {
-            throw tooLarge();
+        byte[] bytes = exchange.getRequestBody().readNBytes(most + 1);
+        if (bytes.length > most) {
+            throw tooLarge(most);
         }
         return bytes;
     }
 
-    private static Refused tooLarge() {
-        return new Refused(413, "that is larger than any job file: at most " + Limits.MOST_BODY / 1_000_000 + " MB");
+    private static Refused tooLarge(int most) {
+        return new Refused(413, "that is too large: at most " + most / 1_000_000 + " MB");
     }
 
     Map<String, Object> json() throws IOException {

@@ -17,6 +17,9 @@ public record Limits(int heap, Duration time, int slots, int queue, int kept, Du
     /** Largest body of a request, bytes: a job file is at most half of it. */
     static final int MOST_BODY = 4_000_000;
 
+    /** Largest drawing, bytes. */
+    static final int MOST_DRAWING = 30_000_000;
+
     /** So many requests are answered at once; more wait in the system's own queue. */
     static final int MOST_AT_ONCE = 1200;
 

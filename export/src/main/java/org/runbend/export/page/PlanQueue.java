@@ -66,6 +66,7 @@ final class PlanQueue implements AutoCloseable {
         if (closed) {
             throw new Refused(503, "the page is ending");
         }
+        waiting.removeIf(PlanRun::isOver);
         if (waiting.size() >= limits.queue()) {
             throw new Refused(429, "too many plans wait already; try again when some are done");
         }

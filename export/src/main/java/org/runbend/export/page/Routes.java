@@ -124,6 +124,12 @@ final class Routes {
             return;
         }
         gate.checkChange(call);
+        if (path.equals("/api/drawing")) {
+            String name = DrawingSheet.plain(call.query("name"));
+            call.answer(
+                    DrawingSheet.read(name, call.body(Limits.MOST_DRAWING), call.query("contour"), call.query("unit")));
+            return;
+        }
         Map<String, Object> asked = call.json();
         switch (path) {
             case "/api/read" -> call.answer(read(asked));

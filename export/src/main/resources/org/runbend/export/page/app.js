@@ -1,15 +1,15 @@
 // @ts-check
 // Ties it together: one job on the desk, its history, its draft on disk, its plan.
 
-import { get, listen, post, Refusal, session } from "./ask.js";
+import { get, listen, post, Refusal, send, session } from "./ask.js";
 import { Drawing } from "./drawing.js";
-import { at, middle } from "./floors.js";
+import { at, middle, rectangle } from "./floors.js";
 import { button, showFloor, showText, showThings, showWishes, toLine } from "./forms.js";
-import { find, newJob, pair, put, view, withOutline, withPoints } from "./job.js";
+import { find, newJob, newMeasures, pair, put, view, withOutline, withPoints } from "./job.js";
 import { noPlan, showKit } from "./kit.js";
 import { written } from "./lengths.js";
 import { byId, fill, made } from "./made.js";
-import { showStart } from "./start.js";
+import { showContours, showStart } from "./start.js";
 
 const HISTORY = 200;
 const TABS = ["floor", "things", "wishes", "kit", "text"];
@@ -33,8 +33,10 @@ const desk = {
     laysAgain: true,
     everLaid: false,
     temperatures: false,
+    heatShown: true,
     forbidding: false,
     revision: 0,
+    asked: 0, // when other tabs were asked for this draft, ms
     tab: "floor",
 };
 /** @type {any} */
@@ -332,7 +334,7 @@ function showFaults(/** @type {any[]} */ faults) {
     box.hidden = faults.length === 0;
     fill(
         box,
-        made("h2", {}, faults.length === 1 ? "This has to be put right" : `${faults.length} things have to be put right`),
+        faults.length > 0 && made("h2", {}, faults.length === 1 ? "This has to be put right" : `${faults.length} things have to be put right`),
         made(
             "ul",
             {},
@@ -424,9 +426,17 @@ function acts() {
             desk.laysAgain = on;
         },
         laysAgain: desk.laysAgain,
+        heatShown: desk.heatShown,
+        showHeat: (/** @type {boolean} */ on) => {
+            desk.heatShown = on;
+            drawing.heatOn(on);
+        },
         temperatures: desk.temperatures,
         withTemperatures: (/** @type {boolean} */ on) => {
             desk.temperatures = on;
+            if (on && desk.plan.files.length > 0 && !isBusy()) {
+                lay(true);
+            }
         },
     };
 }
@@ -524,6 +534,7 @@ function hear(/** @type {import("./kit.js").Plan} */ plan) {
             }),
             files: mine((data) => {
                 plan.files = data.files.map(String);
+                heat(plan);
                 plan.choosing = true;
                 plan.words = "";
                 once("files");
@@ -568,6 +579,22 @@ function hear(/** @type {import("./kit.js").Plan} */ plan) {
     );
 }
 
+/** The temperatures of the floor as a layer, where they were reckoned. */
+async function heat(/** @type {import("./kit.js").Plan} */ plan) {
+    const name = "temperatures.svg";
+    plan.heat = [];
+    if (plan.files.includes(name)) {
+        const answer = await fetch(`/api/plans/${plan.id}/files/${name}`);
+        if (answer.ok && desk.plan === plan) {
+            plan.heat = drawing.showHeat(await answer.text());
+            drawing.heatOn(desk.heatShown);
+            showPart();
+        }
+    } else {
+        drawing.showHeat(null);
+    }
+}
+
 /** A mark of time, for whoever measures. */
 function once(/** @type {string} */ name) {
     performance.mark(name);
@@ -596,6 +623,20 @@ function newDraft() {
     return `d${[...bytes].map((b) => b.toString(16).padStart(2, "0")).join("")}`;
 }
 
+/** Tabs of one browser tell each other what lies on their desks: the same draft in two of them would be written by both. */
+const tabs = new BroadcastChannel("runbend");
+tabs.addEventListener("message", (event) => {
+    if (event.data.asks && event.data.asks === desk.draft) {
+        tabs.postMessage({ has: desk.draft });
+    } else if (event.data.has && event.data.has === desk.draft && performance.now() - desk.asked < 2000) {
+        desk.asked = 0;
+        desk.draft = newDraft();
+        history.replaceState(null, "", `#${desk.draft}`);
+        notice("This draft is open in another tab: this tab goes on with a copy.");
+        later();
+    }
+});
+
 /** Puts a job on the desk; its history begins. */
 function begin(/** @type {any} */ job) {
     stopOld();
@@ -619,7 +660,10 @@ function begin(/** @type {any} */ job) {
     });
     typing = false;
     history.replaceState(null, "", `#${desk.draft}`);
+    desk.asked = performance.now();
+    tabs.postMessage({ asks: desk.draft });
     drawing.showPlan(null);
+    drawing.showHeat(null);
     drawing.showBare([]);
     drawing.age(false);
     draw();
@@ -633,20 +677,80 @@ async function addCatalog() {
     change(put(desk.doc, ["catalog"], String(added.catalog)));
 }
 
+/** The first catalog of the folder with its products; the demo workshop's where none lies there. */
+async function catalogToBegin() {
+    if (house.catalogs.length === 0) {
+        await post("/api/catalog", {});
+        house = await session();
+        notice("No catalog lay in this folder: the demo workshop's, workshop.yaml, lies there now.");
+    }
+    const catalog = String(house.catalogs[0] ?? "workshop.yaml");
+    const { products } = await post("/api/read", { name: "new.yaml", text: `catalog: ${catalog}\n` });
+    return { catalog, products };
+}
+
 async function beginShape(/** @type {import("./floors.js").Point[]} */ outline) {
     try {
-        if (house.catalogs.length === 0) {
-            await post("/api/catalog", {});
-            house = await session();
-            notice("No catalog lay in this folder: the demo workshop's, workshop.yaml, lies there now.");
-        }
-        const catalog = String(house.catalogs[0] ?? "workshop.yaml");
-        const first = await post("/api/read", { name: "new.yaml", text: `catalog: ${catalog}\n` });
-        begin({ doc: newJob(outline, catalog, first.products), products: first.products, text: "" });
+        const { catalog, products } = await catalogToBegin();
+        begin({ doc: newJob(outline, catalog, products), products, text: "" });
         sync();
     } catch (error) {
         failed(error);
     }
+}
+
+/** A floor by tape: its measures, and the pipes at the middle of its first side. */
+async function beginTape(/** @type {number} */ corners) {
+    try {
+        const { catalog, products } = await catalogToBegin();
+        const { measured, first } = newMeasures(corners);
+        const doc = newJob(rectangle(first, 1000), catalog, products);
+        doc.floor = { measured, port: { at: [Math.round(first / 2), 0] } };
+        begin({ doc, products, text: "" });
+        await sync();
+        drawing.fit();
+    } catch (error) {
+        failed(error);
+    }
+}
+
+/** A floor from a drawing; where several lines could be it, which one is asked. */
+async function beginDrawing(/** @type {File} */ file, contour = 0) {
+    try {
+        const name = encodeURIComponent(file.name);
+        const read = await send(`/api/drawing?name=${name}${contour > 0 ? `&contour=${contour}` : ""}`, file);
+        if (!read.text) {
+            if (read.candidates.length === 0) {
+                notice(read.words);
+            }
+            showContours(byId("dialog"), read, (number) => beginDrawing(file, number), () => start(false));
+            return;
+        }
+        const { catalog, products } = await catalogToBegin();
+        const understood = await post("/api/read", { name: "new.yaml", text: read.text });
+        const outline = view(understood.doc, null).outline;
+        const usual = newJob(outline.length > 0 ? outline : rectangle(1000, 1000), catalog, products);
+        begin({ doc: filledIn(understood.doc, usual), products, text: read.text });
+        await sync();
+        drawing.fit();
+        notice([...read.guesses, ...read.leftOut.map((/** @type {string} */ l) => `left out: ${l}`)].slice(0, 3).join("; "));
+    } catch (error) {
+        failed(error);
+        start(false);
+    }
+}
+
+/** What a drawing does not say, as for a new job; its own words stay. */
+function filledIn(/** @type {any} */ own, /** @type {any} */ usual) {
+    const doc = { ...own };
+    for (const [key, value] of Object.entries(usual)) {
+        if (own[key] === undefined || own[key] === "") {
+            doc[key] = value;
+        } else if (key !== "layout" && typeof value === "object" && !Array.isArray(value) && typeof own[key] === "object") {
+            doc[key] = filledIn(own[key], key === "floor" ? { port: usual.floor.port } : value);
+        }
+    }
+    return doc;
 }
 
 async function beginDraft(/** @type {string} */ id) {
@@ -673,6 +777,10 @@ async function beginJob(/** @type {string} */ name) {
 }
 
 async function beginFile(/** @type {File} */ file) {
+    if (/\.dxf$/i.test(file.name)) {
+        await beginDrawing(file);
+        return;
+    }
     try {
         if (file.size > 2e6) {
             throw new Refusal(413, `${file.name} is larger than any job file.`);
@@ -693,7 +801,7 @@ async function beginFile(/** @type {File} */ file) {
 }
 
 function start(/** @type {boolean} */ mayClose) {
-    showStart(byId("dialog"), house, { shape: beginShape, draft: beginDraft, job: beginJob, file: beginFile, forget: (id) => void post("/api/draft/forget", { id }).catch(failed) }, mayClose);
+    showStart(byId("dialog"), house, { shape: beginShape, tape: beginTape, draft: beginDraft, job: beginJob, file: beginFile, forget: (id) => void post("/api/draft/forget", { id }).catch(failed) }, mayClose);
 }
 
 function save() {

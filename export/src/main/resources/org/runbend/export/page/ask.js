@@ -40,6 +40,16 @@ export function post(path, message) {
 }
 
 /**
+ * Sends a file as it is.
+ * @param {string} path
+ * @param {File} file
+ * @returns {Promise<any>}
+ */
+export function send(path, file) {
+    return ask(path, { method: "POST", headers: { "Runbend-Token": token }, body: file });
+}
+
+/**
  * @param {string} path
  * @param {RequestInit} how
  */

@@ -53,12 +53,13 @@ export class Drawing {
         this.touches = new Map();
         this.waits = false;
         this.ground = drawn("g");
+        this.heat = drawn("g", { class: "heat" });
         this.plan = drawn("g", { class: "plan" });
         this.sketch = drawn("g", { class: "sketch" });
         this.pieces = drawn("g", { class: "pieces" });
         this.over = drawn("g");
         this.handles = drawn("g");
-        svg.append(this.ground, this.plan, this.pieces, this.sketch, this.over, this.handles);
+        svg.append(this.heat, this.ground, this.plan, this.pieces, this.sketch, this.over, this.handles);
         this.listen();
     }
 
@@ -143,9 +144,40 @@ export class Drawing {
         }
     }
 
+    /**
+     * The temperatures of the floor, as the server's picture has them: its colours and lines over the floor.
+     * @param {string | null} text SVG
+     * @returns {{ colour: string, words: string }[]} the legend
+     */
+    showHeat(text) {
+        this.heat.replaceChildren();
+        if (!text) {
+            this.heatOn(false);
+            return [];
+        }
+        const made = new DOMParser().parseFromString(text.replace(/ style="[^"<>]*"/, ""), "image/svg+xml");
+        for (const path of made.querySelectorAll("path")) {
+            const shade = path.getAttribute("shape-rendering") === "crispEdges";
+            if (shade || path.getAttribute("stroke") === "#333333") {
+                this.heat.append(document.importNode(path, true));
+            }
+        }
+        const texts = [...made.querySelectorAll("text")];
+        return [...made.querySelectorAll("rect")].slice(1).map((rect) => {
+            const near = texts.find((t) => Number(t.getAttribute("x")) > Number(rect.getAttribute("x")) && Math.abs(Number(t.getAttribute("y")) - Number(rect.getAttribute("y")) - Number(rect.getAttribute("height")) * 0.72) < Number(rect.getAttribute("height")) / 2);
+            return { colour: rect.getAttribute("fill") ?? "", words: near?.textContent ?? "" };
+        });
+    }
+
+    /** @param {boolean} on whether temperatures are seen, and plates not */
+    heatOn(on) {
+        this.svg.classList.toggle("heated", on && this.heat.childElementCount > 0);
+    }
+
     /** @param {boolean} old whether the plan is of a floor that has changed since */
     age(old) {
         this.plan.classList.toggle("old", old);
+        this.heat.classList.toggle("old", old);
         this.pieces.classList.toggle("old", old);
     }
 
@@ -420,13 +452,16 @@ export class Drawing {
             this.part(this.over, `${id}-sign`, "circle", { class: "hole", cx: hole.at.x, cy: -hole.at.y, r: 16 });
             this.handle(id, hole.at, px, `Hole of the ${hole.kind}, ${where(hole.at)}`, "grip");
         });
-        if (view.plain) {
-            view.outline.forEach((p, i) => {
-                this.handle(`corner-${i}`, p, px, `Corner ${cornerName(i)}, ${where(p)}`, "corner");
+        const names = view.plain ? view.outline.map((_, i) => cornerName(i)) : view.names;
+        view.outline.forEach((p, i) => {
+            if (view.plain) {
+                this.handle(`corner-${i}`, p, px, `Corner ${names[i]}, ${where(p)}`, "corner");
+            }
+            if (names[i]) {
                 const out = this.beside(view, i, 17 * px);
-                this.text(`corner-name-${i}`, cornerName(i), { class: "corner-name", x: out.x, y: -out.y + 4 * px, "font-size": 12 * px });
-            });
-        }
+                this.text(`corner-name-${i}`, names[i], { class: "corner-name", x: out.x, y: -out.y + 4 * px, "font-size": 12 * px });
+            }
+        });
         (this.bare ?? []).forEach((spot, i) => {
             const group = this.part(this.handles, `bare-${i}`, "g", {
                 class: "bare",

@@ -2,7 +2,7 @@
 // The job as a tree of plain values, the same keys as in the job file. Nothing is changed in place: each change is a new tree,
 // and keys that the page does not know stay as they are.
 
-import { at } from "./floors.js";
+import { at, cornerName, distance } from "./floors.js";
 import { mm, round, written } from "./lengths.js";
 
 /**
@@ -24,6 +24,7 @@ import { mm, round, written } from "./lengths.js";
  * @typedef {object} View
  * @property {Point[]} outline
  * @property {boolean} plain whether the outline can be changed in the drawing
+ * @property {string[]} names of corners, where they come from elsewhere than the drawing
  * @property {string} given how it is given where not by corners
  * @property {Thing[]} things
  * @property {Point | null} port
@@ -119,6 +120,7 @@ export function view(doc, floor) {
     return {
         outline: own ?? understood(floor?.outline ?? []),
         plain: own !== null,
+        names: (find(doc, ["floor", "measured", "corners"]) ?? []).map(String),
         given: own !== null ? "" : find(doc, ["floor", "measured"]) ? "tape" : doc.extends ? "base" : "arcs",
         things: [
             ...things(doc, floor, "keepOut"),
@@ -341,6 +343,33 @@ function freeName(entries, wanted) {
         name = `${wanted} ${n}`;
     }
     return name;
+}
+
+/** Corners from which on not every diagonal is asked for. */
+const MANY = 6;
+
+/**
+ * Measures of a floor to begin with, those of points on an ellipse: sides and all diagonals, or those from three corners where there
+ * are many. Each corner then has more than two, so that a wrong measure can be told.
+ * @param {number} corners
+ */
+export function newMeasures(corners) {
+    const names = Array.from({ length: corners }, (_, i) => cornerName(i));
+    const places = names.map((_, i) => {
+        const angle = (2 * Math.PI * i) / corners - Math.PI / 2 - Math.PI / corners;
+        return at(1500 * Math.cos(angle), 1000 * Math.sin(angle));
+    });
+    const pairs = names.map((_, i) => [i, (i + 1) % corners]);
+    const diagonalsFrom = corners > MANY ? 3 : corners;
+    for (let from = 0; from < diagonalsFrom; from++) {
+        for (let to = from + 2; to < corners; to++) {
+            if ((to + 1) % corners !== from && !pairs.some(([a, b]) => a === to && b === from)) {
+                pairs.push([from, to]);
+            }
+        }
+    }
+    const lengths = pairs.map(([a, b]) => [names[a], names[b], Math.round(distance(places[a], places[b]))]);
+    return { measured: { corners: names, lengths }, first: distance(places[0], places[1]) };
 }
 
 /**

@@ -2,7 +2,7 @@
 // The kit: how far the plan is, its figures and checks, its alternatives, and what is taken away.
 
 import { button } from "./forms.js";
-import { fill, made } from "./made.js";
+import { drawn, fill, made } from "./made.js";
 
 /**
  * @typedef {object} Plan
@@ -17,6 +17,7 @@ import { fill, made } from "./made.js";
  * @property {string[]} files
  * @property {boolean} old whether the job has changed since
  * @property {string} lost
+ * @property {{ colour: string, words: string }[]} heat legend of the temperatures
  */
 
 /**
@@ -31,6 +32,8 @@ import { fill, made } from "./made.js";
  * @property {(path: string, value: any) => void} set
  * @property {(on: boolean) => void} again
  * @property {boolean} laysAgain
+ * @property {boolean} heatShown
+ * @property {(on: boolean) => void} showHeat
  * @property {boolean} temperatures
  * @property {(on: boolean) => void} withTemperatures
  */
@@ -54,7 +57,7 @@ const FILES = [
 
 /** @returns {Plan} */
 export function noPlan() {
-    return { id: "", state: "none", words: "", count: null, kit: null, picture: null, choice: null, choosing: false, files: [], old: false, lost: "" };
+    return { id: "", state: "none", words: "", count: null, kit: null, picture: null, choice: null, choosing: false, files: [], old: false, lost: "", heat: [] };
 }
 
 /**
@@ -69,6 +72,7 @@ export function showKit(part, plan, acts) {
         made("h2", {}, "Kit"),
         head(plan, acts),
         plan.kit ? figures(plan.kit) : null,
+        plan.heat.length > 0 ? heat(plan, acts) : null,
         plan.kit ? checks(plan.kit) : null,
         plan.kit ? bare(plan.kit, acts) : null,
         plan.kit ? alternatives(plan, acts) : null,
@@ -176,6 +180,36 @@ function figures(kit) {
         kit.output ? one("Heat into the room", `${Math.round(kit.output.watts)} W`) : null,
         one("Work", `${Math.round(kit.work.seconds / 60)} min`),
         one("Price", money(kit.total, kit.currency)),
+    );
+}
+
+/**
+ * @param {Plan} plan
+ * @param {Acts} acts
+ */
+function heat(plan, acts) {
+    return made(
+        "section",
+        { "aria-label": "Temperatures of the floor" },
+        made("h3", {}, "Temperatures of the floor"),
+        made(
+            "label",
+            { class: "tick" },
+            made("input", {
+                type: "checkbox",
+                id: "heat-shown",
+                checked: acts.heatShown,
+                onchange: (/** @type {Event} */ e) => acts.showHeat(/** @type {HTMLInputElement} */ (e.target).checked),
+            }),
+            " Show them on the floor",
+        ),
+        made(
+            "ul",
+            { class: "legend" },
+            ...plan.heat.map((step) =>
+                made("li", {}, drawn("svg", { viewBox: "0 0 18 12", class: "swatch", "aria-hidden": "true" }, drawn("rect", { width: 18, height: 12, fill: step.colour })), `${step.words} \u00b0C`),
+            ),
+        ),
     );
 }
 

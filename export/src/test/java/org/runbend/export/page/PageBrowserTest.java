@@ -124,11 +124,18 @@ class PageBrowserTest {
         assertEquals(drain, job().floor().keepOuts().get(0).bare() instanceof Shape.Circle c ? c.centre() : null);
         browser.accessible("a thing is chosen");
         browser.picture("thing");
+        browser.clickOn("Kit");
+        browser.click("#temperatures");
         browser.clickOn("Lay the loop");
         browser.accessible("at work");
         waitForKit();
+        browser.waitUntil("return document.getElementById('heat-shown') !== null");
         browser.accessible("the kit is whole");
+        browser.picture("temperatures");
+        browser.click("#heat-shown");
         browser.picture("kit");
+        browser.script("document.querySelector('.bar-button').focus()");
+        assertTrue(browser.has(".pieces polygon.lit"), "the bar's pieces are seen on the floor");
         browser.click("#zip");
         Map<String, Path> kit = unzipped(browser.downloaded("kit.zip"));
         browser.clickOn("Save");
@@ -158,7 +165,7 @@ class PageBrowserTest {
     /** What the page saved the command reads, and plans alike. */
     private static void sameAsByCommand(Path saved, Map<String, Path> kit) throws IOException {
         Path out = folder.resolve("by-command");
-        CommandRun run = CommandRun.of("plan", saved.toString(), "--out", out.toString(), "--quiet");
+        CommandRun run = CommandRun.of("plan", saved.toString(), "--out", out.toString(), "--quiet", "--temperatures");
         assertTrue(run.code() <= 1, run::err);
         assertEquals(Files.readString(out.resolve("kit.json")), Files.readString(kit.get("kit.json")));
         assertEquals(-1, Files.mismatch(out.resolve("drawing.dxf"), kit.get("drawing.dxf")));
@@ -396,6 +403,96 @@ class PageBrowserTest {
                 (Boolean) browser.script(
                         "return document.scrollingElement.scrollWidth <= document.scrollingElement.clientWidth"),
                 state);
+    }
+
+    /** A tape read wrongly is named, as triangles of whole sides say by Pythagoras. */
+    @Test
+    void tapeMeasuresMakeAFloorAndTheWrongOneIsShown() throws Exception {
+        fresh();
+        browser.clickOn("From tape measures");
+        browser.type("#new-tape-corners", "5");
+        browser.click("details.shape[open] button.main");
+        browser.waitUntil("return document.getElementById('tape-9') !== null");
+        // a house seen from the side: triangles of 5, 12, 13 and 4, 3, 5, and the ridge from a corner of the floor
+        List<String> lengths =
+                List.of("2400", "1000", "1500", "1500", "1000", "2600", "2247.2", "2247.2", "2600", "2400");
+        for (int i = 0; i < lengths.size(); i++) {
+            browser.type("#tape-" + i, lengths.get(i));
+        }
+        browser.waitUntil("return document.getElementById('faults').hidden");
+        assertEquals(points(0, 0, 2400, 0, 2400, 1000, 1200, 1900, 0, 1000), rounded(outline()));
+        browser.type("#tape-8", "2750");
+        browser.waitUntil("return document.getElementById('tape-words').textContent === 'Take again: B to E.'");
+        assertTrue(browser.words().contains("B to E (take it again)"), browser::words);
+        browser.accessible("tape");
+        browser.picture("tape");
+        browser.type("#tape-8", "2600");
+        browser.waitUntil("return document.getElementById('tape-words').textContent.startsWith('Type what')"
+                + " && document.getElementById('faults').hidden");
+        browser.click("#tape-to-outline");
+        browser.waitUntil("return document.querySelectorAll('.handle.corner').length === 5");
+        assertTrue(browser.draftText().contains("outline:"), browser::draftText);
+    }
+
+    private static List<Point> rounded(List<Point> points) {
+        return points.stream()
+                .map(p -> new Point(Math.rint(p.x()) + 0.0, Math.rint(p.y()) + 0.0))
+                .toList();
+    }
+
+    /** A drawing with two closed lines: which one is the floor is asked; one that is no drawing is said to be none. */
+    @Test
+    void aDrawingBeginsAJob() throws Exception {
+        Path drawing = folder.resolve("cabins.dxf");
+        Files.writeString(
+                drawing,
+                "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n"
+                        + polyline(0, 0, 2600, 0, 2600, 1500, 0, 1500)
+                        + polyline(4000, 0, 6400, 0, 6400, 1400, 4000, 1400) + "0\nENDSEC\n0\nEOF\n");
+        fresh();
+        browser.element("#start-choose").sendKeys(drawing.toString());
+        browser.waitUntil("return document.querySelectorAll('[data-contour]').length === 2");
+        browser.accessible("contours");
+        browser.picture("contours");
+        browser.click("[data-contour='2']");
+        browser.waitUntil("return document.querySelectorAll('.handle.corner').length === 4");
+        assertEquals(points(4000, 0, 6400, 0, 6400, 1400, 4000, 1400), outline());
+        assertTrue(browser.draftText().contains("# A job begun from the drawing"), browser::draftText);
+        Files.writeString(folder.resolve("none.dxf"), "no drawing");
+        browser.clickOn("Open");
+        browser.element("#start-choose").sendKeys(folder.resolve("none.dxf").toString());
+        browser.waitUntil("return document.getElementById('notice').innerText.includes('none.dxf')");
+    }
+
+    private static String polyline(int... xy) {
+        StringBuilder text = new StringBuilder("0\nPOLYLINE\n8\n0\n66\n1\n70\n1\n");
+        for (int i = 0; i < xy.length; i += 2) {
+            text.append("0\nVERTEX\n8\n0\n10\n")
+                    .append(xy[i])
+                    .append("\n20\n")
+                    .append(xy[i + 1])
+                    .append('\n');
+        }
+        return text.append("0\nSEQEND\n").toString();
+    }
+
+    /** The same draft in two tabs would be written by both: the second goes on with a copy. */
+    @Test
+    void theSameDraftInTwoTabsBecomesTwo() throws Exception {
+        fresh();
+        rectangle("1500", "1000");
+        browser.draftText();
+        String address = browser.driver().getCurrentUrl();
+        String first = browser.driver().getWindowHandle();
+        browser.driver().switchTo().newWindow(WindowType.TAB);
+        browser.open(address);
+        browser.waitUntil("return document.getElementById('notice').innerText.includes('open in another tab')");
+        assertFalse(browser.driver().getCurrentUrl().equals(address));
+        browser.dragByMouse("[data-id='corner-1']", 100, 0);
+        assertEquals(1600, outline().get(1).x());
+        browser.driver().close();
+        browser.driver().switchTo().window(first);
+        assertEquals(1500, outline().get(1).x());
     }
 
     /** A job that somebody sent: its title is a text, and it reads no file outside the folder. */
