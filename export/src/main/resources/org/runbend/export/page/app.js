@@ -363,7 +363,13 @@ function plainPath(/** @type {any} */ fault) {
         const found = current().things.find((t) => t.id === `${thing[1]}-${thing[2]}`);
         return `${found?.name ?? thing[1]}: `;
     }
-    return fault.path ? `${fault.path}: ` : "";
+    const others = /** @type {[RegExp, string][]} */ ([
+        [/^floor\.outline/, ""],
+        [/^floor\.measured/, "Measures: "],
+        [/^floor\.port/, "Flow and return: "],
+    ]);
+    const known = others.find(([form]) => form.test(fault.path));
+    return known ? known[1] : fault.path ? `${fault.path}: ` : "";
 }
 
 function wrongLine(/** @type {any} */ fault) {
