@@ -1,6 +1,7 @@
 package org.runbend.catalog.ledger;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.BufferedReader;
@@ -15,6 +16,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.runbend.catalog.ledger.sql.PostgresStore;
 import org.runbend.catalog.ledger.sql.SqliteStore;
@@ -51,11 +53,32 @@ class LedgerKillTest {
             String place = server.database();
             PostgresStore.create(place, Optional.of(PostgresServer.USER));
             kill(place, KILLS * 2 / 5);
+            refusedByTheServer(place, server.database());
             String other = server.database();
             PostgresStore.create(other, Optional.of(PostgresServer.USER));
             grab(other);
             serverIsGoneInTheMiddle(server, other);
         }
+    }
+
+    private static void refusedByTheServer(String place, String empty) {
+        String plain = place.replaceFirst("[?].*", "");
+        assertEquals(
+                plain + ": there is a ledger already",
+                refused(() -> PostgresStore.create(place, Optional.of(PostgresServer.USER))));
+        String denied = plain
+                + ": the database refuses this user or password: name a file with --password-file, or set"
+                + " RUNBEND_STOCK_PASSWORD";
+        assertEquals(denied, refused(() -> PostgresStore.open(place, Optional.empty())));
+        assertEquals(denied, refused(() -> PostgresStore.open(place, Optional.of("wrong"))));
+        String bare = empty.replaceFirst("[?].*", "");
+        assertEquals(
+                bare + ": has no ledger; 'runbend stock init --stock " + bare + "' makes one",
+                refused(() -> PostgresStore.open(empty, Optional.of(PostgresServer.USER))));
+    }
+
+    private static String refused(Executable what) {
+        return assertThrows(LedgerRefused.class, what).getMessage();
     }
 
     private static void kill(String place, int kills) throws IOException, InterruptedException {

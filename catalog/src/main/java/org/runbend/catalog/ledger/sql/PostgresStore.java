@@ -39,14 +39,18 @@ public final class PostgresStore implements LedgerStore {
     }
 
     /**
-     * Makes the tables, or leaves them if they are there.
+     * Makes the tables.
      *
-     * @throws LedgerRefused if the database cannot be reached or does not allow it
+     * @throws LedgerRefused if they are there, or the database cannot be reached or does not allow it
      */
     public static void create(String url, Optional<String> password) {
         Map<String, String> properties = properties(url, password);
         try {
-            Sql.open(url, properties).close(); // whether it can be reached
+            try (Sql sql = Sql.open(url, properties)) {
+                if (hasTables(sql)) {
+                    throw new LedgerRefused("there is a ledger already");
+                }
+            }
             Migrations.run(url, "postgresql", List.of(SCHEMA), properties);
         } catch (Trouble e) {
             throw refused(url, e);
@@ -98,14 +102,18 @@ public final class PostgresStore implements LedgerStore {
         }
     }
 
+    private static boolean hasTables(Sql sql) {
+        return sql.rows(
+                                "SELECT COUNT(*) AS n FROM information_schema.tables WHERE table_schema = ? AND table_name ="
+                                        + " 'flyway_schema_history'",
+                                r -> r.number("n"),
+                                SCHEMA)
+                        .get(0)
+                > 0;
+    }
+
     private void check() {
-        long tables = sql.rows(
-                        "SELECT COUNT(*) AS n FROM information_schema.tables WHERE table_schema = ? AND table_name ="
-                                + " 'flyway_schema_history'",
-                        r -> r.number("n"),
-                        SCHEMA)
-                .get(0);
-        if (tables == 0) {
+        if (!hasTables(sql)) {
             throw new LedgerRefused(
                     plain(url) + ": has no ledger; 'runbend stock init --stock " + plain(url) + "' makes one");
         }
@@ -227,7 +235,9 @@ public final class PostgresStore implements LedgerStore {
                     case BROKEN -> "the database is damaged; nothing was changed";
                     case GONE ->
                         "cannot be reached; nothing was changed: see whether the database runs, and its address";
-                    case DENIED -> "the database refuses this user or password";
+                    case DENIED ->
+                        "the database refuses this user or password: name a file with --password-file, or set"
+                                + " RUNBEND_STOCK_PASSWORD";
                     case RULE -> "the ledger does not allow this, and nothing was changed (" + e.getMessage() + ")";
                     default -> "cannot be used; nothing was changed (" + e.getMessage() + ")";
                 };

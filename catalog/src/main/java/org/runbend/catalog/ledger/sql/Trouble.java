@@ -60,7 +60,7 @@ final class Trouble extends RuntimeException {
             case "55P03" -> Kind.BUSY;
             case "53100", "53200" -> Kind.FULL;
             case "25006", "42501" -> Kind.READ_ONLY;
-            case "28000", "28P01" -> Kind.DENIED;
+            case "28000", "28P01", "08004" -> Kind.DENIED; // 08004: a password is wanted and none was given
             case "3D000" -> Kind.GONE;
             default -> ofClass(state);
         };
