@@ -52,6 +52,6 @@ final class DatumLines {
     }
 
     private static void line(SheetBuilder sheet, Frame frame, double u1, double v1, double u2, double v2) {
-        sheet.add(Layer.TITLE, new Segment(Places.at(frame.onFloor(u1, v1)), Places.at(frame.onFloor(u2, v2))));
+        sheet.add(Layer.NOTE, new Segment(Places.at(frame.onFloor(u1, v1)), Places.at(frame.onFloor(u2, v2))));
     }
 }

@@ -18,6 +18,7 @@ import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.setout.Frame;
 import org.runbend.optimizer.setout.Lie;
 import org.runbend.optimizer.setout.SetOut;
+import org.runbend.optimizer.tape.TapeSheet;
 
 /** Draws what is snapped and marked on a bare floor: lines with their distances, and where runs begin and end on them. */
 public final class LinesDrafting {
@@ -42,15 +43,16 @@ public final class LinesDrafting {
 
     /** The lines of a plan at so many floor mm to a mm of paper. */
     public static Sheet draw(KitPlan plan, SetOut marks, double unit) {
-        return new LinesDrafting(plan.job(), marks, unit).draw(plan.job(), marks);
+        return new LinesDrafting(plan.job(), marks, unit).draw(plan.job(), marks, plan.tape());
     }
 
-    private Sheet draw(Job job, SetOut marks) {
+    private Sheet draw(Job job, SetOut marks, TapeSheet tapeSheet) {
         List<Point> outline = Places.all(job.floor().outline());
         sheet.add(Layer.FLOOR, TrueArcs.of(outline));
         FloorShapes shapes = new FloorShapes(sheet, unit);
         for (KeepOut k : job.floor().keepOuts()) {
-            shapes.keepOut(k);
+            Extent box = shapes.keepOut(k);
+            labels.shun(box);
         }
         DatumLines.draw(sheet, labels, unit, marks.datum());
         Span us = span(outline, true);
@@ -69,7 +71,36 @@ public final class LinesDrafting {
                 centre(b);
             }
         }
+        for (KeepOut k : job.floor().keepOuts()) {
+            Extent box = new FloorShapes(new SheetBuilder(""), unit).keepOut(k);
+            labels.put(Labels.around(box, 0.8 * unit, LETTERS * unit, Wording.brief(k.name())));
+        }
+        corners(tapeSheet);
         return sheet.build();
+    }
+
+    /** Names of corners stand outside them, as on the drawing that the customer confirms. */
+    private void corners(TapeSheet floor) {
+        List<Point> ring = floor.corners().stream().map(c -> Places.at(c.at())).toList();
+        for (int i = 0; i < ring.size(); i++) {
+            Point at = ring.get(i);
+            Point before = ring.get(Math.floorMod(i - 1, ring.size()));
+            Point after = ring.get((i + 1) % ring.size());
+            double in = at.angleTo(after);
+            double turn = Math.floorMod(Math.round(at.angleTo(before) - in), 360);
+            double outward = in + turn / 2 + 180;
+            List<Text> places = new ArrayList<>();
+            for (double off : new double[] {3, 4.5, 6, 8}) {
+                for (double way : new double[] {0, 25, -25, 50, -50}) {
+                    places.add(Text.level(
+                            at.polar(off * unit, outward + way),
+                            2.8 * unit,
+                            Anchor.MIDDLE_CENTRE,
+                            TapeText.shortName(floor.corners().get(i).name())));
+                }
+            }
+            labels.put(places, at);
+        }
     }
 
     private void straight(SetOut.ChalkLine line, Span us, Span vs) {
@@ -83,6 +114,9 @@ public final class LinesDrafting {
         Point a = along ? on(us.from - out, line.offset()) : on(line.offset(), vs.from - out);
         Point b = along ? on(us.to + out, line.offset()) : on(line.offset(), vs.to + out);
         sheet.add(Layer.DIMENSION, new Segment(a, b));
+        if (Math.abs(line.offset()) < 0.05) {
+            return; // the base line or the square line itself, named by its ends
+        }
         String words = tape.of(line.offset());
         double angle = a.angleTo(b);
         boolean level = Math.abs(Math.cos(Math.toRadians(angle))) > 0.7;
@@ -168,10 +202,10 @@ public final class LinesDrafting {
 
     private void centre(SetOut.BendMark bend) {
         Point c = at(bend.centre());
-        double d = 0.5 * unit;
+        double d = 0.9 * unit;
         sheet.add(Layer.NOTE, new Segment(c.plus(-d, 0), c.plus(d, 0)));
         sheet.add(Layer.NOTE, new Segment(c.plus(0, -d), c.plus(0, d)));
-        sheet.add(Layer.NOTE, new Circle(c, 0.35 * unit));
+        sheet.add(Layer.NOTE, new Circle(c, 0.7 * unit));
     }
 
     private Point at(org.runbend.optimizer.job.Point p) {

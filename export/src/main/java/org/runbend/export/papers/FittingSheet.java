@@ -16,6 +16,7 @@ import org.runbend.export.data.Stamp;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Sheet;
+import org.runbend.export.pdf.Align;
 import org.runbend.export.pdf.Box;
 import org.runbend.export.pdf.PageFormat;
 import org.runbend.export.pdf.PdfDocument;
@@ -45,8 +46,9 @@ import org.runbend.optimizer.setout.SetOut;
  */
 public final class FittingSheet {
     private static final double SECTION_HIGH = 70;
+    private static final double BAR = 100;
     private static final double HEAD = 26;
-    private static final double FOOT = 12;
+    private static final double FOOT = 19;
 
     private final KitPlan plan;
     private final Job job;
@@ -98,23 +100,24 @@ public final class FittingSheet {
             flow.paragraph(
                     "1 : " + Decimals.of(floor.scale(), 1)
                             + ", seen from above, sizes in " + tape.papers()
-                            + ". Arrows show the flow; numbers at pipes are runs, those on plates their names. O, P and Q: part 2.",
+                            + ". Arrows show the flow. Numbers at pipes are runs along the flow, 1 is run A1; names on plates are written on the"
+                            + " pieces. Dash-dotted rings: clearance of things for the middle of the pipe; dashed grey: not heated, pipe may"
+                            + " cross; small crosses: left without pipe. O, X and Y: part 2.",
+                    TextStyle.SMALL);
+            View lines = View.of(form, drawings.lines());
+            flow.page(lines.format());
+            flow.scaled(lines.sheet(), lines.scale());
+            flow.paragraph(
+                    "Lines to snap, 1 : " + Decimals.of(lines.scale(), 1)
+                            + ". At the ends of lines: their distance from the base line or the square line. Beside marks: running"
+                            + " measures. Small rings: centres of bends. Letters at corners: names of the walls.",
                     TextStyle.SMALL);
             flow.page(form.paper().upright());
             Steps steps = new Steps(flow);
             before(steps);
             out.lines(steps);
             out.holes(steps);
-            View lines = View.of(form, drawings.lines());
             out.running(steps);
-            flow.page(lines.format());
-            flow.scaled(lines.sheet(), lines.scale());
-            flow.paragraph(
-                    "Lines to snap, 1 : " + Decimals.of(lines.scale(), 1)
-                            + ". At the ends of lines: their distance from the base line or the square line. Beside marks: running"
-                            + " measures. Small rings: centres of bends.",
-                    TextStyle.SMALL);
-            flow.page(form.paper().upright());
             out.runs(steps);
             out.bends(steps);
             routing(steps, drawings);
@@ -128,6 +131,15 @@ public final class FittingSheet {
             checks(flow);
             return document.toBytes();
         }
+    }
+
+    /** To measure whether the printer kept the size. */
+    private static void bar(PdfFlow flow) {
+        flow.figure("A bar of 100 mm", 4, (page, box) -> {
+            page.fill(new Box(box.x(), box.y() + 1.5, BAR, 1.4), TextStyle.BODY.colour());
+            page.text(
+                    box.x() + BAR + 2, box.y() + 1.2, TextStyle.SMALL, Align.LEFT, "100 mm if printed in actual size");
+        });
     }
 
     /** A drawing at the largest round scale that fits a page, lying or standing. */
@@ -173,7 +185,26 @@ public final class FittingSheet {
                 .ifPresent(
                         b -> steps.step("The board to be routed is " + b.board().name() + ", "
                                 + tape.beside(b.thickness()) + " thick; measured at three places it is not thinner."));
-        steps.step("The pipe is " + job.pipe().product().name() + "; " + lengths() + ".");
+        job.build().map(this::laid).ifPresent(steps::step);
+        steps.step("The pipe is " + job.pipe().product().name() + ", " + lengths()
+                + ": what lies on the floor, both tails and an" + " allowance of "
+                + Decimals.of(100 * job.pipe().allowance(), 1) + " %.");
+        String warned = plan.checks().stream()
+                .filter(c -> c.verdict() == PlanCheck.Verdict.WARN)
+                .map(c -> c.name() + " " + found(c.value()) + " (" + found(c.limit()) + ") " + c.unit())
+                .collect(Collectors.joining("; "));
+        if (!warned.isEmpty()) {
+            steps.step("You know what the plan warns of, found and limit: " + warned + ".");
+        }
+    }
+
+    private String laid(Job.Build build) {
+        String board = build.board()
+                .map(b -> b.board().name() + ", " + tape.beside(b.thickness()))
+                .orElse("the board that takes the groove");
+        String under = build.laidUnder() > 0 ? "insulation, " + tape.beside(build.laidUnder()) + ", and on it " : "";
+        return "On the floor lie " + under + board
+                + ": level, joints tight, held down with no screw in the line of a run.";
     }
 
     private String lengths() {
@@ -201,6 +232,8 @@ public final class FittingSheet {
                     + tape.beside(job.groove().depth()) + ".");
         }
         plan.channel().ifPresent(c -> groove(steps, c));
+        steps.step(
+                "Routing takes the marks away: carry both lines, the ends of runs and the centres of bends out beside the groove first.");
         steps.step("Rout a trial piece of scrap: pipe and plate go in by hand and stay flush.");
         steps.caution("The cutter stands still and drawn up when it is set into the groove and when it is lifted out.");
         steps.step(
@@ -243,6 +276,11 @@ public final class FittingSheet {
                 tape.beside(size.cutter()),
                 passes.down() + " passes of " + tape.beside(passes.layer()) + " in depth, " + passes.across()
                         + " side by side at bends");
+        table.row(
+                "cutter's middle off the line",
+                tape.beside((size.width() - size.cutter()) / 2),
+                "to each side on straights; " + tape.beside((size.bendWidth() - size.cutter()) / 2)
+                        + " at bends, over the whole arc");
         if (size.pad() > 0) {
             table.row("pocket at each hole", tape.beside(size.pad()), "for the sleeve");
         }
@@ -263,7 +301,9 @@ public final class FittingSheet {
         steps.caution("Gloves: edges of sawn sheet are sharp.");
         steps.words(
                 "Each piece lies in the groove of its run, its near end so far from where the flow enters the run. Leave "
-                        + tape.beside(job.plates().gap()) + " between pieces. A piece in two runs lies over both.");
+                        + tape.beside(job.plates().gap()) + " between pieces. A piece in two runs lies over both. "
+                        + widths()
+                        + " Plates are fixed as their maker says.");
         PdfTable table = new PdfTable(
                 Column.centre("", 1),
                 Column.left("piece", 2.4),
@@ -289,6 +329,15 @@ public final class FittingSheet {
                             .collect(Collectors.joining(" and ")));
         }
         steps.flow().table(table);
+    }
+
+    private String widths() {
+        return job.plates().products().stream()
+                        .filter(p -> plan.plates().pieces().stream()
+                                .anyMatch(q -> q.product().equals(p.sku())))
+                        .map(p -> p.sku() + " is " + tape.beside(p.width()) + " wide")
+                        .collect(Collectors.joining(", "))
+                + ".";
     }
 
     private void sensor(Steps steps, SensorPlan sensor) {
@@ -371,12 +420,14 @@ public final class FittingSheet {
         }
         PdfTable table = new PdfTable(
                 Column.left("loop", 2),
-                Column.left("pressure at the start, bar", 4),
-                Column.left("time", 3),
-                Column.left("at the end, bar", 4),
-                Column.left("time", 3),
-                Column.left("tight? name", 6));
-        plan.loops().forEach(l -> table.row(l.name() + "\n ", "", "", "", "", ""));
+                Column.left("start, bar", 3),
+                Column.left("time", 2.6),
+                Column.left("end, bar", 3),
+                Column.left("time", 2.6),
+                Column.left("under the cover, bar", 4),
+                Column.left("tight", 2),
+                Column.left("name", 4));
+        plan.loops().forEach(l -> table.row(l.name() + "\n ", "", "", "", "", "", "", ""));
         steps.flow().table(table);
         steps.step(
                 "Leave the pressure on while the cover is laid and screwed down, and read it again afterwards: a screw in the pipe shows"
@@ -391,14 +442,15 @@ public final class FittingSheet {
 
     private void cover(Steps steps) {
         steps.part("Lay the cover");
-        steps.caution("No screw, nail or staple over the pipe. Draw the runs on the cover before it hides them.");
+        steps.caution(
+                "No screw, nail or staple over the pipe. Snap the two lines of part 2 on the dry-laid cover, from the walls again, and draw the runs on it from part 4.");
         steps.step(job.build()
                 .filter(b -> b.coverThickness() > 0)
                 .map(b -> "Cover: " + b.coverMaterial() + ", " + tape.beside(b.coverThickness())
                         + ". Dry-lay it, mark the lines" + " of the runs, screw between them.")
-                .orElse("Dry-lay the cover, mark the lines of the runs, screw between them."));
+                .orElse("Screw between the runs."));
         steps.step(
-                "Put up the plates that warn of pipe under the floor, and leave this paper with the vehicle or building.");
+                "Put up the signs that warn of pipe under the floor, and leave this paper with the vehicle or building.");
     }
 
     private void filling(Steps steps) {
@@ -414,16 +466,18 @@ public final class FittingSheet {
         }
         KitHeat kit = plan.heat().get();
         HeatSolution heat = kit.solution();
+        steps.step("Drain and blow out the water of the test.");
         HeatProblem problem = kit.problem();
         steps.step(String.format(
                 Locale.ROOT,
-                "%s: %.2f l in all (%.2f l of glycol in it). Mix it before it goes in; glycol poured into standing water does not mix.",
+                "Mix %s, %.2f l for loops, tails and what else the job tells of the circuit (%.2f l of glycol in it). Mix it before it goes in; glycol poured into standing water does not mix.",
                 problem.supply().mixture().words(),
                 heat.filling().litres(),
                 heat.filling().glycol()));
         steps.step(String.format(
                 Locale.ROOT,
-                "Flush each loop alone with %.1f l/min or more, the others shut, until no bubbles come: that flow carries air along.",
+                "Flush each loop %swith %.1f l/min or more until no bubbles come: that flow carries air along.",
+                plan.loops().size() > 1 ? "alone, the others shut, " : "",
                 heat.flow().flushing()));
         steps.step(
                 problem.circuit().closed()
@@ -461,8 +515,13 @@ public final class FittingSheet {
                 heat.output().upward(),
                 heat.output().surfaceMean(),
                 heat.output().surfacePeak()));
-        steps.step(
-                "Frost: see that the coolant's frost protection, tested with a refractometer, is at least what the heat report asks.");
+        job.heating()
+                .orElseThrow()
+                .coldest()
+                .ifPresent(c -> steps.step(String.format(
+                        Locale.ROOT,
+                        "Frost: a refractometer must show protection down to %.0f degrees C or lower.",
+                        c)));
     }
 
     private void checks(PdfFlow flow) {
@@ -484,12 +543,12 @@ public final class FittingSheet {
                         check.verdict().name().toLowerCase(Locale.ROOT),
                         check.source());
             }
-            flow.heading("Checks of the plan").table(table);
+            flow.heading("For whoever planned it: checks").table(table);
         }
         List<String> remarks =
                 new ArrayList<>(KitJson.remarks(plan).stream().map(tape::note).toList());
         if (!remarks.isEmpty()) {
-            flow.heading("Remarks");
+            flow.heading("For whoever planned it: remarks, places in the axes of the job");
             remarks.forEach(r -> flow.item("\u2022", 5, r));
         }
     }

@@ -33,10 +33,10 @@ final class MarkingOut {
     void lines(Steps steps) {
         Datum datum = marks.datum();
         steps.part("Two lines to measure from");
-        steps.words("The base line is " + line(datum.base(), "P") + ", the square line " + line(datum.square(), "Q")
+        steps.words("The base line is " + line(datum.base(), "X") + ", the square line " + line(datum.square(), "Y")
                 + "; they cross at O. Every measure below is taken from them, not from the walls: along the base line from O, and"
                 + " across it along the square line. Measures with a minus lie on the other side of O: minus along is towards "
-                + end("P", true) + ", minus across towards " + end("Q", true) + ".");
+                + end("X", true) + ", minus across towards " + end("Y", true) + ".");
         steps.step("Mark these points and snap both lines:");
         PdfTable table = new PdfTable(
                 Column.left("point", 2), Column.left("first measure", 8), Column.left("second measure", 8));
@@ -55,7 +55,7 @@ final class MarkingOut {
 
     private String end(String letter, boolean low) {
         Datum.Reach reach =
-                letter.equals("P") ? marks.datum().base() : marks.datum().square();
+                letter.equals("X") ? marks.datum().base() : marks.datum().square();
         return reach.from() < -1 && low ? letter + "1" : "the near wall";
     }
 
@@ -79,8 +79,8 @@ final class MarkingOut {
                     + tape.beside(check.diagonal()) + " apart (3 : 4 : 5).");
         }
         steps.step("And from end to end of the longer arms: "
-                + far("P", marks.datum().base()) + " to "
-                + far("Q", marks.datum().square()) + " is " + tape.beside(check.endToEnd())
+                + far("X", marks.datum().base()) + " to "
+                + far("Y", marks.datum().square()) + " is " + tape.beside(check.endToEnd())
                 + ". Over 2 mm out: snap the square line again.");
     }
 
@@ -131,12 +131,13 @@ final class MarkingOut {
             return;
         }
         double pad = plan.job().groove().pad();
-        steps.step((pad > 0 ? "Pocket and hole of " + tape.beside(pad) + ". " : "")
-                + "The slot lets the pipe turn "
-                + (port.turn() == Job.Turn.UP ? "up" : "down") + ": "
-                + tape.beside(holes.get(0).slot().width())
-                + " wide, from the hole's middle to the place in the last column, getting"
-                + " deeper towards the hole. Break its edges, set the sleeves.");
+        steps.step(
+                "Mark both holes and drill the pilot holes, straight down. Pockets and slots are routed with the groove (part 7): "
+                        + (pad > 0 ? "a round pocket of " + tape.beside(pad) + " as deep as the groove, " : "")
+                        + "and a slot " + tape.beside(holes.get(0).slot().width())
+                        + " wide from the hole's middle to the place in the last column, which falls from the groove's depth there to right"
+                        + " through the board at the hole, so that the pipe can turn "
+                        + (port.turn() == Job.Turn.UP ? "up" : "down") + ".");
     }
 
     private String below() {
@@ -177,10 +178,13 @@ final class MarkingOut {
         double from = lie == Lie.ALONG ? stop.from().x() : stop.from().y();
         double to = lie == Lie.ALONG ? stop.to().x() : stop.to().y();
         if (stop.bends()) {
-            return mm(from) + " bends " + stop.loop() + stop.number() + " and " + stop.loop() + (stop.number() + 1)
-                    + " meet";
+            return mm(from) + " bends " + bend(stop, 0) + " and " + bend(stop, 1) + " meet";
         }
         return mm(Math.min(from, to)) + " to " + mm(Math.max(from, to)) + " run " + stop.loop() + stop.number();
+    }
+
+    private static String bend(SetOut.Stop stop, int next) {
+        return stop.loop() + "b" + (stop.number() + next);
     }
 
     private PdfTable slanting(List<SetOut.ChalkLine> lines) {
@@ -191,9 +195,8 @@ final class MarkingOut {
                 Column.left("to (along / across)", 8));
         for (SetOut.ChalkLine line : lines) {
             SetOut.Stop s = line.stops().get(0);
-            String name = s.bends()
-                    ? "bends " + s.loop() + s.number() + " and " + s.loop() + (s.number() + 1) + " meet"
-                    : "run " + s.loop() + s.number();
+            String name =
+                    s.bends() ? "bends " + bend(s, 0) + " and " + bend(s, 1) + " meet" : "run " + s.loop() + s.number();
             table.row("\u2610", name, place(s.from()), place(s.to()));
         }
         return table;
@@ -274,6 +277,16 @@ final class MarkingOut {
                 : "free";
     }
 
+    /** What all bends share, and what they ask for. */
+    private String radii() {
+        double by = plan.job().pipe().product().handRadius();
+        double tightest = plan.bendRadius();
+        String aid = tightest < by - 1e-6
+                ? " By hand this pipe bends to " + tape.beside(by) + ": use the bending aid where a bend is tighter. "
+                : " This pipe bends to it by hand. ";
+        return "Radii are those of the middle of the pipe, the tightest is " + tape.beside(tightest) + "." + aid;
+    }
+
     /** Bends in order of flow, with the metre marks of the pipe. */
     void bends(Steps steps) {
         steps.part("Bends in the order of flow");
@@ -293,7 +306,7 @@ final class MarkingOut {
                     Column.right("pipe reads, m", 3.6));
             for (SetOut.BendMark b : loop.bends()) {
                 table.row(
-                        loop.name() + b.number(),
+                        loop.name() + "b" + b.number(),
                         after(loop, b),
                         cell(b.centre().x()),
                         cell(b.centre().y()),
@@ -312,7 +325,7 @@ final class MarkingOut {
         if (!before.isEmpty()) {
             return "run " + loop.name() + before.get(0).number();
         }
-        return bend.element() == 0 ? "hole" : "bend " + loop.name() + (bend.number() - 1);
+        return bend.element() == 0 ? "hole" : "bend " + loop.name() + "b" + (bend.number() - 1);
     }
 
     String place(Point p) {

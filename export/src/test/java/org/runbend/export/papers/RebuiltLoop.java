@@ -21,14 +21,14 @@ final class RebuiltLoop {
             "^\\s*([A-Z])(\\d+)\\s+(along|across)\\s+" + N + "\\s+" + N + "\\s+" + N + "\\s+" + N + "\\b.*");
     private static final Pattern SLANT = Pattern.compile(
             "^\\s*([A-Z])(\\d+)\\s+aslant\\s+" + N + " /\\s*" + N + "\\s+" + N + " /\\s*" + N + "\\s+" + N + "\\b.*");
-    private static final Pattern BEND = Pattern.compile("^\\s*([A-Z])(\\d+)\\s+(run|bend|hole)\\s?([A-Z]?)(\\d*)\\s+"
+    private static final Pattern BEND = Pattern.compile("^\\s*([A-Z])b(\\d+)\\s+(run|bend|hole)\\s?([A-Z]?b?)(\\d*)\\s+"
             + N + "\\s+" + N + "\\s+" + N + "\\s+" + N + "\\s+(left|right)\\s+" + N + " to " + N + "\\s*$");
     private static final Pattern ON_LINE = Pattern.compile(N + " to " + N + " run ([A-Z])(\\d+)");
-    private static final Pattern MEET = Pattern.compile(N + " bends ([A-Z])(\\d+) and [A-Z]\\d+ meet");
+    private static final Pattern MEET = Pattern.compile(N + " bends ([A-Z])b(\\d+) and [A-Z]b\\d+ meet");
     private static final Pattern SLANT_LINE =
             Pattern.compile("run ([A-Z])(\\d+)\\s+" + N + " / " + N + "\\s+" + N + " / " + N);
     private static final Pattern SLANT_MEET =
-            Pattern.compile("bends ([A-Z])(\\d+) and [A-Z]\\d+ meet\\s+" + N + " / " + N);
+            Pattern.compile("bends ([A-Z])b(\\d+) and [A-Z]b\\d+ meet\\s+" + N + " / " + N);
 
     /** A place along and across, mm. */
     record Place(double along, double across) {

@@ -153,16 +153,16 @@ final class DatumChoice {
         List<TapeMeasuring.Hole> marks = new ArrayList<>();
         marks.add(new TapeMeasuring.Hole("O", frame.origin()));
         if (base.from() < -1) {
-            marks.add(new TapeMeasuring.Hole("P1", frame.onFloor(base.from(), 0)));
+            marks.add(new TapeMeasuring.Hole("X1", frame.onFloor(base.from(), 0)));
         }
         if (base.to() > 1) {
-            marks.add(new TapeMeasuring.Hole(base.from() < -1 ? "P2" : "P", frame.onFloor(base.to(), 0)));
+            marks.add(new TapeMeasuring.Hole(base.from() < -1 ? "X2" : "X", frame.onFloor(base.to(), 0)));
         }
         if (square.from() < -1) {
-            marks.add(new TapeMeasuring.Hole("Q1", frame.onFloor(0, square.from())));
+            marks.add(new TapeMeasuring.Hole("Y1", frame.onFloor(0, square.from())));
         }
         if (square.to() > 1) {
-            marks.add(new TapeMeasuring.Hole(square.from() < -1 ? "Q2" : "Q", frame.onFloor(0, square.to())));
+            marks.add(new TapeMeasuring.Hole(square.from() < -1 ? "Y2" : "Y", frame.onFloor(0, square.to())));
         }
         return new TapeMeasuring().measure(problem.job(), marks).holes();
     }

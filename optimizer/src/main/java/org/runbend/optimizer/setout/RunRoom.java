@@ -101,17 +101,18 @@ final class RunRoom {
         for (int l = 0; l < problem.loops().size(); l++) {
             Breakdown b = problem.loops().get(l).breakdown();
             int run = 0;
+            int bend = 0;
             for (int e = 0; e < b.elements().size(); e++) {
                 Element other = b.elements().get(e);
                 run += other instanceof Element.Run ? 1 : 0;
+                bend += other instanceof Element.Bend ? 1 : 0;
                 if (moved.contains(new SetOutProblem.RunOf(l, e - 1))
                         || moved.contains(new SetOutProblem.RunOf(l, e))
                         || moved.contains(new SetOutProblem.RunOf(l, e + 1))) {
                     continue;
                 }
-                String what = other instanceof Element.Run
-                        ? "run " + problem.loops().get(l).name() + run
-                        : "bend after run " + problem.loops().get(l).name() + run;
+                String name = problem.loops().get(l).name();
+                String what = other instanceof Element.Run ? "run " + name + run : "bend " + name + "b" + bend;
                 Point before = other.from();
                 for (Point p : other.onwards(CHORD)) {
                     edges.add(new Edge(before, p, groove, what));
@@ -126,10 +127,18 @@ final class RunRoom {
                             p.corners().get(i),
                             p.corners().get((i + 1) % p.corners().size()),
                             0,
-                            "plate beside it"));
+                            "plate in run " + nameOf(p.runs().get(0))));
                 }
             }
         }
+    }
+
+    private String nameOf(SetOutProblem.RunOf run) {
+        SetOutProblem.Loop loop = problem.loops().get(run.loop());
+        return loop.name()
+                + loop.breakdown().elements().subList(0, run.element() + 1).stream()
+                        .filter(Element.Run.class::isInstance)
+                        .count();
     }
 
     /** How far a strip may go to one side until it touches an edge, mm; infinite if it never does. */
