@@ -309,6 +309,7 @@ class RoomsTest {
                             "export.drawing",
                             "export.drafting",
                             "export.dxf..",
+                            "export.pdf",
                             "export.svg",
                             "export.data",
                             "export.outline",

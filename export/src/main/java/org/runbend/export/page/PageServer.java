@@ -32,6 +32,7 @@ public final class PageServer implements AutoCloseable {
     private final EventLog house = new EventLog();
     private final IdleClock idle = new IdleClock(System::nanoTime);
     private final Limits limits;
+    private final List<Path> ways = new ArrayList<>();
     private boolean ended;
 
     /**
@@ -113,7 +114,11 @@ public final class PageServer implements AutoCloseable {
 
     /** A file of this user alone that lets one browser in. */
     public Path wayIn() throws IOException {
-        return WayIn.write(gate.address(), gate.once());
+        Path way = WayIn.write(gate.address(), gate.once());
+        synchronized (this) {
+            ways.add(way);
+        }
+        return way;
     }
 
     /** Waits until the server has ended; true if it ended because nobody asked for anything. */
@@ -180,5 +185,6 @@ public final class PageServer implements AutoCloseable {
         server.stop(0);
         threads.shutdownNow();
         PlanQueue.remove(queue.folder().getParent());
+        ways.forEach(PlanQueue::remove);
     }
 }

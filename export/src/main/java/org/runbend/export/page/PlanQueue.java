@@ -1,10 +1,10 @@
 package org.runbend.export.page;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.LinkedHashMap;
@@ -19,6 +19,9 @@ import java.util.stream.Stream;
 
 /** Plans one after the other in a few slots, each in a process of its own; one process always stands ready for the next. */
 final class PlanQueue implements AutoCloseable {
+    private static final int TRIALS = 20;
+    private static final long PAUSE = 50;
+
     private final Limits limits;
     private final Path folder;
     private final Supplier<PlanProcess> starter;
@@ -167,16 +170,26 @@ final class PlanQueue implements AutoCloseable {
         }
     }
 
-    /** Removes a folder of ours with all that lies in it. */
+    /** Removes a folder of ours with all that lies in it; a process that is just ending may still write into it for a moment. */
     static void remove(Path folder) {
-        List<Path> all = new ArrayList<>();
+        for (int i = 0; i < TRIALS && Files.exists(folder) && !removed(folder); i++) {
+            try {
+                Thread.sleep(PAUSE);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return;
+            }
+        }
+    }
+
+    private static boolean removed(Path folder) {
         try (Stream<Path> found = Files.walk(folder)) {
-            found.sorted(Comparator.reverseOrder()).forEach(all::add);
-            for (Path path : all) {
+            for (Path path : found.sorted(Comparator.reverseOrder()).toList()) {
                 Files.deleteIfExists(path);
             }
-        } catch (IOException e) {
-            // what is in use on some systems goes with the temporary folder
+            return true;
+        } catch (IOException | UncheckedIOException e) {
+            return false;
         }
     }
 
