@@ -39,6 +39,8 @@ public final class DayNesting {
     private static final long LOOKS = 150;
 
     private static final long LOOKS_FOR_BOUND = 40;
+    /** A gap of one part in so many is little: 1 %. */
+    private static final long LITTLE = 100;
     /** Pieces of the shelf that an order alone chooses from in the comparison. */
     private static final int SHELF_OF_ONE = 60;
 
@@ -57,7 +59,7 @@ public final class DayNesting {
     /** The plan, or why there is none. */
     public Answer<DayPlan> nest(DayMaterial material) {
         CuttingProblem exact = problem(material);
-        return isCoarse(exact) ? coarse(material, exact) : solved(material, exact, exact, Optional.empty(), LOOKS);
+        return isCoarse(exact) ? coarse(material, exact) : solved(material, exact, exact, LOOKS);
     }
 
     private static CuttingProblem problem(DayMaterial m) {
@@ -74,11 +76,20 @@ public final class DayNesting {
         return longest >= LONG && p.demands().size() > exactCuts && sizes.size() > exactCuts / 2;
     }
 
+    /** Where length alone proves that little can be won, no other bound is sought. */
     private static Answer<DayPlan> coarse(DayMaterial material, CuttingProblem exact) {
+        Answer<DayPlan> safe = solved(material, exact, onGrid(exact, true), LOOKS);
+        Answer<DayPlan> answer = safe.value().isPresent() ? safe : solved(material, exact, exact, LOOKS);
+        Optional<DayPlan> plan = answer.value();
+        if (plan.isEmpty()
+                || (plan.get().cost() - plan.get().bound().value()) * LITTLE
+                        <= plan.get().cost()) {
+            return answer;
+        }
         Answer<CuttingSolution> floor = new PatternCutting(new LookLimit(LOOKS_FOR_BOUND)).solve(onGrid(exact, false));
-        Optional<Bound> bound = floor.value().map(CuttingSolution::costBound);
-        Answer<DayPlan> plan = solved(material, exact, onGrid(exact, true), bound, LOOKS);
-        return plan.value().isPresent() ? plan : solved(material, exact, exact, bound, LOOKS);
+        return floor.value()
+                .map(f -> Answer.found(plan.get().withBound(f.costBound())))
+                .orElse(answer);
     }
 
     /** Lengths on the grid; {@code safe}: whatever fits there fits in truth, else the other way round. */
@@ -99,7 +110,7 @@ public final class DayNesting {
     }
 
     private static Answer<DayPlan> solved(
-            DayMaterial material, CuttingProblem exact, CuttingProblem asked, Optional<Bound> bound, long looks) {
+            DayMaterial material, CuttingProblem exact, CuttingProblem asked, long looks) {
         Work.check();
         Answer<CuttingSolution> answer = new PatternCutting(new LookLimit(looks)).solve(asked);
         if (answer.value().isEmpty()) {
@@ -108,11 +119,7 @@ public final class DayNesting {
                     : Answer.unknown(answer.reason());
         }
         CuttingSolution found = answer.value().get();
-        Bound byLength = material(exact, found.cost());
-        Bound best = asked.equals(exact)
-                ? found.costBound()
-                : bound.map(b -> b.max(byLength)).orElse(byLength);
-        Bound proved = best.value() > found.cost() ? new Bound(found.cost(), best.proof()) : best;
+        Bound proved = asked.equals(exact) ? found.costBound() : material(exact, found.cost());
         List<DayUse> uses = new ArrayList<>();
         for (StockCut cut : found.cuts()) {
             uses.add(use(material, exact, cut));
@@ -204,8 +211,7 @@ public final class DayNesting {
             DayMaterial one = new DayMaterial(
                     material.product(), stock, cuts, material.kerf(), material.trim(), material.keepFrom());
             CuttingProblem exact = problem(one);
-            Optional<DayPlan> plan =
-                    solved(one, exact, exact, Optional.empty(), 2).value();
+            Optional<DayPlan> plan = solved(one, exact, exact, 2).value();
             if (plan.isEmpty()) {
                 continue;
             }

@@ -19,4 +19,10 @@ public record DayPlan(String product, List<DayUse> uses, long cost, Bound bound)
             throw new IllegalArgumentException(product + ": bound above cost");
         }
     }
+
+    /** The same plan with another bound, where that says more. */
+    DayPlan withBound(Bound other) {
+        Bound more = bound.max(new Bound(Math.min(cost, other.value()), other.proof()));
+        return new DayPlan(product, uses, cost, more);
+    }
 }
