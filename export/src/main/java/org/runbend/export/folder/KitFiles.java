@@ -174,11 +174,16 @@ public final class KitFiles {
     /** The paper that a customer decides by. */
     public static byte[] quote(KitPlan plan, Offer offer, Paper size) {
         return new QuotePaper(plan, offer)
-                .bytes(new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan), warning(plan), size);
+                .bytes(unit -> MiniatureDrafting.draw(plan, unit), warning(plan), size);
     }
 
     private static String warning(KitPlan plan) {
         return plan.isSound() ? "" : Stamp.DO_NOT_CUT;
+    }
+
+    /** The temperatures of the floor on A4. */
+    public static Map<String, byte[]> temperatures(KitPlan plan) {
+        return temperatures(plan, Paper.A4);
     }
 
     /** The temperatures of the floor, shaded, as picture and as paper; nothing where heat was not reckoned. */

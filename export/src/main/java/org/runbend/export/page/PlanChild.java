@@ -21,7 +21,6 @@ import org.runbend.export.data.KitJson;
 import org.runbend.export.drafting.MiniatureDrafting;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.folder.KitFiles;
-import org.runbend.export.pdf.Paper;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.job.Job;
@@ -125,7 +124,7 @@ public final class PlanChild {
             Map<String, byte[]> more = new TreeMap<>();
             if (request.temperatures() && plan.heat().isPresent()) {
                 work.step("reckoning temperatures");
-                more.putAll(KitFiles.temperatures(plan, Paper.A4));
+                more.putAll(KitFiles.temperatures(plan));
             }
             write(plan, more, folder);
             if (request.alternatives()) {

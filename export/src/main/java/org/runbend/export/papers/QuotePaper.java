@@ -1,11 +1,13 @@
 package org.runbend.export.papers;
 
 import java.util.List;
+import java.util.function.DoubleFunction;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Sales;
 import org.runbend.export.data.OfferText;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Sheet;
+import org.runbend.export.pdf.Box;
 import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
@@ -24,7 +26,7 @@ import org.runbend.optimizer.quote.QuoteLine;
  * kit would do for less. A4, PDF. No cost stands on it; where the plan fails a check no price does.
  */
 public final class QuotePaper {
-    private static final double PLAN_HEIGHT = 84;
+    private static final double PLAN_HEIGHT = 78;
     /** Seven rows at most. */
     private static final double FOOT_HEIGHT = 52;
 
@@ -44,19 +46,21 @@ public final class QuotePaper {
     /**
      * The paper.
      *
-     * @param sheet drawing of the same plan, without title and notes
+     * @param drawing of the same plan at so many floor mm to a mm of paper, with few words
      * @param warning what stands over each page of a plan that fails; empty for a sound one
      * @param paper what it is printed on
      */
-    public byte[] bytes(Sheet sheet, String warning, Paper paper) {
+    public byte[] bytes(DoubleFunction<Sheet> drawing, String warning, Paper paper) {
         Job job = plan.job();
         String name = "Quotation " + job.order();
         try (PdfDocument document = Letterhead.document(job, name, paper.upright(), warning.isEmpty())) {
             PdfFlow flow = Letterhead.begin(document, job, name);
-            flow.drawing(sheet, PLAN_HEIGHT);
+            double unit = TrueLetters.unit(new Box(0, 0, flow.width() - 2, PLAN_HEIGHT - 2), drawing);
+            flow.drawing(drawing.apply(unit), PLAN_HEIGHT);
             flow.paragraph(
-                    "Your floor with its pipe and spreader plates, seen from above. Sizes in "
-                            + new TapeText(job).papers() + ".",
+                    "Your floor with its pipe and spreader plates, seen from above: "
+                            + new TapeText(job).beside(plan.tape().width()) + " by "
+                            + new TapeText(job).beside(plan.tape().height()) + " mm over all.",
                     TextStyle.SMALL);
             if (offer.quote().isFirm()) {
                 flow.heading("What we offer").table(lines());

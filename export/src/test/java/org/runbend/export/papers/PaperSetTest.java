@@ -74,7 +74,9 @@ class PaperSetTest {
                 new KitFiles.PaperWish(PaperForm.USUAL, Optional.of(FullSizePaper.Page.PLOTTER)),
                 Map.of());
         JsonIn kit = JsonIn.read(Files.write(folder.resolve("kit.json"), files.get("kit.json")));
-        for (String name : PAPERS) {
+        List<String> papers = new ArrayList<>(PAPERS);
+        files.keySet().stream().filter("heat.pdf"::equals).forEach(papers::add);
+        for (String name : papers) {
             Path file = Files.write(folder.resolve(name), files.get(name));
             assertArchived(name, files.get(name));
             assertTrue(
