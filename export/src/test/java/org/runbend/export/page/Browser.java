@@ -145,6 +145,19 @@ final class Browser implements AutoCloseable {
         }
     }
 
+    /** Chooses a file in the dialog that opens; it is made anew when the server has told what there is. */
+    void choose(Path file) {
+        waitUntil("return document.querySelector('dialog[open] #start-choose') !== null");
+        for (int i = 0; ; i++) {
+            try {
+                element("dialog[open] #start-choose").sendKeys(file.toString());
+                return;
+            } catch (StaleElementReferenceException e) {
+                assertTrue(i < 5, "the dialog does not stay");
+            }
+        }
+    }
+
     /** Types into a field in place of what stands there, and leaves it. */
     void type(String css, String text) {
         script("const e = document.querySelector(arguments[0]); e.focus(); e.select()", css);

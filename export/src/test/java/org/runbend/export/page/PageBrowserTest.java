@@ -450,7 +450,7 @@ class PageBrowserTest {
                         + polyline(0, 0, 2600, 0, 2600, 1500, 0, 1500)
                         + polyline(4000, 0, 6400, 0, 6400, 1400, 4000, 1400) + "0\nENDSEC\n0\nEOF\n");
         fresh();
-        browser.element("#start-choose").sendKeys(drawing.toString());
+        browser.choose(drawing);
         browser.waitUntil("return document.querySelectorAll('[data-contour]').length === 2");
         browser.accessible("contours");
         browser.picture("contours");
@@ -460,7 +460,7 @@ class PageBrowserTest {
         assertTrue(browser.draftText().contains("# A job begun from the drawing"), browser::draftText);
         Files.writeString(folder.resolve("none.dxf"), "no drawing");
         browser.clickOn("Open");
-        browser.element("#start-choose").sendKeys(folder.resolve("none.dxf").toString());
+        browser.choose(folder.resolve("none.dxf"));
         browser.waitUntil("return document.getElementById('notice').innerText.includes('none.dxf')");
     }
 
@@ -506,7 +506,7 @@ class PageBrowserTest {
                         .replace("name: shower drain", "name: '<script>window.hacked=1</script>'")
                         .replace("catalog: workshop.yaml", "catalog: ../../../../etc/passwd"));
         fresh();
-        browser.element("#start-choose").sendKeys(sent.toString());
+        browser.choose(sent);
         browser.waitUntil("return document.getElementById('faults').innerText.includes('outside the folder')");
         assertFalse(browser.words().contains("root:"));
         browser.clickOn("On it");
@@ -514,7 +514,7 @@ class PageBrowserTest {
         assertEquals(null, browser.script("return window.hacked ?? null"));
         Files.write(folder.resolve("odd.yaml"), new byte[] {'P', 'K', 3, 4, (byte) 0xff, 0});
         browser.clickOn("Open");
-        browser.element("#start-choose").sendKeys(folder.resolve("odd.yaml").toString());
+        browser.choose(folder.resolve("odd.yaml"));
         browser.waitUntil("return document.getElementById('notice').innerText.includes('is no text')");
     }
 
