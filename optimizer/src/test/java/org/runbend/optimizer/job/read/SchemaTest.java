@@ -89,7 +89,7 @@ class SchemaTest {
         }
         assertEquals(asked, named(tree("job.schema.json")));
         Set<String> ofCatalog = new TreeSet<>(Set.of("units"));
-        for (String reader : List.of("CatalogReader", "SalesReader", "KitReader")) {
+        for (String reader : List.of("CatalogReader", "SalesReader", "KitReader", "PackingReader")) {
             ofCatalog.addAll(asked(CATALOG_READERS.resolve(reader + ".java")));
         }
         assertEquals(ofCatalog, named(tree("catalog.schema.json")));
