@@ -173,8 +173,7 @@ public final class KitFiles {
 
     /** The paper that a customer decides by. */
     public static byte[] quote(KitPlan plan, Offer offer, Paper size) {
-        return new QuotePaper(plan, offer)
-                .bytes(unit -> MiniatureDrafting.draw(plan, unit), warning(plan), size);
+        return new QuotePaper(plan, offer).bytes(unit -> MiniatureDrafting.draw(plan, unit), warning(plan), size);
     }
 
     private static String warning(KitPlan plan) {

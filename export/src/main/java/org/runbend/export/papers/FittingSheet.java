@@ -97,6 +97,7 @@ public final class FittingSheet {
         try (PdfDocument document = Letterhead.document(job, name, floor.format(), plan.isSound())) {
             PdfFlow flow = Letterhead.begin(document, job, name);
             flow.scaled(floor.sheet(), floor.scale());
+            bar(flow);
             flow.paragraph(
                     "1 : " + Decimals.of(floor.scale(), 1)
                             + ", seen from above, sizes in " + tape.papers()
@@ -389,8 +390,9 @@ public final class FittingSheet {
                         .map(l -> MarkingOut.metres(l.floorLength()) + " m (loop " + l.name() + ")")
                         .collect(Collectors.joining(", "))
                 + "; " + tape.beside(job.pipe().returnTail())
-                + " or more must be left for its tail. Cut nothing off before the valves"
-                + " are joined.");
+                + " or more must be left for its tail. What is over is the allowance: cut it off only when the tail has reached its"
+                + " valve.");
+        steps.step("Join both tails to the valves with their adaptors, flow to flow, and write the loop on them.");
     }
 
     private String bendWords() {

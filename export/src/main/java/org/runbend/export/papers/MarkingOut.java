@@ -97,7 +97,7 @@ final class MarkingOut {
         steps.part("Holes for flow and return");
         if (port.turn() != Job.Turn.LEVEL) {
             steps.caution(
-                    "Look underneath before you drill: cables, fuel, gas and brake lines, tanks, frame. Drill a thin pilot"
+                    "Goggles and dust mask. Look underneath before you drill: cables, fuel, gas and brake lines, tanks, frame. Drill a thin pilot"
                             + " hole first and look again." + below());
         }
         boolean given = !port.holes().isEmpty();
@@ -149,7 +149,7 @@ final class MarkingOut {
     void running(Steps steps) {
         steps.part("Lines to snap, and where runs begin and end on them");
         steps.words(
-                "Running measures from the other line: on a line along the base line they are taken along, on one across it"
+                "The drawing of the lines shows them all. Running measures from the other line, from low to high: on a line along the base line they are taken along, on one across it"
                         + " across. Where two bends meet there is a mark and no run.");
         for (Lie lie : Lie.values()) {
             List<SetOut.ChalkLine> lines =
@@ -206,8 +206,10 @@ final class MarkingOut {
     void runs(Steps steps) {
         steps.part("Runs in the order of flow");
         steps.words(
-                "Offset: from the base line (along) or from the square line (across). Start and end: from the other line. A run may"
-                        + " move to the left or right of the flow by the last columns before it touches what stands there.");
+                "Offset: from the base line (along) or from the square line (across). Start and end: from the other line, in the"
+                        + " direction of the flow. The last columns say how far a run that is off its line, together with the bends at its ends"
+                        + " and whatever shares plates with it, may lie to the left or right of where it should before it touches what"
+                        + " stands there.");
         for (SetOut.LoopMarks loop : marks.loops()) {
             PdfTable straight = square(loop);
             PdfTable slanting = slanting(loop);
@@ -290,10 +292,10 @@ final class MarkingOut {
     /** Bends in order of flow, with the metre marks of the pipe. */
     void bends(Steps steps) {
         steps.part("Bends in the order of flow");
-        steps.words(
-                "Set the compass at the centre; the arc meets both runs without a corner. Hand: which way the flow turns, seen from"
-                        + " above. Pipe reads: its metre mark at the begin and the end of the bend, with the mark at the flow hole taken as 0; a"
-                        + " reading that is out by more than 20 mm means that pipe lies in the wrong groove or off its line.");
+        steps.words(radii()
+                + "Set the compass at the centre; the arc meets both runs without a corner. Hand: which way the flow turns, seen from"
+                + " above. Pipe reads: its metre mark at the begin and the end of the bend, with the mark at the flow hole taken as 0; a"
+                + " reading that is out by more than 20 mm means that pipe lies in the wrong groove or off its line.");
         for (SetOut.LoopMarks loop : marks.loops()) {
             PdfTable table = new PdfTable(
                     Column.left("bend", 1.7),
