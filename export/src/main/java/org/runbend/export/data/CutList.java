@@ -27,6 +27,7 @@ public final class CutList {
     private final Set<String> taken;
     private final List<PlatePiece> waiting;
     private final Map<PlatePiece, String> names = new LinkedHashMap<>();
+    private final Map<PlatePiece, String> cutFrom = new LinkedHashMap<>();
 
     private CutList(KitPlan plan) {
         this.plan = plan;
@@ -49,6 +50,13 @@ public final class CutList {
         CutList list = new CutList(plan);
         list.plates();
         return list.names;
+    }
+
+    /** The stock plate that each piece is cut from. */
+    public static Map<PlatePiece, String> plateStock(KitPlan plan) {
+        CutList list = new CutList(plan);
+        list.plates();
+        return list.cutFrom;
     }
 
     private List<StockPiece> pipe() {
@@ -79,7 +87,7 @@ public final class CutList {
             List<Cut> cuts = new ArrayList<>();
             for (double length : stock.cuts()) {
                 String name = pieceName(id, cuts.size(), stock.cuts().size());
-                cuts.add(new Cut(length, placeOf(stock.product(), length, name), name));
+                cuts.add(new Cut(length, placeOf(stock.product(), length, name, id), name));
             }
             all.add(new StockPiece(
                     id,
@@ -112,11 +120,12 @@ public final class CutList {
     }
 
     /** Takes the first piece that still waits for a cut like this. */
-    private String placeOf(String product, double length, String name) {
+    private String placeOf(String product, double length, String name, String id) {
         for (PlatePiece piece : waiting) {
             if (piece.product().equals(product) && Math.abs(piece.length() - length) < SAME) {
                 waiting.remove(piece);
                 names.put(piece, name);
+                cutFrom.put(piece, id);
                 return RunNames.of(plan, piece);
             }
         }

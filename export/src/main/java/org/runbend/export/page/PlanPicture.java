@@ -21,13 +21,13 @@ final class PlanPicture {
     static Map<String, Object> of(KitPlan plan) {
         Map<String, Object> picture = new LinkedHashMap<>();
         picture.put("svg", svg(new FloorDrafting(GrooveForm.NONE).drawWithoutWords(plan)));
-        Map<PlatePiece, String> names = CutList.plateNames(plan);
+        Map<PlatePiece, String> bars = CutList.plateStock(plan);
         List<Object> pieces = new ArrayList<>();
         for (PlatePiece piece : plan.plates().pieces()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("product", piece.product());
             one.put("length", piece.length());
-            one.put("bar", names.getOrDefault(piece, ""));
+            one.put("bar", bars.getOrDefault(piece, ""));
             one.put(
                     "corners",
                     plan.body(piece).stream().map(p -> List.of(p.x(), p.y())).toList());
