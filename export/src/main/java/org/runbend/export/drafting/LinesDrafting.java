@@ -106,8 +106,10 @@ public final class LinesDrafting {
     private void straight(SetOut.ChalkLine line, Span us, Span vs) {
         if (line.lie() == Lie.ASLANT) {
             SetOut.Stop stop = line.stops().get(0);
-            sheet.add(Layer.NOTE, new Segment(at(stop.from()), at(stop.to())));
-            return;
+            if (!stop.bends()) {
+                sheet.add(Layer.NOTE, new Segment(at(stop.from()), at(stop.to())));
+            }
+            return; // where two bends meet aslant there is a place and no line
         }
         boolean along = line.lie() == Lie.ALONG;
         double out = OUT * unit;

@@ -29,6 +29,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.runbend.catalog.product.LabelSheet;
 import org.runbend.export.JsonIn;
 import org.runbend.export.OutsideReader;
 import org.runbend.export.PlannedExamples;
@@ -93,8 +94,9 @@ class PaperSetTest {
         String plan12 = "order " + kit.at("order").text() + " plan "
                 + kit.at("fingerprint").text().substring(0, 12);
         assertEquals(plan12, code(files.get("pick-list.pdf"), 210 - 15 - 20, 297 - 15 - 20, 20));
-        // the first label: 70 x 37 mm, half a millimetre under the sheet's upper edge
-        assertTrue(code(files.get("labels.pdf"), 70 - 2.5 - 19, 297 - 0.5 - 37 + 9, 19)
+        LabelSheet sheet = plan.job().catalog().packing().labels();
+        double low = 297 - sheet.top() - sheet.height() + (sheet.height() - 19) / 2;
+        assertTrue(code(files.get("labels.pdf"), sheet.left() + sheet.width() - 2.5 - 19, low, 19)
                 .startsWith(plan12 + " piece Box 1"));
     }
 
