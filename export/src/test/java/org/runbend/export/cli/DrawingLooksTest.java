@@ -73,7 +73,7 @@ class DrawingLooksTest {
                 wrong.add(text + " is " + words.get(i).height() / unit + " mm high");
             }
             // the number of a plate stands on it, and on no pipe
-            boolean plate = text.matches("[A-Z]+[0-9]+");
+            boolean plate = text.matches("[A-Z]+[0-9]+[a-z]?");
             if ((plate ? pipes : lines).stream().anyMatch(box::intersects)) {
                 wrong.add(text + " lies on pipe or a plate");
             }

@@ -39,6 +39,8 @@ class FaultTableTest {
             "must not be negative",
             // a page alone sends jobs, and its own tests say this
             "lies outside the folder of the page",
+            // a day of orders is no kit; its own test says this
+            "the output folder holds files but no batch of ours",
             "share %s must be 0 to 100",
             "coil length must be on offer",
             "stock length must be on offer",

@@ -55,7 +55,7 @@ class OwnFaultTest {
         Path home = Files.createDirectory(folder.resolve("home"));
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx3m",
+                "-Xmx6m",
                 "-XX:+UseSerialGC",
                 "-XX:-UsePerfData",
                 "-Djava.io.tmpdir=" + folder.resolve("gone"),

@@ -30,7 +30,7 @@ import org.runbend.optimizer.work.Work;
 class PlanServiceTest {
     private static final Path EXAMPLES = Path.of("..", "examples");
     /** 200 with {@code -Dcancelled.moments=200}. */
-    private static final int MOMENTS = Integer.getInteger("cancelled.moments", 60);
+    private static final int MOMENTS = Integer.getInteger("cancelled.moments", 30);
 
     private static final int SEED = 20_261_126;
 
