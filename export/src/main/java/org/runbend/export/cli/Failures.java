@@ -5,8 +5,12 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
 import org.runbend.catalog.ledger.LedgerRefused;
@@ -23,6 +27,9 @@ import picocli.CommandLine.ParseResult;
 
 /** Maps failures once for all commands: bad input is one line and exit code 2, our own fault one line, a report and 70. */
 final class Failures implements IExecutionExceptionHandler, IParameterExceptionHandler {
+    private static final Set<PosixFilePermission> OWNER_ALONE =
+            EnumSet.of(PosixFilePermission.OWNER_READ, PosixFilePermission.OWNER_WRITE);
+
     static final int BAD_INPUT = 2;
     static final int OWN_FAULT = 70;
     /** The widest floors, with alternatives, were planned in 2 GB. */
@@ -138,12 +145,16 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
     }
 
     private static Optional<Path> report(String folder, String text) {
+        // not by Files.createTempFile: its random names need more memory than may be left
         Path file = null;
         try {
-            file = Files.createTempFile(Path.of(folder), "runbend-fault-", ".txt");
+            Path named = Path.of(folder).resolve("runbend-fault-" + Math.abs(System.nanoTime()) + ".txt");
+            file = named.getFileSystem().supportedFileAttributeViews().contains("posix")
+                    ? Files.createFile(named, PosixFilePermissions.asFileAttribute(OWNER_ALONE))
+                    : Files.createFile(named);
             Files.writeString(file, text);
             return Optional.of(file);
-        } catch (IOException | RuntimeException full) {
+        } catch (IOException | RuntimeException | LinkageError full) {
             remove(file);
             return Optional.empty();
         }
