@@ -13,7 +13,6 @@ import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.setout.Frame;
 import org.runbend.optimizer.setout.Lie;
@@ -50,10 +49,9 @@ public final class LinesDrafting {
         List<Point> outline = Places.all(job.floor().outline());
         sheet.add(Layer.FLOOR, TrueArcs.of(outline));
         FloorShapes shapes = new FloorShapes(sheet, unit);
-        for (KeepOut k : job.floor().keepOuts()) {
-            Extent box = shapes.keepOut(k);
-            labels.shun(box);
-        }
+        List<Extent> things =
+                job.floor().keepOuts().stream().map(shapes::keepOut).toList();
+        things.forEach(labels::shun);
         DatumLines.draw(sheet, labels, unit, marks.datum());
         Span us = span(outline, true);
         Span vs = span(outline, false);
@@ -71,9 +69,9 @@ public final class LinesDrafting {
                 centre(b);
             }
         }
-        for (KeepOut k : job.floor().keepOuts()) {
-            Extent box = new FloorShapes(new SheetBuilder(""), unit).keepOut(k);
-            labels.put(Labels.around(box, 0.8 * unit, LETTERS * unit, Wording.brief(k.name())));
+        for (int i = 0; i < things.size(); i++) {
+            String name = Wording.brief(job.floor().keepOuts().get(i).name());
+            labels.put(Labels.around(things.get(i), 0.8 * unit, LETTERS * unit, name));
         }
         corners(tapeSheet);
         return sheet.build();
@@ -184,7 +182,7 @@ public final class LinesDrafting {
         if (lie == Lie.ASLANT) {
             return tape.of(p.x()) + " / " + tape.of(p.y());
         }
-        return tape.of(lie == Lie.ALONG ? p.x() : p.y());
+        return tape.of(lie.stop(p));
     }
 
     /** A number along its line, on either side of it, to the inside of the run that begins or ends there. */

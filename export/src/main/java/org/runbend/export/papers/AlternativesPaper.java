@@ -68,8 +68,7 @@ public final class AlternativesPaper {
     public byte[] bytes(Choice choice, Miniature miniature, Paper paper) {
         Job job = choice.alternatives().get(0).plan().job();
         String name = "Alternatives " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", paper.upright())) {
-            document.footer(Letterhead.footer(job));
+        try (PdfDocument document = Letterhead.document(job, name, paper.upright(), true)) {
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());
             flow.table(table(choice, job)).paragraph(how(choice.alternatives().get(0)), WORDS);

@@ -70,9 +70,7 @@ public final class ChangesPaper {
         Job job = plan.job();
         TapeText tape = new TapeText(job);
         String name = "Changes " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", paper.upright())) {
-            document.footer(Letterhead.footer(job));
-            document.warning(warning);
+        try (PdfDocument document = Letterhead.document(job, name, paper.upright(), warning.isEmpty())) {
             PdfFlow flow = new PdfFlow(document);
             flow.title(name)
                     .paragraph(job.title() + ", from " + job.catalog().workshop()

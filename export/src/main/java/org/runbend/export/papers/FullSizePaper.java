@@ -41,13 +41,9 @@ public final class FullSizePaper {
 
         PageFormat format() {
             return switch (this) {
-                case A4, PLOTTER -> new PageFormat(210, 297, MARGIN);
+                case A4, PLOTTER -> Paper.A4.upright().withMargin(MARGIN);
                 case A3 -> new PageFormat(A3_WIDTH, A3_HEIGHT, MARGIN);
-                case LETTER ->
-                    new PageFormat(
-                            Paper.LETTER.upright().width(),
-                            Paper.LETTER.upright().height(),
-                            MARGIN);
+                case LETTER -> Paper.LETTER.upright().withMargin(MARGIN);
             };
         }
     }

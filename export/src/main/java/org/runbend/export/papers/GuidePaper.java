@@ -5,7 +5,7 @@ import java.util.List;
 import org.runbend.catalog.source.Plain;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Box;
-import org.runbend.export.pdf.PageFormat;
+import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
 import org.runbend.optimizer.channel.ChannelSize;
@@ -35,8 +35,8 @@ public final class GuidePaper {
 
     /** The paper as PDF, from the drawing of the plate. */
     public byte[] bytes(Sheet drawing) {
-        Tiles tiles = Tiles.fewest(new PageFormat(210, 297, 10), drawing.extent());
-        try (PdfDocument document = new PdfDocument("Router guide " + job.order(), "en", PageFormat.A4)) {
+        Tiles tiles = Tiles.fewest(Paper.A4.upright().withMargin(10), drawing.extent());
+        try (PdfDocument document = new PdfDocument("Router guide " + job.order(), "en", Paper.A4.upright())) {
             document.footer("order " + job.order() + ", " + job.title());
             first(document, drawing, tiles);
             tiles.print(document, drawing, "router guide, order " + job.order() + ", actual size");

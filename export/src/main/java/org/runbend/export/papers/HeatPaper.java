@@ -61,9 +61,7 @@ public final class HeatPaper {
 
     private byte[] bytes(Paper paper) {
         String name = "Heat report " + job.order();
-        try (PdfDocument document = new PdfDocument(name + ": " + job.title(), "en", paper.upright())) {
-            document.footer(Letterhead.footer(job));
-            document.warning(warning);
+        try (PdfDocument document = Letterhead.document(job, name, paper.upright(), warning.isEmpty())) {
             PdfFlow flow = new PdfFlow(document);
             flow.title(name).paragraph(job.title() + ", from " + job.catalog().workshop());
             output(flow);

@@ -175,8 +175,8 @@ final class MarkingOut {
     }
 
     private String stop(Lie lie, SetOut.Stop stop) {
-        double from = lie == Lie.ALONG ? stop.from().x() : stop.from().y();
-        double to = lie == Lie.ALONG ? stop.to().x() : stop.to().y();
+        double from = lie.stop(stop.from());
+        double to = lie.stop(stop.to());
         if (stop.bends()) {
             return mm(from) + " bends " + bend(stop, 0) + " and " + bend(stop, 1) + " meet";
         }
@@ -238,8 +238,8 @@ final class MarkingOut {
                         loop.name() + r.number(),
                         r.lie().name().toLowerCase(Locale.ROOT),
                         cell(r.offset()),
-                        cell(r.lie() == Lie.ALONG ? r.from().x() : r.from().y()),
-                        cell(r.lie() == Lie.ALONG ? r.to().x() : r.to().y()),
+                        cell(r.lie().stop(r.from())),
+                        cell(r.lie().stop(r.to())),
                         cell(r.length()),
                         room(r.left()),
                         room(r.right()));

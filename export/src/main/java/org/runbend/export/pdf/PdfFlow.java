@@ -131,27 +131,17 @@ public final class PdfFlow {
     /** A drawing over the whole width, fitted into {@code height} mm; the next page is used when there is no room. */
     public PdfFlow drawing(Sheet sheet, double height) {
         double used = Math.min(height, format.inside().height());
-        keep(used);
-        list = null;
-        PdfPart before =
-                document.structure().enter(section().part(PdfRole.FIGURE).describe("Drawing: " + sheet.title()));
-        page.sheet(sheet, new Box(left(), y - used, width(), used));
-        document.structure().enter(before);
-        y -= used;
+        figure("Drawing: " + sheet.title(), used, (on, box) -> on.sheet(sheet, box));
         return space(2);
     }
 
     /** A drawing at a scale of so many drawing mm to a mm of paper, in the middle of the width; the next page is used when there is no room. */
     public PdfFlow scaled(Sheet sheet, double scale) {
         double high = sheet.extent().height() / scale + 2;
-        keep(high);
-        list = null;
-        PdfPart before =
-                document.structure().enter(section().part(PdfRole.FIGURE).describe("Drawing: " + sheet.title()));
-        Box box = new Box(left(), y - high, width(), high);
-        page.sheet(sheet, box, Placement.scaled(sheet.extent(), box, 1 / scale));
-        document.structure().enter(before);
-        y -= high;
+        figure(
+                "Drawing: " + sheet.title(),
+                high,
+                (on, box) -> on.sheet(sheet, box, Placement.scaled(sheet.extent(), box, 1 / scale)));
         return space(1.5);
     }
 

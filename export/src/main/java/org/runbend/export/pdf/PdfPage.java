@@ -32,18 +32,7 @@ public final class PdfPage {
 
     /** Draws what belongs together and is read as one part, such as a drawing; {@code words} say what it shows. */
     public void figure(String words, Runnable drawing) {
-        within(structure.whole().part(PdfRole.FIGURE).describe(words), drawing);
-    }
-
-    /** Draws words that are read one after the other. */
-    public void words(PdfRole role, Runnable drawing) {
-        within(structure.whole().part(role), drawing);
-    }
-
-    private void within(PdfPart part, Runnable drawing) {
-        PdfPart before = structure.enter(part);
-        drawing.run();
-        structure.enter(before);
+        structure.within(PdfRole.FIGURE, words, drawing);
     }
 
     /** Size and margin. */

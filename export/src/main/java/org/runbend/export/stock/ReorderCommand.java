@@ -1,11 +1,8 @@
 package org.runbend.export.stock;
 
-import java.util.concurrent.Callable;
+import org.runbend.catalog.ledger.Books;
 import org.runbend.export.data.LedgerLists;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
 
 /** {@code runbend stock reorder}: what is to be ordered. */
 @Command(
@@ -13,21 +10,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = "What is under its reorder point, reservations counted, and how many to order.")
-final class ReorderCommand implements Callable<Integer> {
-    @Mixin
-    private LedgerPlace place;
-
-    @Mixin
-    private Form form;
-
-    @Spec
-    private CommandSpec spec;
-
+final class ReorderCommand extends LookCommand {
     @Override
-    public Integer call() {
-        LedgerLists.Both list = place.with(
-                word -> spec.commandLine().getErr().println(word), ledger -> ledger.look(LedgerLists::reorder));
-        form.print(spec.commandLine().getOut(), list.forPeople(), list.forPrograms());
-        return 0;
+    LedgerLists.Both list(Books books) {
+        return LedgerLists.reorder(books);
     }
 }

@@ -1,13 +1,10 @@
 package org.runbend.export.stock;
 
-import java.nio.file.Path;
 import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.Outcome;
 import org.runbend.catalog.ledger.StockLedger;
 import org.runbend.export.data.KitUses;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Parameters;
 
 /** {@code runbend stock reserve}: stock is kept for an order. */
 @Command(
@@ -16,16 +13,9 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         description = "Keeps on the shelf what the plan of an order needs.",
         footer = {"", "Example:", "  runbend stock reserve kit"})
-final class ReserveCommand extends ChangeCommand {
-    @Parameters(paramLabel = "KIT", description = "The folder of a kit, or of a day, as plan or batch wrote it.")
-    private Path kit;
-
-    @Mixin
-    private KitOption option;
-
+final class ReserveCommand extends KitCommand {
     @Override
-    Outcome change(StockLedger ledger) {
-        KitUses uses = option.read(kit);
+    Outcome change(StockLedger ledger, KitUses uses) {
         if (!uses.failed().isEmpty()) {
             throw new LedgerRefused("order " + uses.use().order() + ": DO NOT CUT, the plan failed "
                     + String.join(", ", uses.failed()) + "; nothing is reserved for it");

@@ -64,7 +64,7 @@ class PdfDocumentTest {
     /** No line is longer than the room, and nothing but blanks is lost. */
     @Test
     void wrapKeepsLetters() {
-        try (PdfDocument document = new PdfDocument("t", "en", PageFormat.A4)) {
+        try (PdfDocument document = new PdfDocument("t", "en", Paper.A4.upright())) {
             String text = "a few words and one unbreakablewordthatistoolongforanylineofthistest\nsecond";
             List<String> lines = document.wrap(text, TextStyle.BODY, 30);
             assertTrue(lines.stream().allMatch(l -> document.width(l, TextStyle.BODY) <= 30), lines::toString);
@@ -89,7 +89,7 @@ class PdfDocumentTest {
     /** Three pages: drawing, text, a table of 80 rows. */
     static byte[] paper() {
         PdfDocument document =
-                new PdfDocument("Pick list caf\u00e9", "en", PageFormat.A4).footer("HF-1042, revision B");
+                new PdfDocument("Pick list caf\u00e9", "en", Paper.A4.upright()).footer("HF-1042, revision B");
         PdfFlow flow = new PdfFlow(document);
         flow.title("Pick list HF-1042").paragraph("office flow fi fl \u017b\u00f3\u0142w \u0416 \u00bd \u2192 \u2610");
         flow.paragraph("mark \uD83E\uDDFF here\tand\u0007 there")

@@ -28,7 +28,7 @@ public enum Lie {
     }
 
     /** Where a place lies along such a straight, mm. */
-    double stop(Point p) {
+    public double stop(Point p) {
         return this == ALONG ? p.x() : p.y();
     }
 }
