@@ -27,7 +27,7 @@ public final class Audit {
                 expected = m.number();
             }
             for (Line l : books.lines(m.number())) {
-                sums.merge(l.holding(), l, Audit::sum);
+                sums.merge(l.holding(), l, Line::plus);
                 kept.merge(l.holder() + " of holding " + l.holding(), l.reserved(), Long::sum);
             }
         }
@@ -40,15 +40,6 @@ public final class Audit {
             faults.put("kept", "reservations are " + said + ", their movements add up to " + kept);
         }
         return String.join("\n", List.copyOf(faults.values()));
-    }
-
-    private static Line sum(Line a, Line b) {
-        return new Line(
-                a.holding(),
-                a.amount() + b.amount(),
-                a.uncertainty() + b.uncertainty(),
-                a.reserved() + b.reserved(),
-                "");
     }
 
     private static void check(Holding h, Line sum, Map<String, String> faults) {

@@ -10,6 +10,11 @@ package org.runbend.catalog.ledger;
  * @param holder the order; empty if for none
  */
 public record Line(long holding, long amount, long uncertainty, long reserved, String holder) {
+    /** What two lines do to one holding together, for whomever. */
+    Line plus(Line o) {
+        return new Line(holding, amount + o.amount, uncertainty + o.uncertainty, reserved + o.reserved, "");
+    }
+
     /** The line that takes this one back. */
     Line inverse() {
         return new Line(holding, -amount, -uncertainty, -reserved, holder);

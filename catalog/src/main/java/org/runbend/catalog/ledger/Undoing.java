@@ -14,7 +14,7 @@ final class Undoing {
         checkOrders(books, wrong);
         List<Line> lines = books.lines(wrong.number());
         Map<Long, Line> sums = new LinkedHashMap<>();
-        lines.forEach(l -> sums.merge(l.holding(), l, Undoing::sum));
+        lines.forEach(l -> sums.merge(l.holding(), l, Line::plus));
         sums.values().forEach(l -> check(books, wrong, l.inverse()));
         // more before less, and reservations given back before what they were on goes
         lines.stream().filter(l -> l.amount() <= 0 && l.reserved() >= 0).forEach(l -> posting.line(l.inverse()));
@@ -24,15 +24,6 @@ final class Undoing {
             OrderRecord before = books.orderBefore(change.order(), wrong.number());
             posting.stateOf(change.order(), before.state(), before.fingerprint());
         }
-    }
-
-    private static Line sum(Line a, Line b) {
-        return new Line(
-                a.holding(),
-                a.amount() + b.amount(),
-                a.uncertainty() + b.uncertainty(),
-                a.reserved() + b.reserved(),
-                "");
     }
 
     private static void checkOrders(Books books, Movement wrong) {

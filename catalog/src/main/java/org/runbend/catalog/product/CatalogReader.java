@@ -190,9 +190,7 @@ public final class CatalogReader {
     private void checkAids() {
         aids.forEach((aid, place) -> {
             if (!itemSkus.contains(aid)) {
-                String nearest = Nearest.of(aid, itemSkus)
-                        .map(n -> ", the nearest one is " + n)
-                        .orElse("");
+                String nearest = Nearest.hint(aid, itemSkus);
                 place.fault("there is no item " + Plain.quoted(aid) + nearest);
             }
         });

@@ -70,8 +70,7 @@ final class KitReader {
     private static String known(YamlValue value, String what, Set<String> sold) {
         String sku = value.text();
         if (!sku.isEmpty() && !sold.contains(sku)) {
-            String nearest =
-                    Nearest.of(sku, sold).map(n -> ", the nearest one is " + n).orElse("");
+            String nearest = Nearest.hint(sku, sold);
             value.fault("the catalog sells no " + what + " " + Plain.quoted(sku) + nearest);
         }
         return sku;

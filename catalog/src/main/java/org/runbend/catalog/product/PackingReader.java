@@ -45,8 +45,7 @@ final class PackingReader {
     private String known(YamlValue value) {
         String sku = value.text();
         if (!sku.isEmpty() && !skus.contains(sku)) {
-            String nearest =
-                    Nearest.of(sku, skus).map(n -> ", the nearest one is " + n).orElse("");
+            String nearest = Nearest.hint(sku, skus);
             value.fault("there is no part " + Plain.quoted(sku) + nearest);
         }
         return sku;

@@ -10,6 +10,11 @@ public final class Nearest {
 
     private Nearest() {}
 
+    /** The end of a message about an unknown word: ", the nearest one is ..."; empty if there is no word. */
+    public static String hint(String written, Collection<String> words) {
+        return of(written, words).map(w -> ", the nearest one is " + w).orElse("");
+    }
+
     /**
      * The word with the least edit distance without regard to case, the first of equals; a word that holds what was
      * written as a part of it counts as one letter off. Empty if there is no word.

@@ -131,9 +131,7 @@ public final class RangeQuoting {
                 .toList();
         if (fit.isEmpty()) {
             List<String> sold = catalog.pipes().stream().map(Pipe::sku).toList();
-            String nearest = asked.flatMap(a -> Nearest.of(a, sold))
-                    .map(n -> ", the nearest one is " + n)
-                    .orElse("");
+            String nearest = asked.map(a -> Nearest.hint(a, sold)).orElse("");
             throw new Unbuildable("pipe", "the catalog has no pipe " + Plain.quoted(asked.orElse("")) + nearest);
         }
         return fit.stream()

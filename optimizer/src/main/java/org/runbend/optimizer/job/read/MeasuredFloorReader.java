@@ -92,10 +92,7 @@ final class MeasuredFloorReader {
         String name = value.text();
         int index = corners.indexOf(name);
         if (index < 0 && !name.isEmpty() && !corners.isEmpty()) {
-            value.fault("there is no corner " + Plain.quoted(name)
-                    + Nearest.of(name, corners)
-                            .map(n -> ", the nearest one is " + n)
-                            .orElse(""));
+            value.fault("there is no corner " + Plain.quoted(name) + Nearest.hint(name, corners));
         }
         return index;
     }

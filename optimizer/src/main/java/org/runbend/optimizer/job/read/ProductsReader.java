@@ -291,8 +291,7 @@ final class ProductsReader {
         Optional<T> product = find.apply(catalog.get(), name);
         if (product.isEmpty()) {
             List<String> sold = all.apply(catalog.get()).stream().map(sku).toList();
-            String nearest =
-                    Nearest.of(name, sold).map(n -> ", the nearest one is " + n).orElse("");
+            String nearest = Nearest.hint(name, sold);
             value.fault("the catalog has no " + what + " " + Plain.quoted(name) + nearest);
         }
         return product;
