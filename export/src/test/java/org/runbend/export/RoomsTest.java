@@ -298,7 +298,15 @@ class RoomsTest {
                     List.of("catalog..", "optimizer..", "export.drawing", "export.data", "export.pdf")),
             Map.entry("export.stock", List.of("catalog..", "optimizer.answer", "optimizer.cutting..", "export.data")),
             Map.entry(
-                    "export.batch", List.of("catalog..", "optimizer..", "export.data", "export.dxf", "export.folder")),
+                    "export.batch",
+                    List.of(
+                            "catalog..",
+                            "optimizer..",
+                            "export.data",
+                            "export.dxf",
+                            "export.folder",
+                            "export.papers",
+                            "export.pdf")),
             Map.entry("export.bench", List.of("catalog..", "optimizer..", "export..")),
             Map.entry("export.folder", List.of("optimizer..", "export..")),
             Map.entry(

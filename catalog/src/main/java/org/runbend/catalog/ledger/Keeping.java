@@ -15,7 +15,13 @@ public record Keeping(long coil, long plate) {
         Entry.that(coil >= 1 && plate >= 1, "a length to keep from must be above 0");
     }
 
-    boolean keeps(Kind piece, long length) {
+    /** Whether what is left of a whole coil or plate, hundredths of mm, goes back on the shelf. */
+    public boolean keepsRest(Kind whole, long rest) {
+        return keeps(whole.rest(), rest - MetreMarks.uncertainty(whole.rest(), rest));
+    }
+
+    /** Whether a piece with so much left for certain stays on the shelf. */
+    public boolean keeps(Kind piece, long length) {
         return length >= (piece == Kind.OPENED ? coil : plate);
     }
 }

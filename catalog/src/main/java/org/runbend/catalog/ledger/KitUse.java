@@ -31,6 +31,7 @@ public record KitUse(String order, String fingerprint, List<StockUse> stock, Lis
      * @param cuts what is cut from it
      * @param used cuts and what the saw takes, hundredths of mm
      * @param restStays whether what is left stays with the workshop
+     * @param restId what papers tell to write on what is left of a whole one, if they do
      */
     public record StockUse(
             Optional<String> id,
@@ -39,7 +40,8 @@ public record KitUse(String order, String fingerprint, List<StockUse> stock, Lis
             long length,
             List<Piece> cuts,
             long used,
-            boolean restStays) {
+            boolean restStays,
+            Optional<String> restId) {
         /** Copies the list and checks the lengths. */
         public StockUse {
             cuts = List.copyOf(cuts);
@@ -51,6 +53,19 @@ public record KitUse(String order, String fingerprint, List<StockUse> stock, Lis
             Entry.that(
                     sum <= used && used <= length,
                     id.orElse(product) + ": " + Held.length(used) + " cannot be cut from " + Held.length(length));
+            restId.ifPresent(r -> Entry.text("the id of a rest", r, false));
+        }
+
+        /** What is left gets the next number of its kind. */
+        public StockUse(
+                Optional<String> id,
+                Kind kind,
+                String product,
+                long length,
+                List<Piece> cuts,
+                long used,
+                boolean restStays) {
+            this(id, kind, product, length, cuts, used, restStays, Optional.empty());
         }
 
         /** Whether it is cut from a piece of the shelf. */

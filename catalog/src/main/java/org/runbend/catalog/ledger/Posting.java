@@ -55,6 +55,13 @@ final class Posting {
         bring(new Holding.Spec(kind, freeId(kind), product, 0, batch, label), length, uncertainty);
     }
 
+    /** A new piece with an id that papers gave it; with the next number where another piece has or had that id. */
+    void bring(Optional<String> wanted, Kind kind, String product, String batch, long length) {
+        String id = wanted.filter(w -> books.findPiece(w).isEmpty()).orElseGet(() -> freeId(kind));
+        wanted.filter(w -> !w.equals(id)).ifPresent(w -> note("another piece has or had the id " + w));
+        bring(new Holding.Spec(kind, id, product, 0, batch, ""), length, Optional.empty());
+    }
+
     /** A new piece. */
     void bring(Holding.Spec piece, long length, Optional<Long> uncertainty) {
         long key = books.create(piece, movement);

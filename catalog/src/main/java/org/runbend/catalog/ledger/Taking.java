@@ -87,8 +87,8 @@ final class Taking {
         posting.move(lot, -1, 0);
         Kind kind = lot.kind().rest();
         long rest = lot.spec().length() - use.used();
-        if (use.restStays() && keeping.keeps(kind, rest - MetreMarks.uncertainty(kind, rest))) {
-            posting.bring(kind, lot.product(), lot.spec().batch(), "", rest, Optional.empty());
+        if (use.restStays() && keeping.keepsRest(lot.kind(), rest)) {
+            posting.bring(use.restId(), kind, lot.product(), lot.spec().batch(), rest);
         } else if (use.restStays()) {
             scrap("a " + lot.kind().words() + " " + lot.product(), rest);
         }

@@ -5,11 +5,17 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
+import org.runbend.catalog.source.Unit;
 import org.runbend.export.data.Day;
 import org.runbend.export.folder.Disk;
 import org.runbend.export.folder.OutputRefused;
+import org.runbend.export.papers.BuyList;
+import org.runbend.export.papers.DaySheet;
+import org.runbend.export.pdf.Paper;
 
 /** The folder of a day: the kits in {@code orders}, and the day's own files, which are there all of them or none. */
 public final class DayFolder {
@@ -17,11 +23,15 @@ public final class DayFolder {
 
     private final Path folder;
     private final String version;
+    private final Paper paper;
+    private final Optional<Unit> unit;
 
-    /** A folder that need not exist; the version of the program is kept in it. */
-    public DayFolder(Path folder, String version) {
+    /** A folder that need not exist; the version of the program is kept in it, and how papers are wanted. */
+    public DayFolder(Path folder, String version, Paper paper, Optional<Unit> unit) {
         this.folder = folder;
         this.version = version;
+        this.paper = paper;
+        this.unit = unit;
     }
 
     /** Where the kits go, a folder each. */
@@ -32,11 +42,12 @@ public final class DayFolder {
     /**
      * Makes the folder, or takes one that an earlier batch made.
      *
-     * @return whether it is of this version, so that kits in it can be taken as they are
+     * @return whether it is of this version and its papers are as wanted, so that kits in it can be taken as they are
      * @throws OutputRefused if it holds files of others, or cannot be written
      */
     public boolean prepare() {
-        String mark = "A day's batch of Runbend " + version + "\n";
+        String mark = "A day's batch of Runbend " + version + "\nPapers: " + word(paper)
+                + unit.map(u -> ", " + word(u)).orElse("") + "\n";
         try {
             if (Files.exists(folder) && !Files.isDirectory(folder)) {
                 throw new OutputRefused(folder + ": the output folder is a file; name a folder");
@@ -63,9 +74,16 @@ public final class DayFolder {
         }
     }
 
-    /** Writes the files of the day. */
-    public void write(Day day) {
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Writes the files of the day; lengths on its papers in the unit wanted, else in that of its first order. */
+    public void write(Day day, Unit ofFirst) {
+        Unit told = unit.orElse(ofFirst);
         Map<Path, byte[]> files = new LinkedHashMap<>();
+        files.put(folder.resolve("day-sheet.pdf"), DaySheet.bytes(day, paper, told));
+        files.put(folder.resolve("buy-list.pdf"), BuyList.bytes(day, paper, told));
         files.put(folder.resolve("cuts.csv"), day.cutsCsv());
         files.put(folder.resolve("buy-list.csv"), day.buyCsv());
         files.put(folder.resolve("day.json"), day.json(version));

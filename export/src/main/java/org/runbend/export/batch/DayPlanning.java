@@ -1,12 +1,14 @@
 package org.runbend.export.batch;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -48,10 +50,15 @@ public final class DayPlanning {
         List<Nested> nested = work.each(materials, DayPlanning::nest);
         List<Day.Use> uses = new ArrayList<>();
         List<Day.Cost> costs = new ArrayList<>();
-        Numbers numbers = new Numbers(shop);
+        Numbers numbers = new Numbers(name, keeping, shop);
+        boolean pipe = true;
         for (Nested n : nested) {
             DayPlan plan = n.plan();
-            plan.uses().forEach(u -> uses.add(numbers.use(u, plan.product(), catalog)));
+            if (pipe && catalog.findPipe(plan.product()).isEmpty()) {
+                pipe = false;
+                wholeCoils(kits).forEach(w -> uses.add(numbers.whole(w, catalog)));
+            }
+            alike(plan.uses()).forEach(u -> uses.add(numbers.use(u, n.material(), catalog)));
             costs.add(new Day.Cost(
                     plan.product(),
                     plan.cost(),
@@ -59,23 +66,65 @@ public final class DayPlanning {
                     plan.bound().proof().words(),
                     n.alone()));
         }
-        wholeCoils(kits).forEach(w -> uses.add(numbers.whole(w, catalog)));
-        Map<String, Long> items = new TreeMap<>();
-        kits.forEach(k -> k.items().forEach(i -> items.merge(i.product(), i.quantity(), Long::sum)));
-        Map<String, String> orders = new TreeMap<>();
-        kits.forEach(k -> orders.put(k.order(), k.fingerprint()));
+        if (pipe) {
+            wholeCoils(kits).forEach(w -> uses.add(numbers.whole(w, catalog)));
+        }
+        Map<String, Day.Order> orders = new TreeMap<>();
+        kits.forEach(k -> orders.put(k.order(), order(k)));
         long kerf = materials.stream().mapToLong(DayMaterial::kerf).max().orElse(0);
-        return new Day(name, orders, faults, uses, items, costs, catalog.currency(), keeping, kerf);
+        return new Day(
+                name,
+                catalog.workshop(),
+                orders,
+                faults,
+                uses,
+                goods(kits, shop),
+                costs,
+                catalog.currency(),
+                keeping,
+                kerf);
     }
 
-    private record Nested(DayPlan plan, long alone) {}
+    private static Day.Order order(DayKit kit) {
+        Map<String, String> names = new TreeMap<>();
+        kit.cuts().forEach(c -> names.put(c.cut().goesTo(), c.name()));
+        return new Day.Order(kit.title(), kit.fingerprint(), kit.boxes(), kit.boxesOf(), names);
+    }
+
+    private static List<Day.Goods> goods(List<DayKit> kits, Shop shop) {
+        Map<String, Day.Goods> all = new TreeMap<>();
+        for (DayKit kit : kits) {
+            for (DayKit.Goods g : kit.goods()) {
+                Long there = shop.items().get(g.sku());
+                OptionalLong onHand = there == null ? OptionalLong.empty() : OptionalLong.of(there);
+                all.merge(
+                        g.sku(),
+                        new Day.Goods(g.sku(), g.name(), g.unit(), g.quantity(), onHand),
+                        (a, b) -> new Day.Goods(a.sku(), a.name(), a.unit(), a.quantity() + b.quantity(), onHand));
+            }
+        }
+        return List.copyOf(all.values());
+    }
+
+    /** What is cut alike stands together, so that the saw's stop moves less. */
+    private static List<DayUse> alike(List<DayUse> uses) {
+        Map<List<Object>, List<DayUse>> alike = new LinkedHashMap<>();
+        for (DayUse u : uses) {
+            List<Object> key = new ArrayList<>(List.of(u.stock()));
+            u.cuts().forEach(c -> key.add(c.length()));
+            alike.computeIfAbsent(key, k -> new ArrayList<>()).add(u);
+        }
+        return alike.values().stream().flatMap(List::stream).toList();
+    }
+
+    private record Nested(DayMaterial material, DayPlan plan, long alone) {}
 
     private static Nested nest(DayMaterial material) {
         DayNesting nesting = new DayNesting();
         Answer<DayPlan> answer = nesting.nest(material);
         DayPlan plan = answer.value()
                 .orElseThrow(() -> new IllegalArgumentException(material.product() + ": " + answer.reason()));
-        return new Nested(plan, nesting.costOrderByOrder(material));
+        return new Nested(material, plan, nesting.costOrderByOrder(material));
     }
 
     private List<DayMaterial> materials(List<DayKit> kits, Shop shop) {
@@ -101,6 +150,7 @@ public final class DayPlanning {
                     pipe ? 0 : Math.round(plate.map(SpreaderPlate::trim).orElse(0.0) * 100),
                     pipe ? keeping.coil() : keeping.plate()));
         });
+        materials.sort(Comparator.comparing(m -> catalog.findPipe(m.product()).isEmpty())); // pipe first
         return materials;
     }
 
@@ -124,12 +174,16 @@ public final class DayPlanning {
 
     /** Gives whole ones their numbers, and takes those on hand first. */
     private static final class Numbers {
+        private final String day;
+        private final Keeping keeping;
         private final Shop shop;
         private final Set<String> taken = new HashSet<>();
         private final Map<String, Long> used = new HashMap<>();
         private int last;
 
-        Numbers(Shop shop) {
+        Numbers(String day, Keeping keeping, Shop shop) {
+            this.day = day;
+            this.keeping = keeping;
             this.shop = shop;
             shop.pieces().forEach(p -> taken.add(p.id()));
         }
@@ -146,21 +200,56 @@ public final class DayPlanning {
             return used.merge(product + "|" + length, 1L, Long::sum) > shop.onHand(product, length);
         }
 
-        Day.Use use(DayUse u, String product, Catalog catalog) {
+        /** What is written on the rest of a whole one. */
+        private Optional<String> restOf(String number, Kind kind, long left) {
+            return keeping.keepsRest(kind, left) ? Optional.of(day + "-" + number) : Optional.empty();
+        }
+
+        private Shop.Piece piece(String id) {
+            return shop.pieces().stream()
+                    .filter(p -> p.id().equals(id))
+                    .findFirst()
+                    .orElseThrow();
+        }
+
+        Day.Use use(DayUse u, DayMaterial material, Catalog catalog) {
+            String product = material.product();
+            Day.Saw saw = new Day.Saw(material.kerf(), material.trim());
             Kind kind = catalog.findPipe(product).isPresent() ? Kind.COIL : Kind.PLATE;
             Stock stock = u.stock();
-            boolean piece = stock.id().isPresent();
+            if (stock.id().isPresent()) {
+                Shop.Piece piece = piece(stock.id().get());
+                boolean stays = piece.kept() || keeping.keeps(kind.rest(), u.leftover());
+                return new Day.Use(
+                        piece.id(),
+                        stock.id(),
+                        false,
+                        kind,
+                        product,
+                        stock.length(),
+                        piece.there(),
+                        stock.cost(),
+                        u.cuts(),
+                        saw,
+                        u.leftover(),
+                        true,
+                        stock.id().filter(i -> stays));
+            }
+            String number = next();
             return new Day.Use(
-                    piece ? stock.id().get() : next(),
-                    stock.id(),
-                    !piece && isBought(product, stock.length()),
+                    number,
+                    Optional.empty(),
+                    isBought(product, stock.length()),
                     kind,
                     product,
                     stock.length(),
+                    stock.length(),
                     stock.cost(),
                     u.cuts(),
+                    saw,
                     u.leftover(),
-                    true);
+                    true,
+                    restOf(number, kind, u.leftover()));
         }
 
         Day.Use whole(WholeCoil coil, Catalog catalog) {
@@ -178,10 +267,13 @@ public final class DayPlanning {
                     Kind.COIL,
                     coil.product(),
                     coil.length(),
+                    coil.length(),
                     cost,
                     coil.cuts(),
+                    new Day.Saw(0, 0),
                     coil.length() - sum,
-                    false);
+                    false,
+                    Optional.empty());
         }
     }
 }

@@ -11,6 +11,7 @@ import org.runbend.export.data.DayKit;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.export.folder.OutputFolder;
+import org.runbend.export.papers.PaperForm;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
 import org.runbend.optimizer.plan.KitPlan;
@@ -30,15 +31,17 @@ public final class Kits {
 
     private final Path folder;
     private final boolean resume;
+    private final PaperForm papers;
     private final Listener listener;
     private final List<String> faults = new ArrayList<>();
     private final Map<String, DayKit> kits = new LinkedHashMap<>();
     private int laid;
 
     /** Kits in a folder; {@code resume}: those that an earlier run wrote for the same files are taken as they are. */
-    public Kits(Path folder, boolean resume, Listener listener) {
+    public Kits(Path folder, boolean resume, PaperForm papers, Listener listener) {
         this.folder = folder;
         this.resume = resume;
+        this.papers = papers;
         this.listener = listener;
     }
 
@@ -111,7 +114,13 @@ public final class Kits {
             Path kit = folder.resolve(order.folder());
             OutputFolder out = new OutputFolder(kit);
             out.checkOurs();
-            out.write(KitFiles.of(plan, FORM, Map.of()));
+            out.write(KitFiles.of(
+                    plan,
+                    Optional.empty(),
+                    Optional.empty(),
+                    FORM,
+                    new KitFiles.PaperWish(papers, Optional.empty()),
+                    Map.of()));
             take(DayKit.find(kit, Optional.of(order.job().fingerprint()))
                     .orElseThrow(() -> new IllegalStateException(kit + " was written and cannot be read")));
         } catch (Unbuildable e) {

@@ -18,12 +18,14 @@ import org.runbend.optimizer.cutting.Stock;
  *
  * @param pieces opened coils and offcuts with what is free of them
  * @param whole whole coils and plates on hand
+ * @param items how many are free of what is counted, by part number, where a ledger knows it
  */
-public record Shop(List<Piece> pieces, List<Whole> whole) {
+public record Shop(List<Piece> pieces, List<Whole> whole, Map<String, Long> items) {
     /** Copies the lists. */
     public Shop {
         pieces = List.copyOf(pieces);
         whole = List.copyOf(whole);
+        items = Map.copyOf(items);
     }
 
     /**
@@ -32,8 +34,10 @@ public record Shop(List<Piece> pieces, List<Whole> whole) {
      * @param id what is written on it
      * @param product part number
      * @param length that is free, hundredths of mm
+     * @param there how long it is
+     * @param kept whether some of it is kept for others
      */
-    public record Piece(String id, String product, long length) {}
+    public record Piece(String id, String product, long length, long there, boolean kept) {}
 
     /**
      * Equal whole coils or plates on hand.
@@ -48,9 +52,10 @@ public record Shop(List<Piece> pieces, List<Whole> whole) {
     public static Shop of(Shelf shelf) {
         List<Piece> pieces = new ArrayList<>();
         for (Remnant r : shelf.remnants()) {
-            pieces.add(new Piece(r.id(), r.product(), (long) Math.floor(r.length() * 100)));
+            long length = (long) Math.floor(r.length() * 100);
+            pieces.add(new Piece(r.id(), r.product(), length, length, false));
         }
-        return new Shop(pieces, List.of());
+        return new Shop(pieces, List.of(), Map.of());
     }
 
     /** What is free in a ledger, or kept for this day already. */
@@ -59,16 +64,19 @@ public record Shop(List<Piece> pieces, List<Whole> whole) {
         books.reservationsOf(day).forEach(r -> kept.put(r.holding(), r.amount()));
         List<Piece> pieces = new ArrayList<>();
         List<Whole> whole = new ArrayList<>();
+        Map<String, Long> items = new HashMap<>();
         for (Holding h : books.holdings()) {
             long others = h.reserved() - kept.getOrDefault(h.key(), 0L);
             long free = h.amount() - h.uncertainty() - others;
-            if (free > 0 && h.kind().isPiece()) {
-                pieces.add(new Piece(h.id(), h.product(), free));
+            if (h.kind() == Kind.ITEM) {
+                items.merge(h.product(), Math.max(0, free), Long::sum);
+            } else if (free > 0 && h.kind().isPiece()) {
+                pieces.add(new Piece(h.id(), h.product(), free, h.amount(), others > 0));
             } else if (free > 0 && (h.kind() == Kind.COIL || h.kind() == Kind.PLATE)) {
                 whole.add(new Whole(h.product(), h.spec().length(), free));
             }
         }
-        return new Shop(pieces, whole);
+        return new Shop(pieces, whole, items);
     }
 
     /** How many whole ones of a length are on hand. */

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import org.runbend.catalog.ledger.Books;
 import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.OrderState;
@@ -23,6 +24,7 @@ import org.runbend.export.batch.OrderBook;
 import org.runbend.export.batch.Shop;
 import org.runbend.export.data.Day;
 import org.runbend.export.data.DayKit;
+import org.runbend.export.papers.PaperForm;
 import org.runbend.export.stock.KitOption;
 import org.runbend.export.stock.LedgerPlace;
 import org.runbend.optimizer.work.Progress;
@@ -80,6 +82,9 @@ final class BatchCommand implements Callable<Integer> {
     @Mixin
     private KitOption rests;
 
+    @Mixin
+    private SheetOptions papers = new SheetOptions();
+
     private TimedProgress progress;
 
     @Override
@@ -97,10 +102,12 @@ final class BatchCommand implements Callable<Integer> {
         Shop shop = shop(title);
         OrderBook book = OrderBook.read(orders, new DrawnLoops());
         List<String> faults = new ArrayList<>(book.faults());
-        List<OrderBook.Order> same = ofOneCatalog(book.orders(), faults);
-        DayFolder files = new DayFolder(folder, Runbend.VERSION);
+        List<OrderBook.Order> same = ofOneCatalog(book.orders(), faults).stream()
+                .map(o -> new OrderBook.Order(o.file(), papers.told(o.job())))
+                .toList();
+        DayFolder files = new DayFolder(folder, Runbend.VERSION, papers.paper(), papers.units());
         boolean taken = files.prepare() && resume;
-        Kits kits = new Kits(files.orders(), taken, this::tell);
+        Kits kits = new Kits(files.orders(), taken, new PaperForm(papers.paper(), false), this::tell);
         List<DayKit> made = kits.make(same, Runtime.getRuntime().availableProcessors());
         faults.addAll(kits.faults());
         faults.forEach(f -> spec.commandLine().getErr().println(Terminal.oneLine(f)));
@@ -110,7 +117,13 @@ final class BatchCommand implements Callable<Integer> {
         }
         Catalog catalog = same.get(0).job().catalog();
         DayPlanning planning = new DayPlanning(catalog, rests.keeping(), Work.silent());
-        Day planned = settle(planning, title, made, faults, shop, files);
+        Day planned = settle(
+                planning,
+                title,
+                made,
+                faults,
+                shop,
+                d -> files.write(d, same.get(0).job().written().unit()));
         if (!quiet) {
             summary(planned, kits.laid(), folder);
         }
@@ -135,11 +148,16 @@ final class BatchCommand implements Callable<Integer> {
 
     /** Nests, writes and reserves; anew where somebody took from the shelf meanwhile. Nothing is solved in a transaction. */
     private Day settle(
-            DayPlanning planning, String title, List<DayKit> kits, List<String> faults, Shop first, DayFolder files) {
+            DayPlanning planning,
+            String title,
+            List<DayKit> kits,
+            List<String> faults,
+            Shop first,
+            Consumer<Day> files) {
         Shop shop = first;
         for (int attempt = 1; ; attempt++) {
             Day planned = planning.plan(title, kits, faults, shop);
-            files.write(planned);
+            files.accept(planned);
             if (!stock.isNamed() || planned.use(false).stock().isEmpty()) {
                 return planned;
             }

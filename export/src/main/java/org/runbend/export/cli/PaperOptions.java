@@ -4,35 +4,17 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.runbend.catalog.source.Plain;
-import org.runbend.catalog.source.Unit;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.export.papers.FullSizePaper;
 import org.runbend.export.papers.PaperForm;
 import org.runbend.export.pdf.PageFormat;
-import org.runbend.export.pdf.Paper;
-import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.TypeConversionException;
 
 /** How the papers of a kit are wanted. */
-final class PaperOptions {
-    @Option(
-            names = "--paper",
-            paramLabel = "SIZE",
-            converter = PaperWord.class,
-            description = "Size of all papers: a4 (default) or letter.")
-    private Paper paper = Paper.A4;
-
-    @Option(
-            names = "--units",
-            paramLabel = "UNITS",
-            converter = UnitsWord.class,
-            description = "Sizes on papers: metric, or imperial with inches to 1/16 beside mm; default: as the job is"
-                    + " written.")
-    private Unit units;
-
+final class PaperOptions extends SheetOptions {
     @Option(names = "--prices", description = "Say prices on the pick list.")
     private boolean prices;
 
@@ -45,17 +27,8 @@ final class PaperOptions {
                             + " (plotter).")
     private FullSizePaper.Page fullSize;
 
-    Paper paper() {
-        return paper;
-    }
-
     KitFiles.PaperWish wish() {
-        return new KitFiles.PaperWish(new PaperForm(paper, prices), Optional.ofNullable(fullSize));
-    }
-
-    /** The job, its sizes told as wanted. */
-    Job told(Job job) {
-        return units == null ? job : job.writtenIn(units);
+        return new KitFiles.PaperWish(new PaperForm(paper(), prices), Optional.ofNullable(fullSize));
     }
 
     /** Why a floor cannot be printed in actual size as wanted, if it cannot. */
@@ -76,18 +49,6 @@ final class PaperOptions {
                 : Optional.of("--full-size " + fullSize.name().toLowerCase(Locale.ROOT) + ": that takes "
                         + pages.getAsInt() + " pages, more than " + FullSizePaper.MOST
                         + "; --full-size plotter makes one page of it");
-    }
-
-    /** Reads what sizes are told in. */
-    static final class UnitsWord implements ITypeConverter<Unit> {
-        @Override
-        public Unit convert(String word) {
-            return switch (word.toLowerCase(Locale.ROOT)) {
-                case "metric" -> Unit.MM;
-                case "imperial" -> Unit.IN;
-                default -> throw new TypeConversionException("'" + word + "' is neither metric nor imperial");
-            };
-        }
     }
 
     /** Reads on what a floor is printed in actual size. */

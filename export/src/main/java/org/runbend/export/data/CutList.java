@@ -100,7 +100,8 @@ public final class CutList {
         return all;
     }
 
-    private static String pieceName(String stock, int index, int count) {
+    /** What a piece of a stock plate is called. */
+    static String pieceName(String stock, int index, int count) {
         if (count == 1) {
             return stock;
         }

@@ -130,6 +130,7 @@ public record KitUses(KitUse use, long kerf, List<String> failed) {
     private static KitUse.StockUse use(JsonTree stock, Kind kind, List<KitUse.Piece> cuts, long left, boolean stays) {
         long length = stock.at("length").hundredths();
         Optional<String> id = stock.find("id").map(JsonTree::text);
-        return new KitUse.StockUse(id, kind, stock.at("product").text(), length, cuts, length - left, stays);
+        Optional<String> rest = stock.find("restName").map(JsonTree::text).filter(r -> id.isEmpty());
+        return new KitUse.StockUse(id, kind, stock.at("product").text(), length, cuts, length - left, stays, rest);
     }
 }

@@ -27,6 +27,11 @@ public final class TapeText {
         this.unit = job.written().unit();
     }
 
+    /** Lengths in a unit. */
+    public TapeText(Unit unit) {
+        this.unit = unit;
+    }
+
     /** The length, such as 2700 or 106 5/16". */
     public String of(double mm) {
         return unit == Unit.MM ? Decimals.of(mm, 0) : inches(mm);

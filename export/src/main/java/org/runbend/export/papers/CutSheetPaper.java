@@ -1,35 +1,22 @@
 package org.runbend.export.papers;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.runbend.export.data.CutList;
 import org.runbend.export.data.CutSheet;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Decimals;
-import org.runbend.export.pdf.Align;
-import org.runbend.export.pdf.Box;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
-import org.runbend.export.pdf.PdfPage;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
-import org.runbend.export.pdf.Placement;
 import org.runbend.export.pdf.TextStyle;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
 /** The paper for saw and coil: a bar to scale for each stock that is cut, with the measures to cut at. */
 public final class CutSheetPaper {
-    private static final double BAR = 8.5;
-    private static final double MEASURES = 4.6;
-    private static final double INSET = 1;
-    private static final int INK = 0x1A1A1A;
-    private static final int PIECE = 0xFFFFFF;
-    private static final int REST = 0xD9D9D9;
-    private static final TextStyle NAME = TextStyle.BODY.bold();
-    private static final TextStyle SMALL = TextStyle.SMALL.coloured(INK);
-    private static final double LEAST = 7;
-
     private final KitPlan plan;
     private final TapeText tape;
     private final CutSheet sheet;
@@ -82,13 +69,14 @@ public final class CutSheetPaper {
                     .mapToDouble(CutSheet.Group::length)
                     .max()
                     .orElse(1);
-            double scale = Placement.roundFigure(longest / (flow.width() - 2 * INSET));
-            flow.keep(BAR + MEASURES + 14);
+            double scale = CutBar.scale(longest, flow.width());
+            CutBar bar = bar(group);
+            flow.keep(CutBar.HEIGHT + 14);
             flow.paragraph(words(group, scale), TextStyle.BODY);
             flow.figure(
                     what + " " + ids(group) + " cut into " + lengths(group),
-                    BAR + MEASURES,
-                    (page, box) -> bar(page, document, box, group, scale));
+                    CutBar.HEIGHT,
+                    (page, box) -> bar.draw(page, document, box, scale, tape));
             flow.space(2.5);
         }
     }
@@ -116,31 +104,17 @@ public final class CutSheetPaper {
         return group.stock().stream().map(CutList.StockPiece::id).collect(Collectors.joining(", "));
     }
 
-    private void bar(PdfPage page, PdfDocument document, Box box, CutSheet.Group group, double scale) {
-        double left = box.x() + INSET;
-        double bottom = box.y() + MEASURES;
-        page.fill(new Box(left, bottom, group.length() / scale, BAR), REST);
-        double free = left;
+    private static CutBar bar(CutSheet.Group group) {
+        List<CutBar.Piece> pieces = new ArrayList<>();
         for (int i = 0; i < group.pieces().size(); i++) {
             CutSheet.Piece piece = group.pieces().get(i);
-            Box at = new Box(left + piece.from() / scale, bottom, piece.length() / scale, BAR);
-            page.fill(at, PIECE);
-            page.frame(at, 0.25, INK);
-            words(page, document, at, pieceName(group, i), tape.beside(piece.length()));
-            String measure = tape.beside(piece.to());
-            double wide = document.width(measure, SMALL);
-            double end = left + piece.to() / scale;
-            double from = Math.max(free, Math.min(end - wide / 2, left + group.length() / scale - wide));
-            page.line(end, bottom, end, bottom - 1, 0.2, INK);
-            page.text(from, box.y() + 0.6, SMALL, Align.LEFT, measure);
-            free = from + wide + 1.5;
+            pieces.add(new CutBar.Piece(piece.from(), piece.to(), pieceName(group, i)));
         }
-        page.frame(new Box(left, bottom, group.length() / scale, BAR), 0.4, INK);
-        group.restName().ifPresent(n -> {
-            double from = group.length() - group.left();
-            Box at = new Box(left + from / scale, bottom, group.left() / scale, BAR);
-            words(page, document, at, group.stock().size() > 1 ? "r" : n, tape.beside(group.left()));
-        });
+        return new CutBar(
+                group.length(),
+                pieces,
+                group.left(),
+                group.restName().map(n -> group.stock().size() > 1 ? "r" : n));
     }
 
     /** Of plates cut alike the letter of the piece; its number is that of its plate. */
@@ -149,20 +123,6 @@ public final class CutSheetPaper {
         return group.stock().size() == 1
                 ? name
                 : name.substring(group.stock().get(0).id().length());
-    }
-
-    /** Name and length as far as they fit; the line over the bar says the length too. */
-    private static void words(PdfPage page, PdfDocument document, Box at, String name, String length) {
-        double room = at.width() - 1;
-        double middle = at.x() + at.width() / 2;
-        boolean both = document.width(length, SMALL) <= room;
-        if (document.width(name, NAME.sized(LEAST)) <= room) {
-            TextStyle style = document.width(name, NAME) <= room ? NAME : NAME.sized(LEAST);
-            page.text(middle, at.y() + (both ? 4.7 : 3), style, Align.CENTRE, name);
-        }
-        if (both) {
-            page.text(middle, at.y() + 1.3, SMALL, Align.CENTRE, length);
-        }
     }
 
     private void settings(PdfFlow flow) {

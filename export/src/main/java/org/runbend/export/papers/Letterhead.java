@@ -2,6 +2,7 @@ package org.runbend.export.papers;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.runbend.export.data.Day;
 import org.runbend.export.data.Stamp;
 import org.runbend.export.pdf.Box;
 import org.runbend.export.pdf.PageFormat;
@@ -27,16 +28,37 @@ public final class Letterhead {
 
     /** A flow over the first page, its head written. */
     static PdfFlow begin(PdfDocument document, Job job, String name) {
+        return begin(document, name, facts(job), code(job));
+    }
+
+    private static PdfFlow begin(PdfDocument document, String name, String facts, String code) {
         PdfPage page = document.addPage();
         Box in = page.format().inside();
         double top = in.y() + in.height();
-        Box code = new Box(in.x() + in.width() - CODE, top - CODE, CODE, CODE);
-        page.figure("Code with order and plan", () -> QrMark.draw(page, code, code(job)));
+        Box square = new Box(in.x() + in.width() - CODE, top - CODE, CODE, CODE);
+        page.figure("Code with order and plan", () -> QrMark.draw(page, square, code));
         Box head = new Box(in.x(), top - CODE - 2, in.width() - CODE - GAP, CODE + 2);
         Box rest = new Box(in.x(), in.y(), in.width(), in.height() - CODE - GAP);
         PdfFlow flow = new PdfFlow(document, page, List.of(head, rest));
-        flow.title(name).paragraph(facts(job));
+        flow.title(name).paragraph(facts);
         return flow.nextPlace();
+    }
+
+    /** An empty document of a day's batch with footers. */
+    static PdfDocument document(Day day, String name, PageFormat format) {
+        String footer = "day " + day.name() + ", plan " + plan(day) + ", " + day.workshop();
+        return new PdfDocument(name, "en", format).footer(footer);
+    }
+
+    /** A flow over the first page of a paper of a day's batch, its head written. */
+    static PdfFlow begin(PdfDocument document, Day day, String name) {
+        int orders = day.orders().size();
+        String facts = (orders == 1 ? "1 order" : orders + " orders") + " cut together\nfrom " + day.workshop();
+        return begin(document, name, facts, "day " + day.name() + " plan " + plan(day));
+    }
+
+    private static String plan(Day day) {
+        return day.fingerprint().substring(0, SHORT);
     }
 
     /** What the code says: the order and the first digits of the plan's fingerprint. */

@@ -228,7 +228,7 @@ class PaperSetTest {
     }
 
     /** veraPDF, by the rules of ISO 19005-2 level B. */
-    private static void assertArchived(String name, byte[] pdf) throws IOException {
+    static void assertArchived(String name, byte[] pdf) throws IOException {
         try (PDFAParser parser =
                         Foundries.defaultInstance().createParser(new ByteArrayInputStream(pdf), PDFAFlavour.PDFA_2_B);
                 PDFAValidator validator = Foundries.defaultInstance().createValidator(PDFAFlavour.PDFA_2_B, false)) {
