@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.bare.BareFloor;
@@ -22,6 +23,7 @@ import org.runbend.optimizer.lattice.PortPair;
 import org.runbend.optimizer.loop.LoopListener;
 import org.runbend.optimizer.loop.LoopProblem;
 import org.runbend.optimizer.loop.LoopSolution;
+import org.runbend.optimizer.loop.Posture;
 import org.runbend.optimizer.loop.Preference;
 import org.runbend.optimizer.loop.TradeOff;
 import org.runbend.optimizer.loop.WorkLimit;
@@ -128,7 +130,7 @@ public final class LoopLaying {
     private static Optional<Laid> beside(Job job, Lattice lattice, LoopSolution known, Work work) {
         LoopProblem problem = loopProblem(job, lattice);
         Optional<LoopSolution> loop =
-                solver(work, lattice).solveFrom(problem, known.cycle()).value();
+                solver(work, nodes -> sketch(lattice, nodes)).solveFrom(problem, known.cycle()).value();
         loop.ifPresent(l -> verify(problem, l));
         return loop.map(l -> new Laid(lattice, l));
     }
@@ -171,7 +173,7 @@ public final class LoopLaying {
                     "laying the loop over %d places",
                     lattice.graph().size()));
             LoopProblem loop = new LoopProblem(lattice.graph(), lattice.ports(), preference(job), WorkLimit.standard());
-            Answer<LoopSolution> outcome = solver(work, lattice).solve(loop);
+            Answer<LoopSolution> outcome = solve(loop, lattice, work);
             if (outcome instanceof Answer.Found<LoopSolution> found) {
                 verify(loop, found.it());
                 laid.add(new Laid(lattice, found.it()));
@@ -189,6 +191,22 @@ public final class LoopLaying {
         }
         return best;
     }
+
+    /** Laid in the posture that all images of a floor share, or as it is known from one of them. */
+    private static Answer<LoopSolution> solve(LoopProblem problem, Lattice lattice, Work work) {
+        Posture posture = Posture.of(problem);
+        LoopSolver solver = solver(work, nodes -> sketch(lattice, posture.back(nodes)));
+        Answer<LoopSolution> answer = work.recall(
+                        new Floor(posture.numbers()), Outcome.class, () -> new Outcome(solver.solve(posture.problem())))
+                .answer();
+        return answer instanceof Answer.Found<LoopSolution> found ? Answer.found(posture.back(found.it())) : answer;
+    }
+
+    /** A floor as the loop sees it: all that is kept of it beyond one plan. */
+    private record Floor(List<Integer> numbers) {}
+
+    /** What came of laying a loop there. */
+    private record Outcome(Answer<LoopSolution> answer) {}
 
     /** The lattices, one of them without a port pair, or not at all where it has no other. */
     private static List<Lattice> without(PortPair pair, Lattice lattice, List<Lattice> lattices) {
@@ -354,7 +372,7 @@ public final class LoopLaying {
                         Math.ceil(nearest)));
     }
 
-    private static LoopSolver solver(Work work, Lattice lattice) {
+    private static LoopSolver solver(Work work, Function<List<Integer>, Progress.Sketch> sketch) {
         return new LoopSolver(new LoopListener() {
             @Override
             public void better(TradeOff pair) {
@@ -369,7 +387,7 @@ public final class LoopLaying {
             @Override
             public void better(TradeOff pair, Supplier<List<Integer>> nodes) {
                 better(pair);
-                work.sketch(() -> sketch(lattice, nodes.get()));
+                work.sketch(() -> sketch.apply(nodes.get()));
             }
         });
     }

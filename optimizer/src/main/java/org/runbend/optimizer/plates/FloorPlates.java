@@ -10,6 +10,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.catalog.shelf.Shelf;
@@ -168,9 +169,11 @@ final class FloorPlates {
 
     private FewLengthsCurve curve() {
         if (curve.isEmpty()) {
-            curve = Optional.of(work.once(new Question(alone.problem(), most), FewLengthsCurve.class, () -> alone.few(
-                            List.of(), most, CoverCutting.Effort.FULL)
-                    .orElseThrow()));
+            Question question = new Question(alone.problem(), most);
+            Supplier<FewLengthsCurve> found =
+                    () -> alone.few(List.of(), most, CoverCutting.Effort.FULL).orElseThrow();
+            curve = Optional.of(work.once(
+                    question, FewLengthsCurve.class, () -> work.recall(question, FewLengthsCurve.class, found)));
         }
         return curve.orElseThrow();
     }

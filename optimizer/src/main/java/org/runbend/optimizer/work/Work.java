@@ -19,11 +19,13 @@ public final class Work {
     private final Progress progress;
     private final Crew crew;
     private final Known known;
+    private final Memory memory;
 
-    private Work(Progress progress, Crew crew, Known known) {
+    private Work(Progress progress, Crew crew, Known known, Memory memory) {
         this.progress = progress;
         this.crew = crew;
         this.known = known;
+        this.memory = memory;
     }
 
     /**
@@ -33,7 +35,12 @@ public final class Work {
      * @param threads how many may work at once, the caller's among them, at least 1
      */
     public Work(Progress progress, int threads) {
-        this(progress, new Crew(threads - 1), new Known());
+        this(progress, threads, Memory.NONE);
+    }
+
+    /** Work as above that some answers are known to, or are kept of. */
+    public Work(Progress progress, int threads, Memory memory) {
+        this(progress, new Crew(threads - 1), new Known(), memory);
     }
 
     /** Work on all cores that tells somebody how far it is. */
@@ -48,7 +55,7 @@ public final class Work {
 
     /** A part of this work, ended with it, whose steps nobody hears of. */
     public Work hushed() {
-        return new Work(Progress.SILENT, crew, known);
+        return new Work(Progress.SILENT, crew, known, memory);
     }
 
     /** Waits for helpers to end; an interruption is handed on to them and kept. */
@@ -94,6 +101,11 @@ public final class Work {
      */
     public <T> T once(Record question, Class<T> kind, Supplier<T> answer) {
         return known.once(question, kind, answer);
+    }
+
+    /** The answer to a question, asked of what is known beyond this work first; see {@link Memory#recall}. */
+    public <T extends Record> T recall(Record question, Class<T> kind, Supplier<T> answer) {
+        return memory.recall(question, kind, answer);
     }
 
     /** Ends the work: every thread that works on it is interrupted, and none begins. */
