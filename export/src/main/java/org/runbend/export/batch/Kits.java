@@ -6,6 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
 import org.runbend.catalog.source.KeyPlace;
 import org.runbend.export.data.DayKit;
 import org.runbend.export.dxf.DxfVersion;
@@ -14,17 +17,19 @@ import org.runbend.export.folder.OutputFolder;
 import org.runbend.export.papers.PaperForm;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Unbuildable;
+import org.runbend.optimizer.laying.LoopLaying;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.service.PlanService;
 import org.runbend.optimizer.service.Running;
 import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.KitVerifier;
+import org.runbend.optimizer.work.Memory;
 import org.runbend.optimizer.work.Progress;
 import org.runbend.optimizer.work.Work;
 
 /**
- * The kits of a day, each in a folder of its own. Equal floors with equal wishes are laid once; what comes of that passes all
- * verifiers again under each order.
+ * The kits of a day, each in a folder of its own. Equal floors with equal wishes are planned once, and a floor that was laid before, turned
+ * or mirrored, is not laid again; what comes of either passes all verifiers again under each order.
  */
 public final class Kits {
     private static final KitFiles.DrawingForm FORM = new KitFiles.DrawingForm(DxfVersion.R2000, true, false);
@@ -33,15 +38,25 @@ public final class Kits {
     private final boolean resume;
     private final PaperForm papers;
     private final Listener listener;
+    private final KnownAnswers known;
     private final List<String> faults = new ArrayList<>();
     private final Map<String, DayKit> kits = new LinkedHashMap<>();
-    private int laid;
+    private int floors;
+    private final AtomicInteger laid = new AtomicInteger();
 
-    /** Kits in a folder; {@code resume}: those that an earlier run wrote for the same files are taken as they are. */
-    public Kits(Path folder, boolean resume, PaperForm papers, Listener listener) {
+    /**
+     * Kits in a folder.
+     *
+     * @param resume whether those that an earlier run wrote for the same files are taken as they are
+     * @param papers what papers look like
+     * @param known what was laid before
+     * @param listener hears how far it is
+     */
+    public Kits(Path folder, boolean resume, PaperForm papers, KnownAnswers known, Listener listener) {
         this.folder = folder;
         this.resume = resume;
         this.papers = papers;
+        this.known = known;
         this.listener = listener;
     }
 
@@ -56,9 +71,30 @@ public final class Kits {
         return List.copyOf(faults);
     }
 
-    /** How many floors were laid. */
+    /** How many different floors there were to plan. */
+    public int floors() {
+        return floors;
+    }
+
+    /** For how many of them a loop was laid that was not known from an equal floor or its mirror image. */
     public int laid() {
-        return laid;
+        return laid.get();
+    }
+
+    /** Work on one floor, that counts once if it lays anything. */
+    private Work work() {
+        AtomicBoolean counted = new AtomicBoolean();
+        return new Work(Progress.SILENT, 1, new Memory() {
+            @Override
+            public <T extends Record> T recall(Record question, Class<T> kind, Supplier<T> answer) {
+                return known.recall(question, kind, () -> {
+                    if (question instanceof LoopLaying.Floor && counted.compareAndSet(false, true)) {
+                        laid.incrementAndGet();
+                    }
+                    return answer.get();
+                });
+            }
+        });
     }
 
     /** Plans and writes; the kits that can be cut, in the order of the book. */
@@ -89,11 +125,11 @@ public final class Kits {
 
     private void plan(Map<Job, List<OrderBook.Order>> floors, int threads, int before, int all) {
         int done = before;
-        laid = floors.size();
+        this.floors = floors.size();
         try (PlanService service = new PlanService(threads)) {
             Map<Job, Running<KitPlan>> running = new LinkedHashMap<>();
             floors.forEach(
-                    (floor, same) -> running.put(floor, service.plan(same.get(0).job(), new Work(Progress.SILENT, 1))));
+                    (floor, same) -> running.put(floor, service.plan(same.get(0).job(), work())));
             for (Map.Entry<Job, List<OrderBook.Order>> floor : floors.entrySet()) {
                 Running<KitPlan> plan = running.remove(floor.getKey());
                 for (OrderBook.Order order : floor.getValue()) {

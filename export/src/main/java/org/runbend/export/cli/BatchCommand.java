@@ -20,6 +20,7 @@ import org.runbend.catalog.shelf.ShelfReader;
 import org.runbend.export.batch.DayFolder;
 import org.runbend.export.batch.DayPlanning;
 import org.runbend.export.batch.Kits;
+import org.runbend.export.batch.KnownAnswers;
 import org.runbend.export.batch.OrderBook;
 import org.runbend.export.batch.Shop;
 import org.runbend.export.data.Day;
@@ -76,6 +77,12 @@ final class BatchCommand implements Callable<Integer> {
     @Option(names = "--resume", description = "Take kits that an earlier run wrote into DIR, where nothing changed.")
     private boolean resume;
 
+    @Option(
+            names = "--laid",
+            paramLabel = "DIR",
+            description = "Where loops are kept for other days; default: this user's cache folder.")
+    private Path laid;
+
     @Option(names = "--quiet", description = "No progress and no summary.")
     private boolean quiet;
 
@@ -107,7 +114,9 @@ final class BatchCommand implements Callable<Integer> {
                 .toList();
         DayFolder files = new DayFolder(folder, Runbend.VERSION, papers.paper(), papers.units());
         boolean taken = files.prepare() && resume;
-        Kits kits = new Kits(files.orders(), taken, new PaperForm(papers.paper(), false), this::tell);
+        KnownAnswers known =
+                laid == null ? KnownAnswers.ofUser(Runbend.VERSION) : KnownAnswers.in(laid, Runbend.VERSION);
+        Kits kits = new Kits(files.orders(), taken, new PaperForm(papers.paper(), false), known, this::tell);
         List<DayKit> made = kits.make(same, Runtime.getRuntime().availableProcessors());
         faults.addAll(kits.faults());
         faults.forEach(f -> spec.commandLine().getErr().println(Terminal.oneLine(f)));
@@ -125,7 +134,7 @@ final class BatchCommand implements Callable<Integer> {
                 shop,
                 d -> files.write(d, same.get(0).job().written().unit()));
         if (!quiet) {
-            summary(planned, kits.laid(), folder);
+            summary(planned, kits, folder);
         }
         return faults.isEmpty() ? 0 : 1;
     }
@@ -213,7 +222,7 @@ final class BatchCommand implements Callable<Integer> {
         spec.commandLine().getErr().println(Terminal.oneLine(word));
     }
 
-    private void summary(Day planned, int laid, Path folder) {
+    private void summary(Day planned, Kits kits, Path folder) {
         long together = 0;
         long bound = 0;
         long alone = 0;
@@ -223,8 +232,11 @@ final class BatchCommand implements Callable<Integer> {
             alone += c.alone();
         }
         print(
-                "%d orders, %d different floors laid, %d left out",
-                planned.orders().size(), laid, planned.faults().size());
+                "%d orders, %d different floors, %d of them laid anew, %d left out",
+                planned.orders().size(),
+                kits.floors(),
+                kits.laid(),
+                planned.faults().size());
         long buy = planned.uses().stream().filter(Day.Use::isBought).count();
         print("%d coils and plates are cut, %d of them to buy", planned.uses().size(), buy);
         print(

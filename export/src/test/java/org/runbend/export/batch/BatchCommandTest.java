@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,7 +26,11 @@ class BatchCommandTest {
     private String shelf;
 
     private CommandRun run(String... words) {
-        return CommandRun.of(words);
+        List<String> all = new ArrayList<>(List.of(words));
+        if (words[0].equals("batch")) {
+            all.addAll(List.of("--laid", folder.resolve("laid").toString()));
+        }
+        return CommandRun.of(all.toArray(String[]::new));
     }
 
     private String done(String... words) {
@@ -62,7 +67,7 @@ class BatchCommandTest {
         assertEquals(
                 orders.resolve("o5.yaml") + ":14:19: layout.spacing: found 'wide', a length in mm is wanted",
                 batch.err().strip());
-        assertTrue(batch.out().contains("4 orders, 2 different floors laid, 1 left out"), batch::out);
+        assertTrue(batch.out().contains("4 orders, 2 different floors, 2 of them laid anew, 1 left out"), batch::out);
         JsonIn told = JsonIn.read(Path.of(day, "day.json"));
         checkCuts(told, Path.of(day));
         long bought = told.at("costs").list().stream()
@@ -84,7 +89,7 @@ class BatchCommandTest {
         String before = Files.readString(Path.of(day, "day.json"));
         CommandRun again = run("batch", orders.toString(), "--stock", shelf, "--out", day, "--resume");
         assertEquals(1, again.code());
-        assertTrue(again.out().contains("4 orders, 0 different floors laid"), again::out);
+        assertTrue(again.out().contains("4 orders, 0 different floors, 0 of them laid anew"), again::out);
         assertEquals(before, Files.readString(Path.of(day, "day.json")));
         // the rest comes, and the day is cut
         buy(Path.of(day, "buy-list.csv"));

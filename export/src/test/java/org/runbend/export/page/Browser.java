@@ -160,8 +160,16 @@ final class Browser implements AutoCloseable {
 
     /** Types into a field in place of what stands there, and leaves it. */
     void type(String css, String text) {
-        script("const e = document.querySelector(arguments[0]); e.focus(); e.select()", css);
-        driver.switchTo().activeElement().sendKeys(text + "\t");
+        for (int i = 0; ; i++) {
+            try {
+                element(css);
+                script("const e = document.querySelector(arguments[0]); e.focus(); e.select()", css);
+                driver.switchTo().activeElement().sendKeys(text + "\t");
+                return;
+            } catch (StaleElementReferenceException e) {
+                assertTrue(i < 5, css);
+            }
+        }
     }
 
     /** The middle of an element on the screen, in pixels. */

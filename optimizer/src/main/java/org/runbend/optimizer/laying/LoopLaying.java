@@ -129,8 +129,9 @@ public final class LoopLaying {
 
     private static Optional<Laid> beside(Job job, Lattice lattice, LoopSolution known, Work work) {
         LoopProblem problem = loopProblem(job, lattice);
-        Optional<LoopSolution> loop =
-                solver(work, nodes -> sketch(lattice, nodes)).solveFrom(problem, known.cycle()).value();
+        Optional<LoopSolution> loop = solver(work, nodes -> sketch(lattice, nodes))
+                .solveFrom(problem, known.cycle())
+                .value();
         loop.ifPresent(l -> verify(problem, l));
         return loop.map(l -> new Laid(lattice, l));
     }
@@ -202,8 +203,12 @@ public final class LoopLaying {
         return answer instanceof Answer.Found<LoopSolution> found ? Answer.found(posture.back(found.it())) : answer;
     }
 
-    /** A floor as the loop sees it: all that is kept of it beyond one plan. */
-    private record Floor(List<Integer> numbers) {}
+    /**
+     * A floor as its loop sees it, the question under which the loop is known beyond one plan.
+     *
+     * @param numbers all that the loop depends on, as {@link Posture#numbers} has it
+     */
+    public record Floor(List<Integer> numbers) {}
 
     /** What came of laying a loop there. */
     private record Outcome(Answer<LoopSolution> answer) {}

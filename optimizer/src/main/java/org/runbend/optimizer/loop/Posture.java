@@ -56,7 +56,8 @@ public final class Posture {
     /** A loop of the shared posture as a loop of the problem asked. */
     public LoopSolution back(LoopSolution loop) {
         PortPair port = asked.ports().stream()
-                .filter(p -> p.from() == askedNode[loop.port().from()] && p.to() == askedNode[loop.port().to()])
+                .filter(p -> p.from() == askedNode[loop.port().from()]
+                        && p.to() == askedNode[loop.port().to()])
                 .findFirst()
                 .orElseThrow();
         return new LoopSolution(
@@ -155,10 +156,12 @@ public final class Posture {
         all.add(graph.turnCost());
         all.add(graph.straightCost().end());
         all.addAll(graph.straightCost().extra());
-        all.add(problem.preference().axis().ordinal());
+        Axis axis = problem.preference().axis();
+        all.add(axis == Axis.NONE ? 0 : axis == Axis.X ? 1 : 2);
         all.add(problem.preference().evenHeat() ? 1 : 0);
         long clearance = Double.doubleToLongBits(problem.preference().bendClearanceInSpacings());
-        for (long limit : List.of(clearance, problem.limit().statesPerLayer(), problem.limit().totalStates())) {
+        for (long limit : List.of(
+                clearance, problem.limit().statesPerLayer(), problem.limit().totalStates())) {
             all.add((int) (limit >>> Integer.SIZE));
             all.add((int) limit);
         }

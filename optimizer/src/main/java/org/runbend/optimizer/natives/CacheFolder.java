@@ -1,6 +1,5 @@
 package org.runbend.optimizer.natives;
 
-import com.sun.jna.Platform;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -29,24 +28,6 @@ final class CacheFolder {
 
     CacheFolder(Path folder) {
         this.folder = folder;
-    }
-
-    /** Where a user's caches lie on this system; empty if that is not known. */
-    static List<Path> ofSystem() {
-        String own = System.getenv("RUNBEND_CACHE");
-        if (own != null && !own.isBlank()) {
-            return List.of(Path.of(own).toAbsolutePath());
-        }
-        String caches = System.getenv("XDG_CACHE_HOME");
-        if (caches != null && Path.of(caches).isAbsolute()) {
-            return List.of(Path.of(caches).resolve("runbend"));
-        }
-        Path home = Path.of(System.getProperty("user.home", ""));
-        if (!home.isAbsolute() || !Files.isDirectory(home)) {
-            return List.of();
-        }
-        Path above = Platform.isMac() ? home.resolve("Library").resolve("Caches") : home.resolve(".cache");
-        return List.of(above.resolve("runbend"));
     }
 
     /**

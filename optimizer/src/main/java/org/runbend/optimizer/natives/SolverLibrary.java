@@ -37,7 +37,10 @@ public final class SolverLibrary {
             Loader.loadNativeLibraries(); // libraries there find each other by the order of loading, which the loader
             // knows
         } else {
-            load(Bundle.ofSystem(), CacheFolder.ofSystem(), Path.of(System.getProperty("java.io.tmpdir", "/tmp")));
+            load(
+                    Bundle.ofSystem(),
+                    UserCache.folder().stream().toList(),
+                    Path.of(System.getProperty("java.io.tmpdir", "/tmp")));
         }
         LOADED.set(true);
     }

@@ -96,8 +96,7 @@ class PostureTest {
         all.add(problem(grid.copy().want(5).build(), Axis.NONE, 0));
         all.add(problem(grid.copy().crowd(5).build(), Axis.NONE, 0));
         all.add(problem(grid.copy().unlink(5, 6).build(), Axis.NONE, 0));
-        all.add(problem(
-                grid.copy().forbidBend(5, Heading.EAST, Heading.NORTH).build(), Axis.NONE, 0));
+        all.add(problem(grid.copy().forbidBend(5, Heading.EAST, Heading.NORTH).build(), Axis.NONE, 0));
         LoopProblem first = all.get(0);
         all.add(new LoopProblem(
                 first.graph(), first.ports(), new Preference(Axis.NONE, true, 2.0 / 3.0), first.limit()));
@@ -120,8 +119,8 @@ class PostureTest {
     }
 
     private static LoopProblem floor(Random random, boolean stiff) {
-        LatticeGraph plain = Lattices.crowded(
-                Lattices.ragged(4 + random.nextInt(3), 3 + random.nextInt(3), random), random);
+        LatticeGraph plain =
+                Lattices.crowded(Lattices.ragged(4 + random.nextInt(3), 3 + random.nextInt(3), random), random);
         LatticeGraph.Builder graph = plain.copy();
         if (stiff) {
             graph.stiff();
@@ -154,8 +153,8 @@ class PostureTest {
 
         private static LoopProblem made(LoopProblem floor, int[] m, Random random) {
             LatticeGraph graph = floor.graph();
-            List<Integer> order = new ArrayList<>(
-                    IntStream.range(0, graph.size()).boxed().toList());
+            List<Integer> order =
+                    new ArrayList<>(IntStream.range(0, graph.size()).boxed().toList());
             Collections.shuffle(order, random);
             LatticeGraph.Builder image = LatticeGraph.builder();
             int[] number = new int[graph.size()];
@@ -211,8 +210,7 @@ class PostureTest {
         }
 
         private static Heading turned(Heading heading, int[] m) {
-            return Heading.ofStep(
-                    m[0] * heading.dx() + m[1] * heading.dy(), m[2] * heading.dx() + m[3] * heading.dy());
+            return Heading.ofStep(m[0] * heading.dx() + m[1] * heading.dy(), m[2] * heading.dx() + m[3] * heading.dy());
         }
     }
 }
