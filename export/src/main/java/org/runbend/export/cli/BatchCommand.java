@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.Callable;
@@ -26,6 +27,7 @@ import org.runbend.export.batch.Shop;
 import org.runbend.export.data.Day;
 import org.runbend.export.data.DayKit;
 import org.runbend.export.papers.PaperForm;
+import org.runbend.export.relay.Relay;
 import org.runbend.export.stock.KitOption;
 import org.runbend.export.stock.LedgerPlace;
 import org.runbend.optimizer.work.Progress;
@@ -83,6 +85,11 @@ final class BatchCommand implements Callable<Integer> {
             description = "Where loops are kept for other days; default: this user's cache folder.")
     private Path laid;
 
+    @Option(
+            names = "--workers",
+            description = "Have the floors laid by 'runbend worker' on other machines too; the ledger is a database then.")
+    private boolean workers;
+
     @Option(names = "--quiet", description = "No progress and no summary.")
     private boolean quiet;
 
@@ -96,6 +103,9 @@ final class BatchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (workers) {
+            stock.database(); // says it at once where it is none
+        }
         if (shelf != null && stock.isNamed()) {
             throw new ParameterException(
                     spec.commandLine(), "--shelf and --stock both say what is at hand: give one of them");
@@ -109,13 +119,14 @@ final class BatchCommand implements Callable<Integer> {
         Shop shop = shop(title);
         OrderBook book = OrderBook.read(orders, new DrawnLoops());
         List<String> faults = new ArrayList<>(book.faults());
-        List<OrderBook.Order> same = ofOneCatalog(book.orders(), faults).stream()
+        List<OrderBook.Order> read = ofOneCatalog(book.orders(), faults).stream()
                 .map(o -> new OrderBook.Order(o.file(), papers.told(o.job())))
                 .toList();
         DayFolder files = new DayFolder(folder, Runbend.VERSION, papers.paper(), papers.units());
         boolean taken = files.prepare() && resume;
         KnownAnswers known =
                 laid == null ? KnownAnswers.ofUser(Runbend.VERSION) : KnownAnswers.in(laid, Runbend.VERSION);
+        List<OrderBook.Order> same = workers ? relayed(read, title, taken ? files : null, known, faults) : read;
         Kits kits = new Kits(files.orders(), taken, new PaperForm(papers.paper(), false), known, this::tell);
         List<DayKit> made = kits.make(same, Runtime.getRuntime().availableProcessors());
         faults.addAll(kits.faults());
@@ -137,6 +148,20 @@ final class BatchCommand implements Callable<Integer> {
             summary(planned, kits, folder);
         }
         return faults.isEmpty() ? 0 : 1;
+    }
+
+    /** Has floors laid by whoever has time, this process among them; the orders that were not given up. */
+    private List<OrderBook.Order> relayed(
+            List<OrderBook.Order> orders, String title, DayFolder resumed, KnownAnswers known, List<String> faults) {
+        List<OrderBook.Order> left = orders.stream()
+                .filter(o -> resumed == null || !resumed.holds(o))
+                .toList();
+        Map<OrderBook.Order, String> lost;
+        try (Relay relay = Relay.open(stock.database(), stock.login(), Runbend.VERSION)) {
+            lost = new RelayedFloors(relay, title, new DrawnLoops()).lay(left, known, this::tell);
+        }
+        lost.forEach((order, why) -> faults.add(order.file() + ": order " + order.number() + " was given up: " + why));
+        return orders.stream().filter(o -> !lost.containsKey(o)).toList();
     }
 
     private Shop shop(String title) {

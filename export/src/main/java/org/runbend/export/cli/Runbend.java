@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
             OutlineCommand.class,
             StockCommand.class,
             BatchCommand.class,
+            WorkerCommand.class,
             PageCommand.class,
             PagePlanCommand.class,
             HelpCommand.class

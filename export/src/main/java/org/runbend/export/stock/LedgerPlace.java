@@ -68,6 +68,24 @@ public final class LedgerPlace {
         return Optional.ofNullable(System.getenv("RUNBEND_STOCK_PASSWORD"));
     }
 
+    /**
+     * The address of the database.
+     *
+     * @throws LedgerRefused if the ledger is a file
+     */
+    public String database() {
+        String where = place();
+        if (!isDatabase(where)) {
+            throw new LedgerRefused("--stock: " + where + " is a file; workers meet in a database, jdbc:postgresql://...");
+        }
+        return where;
+    }
+
+    /** User and password of the database. */
+    public Map<String, String> login() {
+        return PostgresStore.properties(database(), password());
+    }
+
     /** Makes a new ledger; says where. */
     String create() {
         String where = place();

@@ -46,9 +46,18 @@ class TurnedFloorsTest {
         }
         return String.format(
                 Locale.ROOT,
-                "job: Image %d\norder: T-%d\ncatalog: workshop.yaml\nfloor:\n  outline: [%s]\n"
-                        + "  keepOut: [{name: post, kind: pillar, circle: {centre: %s, radius: 40}, clearance: 40}]\n"
-                        + "  port: {at: %s}\nlayout: {spacing: 150}\npipe: {product: PX-16}\nplates: {product: SP-1}\n",
+                """
+                job: Image %d
+                order: T-%d
+                catalog: workshop.yaml
+                floor:
+                  outline: [%s]
+                  keepOut: [{name: post, kind: pillar, circle: {centre: %s, radius: 40}, clearance: 40}]
+                  port: {at: %s}
+                layout: {spacing: 150}
+                pipe: {product: PX-16}
+                plates: {product: SP-1}
+                """,
                 image,
                 image,
                 String.join(", ", corners),

@@ -72,7 +72,12 @@ public final class PostgresStore implements LedgerStore {
         }
     }
 
-    private static Map<String, String> properties(String url, Optional<String> password) {
+    /**
+     * With what a line to a database is opened: {@code user}, {@code password} if there is one, and the driver's own.
+     *
+     * @throws LedgerRefused if the address holds a password
+     */
+    public static Map<String, String> properties(String url, Optional<String> password) {
         if (url.toLowerCase(Locale.ROOT).matches(".*[?&](password|sslpassword)=.*") || url.matches(".*//[^/]*@.*")) {
             throw new LedgerRefused(
                     plain(url) + ": a password does not belong in the address: name a file with --password-file, or set"

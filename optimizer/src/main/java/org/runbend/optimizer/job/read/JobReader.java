@@ -77,6 +77,17 @@ public final class JobReader {
         return new JobReader(SourceFile.read(jobFile), drawings).job(Optional.of(() -> shelf));
     }
 
+    /**
+     * Every file that reading a job reads, the job file first.
+     *
+     * @throws BadInput as {@link #read(Path, Optional, LoopDrawings)}
+     */
+    public static List<SourceFile> files(Path jobFile, LoopDrawings drawings) {
+        JobReader reader = new JobReader(SourceFile.read(jobFile), drawings);
+        reader.job(Optional.empty());
+        return List.copyOf(reader.read);
+    }
+
     private Job job(Optional<Supplier<SourceFile>> shelfFile) {
         YamlMap root = ExtendedFile.open(file, faults, read).inOwnUnit();
         Optional<Catalog> catalog = catalog(root.require("catalog", "the path of a catalog file"));
