@@ -87,7 +87,8 @@ final class BatchCommand implements Callable<Integer> {
 
     @Option(
             names = "--workers",
-            description = "Have the floors laid by 'runbend worker' on other machines too; the ledger is a database then.")
+            description =
+                    "Have the floors laid by 'runbend worker' on other machines too; the ledger is a database then.")
     private boolean workers;
 
     @Option(names = "--quiet", description = "No progress and no summary.")

@@ -42,6 +42,7 @@ final class RelayedFloors {
      * @param known takes what was found
      * @return why, for each order whose floor was given up
      */
+    @SuppressWarnings("try") // a worker is there to be closed
     Map<OrderBook.Order, String> lay(List<OrderBook.Order> orders, KnownAnswers known, Kits.Listener listener) {
         Map<String, Floor> floors = floors(orders);
         Map<String, FloorText> texts = new TreeMap<>();
@@ -58,8 +59,7 @@ final class RelayedFloors {
                     if (floor != null) {
                         known.add(result.getValue().answers());
                         result.getValue().fault().ifPresent(f -> floor.orders().forEach(o -> lost.put(o, f)));
-                        listener.done(
-                                floor.orders().get(0).number(), texts.size() - floors.size(), texts.size());
+                        listener.done(floor.orders().get(0).number(), texts.size() - floors.size(), texts.size());
                     }
                 }
                 pause(floors.isEmpty() ? 0 : PAUSE);
@@ -84,7 +84,8 @@ final class RelayedFloors {
 
     /** A name for a floor of the same files. */
     private static String name(String fingerprint) {
-        return UUID.nameUUIDFromBytes(fingerprint.getBytes(StandardCharsets.UTF_8)).toString();
+        return UUID.nameUUIDFromBytes(fingerprint.getBytes(StandardCharsets.UTF_8))
+                .toString();
     }
 
     private static void pause(long millis) {

@@ -25,7 +25,8 @@ import picocli.CommandLine.Spec;
         name = "worker",
         mixinStandardHelpOptions = true,
         sortOptions = false,
-        description = "Lays floors of a day for another machine that runs 'runbend batch --workers', until it is ended.",
+        description =
+                "Lays floors of a day for another machine that runs 'runbend batch --workers', until it is ended.",
         footer = {
             "",
             "Workers and batch are of the same version and name the same database. A worker that is ended, by Ctrl-C or by the",
@@ -52,6 +53,7 @@ final class WorkerCommand implements Callable<Integer> {
             description = "End after so long without a floor; default: go on waiting.")
     private Integer idle;
 
+    @SuppressWarnings("try") // a worker is there to be closed
     @Override
     public Integer call() throws InterruptedException {
         check("--threads", threads, 64);

@@ -76,7 +76,8 @@ public final class LedgerPlace {
     public String database() {
         String where = place();
         if (!isDatabase(where)) {
-            throw new LedgerRefused("--stock: " + where + " is a file; workers meet in a database, jdbc:postgresql://...");
+            throw new LedgerRefused(
+                    "--stock: " + where + " is a file; workers meet in a database, jdbc:postgresql://...");
         }
         return where;
     }

@@ -20,7 +20,8 @@ class WorkersDayTest {
         Path orders = Files.createDirectories(folder.resolve("shop/orders"));
         Files.copy(Path.of("../examples/workshop.yaml"), folder.resolve("shop/workshop.yaml"));
         for (int i = 1; i <= 3; i++) {
-            Files.writeString(orders.resolve("o" + i + ".yaml"), """
+            Files.writeString(
+                    orders.resolve("o" + i + ".yaml"), """
                     job: Locker %d
                     order: L-%d
                     catalog: ../workshop.yaml
@@ -46,7 +47,13 @@ class WorkersDayTest {
 
     private CommandRun batch(Path orders, String day, String... more) {
         String[] words = {
-            "batch", orders.toString(), "--out", folder.resolve(day).toString(), "--day", "monday", "--laid",
+            "batch",
+            orders.toString(),
+            "--out",
+            folder.resolve(day).toString(),
+            "--day",
+            "monday",
+            "--laid",
             folder.resolve("laid-" + day).toString()
         };
         String[] all = new String[words.length + more.length];
@@ -72,7 +79,9 @@ class WorkersDayTest {
             CommandRun shared = batch(orders, "shared", "--workers", stock[0], stock[1], stock[2], stock[3]);
             assertEquals(1, shared.code(), shared::err);
             assertEquals(alone.err(), shared.err());
-            assertTrue(shared.out().contains("3 orders, 3 different floors, 0 of them laid anew, 1 left out"), shared::out);
+            assertTrue(
+                    shared.out().contains("3 orders, 3 different floors, 0 of them laid anew, 1 left out"),
+                    shared::out);
             for (int i = 1; i <= 3; i++) {
                 assertEquals(
                         Files.readString(folder.resolve("alone/orders/L-" + i + "/kit.json")),
@@ -86,10 +95,16 @@ class WorkersDayTest {
 
     @Test
     void workersNeedADatabase() throws IOException {
-        CommandRun file = batch(orders(), "file", "--workers", "--stock", folder.resolve("shelf.db").toString());
+        CommandRun file = batch(
+                orders(),
+                "file",
+                "--workers",
+                "--stock",
+                folder.resolve("shelf.db").toString());
         assertEquals(2, file.code());
         assertEquals(
-                "--stock: " + folder.resolve("shelf.db") + " is a file; workers meet in a database, jdbc:postgresql://...",
+                "--stock: " + folder.resolve("shelf.db")
+                        + " is a file; workers meet in a database, jdbc:postgresql://...",
                 file.err().strip());
         assertEquals(2, CommandRun.of("worker", "--threads", "0").code());
     }

@@ -12,17 +12,12 @@ final class RelayProcess {
     /** Address of the database, the worker's name, milliseconds for a floor. */
     public static void main(String[] args) throws InterruptedException {
         long millis = Long.parseLong(args[2]);
-        try (Relay relay = RelayTest.relay(args[0], "test");
-                Relay.Worker worker = relay.work(
-                2,
-                args[1],
-                floor -> {
-                    Thread.sleep(millis);
-                    return Map.of(floor.job(), args[1]);
-                },
-                System.out::println)) {
-            Thread.sleep(Duration.ofMinutes(5).toMillis()); // it is killed
-        }
+        Relay.Laying laying = floor -> {
+            Thread.sleep(millis);
+            return Map.of(floor.job(), args[1]);
+        };
+        RelayTest.relay(args[0], "test").work(2, args[1], laying, System.out::println);
+        Thread.sleep(Duration.ofMinutes(5).toMillis()); // it is killed
     }
 
     static Map<String, String> login(String url, String password) {

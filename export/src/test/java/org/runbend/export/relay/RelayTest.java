@@ -26,6 +26,7 @@ import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.PostgresServer;
 
 /** Floors over a real PostgreSQL server: none is lost, none is laid for nothing, whatever becomes of workers. */
+@SuppressWarnings("try") // a worker is there to be closed
 class RelayTest {
     private static final int FLOORS = 200;
     private static final int WORKERS = 4;
@@ -132,8 +133,8 @@ class RelayTest {
         AtomicInteger laid = new AtomicInteger();
         relay.put("a%b", floors(5));
         relay.put("a_b", floors(2));
-        try (Relay.Worker worker = relay.work(
-                2, "one", floor -> Map.of(floor.job(), "" + laid.incrementAndGet()), word -> {})) {
+        try (Relay.Worker worker =
+                relay.work(2, "one", floor -> Map.of(floor.job(), "" + laid.incrementAndGet()), word -> {})) {
             wait(relay, "a%b", 5);
             wait(relay, "a_b", 2);
             relay.put("a%b", floors(6));
@@ -214,8 +215,7 @@ class RelayTest {
     @Test
     void noServerIsOneLine() {
         LedgerRefused refused = assertThrows(
-                LedgerRefused.class,
-                () -> relay("jdbc:postgresql://127.0.0.1:1/shelf?user=" + PostgresServer.USER));
+                LedgerRefused.class, () -> relay("jdbc:postgresql://127.0.0.1:1/shelf?user=" + PostgresServer.USER));
         assertTrue(
                 refused.getMessage().startsWith("jdbc:postgresql://127.0.0.1:1/shelf: floors cannot be handed over ("),
                 refused::getMessage);
