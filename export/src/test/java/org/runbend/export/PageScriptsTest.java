@@ -13,7 +13,7 @@ class PageScriptsTest {
     void typesHold(@TempDir Path folder) throws IOException {
         Path scripts = Path.of("src/main/resources/org/runbend/export/page").toAbsolutePath();
         assertEquals(
-                "11 modules, no fault",
+                "12 modules, no fault",
                 OutsideReader.node(OutsideReader.resource(folder, "check_types.js"), "typescript", scripts.toString())
                         .strip());
     }

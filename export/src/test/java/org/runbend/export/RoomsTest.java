@@ -322,6 +322,7 @@ class RoomsTest {
                             "export.svg",
                             "export.data",
                             "export.outline",
+                            "export.stock",
                             "export.folder")),
             Map.entry("export.cli", List.of("catalog..", "optimizer..", "export..")));
 

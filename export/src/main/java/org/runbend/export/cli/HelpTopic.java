@@ -53,7 +53,8 @@ enum HelpTopic {
 
             runbend batch ORDERS_DIR --stock LEDGER plans a day's orders and cuts them together: DIR/day.json, cuts.csv,
             buy-list.csv, and a folder for each order. It goes by the day's cuts.csv, not by the stock that papers of a
-            single order name. Reserve and confirm take DIR as they take a kit.
+            single order name. Reserve and confirm take DIR as they take a kit. runbend page FOLDER --stock LEDGER shows orders and
+            shelf, keeps stock for the plan on the screen, and begins days of folders below FOLDER.
 
             Lengths of opened coils are differences of metre marks: 0.5 % and at least 100 mm stay as reserve.
             --request ID: the same id again changes nothing, with other content it is refused.

@@ -69,10 +69,7 @@ abstract sealed class JobCommand
             if (shelf != null) {
                 throw usage("--shelf and --stock both say what is at hand: give one of them");
             }
-            Job read = JobReader.read(job, stock.shelf("", err()::println), new DrawnLoops());
-            return stock.keepsFor(read.order()) // planned anew, an order may use what is kept for it
-                    ? JobReader.read(job, stock.shelf(read.order(), err()::println), new DrawnLoops())
-                    : read;
+            return stock.read(kept -> JobReader.read(job, kept, new DrawnLoops()), Job::order, err()::println);
         }
         return JobReader.read(job, Optional.ofNullable(shelf), new DrawnLoops());
     }

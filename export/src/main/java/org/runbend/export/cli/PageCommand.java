@@ -7,10 +7,15 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.runbend.export.page.Limits;
 import org.runbend.export.page.PageServer;
+import org.runbend.export.page.StockAccess;
+import org.runbend.export.stock.KitOption;
+import org.runbend.export.stock.LedgerPlace;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -23,7 +28,12 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = "Opens a page on this machine to draw a floor, see its loop and take the kit.",
-        footer = {"", "Example:", "  runbend page examples"})
+        footer = {
+            "",
+            "Examples:",
+            "  runbend page examples",
+            "  runbend page examples --stock shelf.db   (orders and shelf too)"
+        })
 final class PageCommand implements Callable<Integer> {
     private static final int HIGHEST_PORT = 65535;
     private static final int SECONDS = 60;
@@ -42,6 +52,12 @@ final class PageCommand implements Callable<Integer> {
 
     @Option(names = "--no-browser", description = "Print the address, do not open a browser.")
     private boolean noBrowser;
+
+    @Mixin
+    private LedgerPlace stock;
+
+    @Mixin
+    private KitOption rests;
 
     @Option(names = "--drafts", hidden = true, paramLabel = "DIR")
     private Path drafts = Path.of(System.getProperty("user.home"), ".cache", "runbend", "drafts");
@@ -65,8 +81,10 @@ final class PageCommand implements Callable<Integer> {
             throw usage("--port " + port + ": a port is a number from 1 to " + HIGHEST_PORT);
         }
         Limits limits = Limits.usual().withIdle(Duration.ofSeconds(idle)).withTime(Duration.ofSeconds(longest));
+        ledger().ifPresent(l ->
+                l.place().with(spec.commandLine().getErr()::println, opened -> opened)); // refused now, not later
         limits = cold ? limits.withoutAhead() : limits;
-        try (PageServer server = new PageServer(folder, drafts, port, limits, new DrawnLoops(), child())) {
+        try (PageServer server = new PageServer(folder, drafts, port, limits, new DrawnLoops(), child(), ledger())) {
             Runtime.getRuntime().addShutdownHook(new Thread(server::close, "end-page"));
             open(server, out);
             if (server.await()) {
@@ -115,8 +133,19 @@ final class PageCommand implements Callable<Integer> {
         }
     }
 
+    /** The ledger, if one is named. */
+    private Optional<StockAccess> ledger() {
+        return stock.isNamed()
+                ? Optional.of(new StockAccess(stock, rests.keeping(), process("batch")))
+                : Optional.empty();
+    }
+
     /** What a process of a plan is started with. */
     private static List<String> child() {
-        return List.of("-cp", System.getProperty("java.class.path"), Runbend.class.getName(), PagePlanCommand.NAME);
+        return process(PagePlanCommand.NAME);
+    }
+
+    private static List<String> process(String command) {
+        return List.of("-cp", System.getProperty("java.class.path"), Runbend.class.getName(), command);
     }
 }

@@ -5,9 +5,12 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.runbend.export.page.PlanChild;
+import org.runbend.export.stock.LedgerPlace;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -20,6 +23,9 @@ final class PagePlanCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
+    @Mixin
+    private LedgerPlace stock;
+
     @Parameters(index = "0", paramLabel = "FOLDER")
     private Path folder;
 
@@ -29,7 +35,11 @@ final class PagePlanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         BufferedReader in = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
-        new PlanChild(new DrawnLoops(), spec.commandLine().getOut()).run(in, folder, warm);
+        new PlanChild(
+                        new DrawnLoops(),
+                        Optional.of(stock).filter(LedgerPlace::isNamed),
+                        spec.commandLine().getOut())
+                .run(in, folder, warm);
         return 0;
     }
 }

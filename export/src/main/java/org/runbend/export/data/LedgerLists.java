@@ -138,11 +138,16 @@ public final class LedgerLists {
 
     /** Movements with what each did, those of an order or a piece if one is named. */
     public static Both history(Books books, String of) {
+        return history(books, of, books.movements());
+    }
+
+    /** The same of some movements alone. */
+    public static Both history(Books books, String of, List<Movement> movements) {
         Map<Long, Holding> holdings =
                 books.holdings().stream().collect(Collectors.toMap(Holding::key, h -> h, (a, b) -> a, TreeMap::new));
         List<List<Object>> people = new ArrayList<>();
         List<List<Object>> programs = new ArrayList<>();
-        for (Movement m : books.movements()) {
+        for (Movement m : movements) {
             List<Line> lines = books.lines(m.number());
             boolean wanted = of.isEmpty()
                     || m.order().equals(of)

@@ -101,6 +101,17 @@ final class Json {
         return out.toString();
     }
 
+    /** A text as JSON, numbers too. */
+    static String quoted(String text) {
+        StringWriter out = new StringWriter();
+        try (JsonGenerator json = new JsonFactory().createGenerator(out)) {
+            json.writeString(text);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toString();
+    }
+
     /**
      * JSON that is written as it is.
      *

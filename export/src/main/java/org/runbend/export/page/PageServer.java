@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
@@ -29,6 +30,7 @@ public final class PageServer implements AutoCloseable {
     private final Gate gate;
     private final Routes routes;
     private final PlanQueue queue;
+    private final Optional<DayRuns> days;
     private final EventLog house = new EventLog();
     private final IdleClock idle = new IdleClock(System::nanoTime);
     private final Limits limits;
@@ -42,8 +44,16 @@ public final class PageServer implements AutoCloseable {
      * @param drafts where drafts lie
      * @param port 0 for a free one
      * @param child what a process of a plan is started with: class path, main class and its words
+     * @param stock the ledger to work with, if there is one
      */
-    public PageServer(Path folder, Path drafts, int port, Limits limits, LoopDrawings drawings, List<String> child)
+    public PageServer(
+            Path folder,
+            Path drafts,
+            int port,
+            Limits limits,
+            LoopDrawings drawings,
+            List<String> child,
+            Optional<StockAccess> stock)
             throws IOException {
         this.limits = limits;
         StartFolder start = new StartFolder(folder);
@@ -51,12 +61,16 @@ public final class PageServer implements AutoCloseable {
         queue = new PlanQueue(
                 limits,
                 work.resolve("plans"),
-                () -> PlanProcess.start(with(child, start, work), start.path(), limits.heap()));
+                () -> PlanProcess.start(with(child, stock, start, work), start.path(), limits.heap()));
+        days = stock.map(s -> new DayRuns(s, start, work, limits.heap()));
         settings();
         server = HttpServer.create(
                 new InetSocketAddress(InetAddress.getByAddress(new byte[] {127, 0, 0, 1}), port), BACKLOG);
         gate = new Gate(server.getAddress().getPort());
-        routes = new Routes(gate, start, new Drafts(drafts, start.path()), new JobSheet(start, drawings), queue, house);
+        Optional<StockRoutes> orders =
+                stock.map(s -> new StockRoutes(new StockRoom(s, start), days.orElseThrow(), queue));
+        routes = new Routes(
+                gate, start, new Drafts(drafts, start.path()), new JobSheet(start, drawings), queue, house, orders);
         threads =
                 new ThreadPoolExecutor(4, Limits.MOST_AT_ONCE, 20, TimeUnit.SECONDS, new SynchronousQueue<>(), task -> {
                     Thread thread = new Thread(null, task, "page", STACK);
@@ -88,8 +102,9 @@ public final class PageServer implements AutoCloseable {
                 });
     }
 
-    private static List<String> with(List<String> child, StartFolder start, Path work) {
+    private static List<String> with(List<String> child, Optional<StockAccess> stock, StartFolder start, Path work) {
         List<String> all = new ArrayList<>(child);
+        stock.ifPresent(s -> all.addAll(s.place().words()));
         all.add(start.path().toString());
         all.add(work.resolve("warm.yaml").toString());
         return all;
@@ -130,7 +145,7 @@ public final class PageServer implements AutoCloseable {
                 }
                 wait(LOOK);
             }
-            if (queue.isBusy()) {
+            if (queue.isBusy() || days.filter(DayRuns::isBusy).isPresent()) {
                 idle.touch();
             }
             if (idle.isOver(limits.idle())) {
@@ -181,6 +196,7 @@ public final class PageServer implements AutoCloseable {
             notifyAll();
         }
         house.close();
+        days.ifPresent(DayRuns::close);
         queue.close();
         server.stop(0);
         threads.shutdownNow();

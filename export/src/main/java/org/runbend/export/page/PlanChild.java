@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.CompletionException;
+import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.Fault;
 import org.runbend.catalog.source.KeyPlace;
@@ -21,6 +22,7 @@ import org.runbend.export.data.KitJson;
 import org.runbend.export.drafting.MiniatureDrafting;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.folder.KitFiles;
+import org.runbend.export.stock.LedgerPlace;
 import org.runbend.optimizer.choice.Alternative;
 import org.runbend.optimizer.choice.Choice;
 import org.runbend.optimizer.job.Job;
@@ -40,10 +42,12 @@ public final class PlanChild {
     private static final double SMALL_PICTURE = 3.2;
 
     private final LoopDrawings drawings;
+    private final Optional<LedgerPlace> stock;
     private final PrintWriter out;
 
-    /** A child that tells its events to a writer. */
-    public PlanChild(LoopDrawings drawings, PrintWriter out) {
+    /** A child that tells its events to a writer, and cuts from a shelf where there is a ledger. */
+    public PlanChild(LoopDrawings drawings, Optional<LedgerPlace> stock, PrintWriter out) {
+        this.stock = stock;
         this.drawings = drawings;
         this.out = out;
     }
@@ -78,7 +82,15 @@ public final class PlanChild {
                     .map(words -> KeyPlace.fault(file, e.key(), words))
                     .toList();
             tell("refused", Map.of("faults", sheet.faults(faults, request.name())));
+        } catch (LedgerRefused e) {
+            Fault fault = new Fault(request.name(), 0, 0, "", e.getMessage());
+            tell("refused", Map.of("faults", sheet.faults(List.of(fault), request.name())));
         }
+    }
+
+    private Job read(SourceFile file) {
+        return stock.map(s -> s.read(shelf -> JobReader.read(file, shelf, drawings), Job::order, word -> {}))
+                .orElseGet(() -> JobReader.read(file, Optional.empty(), drawings));
     }
 
     private void warmUp(Path warm) {
@@ -114,7 +126,7 @@ public final class PlanChild {
     }
 
     private void plan(SourceFile file, PlanRequest request, Path folder) throws IOException {
-        Job job = JobReader.read(file, Optional.empty(), drawings);
+        Job job = read(file);
         try (PlanService service = new PlanService(1)) {
             Work work = Work.told(new ToldProgress(this::tell, System::nanoTime));
             KitPlan plan = service.plan(job, work).get();

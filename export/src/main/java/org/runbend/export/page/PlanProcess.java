@@ -29,13 +29,7 @@ final class PlanProcess {
      * @param command what follows the virtual machine's own options: class path, main class and its words
      */
     static PlanProcess start(List<String> command, Path folder, int heap) {
-        List<String> all = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx" + heap + "m",
-                "-XX:+UseSerialGC",
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+ExitOnOutOfMemoryError",
-                "-Djava.awt.headless=true"));
+        List<String> all = new ArrayList<>(java(heap));
         all.addAll(command);
         try {
             return new PlanProcess(new ProcessBuilder(all)
@@ -45,6 +39,17 @@ final class PlanProcess {
         } catch (IOException e) {
             throw new UncheckedIOException("no process for a plan could be started", e);
         }
+    }
+
+    /** A Java of so many megabytes, for work that is short. */
+    static List<String> java(int heap) {
+        return List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx" + heap + "m",
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+ExitOnOutOfMemoryError",
+                "-Djava.awt.headless=true");
     }
 
     /** Sends the request and hands on each line that comes back, until the process ends; its code. */

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.runbend.catalog.source.BadInput;
 
 /** What can be asked of the server. */
@@ -25,8 +26,17 @@ final class Routes {
     private final JobSheet sheet;
     private final PlanQueue queue;
     private final EventLog house;
+    private final Optional<StockRoutes> stock;
 
-    Routes(Gate gate, StartFolder folder, Drafts drafts, JobSheet sheet, PlanQueue queue, EventLog house) {
+    Routes(
+            Gate gate,
+            StartFolder folder,
+            Drafts drafts,
+            JobSheet sheet,
+            PlanQueue queue,
+            EventLog house,
+            Optional<StockRoutes> stock) {
+        this.stock = stock;
         this.gate = gate;
         this.folder = folder;
         this.drafts = drafts;
@@ -59,7 +69,11 @@ final class Routes {
             case HOUSE -> house.follow(0, call.stream("text/event-stream"));
             case "/api/job" -> call.answer(opened(call.query("name")));
             case "/api/draft" -> call.answer(drafts.open(call.query("id")));
-            default -> plan(call, path.split("/", -1));
+            default -> {
+                if (stock.isEmpty() || !stock.get().get(call)) {
+                    plan(call, path.split("/", -1));
+                }
+            }
         }
     }
 
@@ -72,6 +86,7 @@ final class Routes {
         Map<String, Object> session = new LinkedHashMap<>();
         session.put("token", gate.header());
         session.put("folder", String.valueOf(folder.path().getFileName()));
+        stock.ifPresent(s -> session.put("stock", s.title()));
         session.put("drafts", drafts.listing());
         session.putAll(folder.listing());
         return session;
@@ -104,7 +119,7 @@ final class Routes {
         }
     }
 
-    private static int from(Call call) {
+    static int from(Call call) {
         List<String> last = call.headers("Last-Event-ID");
         return last.size() == 1 && last.get(0).matches("\\d{1,8}") ? Integer.parseInt(last.get(0)) + 1 : 0;
     }
@@ -145,7 +160,11 @@ final class Routes {
             case "/api/plans" ->
                 call.answer(Map.of(
                         "plan", "" + queue.ask(PlanRequest.of(checked(asked))).id()));
-            default -> cancel(call, path.split("/", -1));
+            default -> {
+                if (stock.isEmpty() || !stock.get().post(call, asked)) {
+                    cancel(call, path.split("/", -1));
+                }
+            }
         }
     }
 

@@ -1,12 +1,8 @@
 package org.runbend.export.stock;
 
 import java.io.PrintWriter;
-import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.Callable;
-import org.runbend.catalog.ledger.Held;
-import org.runbend.catalog.ledger.Holding;
-import org.runbend.catalog.ledger.Movement;
 import org.runbend.catalog.ledger.Outcome;
 import org.runbend.catalog.ledger.Request;
 import org.runbend.catalog.ledger.StockLedger;
@@ -49,8 +45,10 @@ abstract class ChangeCommand implements Callable<Integer> {
     }
 
     final Request request() {
-        String user = who != null ? who : System.getenv().getOrDefault("RUNBEND_WHO", System.getProperty("user.name"));
-        return new Request(request != null ? request : ownId(), user.strip(), why == null ? "" : why.strip());
+        return new Request(
+                request != null ? request : ownId(),
+                who != null ? who.strip() : Told.user(),
+                why == null ? "" : why.strip());
     }
 
     final PrintWriter out() {
@@ -74,22 +72,7 @@ abstract class ChangeCommand implements Callable<Integer> {
             out().flush();
             return 0;
         }
-        if (outcome.isNew()) {
-            out().println(title(outcome.movement()));
-        }
-        for (Holding made : outcome.isNew() ? outcome.made() : List.<Holding>of()) {
-            if (made.amount() > 0) {
-                out().println("  on the shelf: " + made.spec().words() + ", " + Held.length(made.amount()) + ": write "
-                        + made.id() + " on it");
-            }
-        }
-        outcome.notes().forEach(note -> out().println((outcome.isNew() ? "  " : "") + note));
+        Told.lines(outcome).forEach(out()::println);
         return 0;
-    }
-
-    private static String title(Movement m) {
-        String undone = m.undoes().isPresent() ? " of movement " + m.undoes().getAsLong() : "";
-        return "Movement " + m.number() + ": " + m.kind().word() + undone
-                + (m.order().isEmpty() ? "" : " " + m.order());
     }
 }

@@ -3,7 +3,9 @@ package org.runbend.export.stock;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -119,6 +121,40 @@ public final class LedgerPlace {
      */
     public SourceFile shelf(String order, Consumer<String> warnings) {
         return with(warnings, ledger -> ledger.look(books -> shelf(books, order)));
+    }
+
+    /**
+     * Reads something with the shelf that an order may use: what is free, and what is kept for it already.
+     *
+     * @param reader reads with the text of a shelf file
+     * @param order the order's number, told by what was read
+     */
+    public <T> T read(Function<SourceFile, T> reader, Function<T, String> order, Consumer<String> warnings) {
+        T read = reader.apply(shelf("", warnings));
+        return keepsFor(order.apply(read)) ? reader.apply(shelf(order.apply(read), warnings)) : read;
+    }
+
+    /** The words that name this ledger to a command in any folder; none if it is not named on the command line. */
+    public List<String> words() {
+        if (place == null) {
+            return List.of();
+        }
+        String where = place();
+        List<String> words = new ArrayList<>(List.of("--stock", isDatabase(where) ? where : absolute(file(where))));
+        if (passwordFile != null) {
+            words.addAll(List.of("--password-file", absolute(passwordFile)));
+        }
+        return words;
+    }
+
+    /** What the ledger is called on a screen: the name of its file, or the database; no password. */
+    public String title() {
+        String where = place();
+        return isDatabase(where) ? "PostgreSQL" : String.valueOf(file(where).getFileName());
+    }
+
+    private static String absolute(Path path) {
+        return path.toAbsolutePath().normalize().toString();
     }
 
     /** Whether something is kept for an order. */

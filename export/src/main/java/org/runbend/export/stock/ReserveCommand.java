@@ -1,6 +1,5 @@
 package org.runbend.export.stock;
 
-import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.Outcome;
 import org.runbend.catalog.ledger.StockLedger;
 import org.runbend.export.data.KitUses;
@@ -16,10 +15,6 @@ import picocli.CommandLine.Command;
 final class ReserveCommand extends KitCommand {
     @Override
     Outcome change(StockLedger ledger, KitUses uses) {
-        if (!uses.failed().isEmpty()) {
-            throw new LedgerRefused("order " + uses.use().order() + ": DO NOT CUT, the plan failed "
-                    + String.join(", ", uses.failed()) + "; nothing is reserved for it");
-        }
-        return ledger.reserve(request(), uses.use());
+        return KitMoves.reserve(ledger, request(), uses);
     }
 }

@@ -5,10 +5,11 @@ import { get, listen, post, Refusal, send, session } from "./ask.js";
 import { Drawing } from "./drawing.js";
 import { at, middle, rectangle } from "./floors.js";
 import { button, showFloor, showText, showThings, showWishes, toLine } from "./forms.js";
-import { find, newJob, newMeasures, pair, put, view, withOutline, withPoints } from "./job.js";
+import { find, movableRuns, newJob, newMeasures, pair, put, view, withOutline, withPoints, withRule, withRun } from "./job.js";
 import { noPlan, showKit } from "./kit.js";
 import { written } from "./lengths.js";
 import { byId, fill, made } from "./made.js";
+import { Shop } from "./shop.js";
 import { showContours, showStart } from "./start.js";
 
 const HISTORY = 200;
@@ -35,6 +36,7 @@ const desk = {
     temperatures: false,
     heatShown: true,
     forbidding: false,
+    moving: false, // whether runs can be taken hold of
     revision: 0,
     asked: 0, // when other tabs were asked for this draft, ms
     tab: "floor",
@@ -48,11 +50,15 @@ let asking = false;
 let askAgain = false;
 let typing = false;
 
+const shop = new Shop(byId("shop"), { failed: (error) => failed(error) });
+
 const drawing = new Drawing(byId("drawing"), {
     outline: (outline) => change(withOutline(desk.doc, outline)),
     thing: (thing, points) => change(withPoints(desk.doc, thing, points)),
     port: (p) => change(put(desk.doc, ["floor", "port", "at"], pair(desk.doc, p))),
     hole: (index, kind, p) => change(put(desk.doc, ["floor", "port", "holes", index, kind], pair(desk.doc, p))),
+    rule: (rule, points) => change(withRule(desk.doc, rule, points)),
+    run: (from, to) => moveRun(from, to),
     select: (id) => select(id),
     remove: (id) => remove(id),
     spot: (p) => spot(p),
@@ -173,7 +179,9 @@ function select(/** @type {string} */ id) {
     desk.selected = id;
     if (/^(keepOut|unheated|below|supports|marks|port|hole)/.test(id) && desk.tab !== "things") {
         tab("things");
-    } else if (/^(corner|side)/.test(id) && desk.tab !== "floor") {
+    } else if (/^rule/.test(id) && desk.tab !== "kit") {
+        tab("kit");
+    } else if (/^(corner|side|round)/.test(id) && desk.tab !== "floor") {
         tab("floor");
     }
     draw();
@@ -185,13 +193,26 @@ function select(/** @type {string} */ id) {
 function remove(/** @type {string} */ id) {
     const corner = /^corner-(\d+)$/.exec(id);
     const thing = /^(keepOut|unheated|below|supports|marks)-(\d+)/.exec(id);
-    if (corner && current().outline.length > 3) {
+    const rule = /^rule-(\d+)$/.exec(id);
+    if (rule) {
+        desk.selected = "";
+        change(put(desk.doc, ["layout", "veto", Number(rule[1])], undefined));
+    } else if (corner && current().outline.length > 3) {
         desk.selected = "";
         change(withOutline(desk.doc, current().outline.filter((_, i) => i !== Number(corner[1]))));
     } else if (thing) {
         desk.selected = "";
         change(put(desk.doc, ["floor", thing[1], Number(thing[2])], undefined));
     }
+}
+
+/** A run that was taken elsewhere: pipe lies along there, and all else is laid again. The rule can be moved on, or taken away. */
+function moveRun(/** @type {import("./floors.js").Point} */ from, /** @type {import("./floors.js").Point} */ to) {
+    const doc = withRun(desk.doc, from, to);
+    const id = `rule-${find(doc, ["layout", "veto"]).length - 1}`;
+    change(doc);
+    select(id);
+    drawing.focusOn(id);
 }
 
 /** A spot that was clicked: while spots are forbidden, no bend lies there any more. */
@@ -217,6 +238,7 @@ function draw() {
     const seen = current();
     const faults = [...desk.faults, ...desk.planFaults];
     drawing.show(seen, desk.selected, wrongOnes(faults));
+    showRuns();
     drawing.showCrosses(faults.filter((f) => /^floor\.outline/.test(f.path)).flatMap((f) => placesIn(f.message)));
     const title = byId("title");
     if (document.activeElement !== title) {
@@ -227,6 +249,11 @@ function draw() {
     byId("redo").disabled = desk.redo.length === 0;
     showFaults(faults);
     showPart();
+}
+
+/** Runs can be taken hold of while somebody wants to move them and the plan is that of the floor. */
+function showRuns() {
+    drawing.showRuns(desk.moving && desk.tab === "kit" && desk.plan.kit && !desk.plan.old ? movableRuns(desk.plan.kit) : []);
 }
 
 /** One button lays the loop and, while that lasts, stops it. */
@@ -295,6 +322,7 @@ function tab(/** @type {string} */ name) {
         byId(`tab-${each}`).tabIndex = chosen ? 0 : -1;
         byId(`part-${each}`).hidden = !chosen;
     }
+    showRuns();
     showPart();
 }
 
@@ -305,7 +333,10 @@ function wrongOnes(/** @type {any[]} */ faults) {
     for (const fault of faults) {
         const corner = /^floor\.outline\[(\d+)\]/.exec(fault.path);
         const thing = /^floor\.(keepOut|unheated|below|supports|marks)\[(\d+)\]/.exec(fault.path);
-        if (corner) {
+        const rule = /^layout\.veto\[(\d+)\]/.exec(fault.path);
+        if (rule) {
+            ids.add(`rule-${rule[1]}`);
+        } else if (corner) {
             ids.add(`corner-${corner[1]}`);
         } else if (thing) {
             ids.add(`${thing[1]}-${thing[2]}`);
@@ -367,6 +398,7 @@ function plainPath(/** @type {any} */ fault) {
         [/^floor\.outline/, ""],
         [/^floor\.measured/, "Measures: "],
         [/^floor\.port/, "Flow and return: "],
+        [/^layout\.veto/, "Your wish for the pipe: "],
     ]);
     const known = others.find(([form]) => form.test(fault.path));
     return known ? known[1] : fault.path ? `${fault.path}: ` : "";
@@ -424,14 +456,32 @@ function acts() {
         say: (/** @type {string} */ words, /** @type {number[] | null} */ p) => say(words, p ? at(p[0], p[1]) : null),
         forbid: (/** @type {boolean} */ on) => {
             desk.forbidding = on;
+            desk.moving = false;
+            showRuns();
             showPart();
         },
         forbidding: desk.forbidding,
+        move: (/** @type {boolean} */ on) => {
+            desk.moving = on;
+            desk.forbidding = false;
+            showRuns();
+            showPart();
+        },
+        moving: desk.moving,
+        rules: current().rules,
+        drop: (/** @type {string} */ id) => remove(id),
+        choose: (/** @type {string} */ id) => {
+            select(id);
+            drawing.focusOn(id);
+        },
         set: (/** @type {string} */ path, /** @type {any} */ value) => change(put(desk.doc, path.split("."), value)),
         again: (/** @type {boolean} */ on) => {
             desk.laysAgain = on;
         },
         laysAgain: desk.laysAgain,
+        hasStock: shop.title !== "",
+        keep,
+        toShop: () => void showShop(true),
         heatShown: desk.heatShown,
         showHeat: (/** @type {boolean} */ on) => {
             desk.heatShown = on;
@@ -445,6 +495,37 @@ function acts() {
             }
         },
     };
+}
+
+/** Keeps stock for the plan on the screen; pressed twice it is asked once. */
+async function keep() {
+    const plan = desk.plan;
+    if (plan.keeping) {
+        return;
+    }
+    plan.keeping = true;
+    showPart();
+    try {
+        plan.came = await shop.act("keep", { plan: plan.id });
+    } catch (error) {
+        failed(error);
+    } finally {
+        plan.keeping = false;
+        showPart();
+    }
+}
+
+/** Shows orders and shelf in the place of the floor, or the floor again. */
+async function showShop(/** @type {boolean} */ on) {
+    say("", null);
+    byId("desk").hidden = on;
+    byId("shop").hidden = !on;
+    document.body.classList.toggle("in-shop", on);
+    byId("to-floor").setAttribute("aria-pressed", String(!on));
+    byId("to-shop").setAttribute("aria-pressed", String(on));
+    if (on) {
+        await shop.refresh().catch(failed);
+    }
 }
 
 /** Ends a plan for a job that has changed since. */
@@ -537,6 +618,7 @@ function hear(/** @type {import("./kit.js").Plan} */ plan) {
                 plan.kit = data.kit;
                 plan.old = false;
                 drawing.showBare(data.kit.bareFloor ?? []);
+                showRuns();
             }),
             files: mine((data) => {
                 plan.files = data.files.map(String);
@@ -662,6 +744,8 @@ function begin(/** @type {any} */ job) {
         redo: [],
         plan: noPlan(),
         everLaid: false,
+        moving: false,
+        forbidding: false,
         revision: desk.revision + 1,
     });
     typing = false;
@@ -886,6 +970,13 @@ function frame() {
         start(true);
     });
     byId("save").addEventListener("click", save);
+    byId("to-floor").addEventListener("click", () => showShop(false));
+    byId("to-shop").addEventListener("click", () => showShop(true));
+    window.addEventListener("focus", () => {
+        if (!byId("shop").hidden) {
+            shop.refresh().catch(failed);
+        }
+    });
     byId("undo").addEventListener("click", () => step("undo", "redo"));
     byId("redo").addEventListener("click", () => step("redo", "undo"));
     byId("lay").addEventListener("click", () => (isBusy() ? stop() : lay(true)));
@@ -906,7 +997,7 @@ function frame() {
     }
     document.addEventListener("keydown", (event) => {
         const inField = /** @type {Element} */ (event.target).closest?.("input, textarea, select, dialog");
-        if (!(event.ctrlKey || event.metaKey) || inField) {
+        if (!(event.ctrlKey || event.metaKey) || inField || byId("desk").hidden) {
             return;
         }
         if (event.key === "z" && !event.shiftKey) {
@@ -944,6 +1035,8 @@ async function open() {
     tab("floor");
     try {
         house = await session();
+        shop.title = String(house.stock ?? "");
+        byId("views").hidden = shop.title === "";
         listen("/api/house", { ended: (data) => notice(data.words) });
         const id = /^#(d[a-z0-9]{8,40})$/.exec(location.hash)?.[1];
         if (id && house.drafts.some((/** @type {any} */ d) => d.id === id)) {

@@ -2,7 +2,8 @@
 // The drawing: the floor that is edited, and over it the plan as the files draw it. Coordinates are those of the job, mm; only here
 // y is turned, as screens have it downwards.
 
-import { at, cornerName, distance, inside, middle, withSideMoved } from "./floors.js";
+import { apex, at, cornerName, distance, inside, middle, rise, squareTo, withRise, withSideMoved } from "./floors.js";
+import { ruleWords } from "./job.js";
 import { shown } from "./lengths.js";
 import { drawn, set } from "./made.js";
 
@@ -16,6 +17,8 @@ import { drawn, set } from "./made.js";
  * @property {(thing: Thing, points: Point[]) => void} thing a thing was moved
  * @property {(p: Point) => void} port
  * @property {(pair: number, kind: "flow" | "return", p: Point) => void} hole
+ * @property {(rule: import("./job.js").Rule, points: Point[]) => void} rule a rule for the pipe was moved
+ * @property {(from: Point, to: Point) => void} run a run of the plan was moved
  * @property {(id: string) => void} select a corner ("corner-2"), a side, a thing or the port
  * @property {(id: string) => void} remove
  * @property {(p: Point) => boolean} spot a place of the floor was clicked; true if that meant something
@@ -52,6 +55,8 @@ export class Drawing {
         /** @type {Map<number, Point>} fingers on the screen */
         this.touches = new Map();
         this.waits = false;
+        /** @type {{ name: string, from: Point, to: Point }[]} runs of the plan that can be moved now */
+        this.runs = [];
         this.ground = drawn("g");
         this.heat = drawn("g", { class: "heat" });
         this.plan = drawn("g", { class: "plan" });
@@ -80,7 +85,7 @@ export class Drawing {
     /** Shows the whole floor. */
     fit() {
         const outline = this.view?.outline ?? [];
-        const all = [...outline, ...(this.view?.port ? [this.view.port] : [])];
+        const all = [...outline, ...outline.map((p, i) => apex(p, outline[(i + 1) % outline.length])), ...(this.view?.port ? [this.view.port] : [])];
         if (all.length < 2) {
             return;
         }
@@ -216,6 +221,15 @@ export class Drawing {
     }
 
     /**
+     * Runs of the plan that can be taken hold of; none: they cannot.
+     * @param {{ name: string, from: Point, to: Point }[]} runs
+     */
+    showRuns(runs) {
+        this.runs = runs;
+        this.paint();
+    }
+
+    /**
      * Places where floor stays bare.
      * @param {{ at: number[], words: string }[]} places
      */
@@ -292,7 +306,7 @@ export class Drawing {
      * @param {number} px
      */
     paintGround(view, px) {
-        this.part(this.ground, "floor", "path", { class: "floor", d: path(view.outline, true) });
+        this.part(this.ground, "floor", "path", { class: "floor", d: outlinePath(view.outline) });
         const lines = this.drag?.guides ?? [];
         lines.forEach((/** @type {{ x?: number, y?: number }} */ line, /** @type {number} */ i) => {
             const { x, y, w, h } = this.frame;
@@ -340,8 +354,15 @@ export class Drawing {
             const r = 12 * px;
             this.part(this.handles, `cross-${i}`, "path", { class: "cross", d: `M${p.x - r} ${-p.y - r}l${2 * r} ${2 * r}m0 ${-2 * r}l${-2 * r} ${2 * r}` });
         });
-        view.vetoes.forEach((v, i) => {
-            this.part(this.over, `veto-${i}`, "circle", { class: "veto", cx: v.x, cy: -v.y, r: v.r });
+        view.rules.forEach((rule) => {
+            const wrong = this.wrong.has(rule.id) ? " wrong" : "";
+            const [p] = rule.points;
+            if (rule.kind === "noBend") {
+                this.part(this.over, rule.id, "circle", { class: `veto${wrong}`, cx: p.x, cy: -p.y, r: rule.radius });
+            } else {
+                const look = rule.kind === "mustRun" ? "wanted" : "veto";
+                this.part(this.over, rule.id, "path", { class: `${look}${wrong}`, d: path(rule.points, rule.kind === "noPipe") });
+            }
         });
     }
 
@@ -388,8 +409,9 @@ export class Drawing {
     outside(view, a, b, by) {
         const length = distance(a, b) || 1;
         const out = at((b.y - a.y) / length, -(b.x - a.x) / length);
-        const half = at((a.x + b.x) / 2, (a.y + b.y) / 2);
-        const sign = inside(at(half.x + out.x, half.y + out.y), view.outline) ? -1 : 1;
+        const chord = at((a.x + b.x) / 2, (a.y + b.y) / 2);
+        const half = apex(a, b);
+        const sign = inside(at(chord.x + out.x, chord.y + out.y), view.outline) ? -1 : 1;
         return at(half.x + sign * out.x * by, half.y + sign * out.y * by);
     }
 
@@ -403,7 +425,7 @@ export class Drawing {
             const length = distance(a, b);
             const { place, anchor } = this.lengthPlace(view, a, b, px);
             if (length > 46 * px) {
-                this.text(`length-${i}`, shown(length), {
+                this.text(`length-${i}`, a.bulge ? `${shown(length)}, curved ${shown(Math.abs(rise(a, b)))}` : shown(length), {
                     class: this.wrong.has(`side-${i}`) ? "length wrong" : "length",
                     x: place.x,
                     y: -place.y + 4 * px,
@@ -424,9 +446,14 @@ export class Drawing {
             view.outline.forEach((a, i) => {
                 const b = view.outline[(i + 1) % view.outline.length];
                 if (distance(a, b) > 70 * px) {
-                    const place = at((a.x + b.x) / 2, (a.y + b.y) / 2);
+                    const place = apex(a, b);
                     const name = `Side ${cornerName(i)} to ${cornerName((i + 1) % view.outline.length)}`;
                     this.handle(`side-${i}`, place, px, `${name}, ${shown(distance(a, b))} mm`, "side");
+                    if (this.selected === `side-${i}` || this.selected === `round-${i}` || this.drag?.id === `round-${i}`) {
+                        const far = 30 * px;
+                        const inward = this.outside(view, a, b, -far);
+                        this.handle(`round-${i}`, inward, px, `Curve of ${name.replace("Side", "side")}, ${shown(Math.abs(rise(a, b)))} mm`, "round");
+                    }
                 }
             });
         }
@@ -439,6 +466,16 @@ export class Drawing {
                     );
                 }
             }
+        });
+        view.rules.forEach((rule) => {
+            if (rule.kind !== "noPipe") {
+                this.handle(rule.id, middle(rule.points), px, `${ruleWords(rule)}; Delete takes it away`, "grip");
+            }
+        });
+        this.runs.forEach((run, i) => {
+            const [from, to] = this.drag?.id === `run-${i}` && this.drag.moved ? this.movedRun(i, this.drag.by, !this.drag.free) : [run.from, run.to];
+            this.part(this.over, `run-line-${i}`, "path", { class: "movable", d: path([from, to], false) });
+            this.handle(`run-${i}`, middle([from, to]), px, `${run.name}, ${where(middle([from, to]))}`, "run");
         });
         if (view.port) {
             const name = `Flow and return, ${where(view.port)}`;
@@ -523,12 +560,12 @@ export class Drawing {
             "data-id": id,
         });
         if (!group.firstChild) {
-            const corner = look === "corner" || look === "bend";
+            const corner = look === "corner" || look === "bend" || look === "round";
             group.append(
                 drawn("circle", { class: "hit", r: 22 }),
                 corner
                     ? drawn("rect", { class: "dot", x: -5.5, y: -5.5, width: 11, height: 11, rx: 2 })
-                    : drawn("circle", { class: "dot", r: look === "side" ? 4 : 6 }),
+                    : drawn("circle", { class: "dot", r: look === "side" ? 4 : look === "run" ? 8 : 6 }),
             );
         }
     }
@@ -624,6 +661,9 @@ export class Drawing {
             return `side-${side}`;
         }
         for (const [key, element] of this.parts) {
+            if (element === event.target && key.startsWith("run-line-")) {
+                return key.replace("line-", "");
+            }
             if (element === event.target && this.view?.things.some((t) => t.id === key && t.plain)) {
                 return key;
             }
@@ -691,8 +731,11 @@ export class Drawing {
             return;
         }
         const view = drag.moved && !lost && drag.id ? this.dragged(this.view) : null;
+        const run = view ? this.runAt(drag.id, drag.by, !drag.free) : null;
         this.drag = null;
-        if (view) {
+        if (run) {
+            this.hooks.run(run[0], run[1]);
+        } else if (view) {
             this.told(drag.id, view);
         } else if (drag.id && !drag.moved && !lost) {
             this.focus(drag.id);
@@ -713,7 +756,10 @@ export class Drawing {
     told(id, view) {
         const hole = /^hole-(\d+)-(flow|return)$/.exec(id);
         const thing = view.things.find((t) => id === t.id || id.startsWith(`${t.id}-`));
-        if (id === "port" && view.port) {
+        const rule = view.rules.find((r) => r.id === id);
+        if (rule) {
+            this.hooks.rule(rule, rule.points);
+        } else if (id === "port" && view.port) {
             this.hooks.port(view.port);
         } else if (hole) {
             const kind = /** @type {"flow" | "return"} */ (hole[2]);
@@ -726,6 +772,29 @@ export class Drawing {
         } else {
             this.hooks.outline(view.outline);
         }
+    }
+
+    /**
+     * Where a run that was moved lies, if this is one.
+     * @param {string} id
+     * @param {Point} by
+     * @param {boolean} snap
+     */
+    runAt(id, by, snap) {
+        const run = /^run-(\d+)$/.exec(id);
+        return run && this.runs[Number(run[1])] ? this.movedRun(Number(run[1]), by, snap) : null;
+    }
+
+    /**
+     * Both ends of a run that is moved square to itself.
+     * @param {number} i
+     * @param {Point} by
+     * @param {boolean} snap
+     */
+    movedRun(i, by, snap) {
+        const { from, to } = this.runs[i];
+        const far = squareTo(from, to, by, snap ? GRID : 1);
+        return [at(from.x + far.x, from.y + far.y), at(to.x + far.x, to.y + far.y)];
     }
 
     /**
@@ -755,13 +824,20 @@ export class Drawing {
         const to = (/** @type {Point} */ p, /** @type {number} */ skip = -1) => this.snapped(at(p.x + by.x, p.y + by.y), snap, skip);
         if (corner) {
             const i = Number(corner[1]);
-            return { ...view, outline: view.outline.map((p, k) => (k === i ? to(p, i) : p)) };
+            return { ...view, outline: view.outline.map((p, k) => (k === i ? { ...p, ...to(p, i) } : p)) };
+        }
+        const round = /^round-(\d+)$/.exec(id);
+        if (round) {
+            return { ...view, outline: this.curved(view.outline, Number(round[1]), by, snap) };
         }
         if (side) {
             return { ...view, outline: withSideMoved(view.outline, Number(side[1]), by, snap ? GRID : 1) };
         }
         if (id === "port" && view.port) {
             return { ...view, port: to(view.port) };
+        }
+        if (/^rule-\d+$/.test(id)) {
+            return { ...view, rules: view.rules.map((r) => (r.id === id ? { ...r, points: this.movedRule(r, by, snap) } : r)) };
         }
         if (hole) {
             return {
@@ -781,6 +857,37 @@ export class Drawing {
                 return part < 0 ? t : { ...t, points: t.points.map((p, k) => (k === part ? to(p) : p)) };
             }),
         };
+    }
+
+    /**
+     * The outline with a side whose middle was moved, square to the side.
+     * @param {Point[]} outline
+     * @param {number} i
+     * @param {Point} by
+     * @param {boolean} snap
+     */
+    curved(outline, i, by, snap) {
+        const a = outline[i];
+        const b = outline[(i + 1) % outline.length];
+        const length = distance(a, b) || 1;
+        const before = rise(a, b);
+        const to = before + (by.x * (b.y - a.y) - by.y * (b.x - a.x)) / length;
+        return withRise(outline, i, snap ? Math.round(to / GRID) * GRID : to, Math.abs(to) > Math.abs(before) && !snap);
+    }
+
+    /**
+     * A spot goes anywhere, a line square to itself.
+     * @param {import("./job.js").Rule} rule
+     * @param {Point} by
+     * @param {boolean} snap
+     */
+    movedRule(rule, by, snap) {
+        const [a, b] = rule.points;
+        if (rule.kind === "noBend") {
+            return [this.snapped(at(a.x + by.x, a.y + by.y), snap, -1)];
+        }
+        const far = squareTo(a, b, by, snap ? GRID : 1);
+        return rule.points.map((p) => at(p.x + far.x, p.y + far.y));
     }
 
     /**
@@ -816,8 +923,13 @@ export class Drawing {
         if (arrow && !id.startsWith("bare-")) {
             event.preventDefault();
             const step = event.altKey ? 1 : event.shiftKey ? 100 : GRID;
-            const view = this.moved(this.view, id, at(arrow.x * step, arrow.y * step), false);
-            this.told(id, view);
+            const by = at(arrow.x * step, arrow.y * step);
+            const run = this.runAt(id, by, false);
+            if (run) {
+                this.hooks.run(run[0], run[1]);
+            } else {
+                this.told(id, this.moved(this.view, id, by, false));
+            }
         } else if (event.key === "Delete" || event.key === "Backspace") {
             event.preventDefault();
             this.hooks.remove(id);
@@ -851,6 +963,22 @@ function where(p) {
  */
 function path(points, closed) {
     return points.length === 0 ? "" : `M${points.map((p) => `${p.x} ${-p.y}`).join("L")}${closed ? "Z" : ""}`;
+}
+
+/**
+ * An outline whose sides may be arcs.
+ * @param {Point[]} outline
+ */
+function outlinePath(outline) {
+    const sides = outline.map((a, i) => {
+        const b = outline[(i + 1) % outline.length];
+        if (!a.bulge) {
+            return `L${b.x} ${-b.y}`;
+        }
+        const radius = (distance(a, b) * (1 + a.bulge ** 2)) / (4 * Math.abs(a.bulge));
+        return `A${radius} ${radius} 0 ${Math.abs(a.bulge) > 1 ? 1 : 0} ${a.bulge > 0 ? 0 : 1} ${b.x} ${-b.y}`;
+    });
+    return outline.length === 0 ? "" : `M${outline[0].x} ${-outline[0].y}${sides.join("")}Z`;
 }
 
 /**

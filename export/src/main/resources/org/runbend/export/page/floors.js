@@ -2,7 +2,8 @@
 // Floors from a few numbers, and changes of an outline. Corners in mm, x to the right, y up, anticlockwise.
 
 /**
- * @typedef {{ x: number, y: number }} Point
+ * @typedef {{ x: number, y: number, bulge?: number }} Point a corner of an outline whose side to the next one is an arc has its
+ *     bulge: the tangent of a quarter of the arc's angle, positive where the arc turns anticlockwise
  */
 
 /**
@@ -129,8 +130,87 @@ export function distance(a, b) {
 export function area(outline) {
     return outline.reduce((sum, p, i) => {
         const q = outline[(i + 1) % outline.length];
-        return sum + (p.x * q.y - q.x * p.y) / 2;
+        return sum + (p.x * q.y - q.x * p.y) / 2 + underArc(p, q);
     }, 0);
+}
+
+/**
+ * The area between an arc and its chord, positive where it turns anticlockwise.
+ * @param {Point} a
+ * @param {Point} b
+ */
+function underArc(a, b) {
+    const angle = 4 * Math.atan(a.bulge ?? 0);
+    const radius = a.bulge ? (distance(a, b) * (1 + a.bulge ** 2)) / (4 * a.bulge) : 0;
+    return (radius ** 2 / 2) * (angle - Math.sin(angle));
+}
+
+/**
+ * The bulge of the arc from a through a point to b; not a finite number where there is none.
+ * @param {Point} a
+ * @param {Point} through
+ * @param {Point} b
+ */
+export function bulgeThrough(a, through, b) {
+    const cross = (through.x - a.x) * (b.y - a.y) - (through.y - a.y) * (b.x - a.x);
+    const one = Math.atan2(a.y - through.y, a.x - through.x);
+    const other = Math.atan2(b.y - through.y, b.x - through.x);
+    const between = Math.abs(Math.atan2(Math.sin(one - other), Math.cos(one - other)));
+    return cross === 0 ? NaN : Math.sign(cross) * Math.tan((Math.PI - between) / 2);
+}
+
+/**
+ * The middle of a side, on its arc if it is one.
+ * @param {Point} a
+ * @param {Point} b
+ */
+export function apex(a, b) {
+    const by = (a.bulge ?? 0) / 2;
+    return at((a.x + b.x) / 2 + (b.y - a.y) * by, (a.y + b.y) / 2 - (b.x - a.x) * by);
+}
+
+/**
+ * How far the middle of a side lies off its chord, positive to the right of it, which is outside where corners go anticlockwise.
+ * @param {Point} a
+ * @param {Point} b
+ */
+export function rise(a, b) {
+    return ((a.bulge ?? 0) * distance(a, b)) / 2;
+}
+
+/** Largest radius of an arc, mm; the reader of jobs has the same. */
+const MOST_RADIUS = 100000;
+
+/**
+ * The outline with a side curved by a rise; what is too flat for an arc is straight, and more than half a circle is none.
+ * @param {Point[]} outline
+ * @param {number} side
+ * @param {number} wanted mm, positive to the right of the side
+ * @param {boolean} [grows] whether the side is to be curved at least a little
+ * @returns {Point[]}
+ */
+export function withRise(outline, side, wanted, grows = false) {
+    const a = outline[side];
+    const chord = distance(a, outline[(side + 1) % outline.length]) || 1;
+    const least = Math.max(2, (1.01 * chord ** 2) / (8 * MOST_RADIUS));
+    const flat = Math.abs(wanted) < least;
+    const far = flat ? (grows ? Math.sign(wanted) * least : 0) : Math.max(-chord / 2, Math.min(chord / 2, wanted));
+    const { x, y } = a;
+    return outline.map((p, i) => (i === side ? (far === 0 ? { x, y } : { x, y, bulge: (2 * far) / chord }) : p));
+}
+
+/**
+ * The outline with one more corner at the middle of a side.
+ * @param {Point[]} outline
+ * @param {number} side
+ * @returns {Point[]}
+ */
+export function withCorner(outline, side) {
+    const a = outline[side];
+    const half = apex(a, outline[(side + 1) % outline.length]);
+    const bulge = a.bulge ? Math.tan(Math.atan(a.bulge) / 2) : undefined;
+    const part = (/** @type {Point} */ p) => (bulge === undefined ? { x: p.x, y: p.y } : { x: p.x, y: p.y, bulge });
+    return [...outline.slice(0, side), part(a), part(half), ...outline.slice(side + 1)];
 }
 
 /**
@@ -148,7 +228,7 @@ export function withSide(outline, side, length) {
     }
     const by = at(((b.x - a.x) / now) * (length - now), ((b.y - a.y) / now) * (length - now));
     const moved = [(side + 1) % outline.length, (side + 2) % outline.length];
-    return outline.map((p, i) => (moved.includes(i) ? at(p.x + by.x, p.y + by.y) : p));
+    return outline.map((p, i) => (moved.includes(i) ? { ...p, x: p.x + by.x, y: p.y + by.y } : p));
 }
 
 /**
@@ -159,14 +239,24 @@ export function withSide(outline, side, length) {
  * @param {number} grid it goes in whole steps of this, mm
  */
 export function withSideMoved(outline, side, by, grid) {
-    const a = outline[side];
-    const b = outline[(side + 1) % outline.length];
+    const next = (side + 1) % outline.length;
+    const far = squareTo(outline[side], outline[next], by, grid);
+    return outline.map((p, i) => (i === side || i === next ? { ...p, x: p.x + far.x, y: p.y + far.y } : p));
+}
+
+/**
+ * How far a line is moved square to itself, in whole steps.
+ * @param {Point} a
+ * @param {Point} b
+ * @param {Point} by only the part square to the line counts
+ * @param {number} grid mm
+ * @returns {Point} by how much both ends move
+ */
+export function squareTo(a, b, by, grid) {
     const length = distance(a, b) || 1;
     const square = at(-(b.y - a.y) / length, (b.x - a.x) / length);
-    const along = Math.round((by.x * square.x + by.y * square.y) / grid) * grid;
-    return outline.map((p, i) =>
-        i === side || i === (side + 1) % outline.length ? at(p.x + square.x * along, p.y + square.y * along) : p,
-    );
+    const far = Math.round((by.x * square.x + by.y * square.y) / grid) * grid;
+    return at(square.x * far, square.y * far);
 }
 
 /**

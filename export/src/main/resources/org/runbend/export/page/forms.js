@@ -1,7 +1,7 @@
 // @ts-check
 // The numbers beside the drawing: floor, what is on it, wishes. Whatever can be dragged can be typed here.
 
-import { area, at, cornerName, distance, middle, SHAPES, withSide } from "./floors.js";
+import { area, at, cornerName, distance, middle, rise, SHAPES, withCorner, withRise, withSide } from "./floors.js";
 import { box, find, KINDS, pair, put, title, withOutline, withPoints, withThing } from "./job.js";
 import { mm, shown, written } from "./lengths.js";
 import { fill, made } from "./made.js";
@@ -183,14 +183,14 @@ export function showFloor(part, desk) {
         fill(part, view.given === "tape" ? tape(desk) : made("p", { class: "hint" }, "No floor yet."));
         return;
     }
-    const corner = /^(?:corner|side)-(\d+)$/.exec(desk.selected);
+    const corner = /^(?:corner|side|round)-(\d+)$/.exec(desk.selected);
     const at0 = corner ? Math.min(Number(corner[1]), n - 1) : -1;
     fill(
         part,
         made("h2", {}, "Floor"),
         made("p", { class: "sum" }, `${(Math.abs(area(view.outline)) / 1e6).toFixed(2)} m\u00b2, ${n} corners`),
         view.plain ? null : given(view, desk),
-        view.plain && at0 >= 0 ? cornerForm(desk, at0) : view.plain ? made("p", { class: "hint" }, "Drag a corner or a side, or type its length. Arrow keys move what is chosen by 10 mm, with Shift by 100, with Alt by 1.") : null,
+        view.plain && at0 >= 0 ? cornerForm(desk, at0) : view.plain ? made("p", { class: "hint" }, "Drag a corner or a side, or type its length. A side that is chosen has a second handle that curves it. Arrow keys move what is chosen by 10 mm, with Shift by 100, with Alt by 1.") : null,
         view.given === "tape" ? null : made("h3", { id: "sides-title" }, "Sides"),
         view.given === "tape" ? null : made(
             "div",
@@ -199,7 +199,7 @@ export function showFloor(part, desk) {
                 const q = view.outline[(i + 1) % n];
                 return length(
                     `side-length-${i}`,
-                    `${cornerName(i)} to ${cornerName((i + 1) % n)}`,
+                    `${cornerName(i)} to ${cornerName((i + 1) % n)}${p.bulge ? ", across its curve" : ""}`,
                     distance(p, q),
                     (value) => desk.change(withOutline(desk.doc, withSide(desk.view.outline, i, value))),
                     { least: 1, disabled: !view.plain },
@@ -238,7 +238,7 @@ function given(view, desk) {
         { class: "hint" },
         view.given === "base"
             ? "This floor comes from the job that this one extends; give it an outline of its own in the job file to change it here."
-            : "This outline has arcs or names in it; it is changed in the job file.",
+            : "This outline is written in a way that only the job file can change.",
     );
 }
 
@@ -312,20 +312,27 @@ function cornerForm(desk, i) {
     const p = outline[i];
     const n = outline.length;
     const moved = (/** @type {import("./floors.js").Point} */ q) =>
-        desk.change(withOutline(desk.doc, desk.view.outline.map((o, k) => (k === i ? q : o))));
+        desk.change(withOutline(desk.doc, desk.view.outline.map((o, k) => (k === i ? { ...o, ...q } : o))));
+    const next = (i + 1) % n;
+    const turn = Math.sign(area(outline)) || 1; // outside is to the right of a side where corners go anticlockwise
     return made(
         "fieldset",
         {},
         made("legend", {}, `Corner ${cornerName(i)}`),
         length("corner-x", "From the left", p.x, (x) => moved(at(x, p.y))),
         length("corner-y", "From below", p.y, (y) => moved(at(p.x, y))),
+        length(
+            "side-rise",
+            `${cornerName(i)} to ${cornerName(next)} curves outward by`,
+            turn * rise(p, outline[next]),
+            (v) => desk.change(withOutline(desk.doc, withRise(desk.view.outline, i, turn * v))),
+            { optional: () => desk.change(withOutline(desk.doc, withRise(desk.view.outline, i, 0))) },
+        ),
         made(
             "div",
             { class: "row" },
             button(`Add a corner after ${cornerName(i)}`, () => {
-                const q = outline[(i + 1) % n];
-                const half = at((p.x + q.x) / 2, (p.y + q.y) / 2);
-                desk.change(withOutline(desk.doc, [...outline.slice(0, i + 1), half, ...outline.slice(i + 1)]));
+                desk.change(withOutline(desk.doc, withCorner(outline, i)));
                 desk.select(`corner-${i + 1}`);
             }),
             button(`Remove ${cornerName(i)}`, () => {

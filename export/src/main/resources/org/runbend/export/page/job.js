@@ -2,7 +2,7 @@
 // The job as a tree of plain values, the same keys as in the job file. Nothing is changed in place: each change is a new tree,
 // and keys that the page does not know stay as they are.
 
-import { at, cornerName, distance } from "./floors.js";
+import { apex, at, bulgeThrough, cornerName, distance } from "./floors.js";
 import { mm, round, written } from "./lengths.js";
 
 /**
@@ -30,7 +30,13 @@ import { mm, round, written } from "./lengths.js";
  * @property {Point | null} port
  * @property {boolean} portPlain
  * @property {{ kind: "flow" | "return", pair: number, at: Point }[]} holes
- * @property {{ x: number, y: number, r: number }[]} vetoes places where no bend may be
+ * @property {Rule[]} rules where pipe may not, or must, go
+ * @typedef {object} Rule
+ * @property {number} index which one of layout.veto
+ * @property {string} id
+ * @property {"noBend" | "noPipe" | "mustRun"} kind
+ * @property {Point[]} points middle of a circle, corners of a region or ends of a line
+ * @property {number} radius of a circle
  */
 
 /** Kinds of keep-outs, in the words of the job file, and what a new one is. */
@@ -107,6 +113,36 @@ function points(list, unit) {
 }
 
 /**
+ * The corners of an outline; a side that is an arc has its bulge at the corner where it begins.
+ * @param {any} list
+ * @param {string} unit
+ * @returns {Point[] | null}
+ */
+function outlineOf(list, unit) {
+    /** @type {Point[]} */
+    const corners = [];
+    for (const entry of Array.isArray(list) ? list : [null]) {
+        const arc = Array.isArray(entry?.arc) && entry.arc.length === 2 ? entry.arc : null;
+        const p = point(arc ? arc[1] : entry, unit);
+        const through = arc ? point(arc[0], unit) : null;
+        const before = corners[corners.length - 1];
+        if (!p || (arc && (!through || !before))) {
+            return null;
+        }
+        if (through) {
+            const bulge = bulgeThrough(before, through, p);
+            if (!Number.isFinite(bulge) || bulge === 0) {
+                return null;
+            }
+            corners[corners.length - 1] = { ...before, bulge };
+        }
+        corners.push(p);
+    }
+    const closed = corners.length > 3 && distance(corners[0], corners[corners.length - 1]) === 0;
+    return closed ? corners.slice(0, -1) : corners;
+}
+
+/**
  * What is drawn of a job: of its own numbers where they are plain, else of the floor as the server understood it.
  * @param {Tree} doc
  * @param {any} floor
@@ -114,7 +150,7 @@ function points(list, unit) {
  */
 export function view(doc, floor) {
     const unit = String(doc.units ?? "mm");
-    const own = points(find(doc, ["floor", "outline"]), unit);
+    const own = outlineOf(find(doc, ["floor", "outline"]), unit);
     const port = point(find(doc, ["floor", "port", "at"]), unit);
     const known = floor?.port?.at;
     return {
@@ -132,11 +168,100 @@ export function view(doc, floor) {
         port: port ?? (known ? at(known[0], known[1]) : null),
         portPlain: port !== null,
         holes: holes(doc, unit),
-        vetoes: (find(doc, ["layout", "veto"]) ?? [])
-            .map((/** @type {any} */ v) => (v?.noBend ?? []).map((/** @type {any} */ n) => mm(n, unit)))
-            .filter((/** @type {any} */ n) => n.length === 3 && !n.includes(null))
-            .map((/** @type {number[]} */ n) => ({ x: n[0], y: n[1], r: n[2] })),
+        rules: rules(find(doc, ["layout", "veto"]), unit),
     };
+}
+
+/**
+ * @param {any} list
+ * @param {string} unit
+ * @returns {Rule[]}
+ */
+function rules(list, unit) {
+    /** @type {Rule[]} */
+    const all = [];
+    (Array.isArray(list) ? list : []).forEach((/** @type {any} */ entry, /** @type {number} */ index) => {
+        const made = { index, id: `rule-${index}`, radius: 0 };
+        const spot = Array.isArray(entry?.noBend) && entry.noBend.length === 3 ? entry.noBend : null;
+        const centre = point(spot?.slice(0, 2), unit);
+        const radius = mm(spot?.[2], unit);
+        const line = points(entry?.mustRun, unit);
+        const region = points(entry?.noPipe, unit);
+        if (centre && radius !== null) {
+            all.push({ ...made, kind: "noBend", points: [centre], radius });
+        } else if (line && line.length === 2) {
+            all.push({ ...made, kind: "mustRun", points: line });
+        } else if (region) {
+            all.push({ ...made, kind: "noPipe", points: region });
+        }
+    });
+    return all;
+}
+
+/**
+ * What a rule says, in words.
+ * @param {Rule} rule
+ */
+export function ruleWords(rule) {
+    const [a, b] = rule.points;
+    if (rule.kind === "noBend") {
+        return `No bend within ${round(rule.radius)} mm of ${round(a.x)}, ${round(a.y)}`;
+    }
+    if (rule.kind === "noPipe") {
+        return `No pipe in the region at ${round(a.x)}, ${round(a.y)}`;
+    }
+    return `A run from ${round(a.x)}, ${round(a.y)} to ${round(b.x)}, ${round(b.y)}`;
+}
+
+/**
+ * The job with a rule whose points are others.
+ * @param {Tree} doc
+ * @param {Rule} rule
+ * @param {Point[]} moved
+ */
+export function withRule(doc, rule, moved) {
+    const path = ["layout", "veto", rule.index, rule.kind];
+    const places = moved.map((p) => pair(doc, p));
+    return put(doc, path, rule.kind === "noBend" ? [...places[0], find(doc, path)[2]] : places);
+}
+
+/**
+ * The job with one more run that must be, along a line; the index of the rule is that of the last one.
+ * @param {Tree} doc
+ * @param {Point} from
+ * @param {Point} to
+ */
+export function withRun(doc, from, to) {
+    const before = find(doc, ["layout", "veto"]) ?? [];
+    return put(doc, ["layout", "veto"], [...before, { mustRun: [pair(doc, from), pair(doc, to)] }]);
+}
+
+/**
+ * Runs of a kit that can be moved: straight pipe on the lattice, longer than two spacings. A line is shorter than its run by
+ * half a spacing at each end, so that the bends find room where it is moved to.
+ * @param {any} kit
+ * @returns {{ name: string, from: Point, to: Point }[]}
+ */
+export function movableRuns(kit) {
+    return (kit?.loops ?? []).flatMap((/** @type {any} */ loop) => {
+        const [before, after] = loop.leadIn ?? [0, 0];
+        const inner = loop.elements.slice(before, loop.elements.length - after);
+        let number = 0;
+        return inner
+            .filter((/** @type {any} */ e) => e.kind === "run")
+            .flatMap((/** @type {any} */ e) => {
+                number++;
+                const spacing = kit.lattice?.spacing ?? loop.lattice?.spacing ?? 150;
+                const [a, b] = [at(e.from[0], e.from[1]), at(e.to[0], e.to[1])];
+                const length = distance(a, b);
+                if (length < 2 * spacing) {
+                    return [];
+                }
+                const by = spacing / 2 / length;
+                const cut = at((b.x - a.x) * by, (b.y - a.y) * by);
+                return [{ name: `Run ${number} of loop ${loop.name}`, from: at(a.x + cut.x, a.y + cut.y), to: at(b.x - cut.x, b.y - cut.y) }];
+            });
+    });
 }
 
 /** @param {number[][]} pairs */
@@ -260,8 +385,27 @@ export function pair(doc, p) {
  * @param {Point[]} outline
  */
 export function withOutline(doc, outline) {
-    return put(doc, ["floor", "outline"], outline.map((p) => pair(doc, p)));
+    const unit = String(doc.units ?? "mm");
+    const before = find(doc, ["floor", "outline"]);
+    const arcs = new Map();
+    (outlineOf(before, unit) ?? []).forEach((p, i, all) => {
+        if (p.bulge) {
+            arcs.set(arcKey(p, all[(i + 1) % all.length]), before[i + 1]);
+        }
+    });
+    const arc = (/** @type {Point} */ a, /** @type {Point} */ b) => arcs.get(arcKey(a, b)) ?? { arc: [pair(doc, apex(a, b)), pair(doc, b)] };
+    const entries = outline.map((p, i) => (i > 0 && outline[i - 1].bulge ? arc(outline[i - 1], p) : pair(doc, p)));
+    const last = outline[outline.length - 1];
+    return put(doc, ["floor", "outline"], last?.bulge ? [...entries, arc(last, outline[0])] : entries);
 }
+
+/**
+ * What an arc is known by: one that did not change stays as it was written.
+ * @param {Point} a
+ * @param {Point} b
+ */
+function arcKey(a, b) {
+    return `${a.x} ${a.y} ${a.bulge} ${b.x} ${b.y}`;}
 
 /**
  * The job with a thing whose points are others.

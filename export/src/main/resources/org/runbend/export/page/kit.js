@@ -2,7 +2,9 @@
 // The kit: how far the plan is, its figures and checks, its alternatives, and what is taken away.
 
 import { button } from "./forms.js";
+import { ruleWords } from "./job.js";
 import { drawn, fill, made } from "./made.js";
+import { showCame } from "./shop.js";
 
 /**
  * @typedef {object} Plan
@@ -18,6 +20,8 @@ import { drawn, fill, made } from "./made.js";
  * @property {boolean} old whether the job has changed since
  * @property {string} lost
  * @property {{ colour: string, words: string }[]} heat legend of the temperatures
+ * @property {boolean} keeping whether the ledger is being asked to keep stock for it
+ * @property {import("./shop.js").Came | null} came what came of that
  */
 
 /**
@@ -29,9 +33,17 @@ import { drawn, fill, made } from "./made.js";
  * @property {(words: string, at: number[] | null) => void} say
  * @property {(on: boolean) => void} forbid
  * @property {boolean} forbidding
+ * @property {(on: boolean) => void} move
+ * @property {boolean} moving
+ * @property {import("./job.js").Rule[]} rules
+ * @property {(id: string) => void} drop takes a rule away
+ * @property {(id: string) => void} choose
  * @property {(path: string, value: any) => void} set
  * @property {(on: boolean) => void} again
  * @property {boolean} laysAgain
+ * @property {boolean} hasStock whether there is a ledger
+ * @property {() => void} keep
+ * @property {() => void} toShop
  * @property {boolean} heatShown
  * @property {(on: boolean) => void} showHeat
  * @property {boolean} temperatures
@@ -57,7 +69,7 @@ const FILES = [
 
 /** @returns {Plan} */
 export function noPlan() {
-    return { id: "", state: "none", words: "", count: null, kit: null, picture: null, choice: null, choosing: false, files: [], old: false, lost: "", heat: [] };
+    return { id: "", state: "none", words: "", count: null, kit: null, picture: null, choice: null, choosing: false, files: [], old: false, lost: "", heat: [], keeping: false, came: null };
 }
 
 /**
@@ -76,8 +88,9 @@ export function showKit(part, plan, acts) {
         plan.kit ? checks(plan.kit) : null,
         plan.kit ? bare(plan.kit, acts) : null,
         plan.kit ? alternatives(plan, acts) : null,
-        plan.kit ? rules(acts) : null,
+        plan.kit || acts.rules.length > 0 ? rules(plan, acts) : null,
         plan.picture ? bars(plan.picture, acts) : null,
+        plan.kit && acts.hasStock ? stock(plan, acts) : null,
         plan.files.length > 0 ? files(plan) : null,
         plan.kit ? remarks(plan.kit) : null,
     );
@@ -345,16 +358,45 @@ function picture(svg) {
     return document.importNode(root, true);
 }
 
-/** @param {Acts} acts */
-function rules(acts) {
+/**
+ * @param {Plan} plan
+ * @param {Acts} acts
+ */
+function rules(plan, acts) {
     return made(
         "section",
         { "aria-label": "Lay it otherwise" },
         made("h3", {}, "Lay it otherwise"),
-        button(acts.forbidding ? "Now choose a spot on the floor" : "Forbid bends at a spot", () => acts.forbid(!acts.forbidding), {
-            "aria-pressed": String(acts.forbidding),
-            id: "forbid",
-        }),
+        made(
+            "div",
+            { class: "row" },
+            button(acts.forbidding ? "Now choose a spot on the floor" : "Forbid bends at a spot", () => acts.forbid(!acts.forbidding), {
+                "aria-pressed": String(acts.forbidding),
+                id: "forbid",
+            }),
+            button("Move a run", () => acts.move(!acts.moving), { "aria-pressed": String(acts.moving), id: "move-run", disabled: !plan.kit }),
+        ),
+        acts.moving
+            ? made(
+                  "p",
+                  { class: "hint", role: "status" },
+                  plan.old ? "The runs can be moved again when the loop is laid." : "Drag a run square to itself, or choose it and press an arrow key. Pipe then lies along there, and all else is laid again.",
+              )
+            : null,
+        acts.rules.length === 0
+            ? null
+            : made(
+                  "ul",
+                  { class: "list", "aria-label": "Your wishes for the pipe" },
+                  ...acts.rules.map((rule) =>
+                      made(
+                          "li",
+                          { class: "row" },
+                          button(ruleWords(rule), () => acts.choose(rule.id), { id: `choose-${rule.id}`, disabled: rule.kind === "noPipe" }),
+                          button("Take away", () => acts.drop(rule.id), { id: `drop-${rule.id}`, "aria-label": `Take away: ${ruleWords(rule)}` }),
+                      ),
+                  ),
+              ),
     );
 }
 
@@ -393,6 +435,28 @@ function bars(picture, acts) {
                 );
             }),
         ),
+    );
+}
+
+/**
+ * The order of the plan and the shelf.
+ * @param {Plan} plan
+ * @param {Acts} acts
+ */
+function stock(plan, acts) {
+    const whole = plan.files.length > 0 && !plan.old && plan.id !== "";
+    return made(
+        "section",
+        { "aria-label": "Stock for this order", id: "stock" },
+        made("h3", {}, "Stock for this order"),
+        made("p", { class: "hint" }, `What this kit takes is kept on the shelf for order ${plan.kit.order}, and its papers are put into a folder.`),
+        made(
+            "div",
+            { class: "row" },
+            button(`Keep stock for ${plan.kit.order}`, acts.keep, { id: "keep-stock", disabled: !whole || plan.keeping }),
+            button("Orders and shelf", acts.toShop, { id: "see-shop" }),
+        ),
+        made("div", { role: "status", id: "kept-stock" }, plan.came ? showCame(plan.came) : null),
     );
 }
 

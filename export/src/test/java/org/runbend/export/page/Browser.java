@@ -127,18 +127,19 @@ final class Browser implements AutoCloseable {
         }
     }
 
-    /** The button, or the like, that says this. */
+    /** The button, or the like, that says this, as soon as it can be pressed. */
     void clickOn(String words) {
+        String find = "const e = [...document.querySelectorAll('button, summary, a, label')]"
+                + ".find(e => e.innerText.trim() === arguments[0] && e.offsetParent && !e.disabled);";
         for (int i = 0; ; i++) {
+            waitUntil(find + " return e !== undefined", words);
             try {
-                WebElement element = (WebElement) script(
-                        "const e = [...document.querySelectorAll('button, summary, a, label')]"
-                                + ".find(e => e.innerText.trim() === arguments[0] && e.offsetParent);"
-                                + " e?.scrollIntoView({block: 'center'}); return e ?? null",
-                        words);
-                assertTrue(element != null, () -> "nothing says '" + words + "':\n" + words());
-                element.click();
-                return;
+                WebElement element =
+                        (WebElement) script(find + " e?.scrollIntoView({block: 'center'}); return e ?? null", words);
+                if (element != null) {
+                    element.click();
+                    return;
+                }
             } catch (StaleElementReferenceException e) {
                 assertTrue(i < 5, words);
             }
@@ -190,10 +191,36 @@ final class Browser implements AutoCloseable {
                 .doubleValue();
     }
 
+    /** A screen of another size, in pixels of CSS. */
+    void screen(int width, int height, int scale) {
+        driver.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of("width", width, "height", height, "deviceScaleFactor", scale, "mobile", scale == 1));
+    }
+
+    void ownScreen() {
+        driver.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+    }
+
+    /** Whether the user wants dark pages. */
+    void dark(boolean on) {
+        List<Map<String, String>> features =
+                on ? List.of(Map.of("name", "prefers-color-scheme", "value", "dark")) : List.of();
+        driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", features));
+    }
+
     private void mouse(String type, double x, double y) {
         driver.executeCdpCommand(
                 "Input.dispatchMouseEvent",
                 Map.of("type", type, "x", x, "y", y, "button", "left", "buttons", 1, "clickCount", 1));
+    }
+
+    /** Presses an element of the drawing where it is. */
+    void clickAt(String css) {
+        double[] at = middle(css);
+        mouse("mouseMoved", at[0], at[1]);
+        mouse("mousePressed", at[0], at[1]);
+        mouse("mouseReleased", at[0], at[1]);
     }
 
     /** Drags an element of the drawing by millimetres of the floor, y upward. */

@@ -19,6 +19,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -26,6 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.runbend.export.CommandRun;
 
 /** Attacks by plain sockets and the JDK's client on a page in a process of its own: refused or harmless, and the server goes on. */
 class PageAttackTest {
@@ -38,7 +40,10 @@ class PageAttackTest {
 
     @BeforeAll
     static void start() throws Exception {
-        page = ServedPage.start(folder, "--cold").enter();
+        String ledger = folder.resolve("shelf.db").toString();
+        stock(ledger, "init");
+        stock(ledger, "receive", "coil", "PX-10", "50m", "3");
+        page = ServedPage.start(folder, "--cold", "--stock", ledger).enter();
         Files.writeString(folder.resolve("outside.yaml"), SECRET + ": 1\n");
         Files.createSymbolicLink(page.folder().resolve("link.yaml"), folder.resolve("outside.yaml"));
         Files.writeString(page.folder().resolve("notes.yaml"), SECRET + ": [\n");
@@ -48,6 +53,19 @@ class PageAttackTest {
     static void end() throws Exception {
         assertEquals(200, page.get("api/session").statusCode(), "the server goes on after all that");
         page.close();
+    }
+
+    private static String stock(String ledger, String... words) {
+        List<String> all = new ArrayList<>(List.of("stock"));
+        all.addAll(List.of(words));
+        all.addAll(List.of("--stock", ledger));
+        CommandRun run = CommandRun.of(all.toArray(String[]::new));
+        assertEquals(0, run.code(), run::err);
+        return run.out();
+    }
+
+    private static String history() {
+        return stock(folder.resolve("shelf.db").toString(), "history", "--csv");
     }
 
     /** What a socket got back to a request typed by hand. */
@@ -101,7 +119,9 @@ class PageAttackTest {
                 "/api/house",
                 "/api/job?name=camper.yaml",
                 "/api/draft?id=d00000000",
-                "/api/plans/x/events"
+                "/api/plans/x/events",
+                "/api/stock",
+                "/api/days/x/events"
             })
     void withoutTheCookieNothingIsTold(String path) throws IOException {
         isRefused(get(path), 403);
@@ -135,6 +155,92 @@ class PageAttackTest {
         }
         assertEquals(403, page.send(request).statusCode());
         assertFalse(Files.exists(page.folder().resolve("stolen.yaml")));
+    }
+
+    /** Orders and shelf stand behind the same gate. */
+    @ParameterizedTest
+    @CsvSource({
+        "http://attacker.example, right",
+        "null, right",
+        "http://127.0.0.1:1, right",
+        "'', right",
+        "own, wrong",
+        "own, ''"
+    })
+    void nobodyElseMovesStock(String origin, String token) throws Exception {
+        String before = history();
+        for (String path : List.of("api/stock", "api/days", "api/days/x/cancel")) {
+            HttpRequest.Builder request = page.asking(path)
+                    .POST(HttpRequest.BodyPublishers.ofString(ServedPage.json(
+                            "act", "undo", "movement", "1", "folder", ".", "name", "x", "request", "attack-00000000")));
+            if (!origin.isEmpty()) {
+                request.header("Origin", origin.equals("own") ? page.origin() : origin);
+            }
+            if (!token.isEmpty()) {
+                request.header("Runbend-Token", token.equals("right") ? page.token() : token);
+            }
+            assertEquals(403, page.send(request).statusCode());
+            isRefused(
+                    raw("POST /" + path + " HTTP/1.1\r\nHost: attacker.example\r\nCookie: " + page.cookie()
+                            + "\r\nRunbend-Token: " + page.token()
+                            + "\r\nContent-Length: 2\r\nConnection: close\r\n\r\n{}"),
+                    421);
+        }
+        assertEquals(before, history());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "../outside, day",
+        "/etc, day",
+        "., day",
+        "start, ../out",
+        "start, /tmp/stolen",
+        "none, day",
+        "'--out=x', day",
+        "'', ''",
+    })
+    void aDayLeavesTheFolderNowhere(String orders, String name) throws Exception {
+        HttpResponse<String> answer =
+                page.post("api/days", ServedPage.json("folder", orders, "name", name, "request", "attack-00000001"));
+        assertTrue(answer.statusCode() == 400 || answer.statusCode() == 404, answer::body);
+        try (Stream<Path> all = Files.list(folder)) {
+            assertTrue(all.noneMatch(p -> p.getFileName().toString().equals("out")));
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "erase, 1, '', a-request-of-its-own-1, 400",
+        "undo, -1, '', a-request-of-its-own-2, 400",
+        "undo, 1e3, '', a-request-of-its-own-3, 400",
+        "undo, 99, '', a-request-of-its-own-4, 409",
+        "undo, 1, '', short, 400",
+        "undo, 1, '', \"x'); drop table movement; --\", 400",
+        "confirm, '', ../../etc/passwd, a-request-of-its-own-5, 404",
+        "pack, '', none, a-request-of-its-own-6, 409",
+        "keep, '', '', a-request-of-its-own-7, 404",
+    })
+    void whatIsNoMovementIsRefusedInOneLine(String act, String movement, String order, String request, int status)
+            throws Exception {
+        String before = history();
+        HttpResponse<String> answer = page.post(
+                "api/stock", ServedPage.json("act", act, "movement", movement, "order", order, "request", request));
+        assertEquals(status, answer.statusCode(), answer::body);
+        assertFalse(answer.body().contains(folder.toString()), answer::body);
+        assertEquals(before, history());
+    }
+
+    /** A request that comes twice is done once; its id does for nothing else. */
+    @Test
+    void aRequestIsDoneOnce() throws Exception {
+        String undo = ServedPage.json("act", "undo", "movement", "1", "request", "once-and-not-again");
+        assertTrue(page.post("api/stock", undo).body().contains("\"changed\":true"));
+        HttpResponse<String> again = page.post("api/stock", undo);
+        assertTrue(again.body().contains("\"changed\":false"), again::body);
+        HttpResponse<String> other = page.post(
+                "api/stock", ServedPage.json("act", "release", "order", "x", "request", "once-and-not-again"));
+        assertEquals(409, other.statusCode(), other::body);
     }
 
     @Test

@@ -14,6 +14,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import org.junit.jupiter.api.AfterAll;
@@ -22,6 +24,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Dimension;
+import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WindowType;
 import org.runbend.catalog.source.SourceFile;
@@ -353,10 +356,7 @@ class PageBrowserTest {
     @Test
     void aSmallScreenZoomAndTheDarkAreNoHindrance() throws Exception {
         fresh();
-        browser.driver()
-                .executeCdpCommand(
-                        "Emulation.setDeviceMetricsOverride",
-                        Map.of("width", 390, "height", 844, "deviceScaleFactor", 1, "mobile", true));
+        browser.screen(390, 844, 1);
         try {
             rectangle("1500", "1000");
             for (String tab : List.of("On it", "Pipe, heat", "Kit", "Job file", "Floor")) {
@@ -365,28 +365,14 @@ class PageBrowserTest {
             }
             browser.accessible("390 pixels");
             browser.picture("narrow");
-            browser.driver()
-                    .executeCdpCommand(
-                            "Emulation.setDeviceMetricsOverride",
-                            Map.of(
-                                    "width",
-                                    640,
-                                    "height",
-                                    450,
-                                    "deviceScaleFactor",
-                                    2,
-                                    "mobile",
-                                    false)); // 1280 x 900 at 200 %
+            browser.screen(640, 450, 2); // 1280 x 900 at 200 %
             nothingSticksOut("zoom of 200 %");
             browser.accessible("zoom");
             browser.picture("zoom");
         } finally {
-            browser.driver().executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+            browser.ownScreen();
         }
-        browser.driver()
-                .executeCdpCommand(
-                        "Emulation.setEmulatedMedia",
-                        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", "dark"))));
+        browser.dark(true);
         try {
             for (String tab : List.of("On it", "Pipe, heat", "Job file", "Kit")) {
                 browser.clickOn(tab);
@@ -394,8 +380,109 @@ class PageBrowserTest {
             }
             browser.picture("dark");
         } finally {
-            browser.driver().executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", List.of()));
+            browser.dark(false);
         }
+    }
+
+    /** A run of the loop is taken elsewhere by mouse and by keys: pipe lies along there, and all else is laid again. */
+    @Test
+    void aRunIsMovedAndTheRestLaidAgain() throws Exception {
+        fresh();
+        browser.click("[data-job='closet.yaml']");
+        browser.waitUntil("return document.querySelectorAll('.handle.corner').length === 4");
+        browser.clickOn("Lay the loop");
+        waitUntilLaidAgain();
+        browser.clickOn("Move a run");
+        browser.element("[data-id='run-1']");
+        browser.accessible("runs can be moved");
+        browser.picture("move-run");
+        browser.dragByMouse("[data-id='run-1']", 0, 20);
+        String text = browser.draftText();
+        assertTrue(text.contains("mustRun"), text);
+        waitUntilLaidAgain();
+        browser.picture("moved-run");
+        assertTrue(runsAlong(), "pipe lies along the line");
+        browser.script("document.querySelector(\"[data-id='rule-0']\").focus()");
+        browser.keys(Keys.ARROW_DOWN);
+        browser.waitUntil("return document.getElementById('choose-rule-0') !== null");
+        double before = line(text).get(0).y();
+        assertEquals(before - 10, line(browser.draftText()).get(0).y(), 0.01);
+        assertEquals("rule-0", browser.script("return document.activeElement.dataset.id ?? ''"));
+        waitUntilLaidAgain();
+        assertTrue(runsAlong(), "pipe lies along the line");
+        browser.click("#drop-rule-0");
+        browser.waitUntil("return document.getElementById('drop-rule-0') === null");
+        assertFalse(browser.draftText().contains("mustRun"), browser::draftText);
+    }
+
+    private static void waitUntilLaidAgain() {
+        browser.waitUntil(
+                "return document.querySelector('.plan.old') === null && document.getElementById('zip') !== null");
+    }
+
+    private static List<Point> line(String job) {
+        Matcher line = Pattern.compile("mustRun:\\s*\\[\\[([-\\d.]+), ([-\\d.]+)\\], \\[([-\\d.]+), ([-\\d.]+)\\]\\]")
+                .matcher(job);
+        assertTrue(line.find(), job);
+        double[] xy = new double[4];
+        for (int i = 0; i < xy.length; i++) {
+            xy[i] = Double.parseDouble(line.group(i + 1));
+        }
+        return points(xy);
+    }
+
+    /** Whether a run of the kit on the screen covers the line that the job asks for; read from its numbers alone. */
+    private static boolean runsAlong() throws IOException {
+        List<Point> line = line(browser.draftText());
+        Object kit = ((JavascriptExecutor) browser.driver())
+                .executeAsyncScript(
+                        "const done = arguments[0]; fetch(document.getElementById('zip').getAttribute('href')"
+                                + ".replace('kit.zip', 'files/kit.json')).then(r => r.text()).then(done)");
+        Path file = Files.writeString(folder.resolve("moved.json"), String.valueOf(kit));
+        return JsonIn.read(file).at("loops").list().get(0).at("elements").list().stream()
+                .filter(e -> e.at("kind").text().equals("run"))
+                .anyMatch(e -> covers(e, line));
+    }
+
+    private static boolean covers(JsonIn run, List<Point> line) {
+        List<JsonIn> from = run.at("from").list();
+        List<JsonIn> to = run.at("to").list();
+        double low = Math.min(from.get(0).number(), to.get(0).number());
+        double high = Math.max(from.get(0).number(), to.get(0).number());
+        boolean level = Math.abs(from.get(1).number() - line.get(0).y()) < 0.6
+                && Math.abs(to.get(1).number() - line.get(0).y()) < 0.6;
+        double left = Math.min(line.get(0).x(), line.get(1).x());
+        double right = Math.max(line.get(0).x(), line.get(1).x());
+        return level && low <= left + 0.6 && high >= right - 0.6;
+    }
+
+    /** A side is curved by mouse, by keys and by its number; the reader of jobs finds the same arc. */
+    @Test
+    void aSideIsCurved() throws Exception {
+        fresh();
+        rectangle("1500", "1000");
+        browser.clickAt("[data-id='side-1']");
+        browser.element("[data-id='round-1']");
+        browser.dragByMouse("[data-id='round-1']", 200, 0);
+        assertTrue(browser.draftText().contains("{arc: [[1700, 500], [1500, 1000]]}"), browser::draftText);
+        assertEquals(1700, widest(), 0.5);
+        browser.accessible("a curved side");
+        browser.picture("curved");
+        browser.script("document.querySelector(\"[data-id='round-1']\").focus()");
+        browser.keys(Keys.ARROW_LEFT);
+        assertTrue(browser.draftText().contains("{arc: [[1690, 500], [1500, 1000]]}"), browser::draftText);
+        browser.dragByMouse("[data-id='corner-2']", 0, 200); // the curve goes along with its corner
+        assertEquals(1500 + 190 * 1.2, widest(), 0.6);
+        browser.type("#side-rise", "-150");
+        assertTrue(browser.draftText().contains("{arc: [[1350, 600], [1500, 1200]]}"), browser::draftText);
+        browser.click("#undo");
+        browser.type("#side-rise", "0");
+        assertFalse(browser.draftText().contains("arc"), browser::draftText);
+        assertEquals(points(0, 0, 1500, 0, 1500, 1200, 0, 1000), outline());
+    }
+
+    private static double widest() throws IOException {
+        return outline().stream().mapToDouble(Point::x).max().orElseThrow();
     }
 
     private static void nothingSticksOut(String state) {

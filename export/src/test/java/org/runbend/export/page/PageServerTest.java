@@ -149,6 +149,15 @@ class PageServerTest {
                 0, page.process().descendants().filter(ProcessHandle::isAlive).count(), "its process is gone");
     }
 
+    /** Without a ledger there are neither orders nor a shelf. */
+    @Test
+    void withoutALedgerNothingOfItIsThere() throws Exception {
+        assertEquals(404, page.get("api/stock").statusCode());
+        assertEquals(404, page.post("api/stock", "{\"act\":\"undo\"}").statusCode());
+        assertEquals(404, page.post("api/days", "{}").statusCode());
+        assertFalse(page.get("api/session").body().contains("\"stock\""));
+    }
+
     @Test
     void draftsLiveOnDiskAndOutliveThePage() throws Exception {
         String text = "job: Half a floor\norder: 7\n";

@@ -74,7 +74,12 @@ public final class JobReader {
 
     /** Reads a job with a shelf whose text comes from elsewhere; otherwise as {@link #read(Path, Optional, LoopDrawings)}. */
     public static Job read(Path jobFile, SourceFile shelf, LoopDrawings drawings) {
-        return new JobReader(SourceFile.read(jobFile), drawings).job(Optional.of(() -> shelf));
+        return read(SourceFile.read(jobFile), shelf, drawings);
+    }
+
+    /** The same for a job file that is at hand, with a shelf whose text comes from elsewhere. */
+    public static Job read(SourceFile jobFile, SourceFile shelf, LoopDrawings drawings) {
+        return new JobReader(jobFile, drawings).job(Optional.of(() -> shelf));
     }
 
     /**

@@ -1,0 +1,223 @@
+package org.runbend.export.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.JavascriptExecutor;
+import org.openqa.selenium.interactions.Actions;
+import org.runbend.export.CommandRun;
+import org.runbend.export.JsonIn;
+
+/** A day's work with orders and shelf in a real browser; what it did is read back by the command line. */
+class PageStockTest {
+    @TempDir
+    static Path folder;
+
+    private static String ledger;
+    private static ServedPage page;
+    private static Browser browser;
+
+    @BeforeAll
+    static void start() throws Exception {
+        browser = Browser.start(folder);
+        ledger = folder.resolve("shelf.db").toString();
+        stock("init");
+        stock("receive", "coil", "PX-10", "50m", "3");
+        stock("receive", "opened", "PX-10", "14 m", "--id", "C70");
+        stock("receive", "plate", "SP-10", "1000", "60");
+        page = ServedPage.start(folder, "--cold", "--stock", ledger);
+        Path monday = Files.createDirectories(page.folder().resolve("monday"));
+        String closet = Files.readString(page.folder().resolve("closet.yaml"))
+                .replace("catalog: workshop.yaml", "catalog: ../workshop.yaml");
+        for (String order : List.of("M-1", "M-2")) {
+            Files.writeString(monday.resolve(order + ".yaml"), closet.replaceFirst("order: .*", "order: " + order));
+        }
+        Files.writeString(
+                monday.resolve("M-3.yaml"),
+                closet.replaceFirst("order: .*", "order: M-3").replace("spacing: 100", "spacing: 20"));
+        browser.open(page.address());
+    }
+
+    @AfterAll
+    static void end() {
+        if (browser != null) {
+            browser.close();
+        }
+        if (page != null) {
+            page.close();
+        }
+    }
+
+    @AfterEach
+    void nothingWentWrongQuietly() {
+        assertEquals(List.of(), browser.complaints());
+    }
+
+    private static String stock(String... words) {
+        List<String> all = new ArrayList<>(List.of("stock"));
+        all.addAll(List.of(words));
+        all.addAll(List.of("--stock", ledger));
+        CommandRun run = CommandRun.of(all.toArray(String[]::new));
+        assertEquals(0, run.code(), run::err);
+        return run.out();
+    }
+
+    private static JsonIn json(String... words) throws IOException {
+        Path file = folder.resolve("out.json");
+        Files.writeString(file, stock(words));
+        return JsonIn.read(file);
+    }
+
+    private static String state(String order) throws IOException {
+        return json("orders", "--json").at("orders").list().stream()
+                .filter(o -> o.at("order").text().equals(order))
+                .findFirst()
+                .map(o -> o.at("state").text())
+                .orElse("");
+    }
+
+    private static long movements(String kind) {
+        return stock("history", "--csv")
+                .lines()
+                .map(l -> l.split(",", -1))
+                .filter(c -> c[3].equals(kind))
+                .map(c -> c[0])
+                .distinct()
+                .count();
+    }
+
+    private static void waitForState(String order, String state) {
+        browser.waitUntil(
+                "return document.querySelector(`[data-order='${arguments[0]}'][data-state='${arguments[1]}']`) !== null",
+                order,
+                state);
+    }
+
+    private static void waitForWord(String words) {
+        browser.waitUntil("return document.getElementById('shop-came').innerText.includes(arguments[0])", words);
+    }
+
+    /** A kit is laid, kept stock for, cut, taken back and cut again; then a folder of orders is cut together. */
+    @Test
+    void aDaysWorkIsDone() throws Exception {
+        browser.driver().manage().window().setSize(new Dimension(1280, 900));
+        browser.click("[data-job='closet.yaml']");
+        browser.clickOn("Lay the loop");
+        browser.waitUntil("return document.querySelector('#keep-stock:not(:disabled)') !== null");
+        browser.accessible("stock of a plan");
+        String order = JsonIn.read(kit()).at("order").text();
+        String coil = JsonIn.read(kit()).at("coils").list().get(0).at("id").text();
+        assertEquals("C70", coil, "the page plans from the shelf");
+        browser.script("document.getElementById('keep-stock').scrollIntoView({block: 'center'})");
+        new Actions(browser.driver())
+                .doubleClick(browser.element("#keep-stock"))
+                .perform();
+        browser.waitUntil("return document.getElementById('kept-stock').innerText.includes('stock is kept for it')");
+        assertEquals(1, movements("reserve"), "pressed twice, done once");
+        assertEquals("confirmed", state(order));
+        Path kept = page.folder().resolve("kit-" + order);
+        assertTrue(Files.exists(kept.resolve("pick-list.pdf")), "its papers can be cut by tomorrow");
+        browser.picture("kept-stock");
+
+        browser.click("#see-shop");
+        waitForState(order, "confirmed");
+        browser.accessible("orders and shelf");
+        browser.picture("shop");
+        browser.click("#confirm-" + order);
+        waitForState(order, "cut");
+        waitForWord("write ");
+        browser.accessible("what came on the shelf");
+        browser.picture("cut");
+        List<String> ids = json("list", "--json").at("stock").list().stream()
+                .map(r -> r.at("id").text())
+                .filter(id -> !id.isEmpty())
+                .toList();
+        String said = browser.element("#shop-came").getText();
+        assertTrue(ids.stream().anyMatch(id -> said.contains("write " + id + " on it")), said + ids);
+
+        browser.click("#undo-2");
+        waitForWord("Nothing was changed: movement 2 (receive) cannot be undone");
+        browser.picture("refused");
+        long cut = movements("confirm");
+        browser.click("[aria-label$='confirm " + order + "']");
+        waitForState(order, "confirmed");
+        assertEquals("confirmed", state(order), "as if it had not been cut");
+        browser.click("#confirm-" + order);
+        waitForState(order, "cut");
+        assertEquals(cut + 1, movements("confirm"));
+        browser.click("#pack-" + order);
+        waitForState(order, "packed");
+        browser.click("#send-" + order);
+        browser.waitUntil("return document.getElementById('orders-done') !== null");
+        assertEquals("sent", state(order));
+
+        assertEquals("monday-day", browser.element("#day-name").getDomProperty("value"));
+        browser.click("#day-begin");
+        browser.waitUntil("return document.getElementById('day-result') !== null");
+        waitForState("monday-day", "confirmed");
+        String result = browser.element("#day-result").getText();
+        assertTrue(result.contains("2 orders, 1 different floors laid, 1 left out"), result);
+        assertTrue(result.contains("M-3.yaml"), result);
+        assertFalse(result.contains(folder.toString()), "no path of the machine");
+        browser.accessible("a day");
+        browser.picture("day");
+        JsonIn day = JsonIn.read(page.folder().resolve("monday-day").resolve("day.json"));
+        assertEquals(2, day.at("orders").list().size());
+        browser.click("#confirm-monday-day");
+        waitForWord("Nothing was changed: short of");
+        stock("receive", "coil", "PX-10", "10 m", "2"); // what had to be bought came
+        browser.click("#confirm-monday-day");
+        waitForState("monday-day", "cut");
+        assertEquals("cut", state("monday-day"));
+        assertTrue(stock("audit").contains("add up"));
+        dark();
+        narrow();
+    }
+
+    private static Path kit() throws Exception {
+        Object id = browser.script("return document.getElementById('zip').getAttribute('href').split('/')[3]");
+        Path file = folder.resolve("kit-of-page.json");
+        Object text = ((JavascriptExecutor) browser.driver())
+                .executeAsyncScript(
+                        "const done = arguments[1]; fetch(`/api/plans/${arguments[0]}/files/kit.json`).then(r => r.text()).then(done)",
+                        id);
+        Files.writeString(file, String.valueOf(text));
+        return file;
+    }
+
+    private static void dark() throws IOException {
+        browser.dark(true);
+        try {
+            browser.accessible("orders and shelf in the dark");
+            browser.picture("shop-dark");
+        } finally {
+            browser.dark(false);
+        }
+    }
+
+    private static void narrow() throws IOException {
+        browser.screen(390, 844, 1);
+        try {
+            assertTrue(
+                    (Boolean) browser.script(
+                            "return document.scrollingElement.scrollWidth <= document.scrollingElement.clientWidth"),
+                    "nothing sticks out");
+            browser.accessible("orders and shelf at 390 pixels");
+            browser.picture("shop-narrow");
+        } finally {
+            browser.ownScreen();
+        }
+    }
+}
