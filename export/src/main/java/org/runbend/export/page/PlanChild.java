@@ -164,20 +164,24 @@ public final class PlanChild {
     /** What goes wrong beside the plan does not cost the plan. */
     private void alternatives(PlanService service, KitPlan plan, Work work) {
         try {
-            Choice choice = service.choose(plan, work).get();
-            String table = new String(new AlternativesJson().bytes(choice), StandardCharsets.UTF_8);
-            tell(
-                    "alternatives",
-                    Map.of(
-                            "table",
-                            new Json.Raw(table.replace("\n", " ")),
-                            "pictures",
-                            choice.alternatives().stream()
-                                    .map(PlanChild::picture)
-                                    .toList()));
+            tell(service.choose(plan, work, choice -> tell(choice, true)).get(), false);
         } catch (CompletionException | IllegalStateException | Unbuildable e) {
             tell("lost", Map.of("words", "The alternatives could not be worked out; the plan is whole."));
         }
+    }
+
+    /** A choice; more of it may be to come. */
+    private void tell(Choice choice, boolean more) {
+        String table = new String(new AlternativesJson().bytes(choice), StandardCharsets.UTF_8);
+        tell(
+                "alternatives",
+                Map.of(
+                        "table",
+                        new Json.Raw(table.replace("\n", " ")),
+                        "pictures",
+                        choice.alternatives().stream().map(PlanChild::picture).toList(),
+                        "more",
+                        more));
     }
 
     private static String picture(Alternative alternative) {

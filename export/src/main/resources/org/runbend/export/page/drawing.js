@@ -76,10 +76,26 @@ export class Drawing {
      * @param {Set<string>} wrong ids of what has a fault
      */
     show(view, selected, wrong) {
+        const inSight = this.view !== null && this.isInSight(this.view);
         this.view = view;
         this.selected = selected;
         this.wrong = wrong;
-        this.paint();
+        if (inSight && !this.isInSight(view)) {
+            this.fit(); // the floor has grown out of the sheet
+        } else {
+            this.paint();
+        }
+    }
+
+    /**
+     * Whether the whole outline is on the sheet.
+     * @param {View} view
+     */
+    isInSight(view) {
+        const { x, y, w, h } = this.frame;
+        return view.outline.every((p, i) =>
+            [p, apex(p, view.outline[(i + 1) % view.outline.length])].every((q) => q.x >= x && q.x <= x + w && -q.y >= y && -q.y <= y + h),
+        );
     }
 
     /** Shows the whole floor. */
@@ -342,12 +358,14 @@ export class Drawing {
             const edge = thing.shape === "edge" ? this.edgePlace(view, thing.radius, px) : null;
             const place = edge?.place ?? middle(thing.points);
             const below = thing.shape === "polygon" ? 13 * px : thing.radius + 13 * px;
+            const isMark = thing.list === "marks";
+            const aside = isMark && !edge ? this.asideOfCorner(view, place, px) : null;
             this.text(`${thing.id}-name`, thing.name, {
-                class: thing.list === "marks" ? "mark" : "name",
-                x: place.x,
-                y: -place.y + (thing.list === "marks" ? 0 : below) + 4 * px,
+                class: isMark ? "mark" : "name",
+                x: aside?.place.x ?? place.x,
+                y: -(aside?.place.y ?? place.y) + (isMark ? 0 : below) + 4 * px,
                 "font-size": 12 * px,
-                "text-anchor": edge?.anchor ?? "middle",
+                "text-anchor": aside?.anchor ?? edge?.anchor ?? "middle",
             });
         }
         (this.crosses ?? []).forEach((p, i) => {
@@ -364,6 +382,21 @@ export class Drawing {
                 this.part(this.over, rule.id, "path", { class: `${look}${wrong}`, d: path(rule.points, rule.kind === "noPipe") });
             }
         });
+    }
+
+    /**
+     * Where the words of a mark stand whose place is a corner: inside, so that the corner can be seen and taken hold of.
+     * @param {View} view
+     * @param {Point} p
+     * @param {number} px
+     */
+    asideOfCorner(view, p, px) {
+        if (!view.outline.some((o) => distance(o, p) < 30 * px)) {
+            return null;
+        }
+        const centre = middle(view.outline);
+        const right = p.x > centre.x;
+        return { place: at(p.x + (right ? -12 : 12) * px, p.y + (p.y > centre.y ? -18 : 18) * px), anchor: right ? "end" : "start" };
     }
 
     /**

@@ -283,7 +283,7 @@ function bare(kit, acts) {
                           ...b.remedies
                               .filter((/** @type {any} */ r) => r.key.startsWith("layout.") && r.more > 0)
                               .map((/** @type {any} */ r, /** @type {number} */ k) =>
-                                  button(`Lay it with ${r.key} ${number(r.to)} instead of ${number(r.from)}`, () => acts.take([{ key: r.key, value: r.to }]), {
+                                  button(remedy(r), () => acts.take([{ key: r.key, value: r.to }]), {
                                       id: `remedy-${i}-${k}`,
                                       class: "remedy",
                                   }),
@@ -295,6 +295,20 @@ function bare(kit, acts) {
 }
 
 /**
+ * What would free a bare place, in words.
+ * @param {any} r
+ */
+function remedy(r) {
+    const change = `${number(r.to)} instead of ${number(r.from)}`;
+    const words = /** @type {Record<string, string>} */ ({
+        "layout.leftOutPrice": "Reach it with more bends",
+        "layout.edge": `Lay it with the pipe ${change} mm from the wall`,
+        "layout.spacing": `Lay it with ${change} mm from pipe to pipe`,
+    });
+    return words[r.key] ?? `Lay it with ${r.key} ${change}`;
+}
+
+/**
  * @param {Plan} plan
  * @param {Acts} acts
  */
@@ -302,11 +316,12 @@ function alternatives(plan, acts) {
     if (!plan.choice) {
         return null;
     }
-    const { table, pictures } = plan.choice;
+    const { table, pictures, more } = plan.choice;
     return made(
         "section",
         { "aria-label": "Other ways to lay it" },
         made("h3", {}, "Other ways to lay it"),
+        more && plan.choosing ? made("p", { class: "hint" }, "These are done; others are still being looked at.") : null,
         made(
             "ul",
             { class: "alternatives" },
@@ -393,7 +408,7 @@ function rules(plan, acts) {
                           "li",
                           { class: "row" },
                           button(ruleWords(rule), () => acts.choose(rule.id), { id: `choose-${rule.id}`, disabled: rule.kind === "noPipe" }),
-                          button("Take away", () => acts.drop(rule.id), { id: `drop-${rule.id}`, "aria-label": `Take away: ${ruleWords(rule)}` }),
+                          button("Remove", () => acts.drop(rule.id), { id: `drop-${rule.id}`, "aria-label": `Remove: ${ruleWords(rule)}` }),
                       ),
                   ),
               ),

@@ -159,12 +159,14 @@ final class Browser implements AutoCloseable {
         }
     }
 
-    /** Types into a field in place of what stands there, and leaves it. */
+    /** Types into a field in place of what stands there, and leaves it; the page may make it anew before the first letter. */
     void type(String css, String text) {
         for (int i = 0; ; i++) {
+            waitUntil(
+                    "const e = document.querySelector(arguments[0]); if (!e || e.disabled) return false;"
+                            + " e.focus(); e.select(); return document.activeElement === e",
+                    css);
             try {
-                element(css);
-                script("const e = document.querySelector(arguments[0]); e.focus(); e.select()", css);
                 driver.switchTo().activeElement().sendKeys(text + "\t");
                 return;
             } catch (StaleElementReferenceException e) {

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -47,12 +49,55 @@ public final class ChoicePlanner {
      * @param asked the plan of the job as it is
      */
     public Choice choose(KitPlan asked) {
+        return choose(asked, choice -> {});
+    }
+
+    /**
+     * The same, and on the way what there is to choose from so far, for somebody who waits. What is heard depends on what is
+     * done first, the choice at the end does not.
+     *
+     * @param early hears of a choice of two or more whenever it has grown, on any thread, one at a time
+     */
+    public Choice choose(KitPlan asked, Consumer<Choice> early) {
+        Candidates candidates = new Candidates(asked, work);
+        return of(asked, outcomes(asked, candidates, new Early(asked, early)));
+    }
+
+    /** Tells what there is to choose from so far. */
+    private final class Early {
+        private final KitPlan asked;
+        private final Consumer<Choice> heard;
+        private final Map<Integer, Outcome> done = new TreeMap<>();
+        private int told = 1;
+
+        Early(KitPlan asked, Consumer<Choice> heard) {
+            this.asked = asked;
+            this.heard = heard;
+        }
+
+        Supplier<Outcome> telling(int place, Supplier<Outcome> task) {
+            return () -> done(place, task.get());
+        }
+
+        private synchronized Outcome done(int place, Outcome outcome) {
+            done.put(place, outcome);
+            if (outcome.planned().isPresent()) {
+                Choice choice = new ChoicePlanner(work).of(asked, List.copyOf(done.values()));
+                if (choice.alternatives().size() > told) {
+                    told = choice.alternatives().size();
+                    heard.accept(choice);
+                }
+            }
+            return outcome;
+        }
+    }
+
+    private Choice of(KitPlan asked, List<Outcome> outcomes) {
         others.clear();
         List<Planned> planned = new ArrayList<>();
         planned.add(
                 new Planned(new Candidate(List.of(), asked.job()), asked, PlanFigures.of(asked, asked.isOnLattice())));
-        Candidates candidates = new Candidates(asked, work);
-        for (Outcome outcome : outcomes(asked, candidates)) {
+        for (Outcome outcome : outcomes) {
             outcome.planned().filter(p -> isNew(p, planned)).ifPresent(planned::add);
             outcome.reason().ifPresent(r -> leaveOut(outcome.candidate(), r));
         }
@@ -70,7 +115,7 @@ public final class ChoicePlanner {
     }
 
     /** What comes of each candidate, in their order: laid first, then packed side by side, each plan once. */
-    private List<Outcome> outcomes(KitPlan asked, Candidates candidates) {
+    private List<Outcome> outcomes(KitPlan asked, Candidates candidates, Early early) {
         List<Candidate> all = candidates.all();
         List<FloorLaying.Laid> laid = new FloorLaying(asked, candidates.base(), work)
                 .lay(all.stream().map(Candidate::job).toList());
@@ -90,7 +135,7 @@ public final class ChoicePlanner {
             tasks.add(
                     same != null
                             ? () -> Outcome.none(candidate, SAME_PLAN + same.words())
-                            : () -> planned(candidate, floor.get(), asked.isOnLattice()));
+                            : early.telling(tasks.size(), () -> planned(candidate, floor.get(), asked.isOnLattice())));
         }
         AtomicInteger at = new AtomicInteger();
         return work.each(tasks, task -> {

@@ -5,6 +5,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.runbend.catalog.product.Rate;
 import org.runbend.optimizer.change.EarlierKit;
@@ -57,6 +58,11 @@ public final class PlanService implements AutoCloseable {
     /** Begins to plan the floor of a plan in several ways. */
     public Running<Choice> choose(KitPlan asked, Work work) {
         return begin(work, () -> new ChoicePlanner(work).choose(asked));
+    }
+
+    /** The same; whoever waits hears what there is to choose from so far, whenever it has grown. */
+    public Running<Choice> choose(KitPlan asked, Work work, Consumer<Choice> early) {
+        return begin(work, () -> new ChoicePlanner(work).choose(asked, early));
     }
 
     /** Begins to pack the plates of a plan at other coverages, for comparison. */

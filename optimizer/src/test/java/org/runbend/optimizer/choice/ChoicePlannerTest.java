@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -45,8 +46,10 @@ class ChoicePlannerTest {
     @ValueSource(strings = {"camper.yaml", "sauna-rest.yaml", "ways-in/own-loop.yaml"})
     void noneIsDominatedAndEachIsSound(String example) {
         KitPlan asked = asked(example);
-        Choice choice = choice(asked);
+        List<Choice> early = new ArrayList<>();
+        Choice choice = new ChoicePlanner(Work.silent()).choose(asked, early::add);
         List<Alternative> all = choice.alternatives();
+        assertGrows(early);
         assertTrue(all.size() >= 2 && all.size() <= Choice.MOST, () -> "alternatives: " + all.size());
         for (int i = 0; i < all.size(); i++) {
             Alternative a = all.get(i);
@@ -64,6 +67,16 @@ class ChoicePlannerTest {
         if (asked.isOnLattice()) {
             all.forEach(a ->
                     assertEquals(asked.lattice().origin(), a.plan().lattice().origin(), "another lattice"));
+        }
+    }
+
+    /** Whoever waits hears of a choice of two first, and then only of more. */
+    private static void assertGrows(List<Choice> early) {
+        assertFalse(early.isEmpty());
+        int last = 1;
+        for (Choice choice : early) {
+            assertTrue(choice.alternatives().size() > last);
+            last = choice.alternatives().size();
         }
     }
 
