@@ -6,8 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import org.runbend.catalog.source.KeyPlace;
 import org.runbend.export.data.DayKit;
@@ -42,7 +40,7 @@ public final class Kits {
     private final List<String> faults = new ArrayList<>();
     private final Map<String, DayKit> kits = new LinkedHashMap<>();
     private int floors;
-    private final AtomicInteger laid = new AtomicInteger();
+    private int laid;
 
     /**
      * Kits in a folder.
@@ -77,24 +75,32 @@ public final class Kits {
     }
 
     /** For how many of them a loop was laid that was not known from an equal floor or its mirror image. */
-    public int laid() {
-        return laid.get();
+    public synchronized int laid() {
+        return laid;
     }
 
-    /** Work on one floor, that counts once if it lays anything. */
-    private Work work() {
-        AtomicBoolean counted = new AtomicBoolean();
-        return new Work(Progress.SILENT, 1, new Memory() {
-            @Override
-            public <T extends Record> T recall(Record question, Class<T> kind, Supplier<T> answer) {
-                return known.recall(question, kind, () -> {
-                    if (question instanceof LoopLaying.Floor && counted.compareAndSet(false, true)) {
-                        laid.incrementAndGet();
-                    }
-                    return answer.get();
-                });
+    private synchronized void countLaid() {
+        laid++;
+    }
+
+    /** What is known, for one floor: it is counted once if it lays anything. */
+    private final class Counting implements Memory {
+        private boolean counted;
+
+        @Override
+        public <T extends Record> T recall(Record question, Class<T> kind, Supplier<T> answer) {
+            return known.recall(question, kind, () -> {
+                count(question);
+                return answer.get();
+            });
+        }
+
+        private synchronized void count(Record question) {
+            if (question instanceof LoopLaying.Floor && !counted) {
+                counted = true;
+                countLaid();
             }
-        });
+        }
     }
 
     /** Plans and writes; the kits that can be cut, in the order of the book. */
@@ -128,8 +134,8 @@ public final class Kits {
         this.floors = floors.size();
         try (PlanService service = new PlanService(threads)) {
             Map<Job, Running<KitPlan>> running = new LinkedHashMap<>();
-            floors.forEach(
-                    (floor, same) -> running.put(floor, service.plan(same.get(0).job(), work())));
+            floors.forEach((floor, same) ->
+                    running.put(floor, service.plan(same.get(0).job(), new Work(Progress.SILENT, 1, new Counting()))));
             for (Map.Entry<Job, List<OrderBook.Order>> floor : floors.entrySet()) {
                 Running<KitPlan> plan = running.remove(floor.getKey());
                 for (OrderBook.Order order : floor.getValue()) {
