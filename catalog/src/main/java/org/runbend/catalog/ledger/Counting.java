@@ -64,6 +64,7 @@ final class Counting {
             posting.releaseAll(order);
             posting.stateOf(
                     order, OrderState.QUOTED, posting.books().order(order).fingerprint());
+            Days.lose(posting, order);
             posting.note("order " + order + " has lost its reservation, as "
                     + holding.spec().words() + " no longer suffices: plan it anew and reserve");
         }

@@ -1,7 +1,11 @@
 package org.runbend.catalog.ledger;
 
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * What the plan of an order takes from the shelf.
@@ -11,14 +15,32 @@ import java.util.Optional;
  * @param stock what is cut
  * @param items what is counted
  * @param keeping from which length on rests are kept
+ * @param orders of a day's batch: its orders with the fingerprints of their plans; empty for the plan of one order
  */
-public record KitUse(String order, String fingerprint, List<StockUse> stock, List<ItemUse> items, Keeping keeping) {
+public record KitUse(
+        String order,
+        String fingerprint,
+        List<StockUse> stock,
+        List<ItemUse> items,
+        Keeping keeping,
+        SortedMap<String, String> orders) {
     /** Copies the lists and checks the texts. */
     public KitUse {
         Entry.text("order", order, false);
         Entry.text("fingerprint", fingerprint, false);
         stock = List.copyOf(stock);
         items = List.copyOf(items);
+        orders = Collections.unmodifiableSortedMap(new TreeMap<>(orders));
+        for (Map.Entry<String, String> o : orders.entrySet()) {
+            Entry.text("order", o.getKey(), false);
+            Entry.text("fingerprint", o.getValue(), false);
+            Entry.that(!o.getKey().equals(order), "a day " + order + " holds an order of that name: rename the day");
+        }
+    }
+
+    /** What the plan of one order takes. */
+    public KitUse(String order, String fingerprint, List<StockUse> stock, List<ItemUse> items, Keeping keeping) {
+        this(order, fingerprint, stock, items, keeping, new TreeMap<>());
     }
 
     /**
@@ -79,12 +101,18 @@ public record KitUse(String order, String fingerprint, List<StockUse> stock, Lis
      *
      * @param length hundredths of mm
      * @param goesTo its place in the kit
+     * @param order of a day's batch that it is for; empty for the plan of one order
      */
-    public record Piece(long length, String goesTo) {
+    public record Piece(long length, String goesTo, String order) {
         /** Checks the length. */
         public Piece {
             Entry.that(length > 0 && length <= Entry.LONGEST, "length of a cut is wrong");
             Entry.text("the place of a cut", goesTo, true);
+        }
+
+        /** A cut for the one order. */
+        public Piece(long length, String goesTo) {
+            this(length, goesTo, "");
         }
     }
 
@@ -94,13 +122,19 @@ public record KitUse(String order, String fingerprint, List<StockUse> stock, Lis
      * @param kind ITEM or BOARD
      * @param product part number
      * @param quantity how many, at least 1
+     * @param order of a day's batch that they are for; empty for the plan of one order
      */
-    public record ItemUse(Kind kind, String product, long quantity) {
+    public record ItemUse(Kind kind, String product, long quantity, String order) {
         /** Checks the number. */
         public ItemUse {
             Entry.that(kind == Kind.ITEM || kind == Kind.BOARD, "only items and boards are counted");
             Entry.text("product", product, false);
             Entry.that(quantity >= 1 && quantity <= Entry.MOST, "quantity of " + product + " is wrong");
+        }
+
+        /** So many for the one order. */
+        public ItemUse(Kind kind, String product, long quantity) {
+            this(kind, product, quantity, "");
         }
     }
 }

@@ -19,6 +19,11 @@ public enum OrderState {
     /** Came back. */
     RETURNED;
 
+    /** Whether its stock is gone. */
+    public boolean isCut() {
+        return this == CUT || this == PACKED || this == SENT;
+    }
+
     /** As lists and the ledger write it. */
     public String word() {
         return name().toLowerCase(Locale.ROOT);

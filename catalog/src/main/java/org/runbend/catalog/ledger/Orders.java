@@ -24,14 +24,17 @@ final class Orders {
     }
 
     static void reserve(Posting posting, OrderRecord now, KitUse use) {
-        if (isCut(now.state())) {
+        if (now.state().isCut()) {
             throw new LedgerRefused(
                     "order " + now.order() + " is " + now.state().word()
                             + ": what was cut is gone; confirm its changed plan, or take it back with return");
         }
+        Days.check(posting.books(), use);
         posting.releaseAll(use.order());
+        Days.leave(posting, now, use);
         new Taking(posting).reserve(withoutCut(use, List.of()));
         posting.state(OrderState.CONFIRMED, use.fingerprint());
+        Days.members(posting, use, OrderState.CONFIRMED);
     }
 
     static void release(Posting posting, OrderRecord now) {
@@ -40,20 +43,25 @@ final class Orders {
         }
         posting.releaseAll(now.order());
         posting.state(OrderState.QUOTED, now.fingerprint());
+        Days.lose(posting, now.order());
     }
 
     static void confirm(Posting posting, OrderRecord now, KitUse use) {
         if (now.state() == OrderState.SENT) {
             throw new LedgerRefused("order " + now.order() + " is sent: take it back with return first");
         }
+        Days.check(posting.books(), use);
+        Days.checkNew(posting.books(), now);
         posting.releaseAll(use.order());
-        List<Cut> before = isCut(now.state()) ? posting.books().cuts(use.order()) : List.of();
+        Days.leave(posting, now, use);
+        List<Cut> before = now.state().isCut() ? posting.books().cuts(use.order()) : List.of();
         List<KitUse.StockUse> fresh = reuse(posting, use, new ArrayList<>(before));
-        if (isCut(now.state())) {
+        if (now.state().isCut()) {
             itemsBack(posting, use.order());
         }
         new Taking(posting).take(withoutCut(use, fresh));
         posting.state(OrderState.CUT, use.fingerprint());
+        Days.members(posting, use, OrderState.CUT);
     }
 
     /** The plan with other stock; the pieces that were cut before are no stock of the shelf. */
@@ -61,7 +69,7 @@ final class Orders {
         List<KitUse.StockUse> stock = fresh.isEmpty()
                 ? use.stock().stream().filter(u -> !isCutBefore(u)).toList()
                 : fresh;
-        return new KitUse(use.order(), use.fingerprint(), stock, use.items(), use.keeping());
+        return new KitUse(use.order(), use.fingerprint(), stock, use.items(), use.keeping(), use.orders());
     }
 
     private static boolean isCutBefore(KitUse.StockUse use) {
@@ -86,8 +94,8 @@ final class Orders {
             before.remove(cut);
             posting.books().fate(posting.movement(), cut, Fate.REUSED);
             u.cuts()
-                    .forEach(c ->
-                            posting.cut(cut.kind(), cut.product(), cut.batch(), c.length(), c.goesTo(), cut.name()));
+                    .forEach(c -> posting.cut(
+                            "", cut.kind(), cut.product(), cut.batch(), c.length(), c.goesTo(), cut.name()));
             rest(posting, cut, cut.length() - u.used(), use.keeping());
         }
         before.forEach(cut -> back(posting, cut, use.keeping()));
@@ -110,9 +118,10 @@ final class Orders {
     }
 
     static void takeBack(Posting posting, OrderRecord now, Keeping keeping) {
-        if (!isCut(now.state())) {
+        if (!now.state().isCut()) {
             throw new LedgerRefused("order " + now.order() + " is " + state(now) + ": only what was cut can come back");
         }
+        Days.checkNoDay(posting.books(), now);
         posting.books().cuts(now.order()).forEach(cut -> back(posting, cut, keeping));
         itemsBack(posting, now.order());
         posting.state(OrderState.RETURNED, now.fingerprint());
@@ -122,6 +131,7 @@ final class Orders {
         if (now.state() != OrderState.CUT) {
             throw new LedgerRefused("order " + now.order() + " is " + state(now) + ": only what is cut can be packed");
         }
+        Days.checkNoDay(posting.books(), now);
         posting.state(OrderState.PACKED, now.fingerprint());
     }
 
@@ -136,6 +146,7 @@ final class Orders {
         if (now.state() != OrderState.CUT && now.state() != OrderState.PACKED) {
             throw new LedgerRefused("order " + now.order() + " is " + state(now) + ": only what is cut can be spoiled");
         }
+        Days.checkNoDay(posting.books(), now);
         Map<String, Cut> cuts = new LinkedHashMap<>();
         posting.books().cuts(now.order()).forEach(c -> cuts.put(c.name(), c));
         for (int i = 0; i < spoiled.cuts().size(); i++) {
@@ -155,10 +166,6 @@ final class Orders {
         KitUse again = new KitUse(now.order(), now.fingerprint(), spoiled.again(), List.of(), spoiled.keeping());
         new Taking(posting).take(again);
         posting.state(OrderState.CUT, now.fingerprint());
-    }
-
-    static boolean isCut(OrderState state) {
-        return state == OrderState.CUT || state == OrderState.PACKED || state == OrderState.SENT;
     }
 
     private static String state(OrderRecord order) {

@@ -45,6 +45,11 @@ final class Posting {
         line(new Line(holding.key(), amount, uncertainty, 0, order));
     }
 
+    /** More or less of a holding, in the name of an order of the day, or of the one order. */
+    void move(Holding holding, long amount, String holder) {
+        line(new Line(holding.key(), amount, 0, 0, holder.isEmpty() ? order : holder));
+    }
+
     /** More or less is kept for an order. */
     void reserve(long holding, long amount, String holder) {
         line(new Line(holding, 0, 0, amount, holder));
@@ -90,8 +95,9 @@ final class Posting {
         books.orderChange(movement, new OrderRecord(other, state, fingerprint));
     }
 
-    void cut(Kind kind, String product, String batch, long length, String goesTo, String from) {
-        books.cut(new Cut(movement, ++cuts, order, kind, product, batch, length, goesTo, from));
+    void cut(String holder, Kind kind, String product, String batch, long length, String goesTo, String from) {
+        books.cut(new Cut(
+                movement, ++cuts, holder.isEmpty() ? order : holder, kind, product, batch, length, goesTo, from));
     }
 
     /** Who else holds some of a holding, for messages. */

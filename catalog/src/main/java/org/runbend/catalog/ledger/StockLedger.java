@@ -152,9 +152,12 @@ public final class StockLedger {
         }
     }
 
-    /** The line broke at the end: the books know whether the request came through. */
+    /**
+     * The line broke at the end: the books know whether the request came through. Looked at as a change is made, which waits for what
+     * the broken line may still be doing.
+     */
     private Outcome afterLoss(Request request, LedgerStore.CommitLost lost) {
-        Optional<Outcome> found = store.look(books ->
+        Optional<Outcome> found = store.change(books ->
                 books.findRequest(request.id()).map(m -> new Outcome(m, true, books.madeBy(m.number()), List.of())));
         return found.orElseThrow(
                 () -> new LedgerRefused("the line to the ledger broke and nothing was changed: try again", lost));
@@ -176,8 +179,9 @@ public final class StockLedger {
     /** An order is reserved, and cut, once for each plan. */
     private static Optional<Movement> samePlan(Books books, MovementKind kind, KitUse use, String hash) {
         OrderRecord now = books.order(use.order());
-        boolean reached =
-                kind == MovementKind.RESERVE ? now.state() == OrderState.CONFIRMED : Orders.isCut(now.state());
+        boolean reached = kind == MovementKind.RESERVE
+                ? now.state() == OrderState.CONFIRMED
+                : now.state().isCut();
         if (!reached || !now.fingerprint().equals(use.fingerprint())) {
             return Optional.empty();
         }

@@ -49,10 +49,17 @@ final class Taking {
                         .forEach(holding -> fromLot(holding, u, use.keeping()));
             }
         }
+        Set<Lot> lacking = new LinkedHashSet<>();
+        lotsWanted(new KitUse(use.order(), use.fingerprint(), List.of(), use.items(), use.keeping()))
+                .forEach((lot, quantity) -> {
+                    if (spread(lot, quantity).isEmpty()) {
+                        lacking.add(lot);
+                    }
+                });
         for (KitUse.ItemUse item : use.items()) {
-            if (tracked(item)) {
-                spread(new Lot(item.kind(), item.product(), 0), item.quantity())
-                        .forEach((holding, share) -> posting.move(holding, -share, 0));
+            Lot lot = new Lot(item.kind(), item.product(), 0);
+            if (tracked(item) && !lacking.contains(lot)) {
+                spread(lot, item.quantity()).forEach((holding, share) -> posting.move(holding, -share, item.order()));
             }
         }
         end();
@@ -105,7 +112,13 @@ final class Taking {
         String source = from.kind().isPiece() ? from.id() : from.kind().word();
         use.cuts()
                 .forEach(c -> posting.cut(
-                        use.kind().rest(), use.product(), from.spec().batch(), c.length(), c.goesTo(), source));
+                        c.order(),
+                        use.kind().rest(),
+                        use.product(),
+                        from.spec().batch(),
+                        c.length(),
+                        c.goesTo(),
+                        source));
     }
 
     private Optional<Holding> piece(KitUse.StockUse use) {

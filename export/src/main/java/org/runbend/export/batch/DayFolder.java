@@ -5,9 +5,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.runbend.catalog.source.Unit;
 import org.runbend.export.data.Day;
@@ -40,14 +43,28 @@ public final class DayFolder {
         return folder.resolve("orders");
     }
 
+    /** Kits in it that an earlier run made for orders that are no longer among these. */
+    public List<String> ofNoOrder(List<OrderBook.Order> orders) {
+        Set<String> known = orders.stream().map(OrderBook.Order::folder).collect(Collectors.toSet());
+        try {
+            return Disk.names(orders()).stream()
+                    .filter(n -> !known.contains(n)
+                            && !n.startsWith(".")
+                            && Files.isRegularFile(orders().resolve(n).resolve("kit.json")))
+                    .toList();
+        } catch (IOException e) {
+            throw new OutputRefused(folder + ": the output folder cannot be read");
+        }
+    }
+
     /**
      * Makes the folder, or takes one that an earlier batch made.
      *
      * @return whether it is of this version and its papers are as wanted, so that kits in it can be taken as they are
      * @throws OutputRefused if it holds files of others, or cannot be written
      */
-    public boolean prepare() {
-        String mark = "A day's batch of Runbend " + version + "\nPapers: " + word(paper)
+    public boolean prepare(String day) {
+        String mark = "A day's batch of Runbend " + version + "\nDay: " + day + "\nPapers: " + word(paper)
                 + unit.map(u -> ", " + word(u)).orElse("") + "\n";
         try {
             if (Files.exists(folder) && !Files.isDirectory(folder)) {

@@ -88,7 +88,9 @@ public final class DayPlanning {
     private static Day.Order order(DayKit kit) {
         Map<String, String> names = new TreeMap<>();
         kit.cuts().forEach(c -> names.put(c.cut().goesTo(), c.name()));
-        return new Day.Order(kit.title(), kit.fingerprint(), kit.boxes(), kit.boxesOf(), names);
+        Map<String, Long> goods = new TreeMap<>();
+        kit.goods().forEach(g -> goods.merge(g.sku(), g.quantity(), Long::sum));
+        return new Day.Order(kit.title(), kit.fingerprint(), kit.boxes(), kit.boxesOf(), names, goods);
     }
 
     private static List<Day.Goods> goods(List<DayKit> kits, Shop shop) {

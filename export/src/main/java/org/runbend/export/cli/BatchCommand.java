@@ -120,18 +120,20 @@ final class BatchCommand implements Callable<Integer> {
         Shop shop = shop(title);
         OrderBook book = OrderBook.read(orders, new DrawnLoops());
         List<String> faults = new ArrayList<>(book.faults());
-        List<OrderBook.Order> read = ofOneCatalog(book.orders(), faults).stream()
+        List<OrderBook.Order> read = ofOneCatalog(notCut(book.orders(), faults), faults).stream()
                 .map(o -> new OrderBook.Order(o.file(), papers.told(o.job())))
                 .toList();
         DayFolder files = new DayFolder(folder, Runbend.VERSION, papers.paper(), papers.units());
-        boolean taken = files.prepare() && resume;
+        boolean taken = files.prepare(title) && resume;
         KnownAnswers known =
                 laid == null ? KnownAnswers.ofUser(Runbend.VERSION) : KnownAnswers.in(laid, Runbend.VERSION);
         List<OrderBook.Order> same = workers ? relayed(read, title, taken ? files : null, known, faults) : read;
-        Kits kits = new Kits(files.orders(), taken, new PaperForm(papers.paper(), false), known, this::tell);
+        Kits kits = new Kits(files.orders(), taken, new PaperForm(papers.paper(), false, Optional.of(title)), known, this::tell);
         List<DayKit> made = kits.make(same, Runtime.getRuntime().availableProcessors());
         faults.addAll(kits.faults());
         faults.forEach(f -> spec.commandLine().getErr().println(Terminal.oneLine(f)));
+        files.ofNoOrder(same)
+                .forEach(n -> warn(files.orders().resolve(n) + ": is a kit of no order of this day; do not pack it"));
         if (made.isEmpty()) {
             spec.commandLine().getErr().println(Terminal.oneLine(orders + ": no order is left to be cut"));
             return Failures.BAD_INPUT;
@@ -165,8 +167,12 @@ final class BatchCommand implements Callable<Integer> {
         return orders.stream().filter(o -> !lost.containsKey(o)).toList();
     }
 
+    private boolean hasLedger() {
+        return shelf == null && stock.isKnown();
+    }
+
     private Shop shop(String title) {
-        if (stock.isNamed()) {
+        if (hasLedger()) {
             return stock.with(this::warn, ledger -> ledger.look(books -> shop(books, title)));
         }
         return Shop.of(shelf == null ? Shelf.EMPTY : ShelfReader.read(shelf));
@@ -193,7 +199,7 @@ final class BatchCommand implements Callable<Integer> {
         for (int attempt = 1; ; attempt++) {
             Day planned = planning.plan(title, kits, faults, shop);
             files.accept(planned);
-            if (!stock.isNamed() || planned.use(false).stock().isEmpty()) {
+            if (!hasLedger() || planned.use(false).stock().isEmpty()) {
                 return planned;
             }
             try {
@@ -218,6 +224,29 @@ final class BatchCommand implements Callable<Integer> {
                     .println("Reserved under " + planned.name() + ": movement "
                             + outcome.movement().number());
         }
+    }
+
+    /** Without orders that were cut before. */
+    private List<OrderBook.Order> notCut(List<OrderBook.Order> orders, List<String> faults) {
+        if (!hasLedger()) {
+            return orders;
+        }
+        List<OrderBook.Order> left = new ArrayList<>();
+        stock.with(
+                this::warn,
+                ledger -> ledger.look(books -> {
+                    for (OrderBook.Order o : orders) {
+                        OrderState state = books.order(o.number()).state();
+                        if (state.isCut()) {
+                            faults.add(o.file() + ": order " + o.number() + " is " + state.word()
+                                    + " already; it is left out");
+                        } else {
+                            left.add(o);
+                        }
+                    }
+                    return left;
+                }));
+        return left;
     }
 
     /** Costs of two catalogs cannot be held against each other. */

@@ -51,10 +51,14 @@ enum HelpTopic {
               undo        a movement never happened; refused where a later one needs it
               audit       adds everything up once more
 
-            runbend batch ORDERS_DIR --stock LEDGER plans a day's orders and cuts them together: DIR/day.json, cuts.csv,
-            buy-list.csv, and a folder for each order. It goes by the day's cuts.csv, not by the stock that papers of a
-            single order name. Reserve and confirm take DIR as they take a kit. runbend page FOLDER --stock LEDGER shows orders and
-            shelf, keeps stock for the plan on the screen, and begins days of folders below FOLDER.
+            runbend batch ORDERS_DIR --stock LEDGER plans a day's orders and cuts them together: DIR/day-sheet.pdf (what
+            to take, where to cut, which box each piece goes to, what to write on rests), buy-list.pdf and .csv, cuts.csv,
+            day.json, and a folder for each order. Reserve and confirm take DIR as they take a kit. Until it is cut the
+            batch can be done again: an order whose file is gone is out of the day. Once it is cut, each order is
+            spoiled (spoil DIR CUT), packed, sent and returned by its own number; a changed one is planned with plan
+            --was DIR/orders/ORDER/kit.json and confirmed by itself.
+            runbend page FOLDER --stock LEDGER shows orders and shelf, keeps stock for the plan on the screen, and begins
+            days of folders below FOLDER.
 
             Lengths of opened coils are differences of metre marks: 0.5 % and at least 100 mm stay as reserve.
             --request ID: the same id again changes nothing, with other content it is refused.

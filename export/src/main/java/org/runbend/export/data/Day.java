@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.runbend.catalog.ledger.Keeping;
 import org.runbend.catalog.ledger.Kind;
@@ -62,17 +63,20 @@ public record Day(
      * @param boxes how many it travels in
      * @param boxesOf in which of them, from 1, the pieces of a product lie
      * @param names what its papers call the piece that goes to a place
+     * @param goods how many of each thing that is counted
      */
     public record Order(
             String title,
             String fingerprint,
             int boxes,
             Map<String, List<Integer>> boxesOf,
-            Map<String, String> names) {
+            Map<String, String> names,
+            Map<String, Long> goods) {
         /** Copies the maps. */
         public Order {
             boxesOf = new TreeMap<>(boxesOf);
             names = new TreeMap<>(names);
+            goods = new TreeMap<>(goods);
         }
     }
 
@@ -248,7 +252,8 @@ public record Day(
                         u.product(),
                         u.length(),
                         u.cuts().stream()
-                                .map(c -> new KitUse.Piece(c.length(), place(c.order(), c.goesTo())))
+                                .map(c ->
+                                        new KitUse.Piece(c.length(), place(c.order(), piece(c), c.goesTo()), c.order()))
                                 .toList(),
                         u.length() - u.left(),
                         u.restStays(),
@@ -256,14 +261,18 @@ public record Day(
                 .toList();
         List<KitUse.ItemUse> counted = new ArrayList<>();
         if (withBought) {
-            counts().forEach((sku, n) -> counted.add(new KitUse.ItemUse(Kind.ITEM, sku, n)));
+            orders.forEach((order, o) ->
+                    o.goods().forEach((sku, n) -> counted.add(new KitUse.ItemUse(Kind.ITEM, sku, n, order))));
         }
-        return new KitUse(name, withBought ? fingerprint() : fingerprint() + "/shelf", stock, counted, keeping);
+        SortedMap<String, String> plans = new TreeMap<>();
+        orders.forEach((order, o) -> plans.put(order, o.fingerprint()));
+        String plan = withBought ? fingerprint() : fingerprint() + "/shelf";
+        return new KitUse(name, plan, stock, counted, keeping, plans);
     }
 
     /** Where a cut goes, as the ledger keeps it. */
-    static String place(String order, String goesTo) {
-        String text = order + ", " + goesTo;
+    static String place(String order, String piece, String goesTo) {
+        String text = order + ", " + (piece.equals(goesTo) ? "" : piece + ": ") + goesTo;
         return text.length() <= 200 ? text : text.substring(0, 200).strip();
     }
 
@@ -276,7 +285,9 @@ public record Day(
             out.list("orders", List.copyOf(orders.entrySet()), o -> out.text("order", o.getKey())
                     .text("fingerprint", o.getValue().fingerprint())
                     .text("job", o.getValue().title())
-                    .whole("boxes", o.getValue().boxes()));
+                    .whole("boxes", o.getValue().boxes())
+                    .list("items", List.copyOf(o.getValue().goods().entrySet()), g -> out.text("sku", g.getKey())
+                            .whole("quantity", g.getValue())));
             out.texts("leftOut", faults);
             out.list("stock", uses, u -> use(out, u));
             out.list("items", goods, g -> {

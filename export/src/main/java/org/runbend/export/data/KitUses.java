@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.runbend.catalog.ledger.Keeping;
 import org.runbend.catalog.ledger.Kind;
@@ -69,7 +71,11 @@ public record KitUses(KitUse use, long kerf, List<String> failed) {
             List<KitUse.Piece> cuts = u.at("cuts").list().stream()
                     .map(c -> new KitUse.Piece(
                             c.at("length").hundredths(),
-                            Day.place(c.at("order").text(), c.at("goesTo").text())))
+                            Day.place(
+                                    c.at("order").text(),
+                                    c.at("piece").text(),
+                                    c.at("goesTo").text()),
+                            c.at("order").text()))
                     .toList();
             Kind kind = Kind.of(u.at("kind").text()).orElseThrow(() -> new IllegalArgumentException("no kind"));
             stock.add(use(
@@ -79,13 +85,19 @@ public record KitUses(KitUse use, long kerf, List<String> failed) {
                     u.at("left").hundredths(),
                     u.at("restGoesTo").text().equals("shelf")));
         }
-        List<KitUse.ItemUse> items = day.at("items").list().stream()
-                .map(i -> new KitUse.ItemUse(
-                        Kind.ITEM, i.at("sku").text(), i.at("quantity").whole()))
-                .toList();
+        List<KitUse.ItemUse> items = new ArrayList<>();
+        SortedMap<String, String> orders = new TreeMap<>();
+        for (JsonTree o : day.at("orders").list()) {
+            String order = o.at("order").text();
+            orders.put(order, o.at("fingerprint").text());
+            o.at("items")
+                    .list()
+                    .forEach(i -> items.add(new KitUse.ItemUse(
+                            Kind.ITEM, i.at("sku").text(), i.at("quantity").whole(), order)));
+        }
         Keeping keeping =
                 new Keeping(day.at("keepPipe").hundredths(), day.at("keepPlate").hundredths());
-        KitUse use = new KitUse(day.at("day").text(), day.at("fingerprint").text(), stock, items, keeping);
+        KitUse use = new KitUse(day.at("day").text(), day.at("fingerprint").text(), stock, items, keeping, orders);
         return new KitUses(use, day.at("kerf").hundredths(), List.of());
     }
 

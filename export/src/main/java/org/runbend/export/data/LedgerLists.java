@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.runbend.catalog.ledger.Books;
 import org.runbend.catalog.ledger.Cut;
+import org.runbend.catalog.ledger.Days;
 import org.runbend.catalog.ledger.Held;
 import org.runbend.catalog.ledger.Holding;
 import org.runbend.catalog.ledger.Line;
@@ -122,11 +123,14 @@ public final class LedgerLists {
         return fingerprint.substring(0, Math.min(8, fingerprint.length()));
     }
 
-    /** What was cut for an order. */
+    /** What was cut for an order, or for all orders of a day. */
     public static Both cuts(Books books, String order) {
         List<List<Object>> people = new ArrayList<>();
         List<List<Object>> programs = new ArrayList<>();
-        for (Cut c : books.cuts(order)) {
+        List<String> orders = Days.orders(books, order);
+        List<Cut> cuts = (orders.isEmpty() ? List.of(order) : orders)
+                .stream().flatMap(o -> books.cuts(o).stream()).toList();
+        for (Cut c : cuts) {
             people.add(List.of(c.name(), c.product(), Held.length(c.length()), c.goesTo(), c.from(), c.batch()));
             programs.add(List.of(
                     c.name(), c.kind().word(), c.product(), c.length() / HUNDREDTHS, c.goesTo(), c.from(), c.batch()));

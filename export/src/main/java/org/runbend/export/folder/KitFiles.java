@@ -146,7 +146,7 @@ public final class KitFiles {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("pick-list.pdf", PickList.bytes(plan, form));
         files.put("cut-sheet.pdf", CutSheetPaper.bytes(plan, form));
-        files.put("labels.pdf", LabelsPaper.bytes(plan));
+        files.put("labels.pdf", LabelsPaper.bytes(plan, form));
         files.put(
                 "fitting-sheet.pdf",
                 FittingSheet.bytes(

@@ -37,6 +37,7 @@ public final class CutSheetPaper {
         String name = "Cut sheet " + job.order();
         try (PdfDocument document = Letterhead.document(job, name, form.paper().upright(), plan.isSound())) {
             PdfFlow flow = Letterhead.begin(document, job, name);
+            form.cutWithDay().ifPresent(flow::caution);
             flow.paragraph("Lengths in " + tape.papers()
                     + ". Measures under a bar run from its left end: set or read them there.");
             flow.heading("Coils");

@@ -21,6 +21,9 @@ import org.runbend.optimizer.day.DayCut;
 public final class DaySheet {
     private static final String TICK = "\u2610";
     private static final double HUNDREDTHS = 100;
+    private static final int MOST_IN_WORDS = 3;
+    /** A heading with its caution and one bar, mm. */
+    private static final double ROOM_OF_PART = 65;
 
     private final Day day;
     private final TapeText tape;
@@ -50,7 +53,7 @@ public final class DaySheet {
             List<List<Day.Use>> coils =
                     groups.stream().filter(g -> g.get(0).kind() == Kind.COIL).toList();
             if (!coils.isEmpty()) {
-                flow.heading("Coils");
+                flow.keep(ROOM_OF_PART).heading("Coils");
                 flow.caution(
                         "A coil under tension springs open: cut its bands one by one and keep the other hand behind it.");
                 bars(flow, document, coils);
@@ -58,7 +61,7 @@ public final class DaySheet {
             List<List<Day.Use>> plates =
                     groups.stream().filter(g -> g.get(0).kind() == Kind.PLATE).toList();
             if (!plates.isEmpty()) {
-                flow.heading("Plates");
+                flow.keep(ROOM_OF_PART).heading("Plates");
                 flow.caution(
                         "Goggles, ear protection and gloves: sawn sheet has sharp edges. The blade stands still before a piece is"
                                 + " taken away.");
@@ -121,8 +124,15 @@ public final class DaySheet {
             flow.space(1.5);
             if (group.size() > 1) {
                 flow.table(tables.alike(group));
+            } else if (isLong(one)) {
+                flow.table(tables.pieces(one));
             }
         }
+    }
+
+    /** So many pieces are told in a table and not in a sentence. */
+    private static boolean isLong(Day.Use use) {
+        return use.cuts().size() > MOST_IN_WORDS;
     }
 
     private CutBar bar(List<Day.Use> group) {
@@ -131,7 +141,8 @@ public final class DaySheet {
         for (int i = 0; i < one.cuts().size(); i++) {
             DayCut cut = one.cuts().get(i);
             double from = one.from(i) / HUNDREDTHS;
-            String name = group.size() > 1 ? Integer.toString(i + 1) : cut.order() + " " + day.piece(cut);
+            String name =
+                    group.size() > 1 || isLong(one) ? Integer.toString(i + 1) : cut.order() + " " + day.piece(cut);
             pieces.add(new CutBar.Piece(from, from + cut.length() / HUNDREDTHS, name));
         }
         return new CutBar(
@@ -152,7 +163,8 @@ public final class DaySheet {
                     + rest(one, true) + "." + scaled;
         }
         return TICK + " " + one.number() + ": " + size + (one.id().isPresent() ? " from the shelf" : ", whole")
-                + (one.isBought() ? ", to buy first" : "") + ": " + pieces(one) + "; " + rest(one, false) + "."
+                + (one.isBought() ? ", to buy first" : "") + ": "
+                + (isLong(one) ? one.cuts().size() + " pieces" : pieces(one)) + "; " + rest(one, false) + "."
                 + scaled;
     }
 
@@ -197,6 +209,7 @@ public final class DaySheet {
             flow.table(rests);
         }
         flow.paragraph("Kept from " + tape.beside(day.keeping().coil() / HUNDREDTHS) + " of pipe and "
-                + tape.beside(day.keeping().plate() / HUNDREDTHS) + " of plate on; shorter is scrap.");
+                + tape.beside(day.keeping().plate() / HUNDREDTHS) + " of plate on; shorter is scrap, and so is pipe"
+                + " that may be shorter by what its marks are in doubt.");
     }
 }

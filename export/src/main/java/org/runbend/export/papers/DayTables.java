@@ -73,10 +73,11 @@ final class DayTables {
     PdfTable alike(List<Day.Use> group) {
         PdfTable table = new PdfTable(
                 Column.centre("", 0.8),
-                Column.left("no.", 2.2),
+                Column.left("no.", 2.8),
                 Column.left("pieces from the left end on", 13),
                 Column.left("mark the rest", 4),
                 Column.left("", 2.6));
+        boolean allBought = group.stream().allMatch(Day.Use::isBought); // the line over the bar says so
         for (int i = 0; i < group.size(); ) {
             Day.Use first = group.get(i);
             int end = i + 1;
@@ -89,13 +90,33 @@ final class DayTables {
                     .toList();
             table.row(
                     TICK,
-                    first.number() + (end - i > 1 ? " to " + last.number() : ""),
+                    first.number() + (end - i > 1 ? "\u2013" + last.number() : ""),
                     pieces(cuts, first.product()),
                     first.restName().orElse(""),
-                    first.isBought() ? "to buy first" : "");
+                    first.isBought() && !allBought ? "to buy first" : "");
             i = end;
         }
         return table.withoutEmptyColumns();
+    }
+
+    /** The pieces of one coil or plate in the order of cutting. */
+    PdfTable pieces(Day.Use use) {
+        PdfTable table = new PdfTable(
+                Column.centre("", 0.8),
+                Column.right("no.", 1.2),
+                Column.right("length", 4),
+                Column.left("goes to", 8),
+                Column.left("piece", 4));
+        for (int i = 0; i < use.cuts().size(); i++) {
+            DayCut c = use.cuts().get(i);
+            table.row(
+                    TICK,
+                    Integer.toString(i + 1),
+                    tape.beside(c.length() / HUNDREDTHS),
+                    day.box(c, use.product()),
+                    day.piece(c));
+        }
+        return table;
     }
 
     private boolean goesWith(Day.Use one, Day.Use other) {

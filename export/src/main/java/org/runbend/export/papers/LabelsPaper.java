@@ -30,17 +30,19 @@ public final class LabelsPaper {
 
     private final KitPlan plan;
     private final TapeText tape;
+    private final boolean ofDay;
     private final LabelSheet sheet;
 
-    private LabelsPaper(KitPlan plan) {
+    private LabelsPaper(KitPlan plan, boolean ofDay) {
         this.plan = plan;
+        this.ofDay = ofDay;
         tape = new TapeText(plan.job());
         sheet = plan.job().catalog().packing().labels();
     }
 
-    /** The sheets of a plan. */
-    public static byte[] bytes(KitPlan plan) {
-        return new LabelsPaper(plan).write();
+    /** The sheets of a plan; of a kit that is cut with a day's others none names a coil or what is left of one. */
+    public static byte[] bytes(KitPlan plan, PaperForm form) {
+        return new LabelsPaper(plan, form.day().isPresent()).write();
     }
 
     private byte[] write() {
@@ -115,9 +117,10 @@ public final class LabelsPaper {
                 labels.add(label(
                         "Loop " + cut.goesTo().replaceFirst("^loop ", ""),
                         stock.product() + ", " + tape.beside(cut.length()),
-                        "from coil " + stock.id()));
+                        ofDay ? "" : "from coil " + stock.id()));
             }
             coil.restName()
+                    .filter(n -> !ofDay)
                     .ifPresent(n -> labels.add(
                             label(n, stock.product() + ", " + tape.beside(coil.left()), "left of coil " + stock.id())));
         }
@@ -126,7 +129,7 @@ public final class LabelsPaper {
                 labels.add(
                         label(cut.name(), plate.product() + ", " + tape.beside(cut.length()), tape.note(cut.goesTo())));
             }
-            if (CutSheet.isKept(plan, plate)) {
+            if (!ofDay && CutSheet.isKept(plan, plate)) {
                 labels.add(label(
                         plate.id() + "r",
                         plate.product() + ", " + tape.beside(plate.leftover()),

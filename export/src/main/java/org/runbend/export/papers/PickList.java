@@ -56,7 +56,9 @@ public final class PickList {
                 flow.paragraph(
                         "Price of all: " + job.catalog().money(plan.total()) + ", net of tax.", TextStyle.BODY.bold());
             }
-            flow.heading("Pipe in the box").table(pipe());
+            flow.heading("Pipe in the box");
+            form.cutWithDay().ifPresent(flow::caution);
+            flow.table(pipe());
             if (!plan.plates().stock().isEmpty()) {
                 flow.heading("Plates in the box").table(plates());
             }

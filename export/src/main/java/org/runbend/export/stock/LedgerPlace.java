@@ -39,6 +39,12 @@ public final class LedgerPlace {
         return place != null;
     }
 
+    /** Whether a ledger is named on the command line or in the environment. */
+    public boolean isKnown() {
+        String named = System.getenv("RUNBEND_STOCK");
+        return isNamed() || (named != null && !named.isBlank());
+    }
+
     private String place() {
         String named = place != null ? place : System.getenv("RUNBEND_STOCK");
         if (named == null || named.isBlank()) {

@@ -3,7 +3,9 @@ package org.runbend.export.stock;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.runbend.catalog.ledger.Books;
 import org.runbend.catalog.ledger.Cut;
+import org.runbend.catalog.ledger.Days;
 import org.runbend.catalog.ledger.Held;
 import org.runbend.catalog.ledger.KitUse;
 import org.runbend.catalog.ledger.LedgerRefused;
@@ -47,7 +49,6 @@ final class SpoilCommand extends ChangeCommand {
     @Override
     Outcome change(StockLedger ledger) {
         KitUses uses = option.read(kit);
-        String order = uses.use().order();
         List<String> names = new ArrayList<>();
         List<Long> rests = new ArrayList<>();
         for (String cut : cuts) {
@@ -56,6 +57,7 @@ final class SpoilCommand extends ChangeCommand {
             rests.add(at < 0 ? 0 : DeliveryNote.length(cut.substring(at + 1), "what is left"));
         }
         Request request = request();
+        String order = ledger.look(b -> orderOf(b, uses.use().order(), names));
         List<KitUse.StockUse> again = ledger.hasSeen(request)
                 ? List.of()
                 : new Recutting(uses.kerf(), option.keeping())
@@ -70,6 +72,26 @@ final class SpoilCommand extends ChangeCommand {
                                             + Held.length(u.length())))));
         }
         return new Outcome(outcome.movement(), outcome.isNew(), outcome.made(), notes);
+    }
+
+    /** The kit's order; of a day the one that the cuts are for. */
+    private static String orderOf(Books books, String kit, List<String> names) {
+        List<String> orders = Days.orders(books, kit);
+        if (orders.isEmpty()) {
+            return kit;
+        }
+        List<String> meant = orders.stream()
+                .filter(o -> books.cuts(o).stream().anyMatch(c -> names.contains(c.name())))
+                .toList();
+        if (meant.size() > 1) {
+            throw new LedgerRefused(
+                    "these cuts are for orders " + String.join(" and ", meant) + ": spoil them order by order");
+        }
+        if (meant.isEmpty()) {
+            throw new LedgerRefused("day " + kit + " has no cut " + String.join(", ", names)
+                    + ": 'runbend stock orders " + kit + "' lists them");
+        }
+        return meant.get(0);
     }
 
     private static List<Cut> spoiled(StockLedger ledger, String order, List<String> names) {

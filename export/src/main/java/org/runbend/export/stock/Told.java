@@ -1,7 +1,9 @@
 package org.runbend.export.stock;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.runbend.catalog.ledger.Held;
 import org.runbend.catalog.ledger.Holding;
 import org.runbend.catalog.ledger.Movement;
@@ -18,7 +20,10 @@ public final class Told {
             lines.add(title(outcome.movement()));
         }
         labels(outcome).forEach(label -> lines.add("  " + label));
-        outcome.notes().forEach(note -> lines.add((outcome.isNew() ? "  " : "") + note));
+        Map<String, Integer> notes = new LinkedHashMap<>();
+        outcome.notes().forEach(note -> notes.merge(note, 1, Integer::sum));
+        notes.forEach((note, times) ->
+                lines.add((outcome.isNew() ? "  " : "") + note + (times > 1 ? " (" + times + " times)" : "")));
         return lines;
     }
 

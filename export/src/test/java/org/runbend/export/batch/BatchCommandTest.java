@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.runbend.export.CommandRun;
 import org.runbend.export.JsonIn;
+import org.runbend.export.OutsideReader;
 
 /** A day of four orders of two floors, one of them bad, from a ledger to the last cut. */
 class BatchCommandTest {
@@ -81,7 +82,10 @@ class BatchCommandTest {
                 .sum();
         assertTrue(bound <= bought && bought <= alone, bound + " " + bought + " " + alone);
         String sheet = Files.readString(Path.of(day, "batch.txt"));
-        assertTrue(sheet.endsWith("Papers: a4\n"), sheet);
+        assertTrue(sheet.endsWith("Day: monday\nPapers: a4\n"), sheet);
+        String solo = OutsideReader.run(
+                "pdftotext", Path.of(day, "orders", "HF-1", "cut-sheet.pdf").toString(), "-");
+        assertTrue(solo.replaceAll("\\s+", " ").contains("Cut as on the day sheet of monday: it says"), solo);
         for (String paper : List.of("day-sheet.pdf", "buy-list.pdf")) {
             assertTrue(Files.size(Path.of(day, paper)) > 10_000, paper);
         }
@@ -91,6 +95,7 @@ class BatchCommandTest {
         assertEquals(1, again.code());
         assertTrue(again.out().contains("4 orders, 0 different floors, 0 of them laid anew"), again::out);
         assertEquals(before, Files.readString(Path.of(day, "day.json")));
+        told = cancelled(orders, day);
         // the rest comes, and the day is cut
         buy(Path.of(day, "buy-list.csv"));
         done("stock", "reserve", day, "--stock", shelf);
@@ -110,11 +115,69 @@ class BatchCommandTest {
         assertEquals(promised, written, "rests are called as the day sheet says");
         assertTrue(promised.size() > 1, promised::toString);
         assertTrue(done("stock", "audit", "--stock", shelf).startsWith("All "));
+        eachGoesItsWay(day);
         CommandRun late = run("batch", orders.toString(), "--stock", shelf, "--out", day);
         assertEquals(2, late.code());
         assertEquals(
                 "a day monday is in the ledger and cut: give this one another name with --day",
                 late.err().strip());
+    }
+
+    /** An order is taken out of the day before it is cut: its stock is free again and nothing of it is on the sheet. */
+    private JsonIn cancelled(Path orders, String day) throws IOException {
+        assertTrue(done("stock", "orders", "--csv", "--stock", shelf).contains("HF-2,confirmed,"));
+        Files.delete(orders.resolve("o2.yaml"));
+        CommandRun batch = run("batch", orders.toString(), "--stock", shelf, "--out", day, "--resume");
+        assertTrue(batch.out().contains("3 orders, 0 different floors, 0 of them laid anew"), batch::out);
+        assertTrue(
+                batch.err()
+                        .contains(
+                                Path.of(day, "orders", "HF-2") + ": is a kit of no order of this day; do not pack it"),
+                batch::err);
+        String states = done("stock", "orders", "--csv", "--stock", shelf);
+        assertTrue(states.contains("HF-2,quoted,") && states.contains("HF-1,confirmed,"), states);
+        assertEquals(
+                "order HF-1 is cut with day monday: confirm that, or take its file out of the day's folder and do the batch"
+                        + " again",
+                run("stock", "confirm", Path.of(day, "orders", "HF-1").toString(), "--stock", shelf)
+                        .err()
+                        .strip());
+        return JsonIn.read(Path.of(day, "day.json"));
+    }
+
+    /** Once cut, an order of the day is spoiled, packed, sent and returned by itself. */
+    private void eachGoesItsWay(String day) {
+        String cuts = done("stock", "orders", "monday", "--csv", "--stock", shelf);
+        String of3 = cuts.lines()
+                .filter(l -> l.matches(".*HF-3, P\\w+: A run 1 at.*"))
+                .findFirst()
+                .orElseThrow();
+        String of1 = cuts.lines()
+                .filter(l -> l.matches(".*HF-1, P\\w+: A run 1 at.*"))
+                .findFirst()
+                .orElseThrow();
+        String name3 = of3.substring(0, of3.indexOf(','));
+        String name1 = of1.substring(0, of1.indexOf(','));
+        done("stock", "receive", "plate", "SP-10", "1000", "1", "--stock", shelf);
+        assertEquals(
+                "these cuts are for orders HF-1 and HF-3: spoil them order by order",
+                run("stock", "spoil", day, name1, name3, "--stock", shelf).err().strip());
+        String spoiled = done("stock", "spoil", day, name3, "--stock", shelf);
+        assertTrue(spoiled.contains("spoil HF-3"), spoiled);
+        assertTrue(spoiled.matches("(?s).*cut 480 mm for HF-3, P\\w+: A run 1 at.*"), spoiled);
+        assertEquals(
+                "monday is a day: name one of its orders: HF-1, HF-3, HF-4",
+                run("stock", "return", "monday", "--stock", shelf).err().strip());
+        done("stock", "pack", "HF-3", "--stock", shelf);
+        done("stock", "send", "HF-3", "--stock", shelf);
+        String back = done("stock", "return", "HF-4", "--stock", shelf);
+        assertTrue(back.contains("on the shelf: opened coil"), back);
+        assertTrue(done("stock", "confirm", day, "--stock", shelf).contains("nothing was changed"));
+        String states = done("stock", "orders", "--csv", "--stock", shelf);
+        for (String line : List.of("monday,cut,", "HF-1,cut,", "HF-2,quoted,", "HF-3,sent,", "HF-4,returned,")) {
+            assertTrue(states.contains(line), () -> line + " is not in " + states);
+        }
+        assertTrue(done("stock", "audit", "--stock", shelf).startsWith("All "));
     }
 
     private void buy(Path list) throws IOException {

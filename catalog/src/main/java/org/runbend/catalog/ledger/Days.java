@@ -1,0 +1,93 @@
+package org.runbend.catalog.ledger;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Days of several orders: stock is kept under the day's name, and its orders are confirmed and cut with it. Once they are cut each goes
+ * its own way: it is spoiled, packed, sent and returned by itself.
+ */
+public final class Days {
+    private Days() {}
+
+    /** The orders of a day as its last reservation or cutting left them; empty if it is the name of one order. */
+    public static List<String> orders(Books books, String day) {
+        return books.lastOfOrder(day, Optional.empty())
+                .filter(m -> m.order().equals(day))
+                .map(m -> books.orderChanges(m.number()).stream()
+                        .map(OrderRecord::order)
+                        .filter(o -> !o.equals(day))
+                        .toList())
+                .orElse(List.of());
+    }
+
+    /** No order is cut twice, nor by itself while a day keeps stock for it. */
+    static void check(Books books, KitUse use) {
+        for (String order : use.orders().keySet()) {
+            OrderRecord now = books.order(order);
+            if (now.state().isCut()) {
+                throw new LedgerRefused("order " + order + " of day " + use.order() + " is "
+                        + now.state().word()
+                        + " already: take its file out of the day's folder and do the batch again");
+            }
+            dayOf(books, now).filter(d -> !d.equals(use.order())).ifPresent(d -> {
+                throw new LedgerRefused("order " + order + " of day " + use.order() + " is one of day " + d
+                        + " too: take its file out of one of the folders and do that batch again");
+            });
+        }
+        dayOf(books, books.order(use.order())).ifPresent(d -> {
+            throw new LedgerRefused("order " + use.order() + " is cut with day " + d
+                    + ": confirm that, or take its file" + " out of the day's folder and do the batch again");
+        });
+    }
+
+    /** The day that keeps stock for an order. */
+    private static Optional<String> dayOf(Books books, OrderRecord order) {
+        return order.state() == OrderState.CONFIRMED
+                ? books.lastOfOrder(order.order(), Optional.empty())
+                        .map(Movement::order)
+                        .filter(o -> !o.equals(order.order()))
+                : Optional.empty();
+    }
+
+    /** What was cut as a day is changed order by order. */
+    static void checkNew(Books books, OrderRecord now) {
+        if (now.state().isCut() && !orders(books, now.order()).isEmpty()) {
+            throw new LedgerRefused("day " + now.order() + " is " + now.state().word()
+                    + ": plan a changed order of it by itself with plan --was, and confirm that kit");
+        }
+    }
+
+    static void checkNoDay(Books books, OrderRecord now) {
+        List<String> orders = orders(books, now.order());
+        if (!orders.isEmpty()) {
+            throw new LedgerRefused(now.order() + " is a day: name one of its orders: " + String.join(", ", orders));
+        }
+    }
+
+    /** Orders that were of the day and are no longer give back what is kept; so do its own, which the day now keeps for. */
+    static void leave(Posting posting, OrderRecord now, KitUse use) {
+        if (now.state() == OrderState.CONFIRMED) {
+            orders(posting.books(), now.order()).stream()
+                    .filter(o -> !use.orders().containsKey(o))
+                    .forEach(o -> quoted(posting, o));
+        }
+        use.orders().keySet().forEach(posting::releaseAll);
+    }
+
+    /** A day has lost what was kept for it. */
+    static void lose(Posting posting, String day) {
+        orders(posting.books(), day).forEach(o -> quoted(posting, o));
+    }
+
+    private static void quoted(Posting posting, String order) {
+        OrderRecord now = posting.books().order(order);
+        if (now.state() == OrderState.CONFIRMED) {
+            posting.stateOf(order, OrderState.QUOTED, now.fingerprint());
+        }
+    }
+
+    static void members(Posting posting, KitUse use, OrderState state) {
+        use.orders().forEach((order, fingerprint) -> posting.stateOf(order, state, fingerprint));
+    }
+}

@@ -1,0 +1,29 @@
+package org.runbend.export;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.runbend.export.cli.Runbend;
+
+/** The command line in a process of its own, to be stopped or killed. */
+public final class ChildRun {
+    private ChildRun() {}
+
+    /** Starts one; what it says goes into a file. */
+    public static Process start(Path output, List<String> words) throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-Xshare:auto",
+                "-cp",
+                System.getProperty("java.class.path"),
+                Runbend.class.getName()));
+        command.addAll(words);
+        return new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(output.toFile())
+                .start();
+    }
+}
