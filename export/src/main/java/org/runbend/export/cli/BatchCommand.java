@@ -128,7 +128,8 @@ final class BatchCommand implements Callable<Integer> {
         KnownAnswers known =
                 laid == null ? KnownAnswers.ofUser(Runbend.VERSION) : KnownAnswers.in(laid, Runbend.VERSION);
         List<OrderBook.Order> same = workers ? relayed(read, title, taken ? files : null, known, faults) : read;
-        Kits kits = new Kits(files.orders(), taken, new PaperForm(papers.paper(), false, Optional.of(title)), known, this::tell);
+        Kits kits = new Kits(
+                files.orders(), taken, new PaperForm(papers.paper(), false, Optional.of(title)), known, this::tell);
         List<DayKit> made = kits.make(same, Runtime.getRuntime().availableProcessors());
         faults.addAll(kits.faults());
         faults.forEach(f -> spec.commandLine().getErr().println(Terminal.oneLine(f)));

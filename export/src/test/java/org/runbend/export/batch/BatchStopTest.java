@@ -36,8 +36,7 @@ class BatchStopTest {
         assertEquals(0, CommandRun.of("stock", "init", "--stock", shelf).code());
         CommandRun.of("stock", "receive", "offcut", "SP-10", "700", "--stock", shelf);
         Path day = folder.resolve("day");
-        List<String> words =
-                new ArrayList<>(List.of(
+        List<String> words = new ArrayList<>(List.of(
                 "batch",
                 orders.toString(),
                 "--stock",
