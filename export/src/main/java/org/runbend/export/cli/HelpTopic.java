@@ -60,6 +60,10 @@ enum HelpTopic {
             runbend page FOLDER --stock LEDGER shows orders and shelf, keeps stock for the plan on the screen, and begins
             days of folders below FOLDER.
 
+            A floor that was laid before is not laid again, turned or mirrored either: loops are kept in this user's cache folder
+            ($RUNBEND_CACHE or --laid DIR name another). batch --workers has floors laid by runbend worker on other machines too,
+            over the database of the ledger.
+
             Lengths of opened coils are differences of metre marks: 0.5 % and at least 100 mm stay as reserve.
             --request ID: the same id again changes nothing, with other content it is refused.
             """),
