@@ -68,7 +68,10 @@ class BatchCommandTest {
         assertEquals(
                 orders.resolve("o5.yaml") + ":14:19: layout.spacing: found 'wide', a length in mm is wanted",
                 batch.err().strip());
-        assertTrue(batch.out().contains("4 orders, 2 different floors, 2 of them laid anew, 1 left out"), batch::out);
+        // floors that differ in tails alone have one loop, which both lay where they are at it at the same time
+        assertTrue(
+                batch.out().matches("(?s).*4 orders, 2 different floors, [12] of them laid anew, 1 left out.*"),
+                batch::out);
         JsonIn told = JsonIn.read(Path.of(day, "day.json"));
         checkCuts(told, Path.of(day));
         long bought = told.at("costs").list().stream()
