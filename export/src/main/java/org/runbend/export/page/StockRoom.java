@@ -140,6 +140,12 @@ final class StockRoom {
      * @param run the plan on the screen, where it is to be kept for its order
      */
     Map<String, Object> act(Map<String, Object> asked, Optional<PlanRun> run) {
+        if (run.isPresent() && !"true".equals(asked.get("anew"))) {
+            Optional<String> question = otherPlan(run.get());
+            if (question.isPresent()) {
+                return Map.of("asks", question.get());
+            }
+        }
         String order = word(asked, "order");
         Request request = new Request(id(word(asked, "request")), Told.user(), "");
         Outcome outcome = ledger(ledger -> switch (word(asked, "act")) {
@@ -162,6 +168,20 @@ final class StockRoom {
                 "changed", outcome.isNew(),
                 "labels", Told.labels(outcome),
                 "notes", notes);
+    }
+
+    /** What is asked before stock that is kept for another plan of the same order number is given back. */
+    private Optional<String> otherPlan(PlanRun run) {
+        KitUses uses = KitUses.read(run.folder(), access.keeping());
+        OrderRecord now =
+                ledger(ledger -> ledger.look(books -> books.order(uses.use().order())));
+        boolean other = now.state() == OrderState.CONFIRMED
+                && !now.fingerprint().equals(uses.use().fingerprint());
+        return other
+                ? Optional.of(
+                        "For order " + now.order() + " stock is kept already, by another plan. Is it the same order?"
+                                + " If not, give this job another order number under Pipe, heat.")
+                : Optional.empty();
     }
 
     private Outcome keep(StockLedger ledger, Request request, PlanRun run) {

@@ -298,6 +298,8 @@ function showPart() {
         retype,
         notice,
         addCatalog,
+        next: (/** @type {string} */ name) => (name === "lay" ? void lay(true) : tab(name)),
+        mayLay: !byId("lay").disabled && !isBusy(),
     };
     const part = byId(`part-${desk.tab}`);
     if (desk.tab === "floor") {
@@ -506,10 +508,14 @@ async function keep() {
     plan.keeping = true;
     showPart();
     try {
-        plan.came = await shop.act("keep", { plan: plan.id });
+        plan.came = await shop.act("keep", { plan: plan.id, ...(plan.came?.asks ? { anew: true } : {}) });
     } catch (error) {
         failed(error);
     } finally {
+        if (plan.came?.asks) {
+            showPart();
+            await new Promise((go) => setTimeout(go, 1000)); // the second half of a double click answers no question
+        }
         plan.keeping = false;
         showPart();
     }

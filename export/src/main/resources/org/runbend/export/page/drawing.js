@@ -513,6 +513,10 @@ export class Drawing {
         if (view.port) {
             const name = `Flow and return, ${where(view.port)}`;
             this.part(this.over, "port-sign", "path", { class: "port", d: portSign(view.port, px) });
+            if (this.plan.childElementCount === 0) {
+                const right = view.port.x > middle(view.outline).x;
+                this.text("port-name", "flow and return", { class: "name of-port", x: view.port.x + (right ? -20 : 20) * px, y: -view.port.y + 4 * px, "font-size": 12 * px, "text-anchor": right ? "end" : "start" });
+            }
             if (view.portPlain) {
                 this.handle("port", view.port, px, name, "grip");
             }

@@ -23,6 +23,8 @@ import { fill, made } from "./made.js";
  * @property {(text: string) => void} retype
  * @property {(words: string) => void} notice
  * @property {() => Promise<void>} addCatalog
+ * @property {(name: string) => void} next goes on with another part of the job, or lays the loop
+ * @property {boolean} mayLay
  */
 
 /**
@@ -221,7 +223,18 @@ export function showFloor(part, desk) {
                   ),
               )
             : null,
+        next(desk, "things", "Next: what stands on it"),
     );
+}
+
+/**
+ * What comes next, for whoever is here for the first time.
+ * @param {Desk} desk
+ * @param {string} name of the part, or "lay"
+ * @param {string} words
+ */
+function next(desk, name, words) {
+    return made("p", { class: "next" }, button(words, () => desk.next(name), { id: `next-${name}`, class: name === "lay" ? "main" : "", disabled: name === "lay" && !desk.mayLay }));
 }
 
 /**
@@ -387,6 +400,7 @@ export function showThings(part, desk) {
                 ),
             ),
         ),
+        next(desk, "wishes", "Next: pipe and heat"),
     );
 }
 
@@ -433,7 +447,7 @@ function thingForm(desk, thing) {
                   "Clear to the middle of the pipe",
                   mm(entry.clearance, unit),
                   (v) => set("clearance", written(v, unit)),
-                  { least: 0, optional: () => set("clearance", undefined), placeholder: `${shown(thing.clearance)} by its kind` },
+                  { least: 0, optional: () => set("clearance", undefined), placeholder: `${shown(thing.clearance)} by kind` },
               )
             : null,
         made(
@@ -571,6 +585,7 @@ export function showWishes(part, desk) {
         words("heating.outside", "Outside", "\u00b0C"),
         words("heating.wanted", "Heat wanted", "W", "not said"),
         pick("heating.pump", "Pump", from(products?.pumps)),
+        next(desk, "lay", "Next: lay the loop and see the kit"),
     );
 }
 

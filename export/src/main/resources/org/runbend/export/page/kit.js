@@ -86,12 +86,12 @@ export function showKit(part, plan, acts) {
         plan.kit ? figures(plan.kit) : null,
         plan.heat.length > 0 ? heat(plan, acts) : null,
         plan.kit ? checks(plan.kit) : null,
+        plan.files.length > 0 ? files(plan) : null,
+        plan.kit && acts.hasStock ? stock(plan, acts) : null,
         plan.kit ? bare(plan.kit, acts) : null,
         plan.kit ? alternatives(plan, acts) : null,
         plan.kit || acts.rules.length > 0 ? rules(plan, acts) : null,
         plan.picture ? bars(plan.picture, acts) : null,
-        plan.kit && acts.hasStock ? stock(plan, acts) : null,
-        plan.files.length > 0 ? files(plan) : null,
         plan.kit ? remarks(plan.kit) : null,
     );
     for (const id of open) {
@@ -468,7 +468,7 @@ function stock(plan, acts) {
         made(
             "div",
             { class: "row" },
-            button(`Keep stock for ${plan.kit.order}`, acts.keep, { id: "keep-stock", disabled: !whole || plan.keeping }),
+            button(plan.came?.asks ? "Give that back and keep stock for this plan" : `Keep stock for ${plan.kit.order}`, acts.keep, { id: "keep-stock", disabled: !whole || plan.keeping }),
             button("Orders and shelf", acts.toShop, { id: "see-shop" }),
         ),
         made("div", { role: "status", id: "kept-stock" }, plan.came ? showCame(plan.came) : null),

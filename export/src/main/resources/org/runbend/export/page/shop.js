@@ -7,7 +7,7 @@ import { byId, fill, made } from "./made.js";
 
 /**
  * @typedef {Record<string, any>} Row
- * @typedef {{ title: string, labels: string[], notes: string[], refused: boolean }} Came what came of a movement
+ * @typedef {{ title: string, labels: string[], notes: string[], refused: boolean, asks?: boolean }} Came what came of a movement
  * @typedef {object} Day
  * @property {string} id
  * @property {number} at
@@ -102,6 +102,9 @@ export class Shop {
         try {
             const came = await post("/api/stock", { act, request, ...about });
             this.requests.delete(key);
+            if (came.asks) {
+                return { title: String(came.asks), labels: [], notes: [], refused: false, asks: true };
+            }
             const did = DID[act] && came.changed ? `Order ${came.order}: ${DID[act]} (movement ${came.movement})` : came.title;
             return { title: did, labels: came.labels, notes: came.notes, refused: false };
         } catch (error) {
@@ -375,10 +378,13 @@ export class Shop {
 export function showCame(came) {
     return made(
         "div",
-        { class: came.refused ? "came refused" : "came" },
+        { class: came.refused || came.asks ? "came refused" : "came" },
         made("p", { class: "words" }, came.refused ? `Nothing was changed: ${came.title}` : came.title),
         came.labels.length > 0 ? made("ul", { class: "labels" }, ...came.labels.map((l) => made("li", {}, l))) : null,
-        ...came.notes.map((n) => made("p", {}, n)),
+        ...[...new Set(came.notes)].map((n) => {
+            const times = came.notes.filter((o) => o === n).length;
+            return made("p", {}, times > 1 ? `${times} times ${n}` : n);
+        }),
     );
 }
 

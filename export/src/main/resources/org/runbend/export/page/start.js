@@ -62,7 +62,7 @@ export function showStart(dialog, session, doors, mayClose) {
                           made(
                               "li",
                               { class: "row" },
-                              button(`${d.title || "Without a title"}${d.name ? ` (${d.name})` : ""}, ${new Date(d.when).toLocaleString()}`, () => act(() => doors.draft(d.id)), { "data-draft": d.id }),
+                              button(`${d.title || "Without a title"}${d.name && d.name !== "new.yaml" ? ` (${d.name})` : ""}, ${new Date(d.when).toLocaleString()}`, () => act(() => doors.draft(d.id)), { "data-draft": d.id }),
                               button("Forget", () => {
                                   doors.forget(d.id);
                                   session.drafts = session.drafts.filter((/** @type {any} */ o) => o.id !== d.id);

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
 import org.openqa.selenium.By;
+import org.openqa.selenium.ElementNotInteractableException;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
@@ -27,7 +28,8 @@ import org.runbend.export.OutsideReader;
 
 /** Debian's Chromium without a window, driven as a person would: by mouse, by touch, by keys. */
 final class Browser implements AutoCloseable {
-    private static final Duration PATIENCE = Duration.ofSeconds(90);
+    /** How long a state is waited for before it is said that it does not come: long, as builds may run beside each other. */
+    private static final Duration PATIENCE = Duration.ofMinutes(4);
 
     private final ChromeDriver driver;
     private final Path downloads;
@@ -169,7 +171,7 @@ final class Browser implements AutoCloseable {
             try {
                 driver.switchTo().activeElement().sendKeys(text + "\t");
                 return;
-            } catch (StaleElementReferenceException e) {
+            } catch (StaleElementReferenceException | ElementNotInteractableException e) {
                 assertTrue(i < 5, css);
             }
         }
