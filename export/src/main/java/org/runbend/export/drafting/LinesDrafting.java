@@ -2,6 +2,7 @@ package org.runbend.export.drafting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Circle;
@@ -55,8 +56,11 @@ public final class LinesDrafting {
         DatumLines.draw(sheet, labels, unit, marks.datum());
         Span us = span(outline, true);
         Span vs = span(outline, false);
-        for (SetOut.ChalkLine line : marks.lines()) {
-            straight(line, us, vs);
+        for (Lie lie : List.of(Lie.ALONG, Lie.ACROSS, Lie.ASLANT)) {
+            List<SetOut.ChalkLine> lines =
+                    marks.lines().stream().filter(l -> l.lie() == lie).toList();
+            boolean close = areClose(lines);
+            lines.forEach(l -> straight(l, us, vs, close));
         }
         for (SetOut.ChalkLine line : marks.lines()) {
             line.stops().forEach(s -> ticks(line.lie(), s));
@@ -101,7 +105,18 @@ public final class LinesDrafting {
         }
     }
 
-    private void straight(SetOut.ChalkLine line, Span us, Span vs) {
+    /** Whether distances written side by side at the ends of lines would run into each other. */
+    private boolean areClose(List<SetOut.ChalkLine> lines) {
+        double[] offsets =
+                lines.stream().mapToDouble(SetOut.ChalkLine::offset).sorted().toArray();
+        double widest = lines.stream()
+                .mapToDouble(l -> Text.roughWidth(tape.of(l.offset()), LETTERS * unit))
+                .max()
+                .orElse(0);
+        return IntStream.range(1, offsets.length).anyMatch(i -> offsets[i] - offsets[i - 1] < widest + unit);
+    }
+
+    private void straight(SetOut.ChalkLine line, Span us, Span vs, boolean close) {
         if (line.lie() == Lie.ASLANT) {
             SetOut.Stop stop = line.stops().get(0);
             if (!stop.bends()) {
@@ -120,19 +135,23 @@ public final class LinesDrafting {
         String words = tape.of(line.offset());
         double angle = a.angleTo(b);
         boolean level = Math.abs(Math.cos(Math.toRadians(angle))) > 0.7;
-        distance(a, angle + 180, level, words);
-        distance(b, angle, level, words);
+        distance(a, angle + 180, level, close, words);
+        distance(b, angle, level, close, words);
     }
 
-    /** The distance of a line at one of its ends, beyond it. */
-    private void distance(Point end, double away, boolean level, String words) {
+    /** The distance of a line at one of its ends, beyond it; read from the right where upright lines are close. */
+    private void distance(Point end, double away, boolean level, boolean close, String words) {
         Anchor anchor;
-        if (level) {
+        double angle = 0;
+        if (!level && close) {
+            angle = FloorMarks.readable(Math.IEEEremainder(away, 360));
+            anchor = Math.cos(Math.toRadians(away - angle)) > 0 ? Anchor.MIDDLE_LEFT : Anchor.MIDDLE_RIGHT;
+        } else if (level) {
             anchor = Math.cos(Math.toRadians(away)) > 0 ? Anchor.MIDDLE_LEFT : Anchor.MIDDLE_RIGHT;
         } else {
             anchor = Math.sin(Math.toRadians(away)) > 0 ? Anchor.BOTTOM_CENTRE : Anchor.TOP_CENTRE;
         }
-        Text text = Text.level(end.polar(1.2 * unit, away), LETTERS * unit, anchor, words);
+        Text text = new Text(end.polar(1.2 * unit, away), LETTERS * unit, angle, anchor, words);
         sheet.add(Layer.NOTE, text);
         labels.block(text);
     }
