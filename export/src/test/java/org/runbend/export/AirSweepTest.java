@@ -22,7 +22,7 @@ import org.locationtech.jts.geom.GeometryFactory;
  */
 class AirSweepTest {
     private static final GeometryFactory SHAPES = new GeometryFactory();
-    private static final int FLOORS = Integer.getInteger("sweep.floors", 14);
+    private static final int FLOORS = Integer.getInteger("sweep.floors", 8);
     /** Chords of half a degree of arcs and of 32 a quarter round things of up to 200 mm. */
     private static final double CHORDS = 0.15;
 

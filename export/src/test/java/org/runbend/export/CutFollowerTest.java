@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class CutFollowerTest {
     /** Of ten in each part; all of them with {@code -Dfollowed.floors=10}. */
-    private static final int FLOORS = Integer.getInteger("followed.floors", 5);
+    private static final int FLOORS = Integer.getInteger("followed.floors", 3);
 
     @TempDir
     Path folder;
