@@ -129,6 +129,22 @@ final class Browser implements AutoCloseable {
         }
     }
 
+    /** Clicks until a script says true: a click is lost where the page makes its part anew just then. */
+    void clickUntil(String css, String code) {
+        for (int i = 0; i < 5; i++) {
+            if (has(css)) {
+                click(css);
+            }
+            for (int wait = 0; wait < 100; wait++) {
+                if (Boolean.TRUE.equals(script(code))) {
+                    return;
+                }
+                pause(50);
+            }
+        }
+        throw new AssertionError("clicked " + css + " in vain for: " + code + "\n" + words());
+    }
+
     /** The button, or the like, that says this, as soon as it can be pressed. */
     void clickOn(String words) {
         String find = "const e = [...document.querySelectorAll('button, summary, a, label')]"

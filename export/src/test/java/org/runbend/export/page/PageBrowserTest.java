@@ -205,9 +205,12 @@ class PageBrowserTest {
             browser.dragByTouch("[data-id='keepOut-0']", -500, -300);
             assertEquals("pillar", job().floor().keepOuts().get(0).name());
             browser.tap("#undo");
+            Browser.pause(400);
             browser.tap("#undo");
+            browser.waitUntil("return document.querySelector('[data-id=\"keepOut-0\"]') === null");
             assertEquals(0, job().floor().keepOuts().size(), browser::draftText);
             browser.tap("#redo");
+            browser.waitUntil("return document.querySelector('[data-id=\"keepOut-0\"]') !== null");
             assertEquals(1, job().floor().keepOuts().size());
         } finally {
             browser.driver().executeCdpCommand("Emulation.setTouchEmulationEnabled", Map.of("enabled", false));
@@ -410,8 +413,7 @@ class PageBrowserTest {
         assertEquals("rule-0", browser.script("return document.activeElement.dataset.id ?? ''"));
         waitUntilLaidAgain();
         assertTrue(runsAlong(), "pipe lies along the line");
-        browser.click("#drop-rule-0");
-        browser.waitUntil("return document.getElementById('drop-rule-0') === null");
+        browser.clickUntil("#drop-rule-0", "return document.getElementById('drop-rule-0') === null");
         assertFalse(browser.draftText().contains("mustRun"), browser::draftText);
     }
 
