@@ -52,7 +52,7 @@ class PlanServiceTest {
      */
     @Test
     void cancelledAtAnyMoment() throws InterruptedException {
-        Job job = closet();
+        Job job = JobReader.read(EXAMPLES.resolve("cabin-boat.yaml"), Optional.empty());
         Random random = new Random(SEED);
         List<Long> freeAfter = new ArrayList<>();
         Set<String> met = ConcurrentHashMap.newKeySet();
