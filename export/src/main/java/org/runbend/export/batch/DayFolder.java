@@ -14,7 +14,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.runbend.catalog.source.Unit;
 import org.runbend.export.data.Day;
-import org.runbend.export.data.DayKit;
 import org.runbend.export.folder.Disk;
 import org.runbend.export.folder.OutputRefused;
 import org.runbend.export.papers.BuyList;
@@ -98,10 +97,7 @@ public final class DayFolder {
 
     /** Whether the kit of an order is there, made of the same files. */
     public boolean holds(OrderBook.Order order) {
-        return DayKit.find(
-                        orders().resolve(order.folder()),
-                        Optional.of(order.job().fingerprint()))
-                .isPresent();
+        return order.kitIn(orders()).isPresent();
     }
 
     /** Writes the files of the day; lengths on its papers in the unit wanted, else in that of its first order. */

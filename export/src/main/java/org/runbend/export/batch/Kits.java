@@ -105,23 +105,18 @@ public final class Kits {
 
     /** Plans and writes; the kits that can be cut, in the order of the book. */
     public List<DayKit> make(List<OrderBook.Order> orders, int threads) {
-        Map<Job, List<OrderBook.Order>> floors = new LinkedHashMap<>();
+        List<OrderBook.Order> left = new ArrayList<>();
         int done = 0;
         for (OrderBook.Order order : orders) {
-            Optional<DayKit> before = resume
-                    ? DayKit.find(
-                            folder.resolve(order.folder()),
-                            Optional.of(order.job().fingerprint()))
-                    : Optional.empty();
+            Optional<DayKit> before = resume ? order.kitIn(folder) : Optional.empty();
             if (before.isPresent()) {
                 take(before.get());
                 listener.done(order.number(), ++done, orders.size());
             } else {
-                floors.computeIfAbsent(order.job().withoutOrder(), j -> new ArrayList<>())
-                        .add(order);
+                left.add(order);
             }
         }
-        plan(floors, threads, done, orders.size());
+        plan(OrderBook.byFloor(left), threads, done, orders.size());
         return orders.stream()
                 .map(OrderBook.Order::number)
                 .filter(kits::containsKey)
@@ -163,7 +158,7 @@ public final class Kits {
                     FORM,
                     new KitFiles.PaperWish(papers, Optional.empty()),
                     Map.of()));
-            take(DayKit.find(kit, Optional.of(order.job().fingerprint()))
+            take(order.kitIn(folder)
                     .orElseThrow(() -> new IllegalStateException(kit + " was written and cannot be read")));
         } catch (Unbuildable e) {
             faults.add(KeyPlace.fault(order.file(), e.key(), e.lines().get(0)).text());

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import java.util.stream.Stream;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.Fault;
 import org.runbend.catalog.source.SourceFile;
+import org.runbend.export.data.DayKit;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.job.read.LoopDrawings;
@@ -49,6 +51,11 @@ public record OrderBook(List<Order> orders, List<String> faults) {
         public String folder() {
             String plain = number().replaceAll("[^A-Za-z0-9._-]+", "_").replaceFirst("^\\.+", "");
             return plain.isEmpty() ? "order" : plain;
+        }
+
+        /** Its kit among those in a folder, if one is there that was made of the same files. */
+        public Optional<DayKit> kitIn(Path kits) {
+            return DayKit.find(kits.resolve(folder()), Optional.of(job.fingerprint()));
         }
     }
 
@@ -95,6 +102,14 @@ public record OrderBook(List<Order> orders, List<String> faults) {
         } catch (BadInput e) {
             return true; // it will be said what is wrong with it
         }
+    }
+
+    /** Orders by their floor: those of one list are planned alike but for whose they are; in the order of the first of each. */
+    public static Map<Job, List<Order>> byFloor(List<Order> orders) {
+        Map<Job, List<Order>> floors = new LinkedHashMap<>();
+        orders.forEach(o -> floors.computeIfAbsent(o.job().withoutOrder(), j -> new ArrayList<>())
+                .add(o));
+        return floors;
     }
 
     private static Optional<Order> order(Path file, LoopDrawings drawings, List<String> faults) {

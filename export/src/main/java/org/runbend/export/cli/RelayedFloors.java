@@ -1,7 +1,6 @@
 package org.runbend.export.cli;
 
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,7 +15,6 @@ import org.runbend.export.batch.KnownAnswers;
 import org.runbend.export.batch.OrderBook;
 import org.runbend.export.relay.FloorText;
 import org.runbend.export.relay.Relay;
-import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.LoopDrawings;
 
 /** Floors of a day handed to whoever has time, and their loops taken back. A floor whose files mean nothing elsewhere is laid later, here. */
@@ -70,11 +68,8 @@ final class RelayedFloors {
     }
 
     private Map<String, Floor> floors(List<OrderBook.Order> orders) {
-        Map<Job, List<OrderBook.Order>> byFloor = new LinkedHashMap<>();
-        orders.forEach(o -> byFloor.computeIfAbsent(o.job().withoutOrder(), j -> new ArrayList<>())
-                .add(o));
         Map<String, Floor> floors = new LinkedHashMap<>();
-        for (List<OrderBook.Order> same : byFloor.values()) {
+        for (List<OrderBook.Order> same : OrderBook.byFloor(orders).values()) {
             OrderBook.Order first = same.get(0);
             Optional<FloorText> text = FloorText.of(first.file(), drawings);
             text.ifPresent(t -> floors.put(name(first.job().fingerprint()), new Floor(t, same)));

@@ -205,9 +205,8 @@ public final class Relay implements AutoCloseable {
     }
 
     private void one(String data, String id, String name, Laying laying, Consumer<String> told) throws Exception {
-        int cut = id.lastIndexOf('/');
-        String batch = id.substring(0, cut);
-        String floor = id.substring(cut + 1);
+        String batch = batch(id);
+        String floor = floor(id);
         List<Integer> attempt = new ArrayList<>();
         asked(
                 "UPDATE runbend_relay.floors SET attempts = attempts + 1 WHERE batch = ? AND floor = ? AND answers IS NULL AND"
@@ -244,19 +243,18 @@ public final class Relay implements AutoCloseable {
 
     private void failed(ExecutionComplete complete, ExecutionOperations<String> operations) {
         String id = complete.getExecution().taskInstance.getId();
-        int cut = id.lastIndexOf('/');
         List<Integer> attempts = new ArrayList<>();
         asked(
                 "SELECT attempts FROM runbend_relay.floors WHERE batch = ? AND floor = ?",
                 rows -> attempts.add(rows.getInt(1)),
-                id.substring(0, cut),
-                id.substring(cut + 1));
+                batch(id),
+                floor(id));
         if (!attempts.isEmpty() && attempts.get(0) < ATTEMPTS) {
             operations.reschedule(complete, clock.now());
             return;
         }
         String why = complete.getCause().map(Relay::reason).orElse(GIVEN_UP);
-        giveUp(id.substring(0, cut), id.substring(cut + 1), why);
+        giveUp(batch(id), floor(id), why);
         operations.remove();
     }
 
@@ -273,6 +271,14 @@ public final class Relay implements AutoCloseable {
 
     private static String id(String batch, String floor) {
         return batch + "/" + floor;
+    }
+
+    private static String batch(String id) {
+        return id.substring(0, id.lastIndexOf('/'));
+    }
+
+    private static String floor(String id) {
+        return id.substring(id.lastIndexOf('/') + 1);
     }
 
     private void makeTables() {

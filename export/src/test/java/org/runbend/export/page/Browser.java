@@ -117,14 +117,21 @@ final class Browser implements AutoCloseable {
 
     /** Clicks where the element is on the screen; the page may make it anew just then. */
     void click(String css) {
+        steadily(css, () -> {
+            WebElement element = element(css);
+            script("arguments[0].scrollIntoView({block: 'center'})", element);
+            element.click();
+        });
+    }
+
+    /** Does something with an element; once more where the page made it anew meanwhile. */
+    private static void steadily(String what, Runnable step) {
         for (int i = 0; ; i++) {
             try {
-                WebElement element = element(css);
-                script("arguments[0].scrollIntoView({block: 'center'})", element);
-                element.click();
+                step.run();
                 return;
             } catch (StaleElementReferenceException e) {
-                assertTrue(i < 5, css);
+                assertTrue(i < 5, what);
             }
         }
     }
@@ -167,14 +174,8 @@ final class Browser implements AutoCloseable {
     /** Chooses a file in the dialog that opens; it is made anew when the server has told what there is. */
     void choose(Path file) {
         waitUntil("return document.querySelector('dialog[open] #start-choose') !== null");
-        for (int i = 0; ; i++) {
-            try {
-                element("dialog[open] #start-choose").sendKeys(file.toString());
-                return;
-            } catch (StaleElementReferenceException e) {
-                assertTrue(i < 5, "the dialog does not stay");
-            }
-        }
+        steadily("the dialog does not stay", () -> element("dialog[open] #start-choose")
+                .sendKeys(file.toString()));
     }
 
     /** Types into a field in place of what stands there, and leaves it; the page may make it anew before the first letter. */
@@ -279,14 +280,9 @@ final class Browser implements AutoCloseable {
     }
 
     void keys(CharSequence... keys) {
-        for (int i = 0; ; i++) {
-            try {
-                driver.switchTo().activeElement().sendKeys(keys);
-                return;
-            } catch (StaleElementReferenceException e) {
-                assertTrue(i < 5, "the focus does not stay anywhere");
-            }
-        }
+        steadily(
+                "the focus does not stay anywhere",
+                () -> driver.switchTo().activeElement().sendKeys(keys));
     }
 
     /** The draft of this tab as the server has it on disk. */
