@@ -1,5 +1,6 @@
 package org.runbend.catalog.ledger;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,23 +22,28 @@ public final class Days {
                 .orElse(List.of());
     }
 
-    /** No order is cut twice, nor by itself while a day keeps stock for it. */
-    static void check(Books books, KitUse use) {
-        for (String order : use.orders().keySet()) {
+    /**
+     * No order is cut twice, nor by itself while a day keeps stock for it.
+     *
+     * @throws LedgerRefused if the day cannot have these orders, whatever is on the shelf
+     */
+    public static void check(Books books, String day, Collection<String> orders) {
+        for (String order : orders) {
+            Entry.that(!order.equals(day), "a day " + day + " holds an order of that name: rename the day");
             OrderRecord now = books.order(order);
             if (now.state().isCut()) {
-                throw new LedgerRefused("order " + order + " of day " + use.order() + " is "
+                throw new LedgerRefused("order " + order + " of day " + day + " is "
                         + now.state().word()
                         + " already: take its file out of the day's folder and do the batch again");
             }
-            dayOf(books, now).filter(d -> !d.equals(use.order())).ifPresent(d -> {
-                throw new LedgerRefused("order " + order + " of day " + use.order() + " is one of day " + d
+            dayOf(books, now).filter(d -> !d.equals(day)).ifPresent(d -> {
+                throw new LedgerRefused("order " + order + " of day " + day + " is one of day " + d
                         + " too: take its file out of one of the folders and do that batch again");
             });
         }
-        dayOf(books, books.order(use.order())).ifPresent(d -> {
-            throw new LedgerRefused("order " + use.order() + " is cut with day " + d
-                    + ": confirm that, or take its file" + " out of the day's folder and do the batch again");
+        dayOf(books, books.order(day)).ifPresent(d -> {
+            throw new LedgerRefused("order " + day + " is cut with day " + d
+                    + ": confirm that, or take its file out of the day's folder and do the batch again");
         });
     }
 

@@ -1,7 +1,7 @@
 package org.runbend.catalog.ledger;
 
 /** Something that the ledger does not do; nothing was changed. The message is one line for a person. */
-public final class LedgerRefused extends RuntimeException {
+public class LedgerRefused extends RuntimeException {
     /** A refusal with what is wrong and what would be right. */
     public LedgerRefused(String message) {
         super(message);

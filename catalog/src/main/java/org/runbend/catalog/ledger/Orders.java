@@ -29,7 +29,7 @@ final class Orders {
                     "order " + now.order() + " is " + now.state().word()
                             + ": what was cut is gone; confirm its changed plan, or take it back with return");
         }
-        Days.check(posting.books(), use);
+        Days.check(posting.books(), use.order(), use.orders().keySet());
         posting.releaseAll(use.order());
         Days.leave(posting, now, use);
         new Taking(posting).reserve(withoutCut(use, List.of()));
@@ -50,7 +50,7 @@ final class Orders {
         if (now.state() == OrderState.SENT) {
             throw new LedgerRefused("order " + now.order() + " is sent: take it back with return first");
         }
-        Days.check(posting.books(), use);
+        Days.check(posting.books(), use.order(), use.orders().keySet());
         Days.checkNew(posting.books(), now);
         posting.releaseAll(use.order());
         Days.leave(posting, now, use);

@@ -40,22 +40,20 @@ final class Taking {
 
     /** Takes from the shelf what was cut and counted, and brings back what is left of it. */
     void take(KitUse use) {
+        Set<Lot> lacking = new LinkedHashSet<>();
+        lotsWanted(use).forEach((lot, quantity) -> {
+            if (spread(lot, quantity).isEmpty()) {
+                lacking.add(lot);
+            }
+        });
         for (KitUse.StockUse u : use.stock()) {
+            Lot lot = new Lot(u.kind(), u.product(), u.length());
             if (u.isFromPiece()) {
                 piece(u).ifPresent(p -> fromPiece(p, u, use.keeping()));
-            } else {
-                spread(new Lot(u.kind(), u.product(), u.length()), 1)
-                        .keySet()
-                        .forEach(holding -> fromLot(holding, u, use.keeping()));
+            } else if (!lacking.contains(lot)) {
+                spread(lot, 1).keySet().forEach(holding -> fromLot(holding, u, use.keeping()));
             }
         }
-        Set<Lot> lacking = new LinkedHashSet<>();
-        lotsWanted(new KitUse(use.order(), use.fingerprint(), List.of(), use.items(), use.keeping()))
-                .forEach((lot, quantity) -> {
-                    if (spread(lot, quantity).isEmpty()) {
-                        lacking.add(lot);
-                    }
-                });
         for (KitUse.ItemUse item : use.items()) {
             Lot lot = new Lot(item.kind(), item.product(), 0);
             if (tracked(item) && !lacking.contains(lot)) {
@@ -67,7 +65,7 @@ final class Taking {
 
     private void end() {
         if (!wanting.isEmpty()) {
-            throw new LedgerRefused(String.join("; ", wanting));
+            throw new StockShort(String.join("; ", wanting));
         }
         if (!untracked.isEmpty()) {
             posting.note("not kept in the ledger: " + String.join(", ", untracked));

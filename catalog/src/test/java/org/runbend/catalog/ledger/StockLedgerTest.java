@@ -145,6 +145,24 @@ class StockLedgerTest {
         assertEquals(1, movements(), "nothing was written");
     }
 
+    /** Two coils that are short are one thing to buy, whether they are to be kept or cut. */
+    @Test
+    void whatIsShortIsCounted() {
+        ledger.receive(request(), List.of(got(Kind.COIL, "PX-16", 50 * M, 1)));
+        KitUse use = kit(
+                "HF-1",
+                "p1",
+                from("", "PX-16", 50 * M, 18 * M),
+                from("C9", "PX-16", 9 * M, 8 * M),
+                from("", "PX-16", 50 * M, 30 * M),
+                from("", "PX-16", 50 * M, 40 * M));
+        String piece = "no opened coil C9 is on the shelf: plan anew";
+        String coils = "short of 2 coil PX-16 of 50 m (1 there, 1 free): receive or count them first";
+        assertEquals(piece + "; " + coils, refused(() -> ledger.reserve(request(), use)));
+        assertEquals(coils + "; " + piece, refused(() -> ledger.confirm(request(), use)));
+        assertEquals(1L, amount(Kind.COIL, "PX-16"));
+    }
+
     @Test
     void samePlanIsCutOnceAndAChangedOneAnew() {
         ledger.receive(request(), List.of(got(Kind.COIL, "PX-16", 50 * M, 3), got(Kind.ITEM, "EL-16", 0, 9)));

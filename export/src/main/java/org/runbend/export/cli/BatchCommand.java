@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.Callable;
-import java.util.function.Consumer;
 import org.runbend.catalog.ledger.Books;
+import org.runbend.catalog.ledger.Days;
 import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.OrderState;
 import org.runbend.catalog.ledger.Outcome;
@@ -18,8 +18,10 @@ import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Money;
 import org.runbend.catalog.shelf.Shelf;
 import org.runbend.catalog.shelf.ShelfReader;
+import org.runbend.catalog.source.Unit;
 import org.runbend.export.batch.DayFolder;
 import org.runbend.export.batch.DayPlanning;
+import org.runbend.export.batch.DaySettling;
 import org.runbend.export.batch.Kits;
 import org.runbend.export.batch.KnownAnswers;
 import org.runbend.export.batch.OrderBook;
@@ -55,9 +57,6 @@ import picocli.CommandLine.Spec;
             "  runbend batch orders --stock shelf.db --out monday"
         })
 final class BatchCommand implements Callable<Integer> {
-    /** How often a day is nested anew when others took from the shelf meanwhile. */
-    private static final int TRIES = 3;
-
     @Spec
     private CommandSpec spec;
 
@@ -120,7 +119,7 @@ final class BatchCommand implements Callable<Integer> {
         Shop shop = shop(title);
         OrderBook book = OrderBook.read(orders, new DrawnLoops());
         List<String> faults = new ArrayList<>(book.faults());
-        List<OrderBook.Order> read = ofOneCatalog(notCut(book.orders(), faults), faults).stream()
+        List<OrderBook.Order> read = ofOneCatalog(notCut(title, book.orders(), faults), faults).stream()
                 .map(o -> new OrderBook.Order(o.file(), papers.told(o.job())))
                 .toList();
         DayFolder files = new DayFolder(folder, Runbend.VERSION, papers.paper(), papers.units());
@@ -141,13 +140,16 @@ final class BatchCommand implements Callable<Integer> {
         }
         Catalog catalog = same.get(0).job().catalog();
         DayPlanning planning = new DayPlanning(catalog, rests.keeping(), Work.silent());
-        Day planned = settle(
-                planning,
-                title,
-                made,
-                faults,
-                shop,
-                d -> files.write(d, same.get(0).job().written().unit()));
+        Unit unit = same.get(0).job().written().unit();
+        DaySettling settling = new DaySettling(
+                now -> {
+                    Day nested = planning.plan(title, made, faults, now);
+                    files.write(nested, unit);
+                    return nested;
+                },
+                () -> shop(title),
+                this::reserve);
+        Day planned = settling.settle(shop);
         if (!quiet) {
             summary(planned, kits, folder);
         }
@@ -188,34 +190,11 @@ final class BatchCommand implements Callable<Integer> {
         return Shop.of(books, title);
     }
 
-    /** Nests, writes and reserves; anew where somebody took from the shelf meanwhile. Nothing is solved in a transaction. */
-    private Day settle(
-            DayPlanning planning,
-            String title,
-            List<DayKit> kits,
-            List<String> faults,
-            Shop first,
-            Consumer<Day> files) {
-        Shop shop = first;
-        for (int attempt = 1; ; attempt++) {
-            Day planned = planning.plan(title, kits, faults, shop);
-            files.accept(planned);
-            if (!hasLedger() || planned.use(false).stock().isEmpty()) {
-                return planned;
-            }
-            try {
-                reserve(planned);
-                return planned;
-            } catch (LedgerRefused e) {
-                if (attempt == TRIES) {
-                    throw e;
-                }
-                shop = shop(title);
-            }
-        }
-    }
-
+    /** A day that needs nothing of the shelf is no movement, but for one that gives back what was kept for it before. */
     private void reserve(Day planned) {
+        if (!hasLedger() || (planned.use(false).stock().isEmpty() && !stock.keepsFor(planned.name()))) {
+            return;
+        }
         String who = System.getenv().getOrDefault("RUNBEND_WHO", System.getProperty("user.name"));
         Request request = new Request(UUID.randomUUID().toString(), who.strip(), "batch");
         Outcome outcome = stock.with(this::warn, ledger -> ledger.reserve(request, planned.use(false)));
@@ -227,8 +206,8 @@ final class BatchCommand implements Callable<Integer> {
         }
     }
 
-    /** Without orders that were cut before. */
-    private List<OrderBook.Order> notCut(List<OrderBook.Order> orders, List<String> faults) {
+    /** Without orders that were cut before; a day that the ledger would refuse whatever is on the shelf ends here. */
+    private List<OrderBook.Order> notCut(String title, List<OrderBook.Order> orders, List<String> faults) {
         if (!hasLedger()) {
             return orders;
         }
@@ -245,6 +224,10 @@ final class BatchCommand implements Callable<Integer> {
                             left.add(o);
                         }
                     }
+                    Days.check(
+                            books,
+                            title,
+                            left.stream().map(OrderBook.Order::number).toList());
                     return left;
                 }));
         return left;
