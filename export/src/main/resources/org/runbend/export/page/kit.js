@@ -3,7 +3,7 @@
 
 import { button } from "./forms.js";
 import { ruleWords } from "./job.js";
-import { drawn, fill, made } from "./made.js";
+import { drawn, fill, made, refill } from "./made.js";
 import { showCame } from "./shop.js";
 
 /**
@@ -78,8 +78,7 @@ export function noPlan() {
  * @param {Acts} acts
  */
 export function showKit(part, plan, acts) {
-    const open = new Set([...part.querySelectorAll("details[open]")].map((d) => d.id));
-    fill(
+    refill(
         part,
         made("h2", {}, "Kit"),
         head(plan, acts),
@@ -94,9 +93,6 @@ export function showKit(part, plan, acts) {
         plan.picture ? bars(plan.picture, acts) : null,
         plan.kit ? remarks(plan.kit) : null,
     );
-    for (const id of open) {
-        document.getElementById(id)?.setAttribute("open", "");
-    }
 }
 
 /**
@@ -108,17 +104,17 @@ function head(plan, acts) {
     const counted = plan.count && plan.count.of > 0;
     return made(
         "div",
-        { class: "head" },
-        plan.state === "none" ? made("p", { class: "hint" }, "Lay the loop, and its figures, checks and files stand here.") : null,
-        made("p", { class: plan.state === "refused" ? "words refused" : "words", role: "status", id: "plan-words" }, sentence(plan)),
-        busy
-            ? made("progress", { "aria-label": "Planning", max: counted ? plan.count?.of : null, value: counted ? plan.count?.at : null })
-            : null,
+        { class: "head", id: "kit-head" },
+        plan.state === "none" ? made("p", { class: "hint", id: "kit-hint" }, "Lay the loop, and its figures, checks and files stand here.") : null,
         made(
             "div",
-            { class: "row" },
+            { class: "how-far", id: "how-far" }, // as high while it works as when it is done: what stands below stays under the hand
+            made("p", { class: plan.state === "refused" ? "words refused" : "words", role: "status", id: "plan-words" }, sentence(plan)),
             busy ? button("Stop", acts.stop, { id: "stop" }) : null,
             !busy && plan.old ? button("Lay it again", acts.lay, { id: "lay-again", class: "main" }) : null,
+            busy
+                ? made("progress", { "aria-label": "Planning", id: "planning", max: counted ? plan.count?.of : null, value: counted ? plan.count?.at : null })
+                : null,
         ),
         made(
             "label",
@@ -186,7 +182,7 @@ function figures(kit) {
     const one = (/** @type {string} */ name, /** @type {string} */ value) => made("div", {}, made("dt", {}, name), made("dd", {}, value));
     return made(
         "dl",
-        { class: "figures", "aria-label": "Figures" },
+        { class: "figures", "aria-label": "Figures", id: "kit-figures" },
         one("Pipe to cut", `${pipe.toFixed(2)} m`),
         one("Quarter bends", String(bends)),
         one("Plates", `${kit.plates.pieces.length} pieces of ${kit.plates.stock.length} bars`),
@@ -203,7 +199,7 @@ function figures(kit) {
 function heat(plan, acts) {
     return made(
         "section",
-        { "aria-label": "Temperatures of the floor" },
+        { "aria-label": "Temperatures of the floor", id: "kit-heat" },
         made("h3", {}, "Temperatures of the floor"),
         made(
             "label",
@@ -242,7 +238,7 @@ function checks(kit) {
     const failed = open.some((/** @type {any} */ c) => c.verdict === "fail");
     return made(
         "section",
-        { "aria-label": "Checks" },
+        { "aria-label": "Checks", id: "kit-checks" },
         made("h3", {}, "Checks"),
         failed ? made("p", { class: "stop-word" }, "Do not cut: a check fails.") : null,
         made("ul", { class: "check-list" }, ...open.map(line)),
@@ -270,7 +266,7 @@ function bare(kit, acts) {
         ? null
         : made(
               "section",
-              { "aria-label": "Bare places" },
+              { "aria-label": "Bare places", id: "kit-bare" },
               made("h3", {}, "Bare places"),
               made(
                   "ul",
@@ -319,7 +315,7 @@ function alternatives(plan, acts) {
     const { table, pictures, more } = plan.choice;
     return made(
         "section",
-        { "aria-label": "Other ways to lay it" },
+        { "aria-label": "Other ways to lay it", id: "kit-ways" },
         made("h3", {}, "Other ways to lay it"),
         more && plan.choosing ? made("p", { class: "hint" }, "These are done; others are still being looked at.") : null,
         made(
@@ -380,7 +376,7 @@ function picture(svg) {
 function rules(plan, acts) {
     return made(
         "section",
-        { "aria-label": "Lay it otherwise" },
+        { "aria-label": "Lay it otherwise", id: "kit-otherwise" },
         made("h3", {}, "Lay it otherwise"),
         made(
             "div",
@@ -422,7 +418,7 @@ function rules(plan, acts) {
 function bars(picture, acts) {
     return made(
         "section",
-        { "aria-label": "Plates and the bars they are cut from" },
+        { "aria-label": "Plates and the bars they are cut from", id: "kit-bars" },
         made("h3", {}, "Cut from"),
         made(
             "ul",

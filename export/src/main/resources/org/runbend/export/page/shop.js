@@ -3,7 +3,7 @@
 
 import { get, listen, post, Refusal } from "./ask.js";
 import { button } from "./forms.js";
-import { byId, fill, made } from "./made.js";
+import { byId, made, refill } from "./made.js";
 
 /**
  * @typedef {Record<string, any>} Row
@@ -142,8 +142,7 @@ export class Shop {
         if (this.told === null) {
             return;
         }
-        const open = new Set([...this.place.querySelectorAll("details[open]")].map((d) => d.id));
-        fill(
+        refill(
             this.place,
             made(
                 "div",
@@ -155,15 +154,11 @@ export class Shop {
             made(
                 "div",
                 { class: "shop-columns" },
-                made("div", {}, this.orders(), made("section", { id: "day", "aria-labelledby": "day-title" })),
+                made("div", {}, this.orders(), made("section", { id: "day", "aria-labelledby": "day-title" }, ...this.dayParts())),
                 made("div", {}, this.shelf(), this.reorder()),
             ),
             this.history(),
         );
-        for (const id of open) {
-            byId(id)?.setAttribute("open", "");
-        }
-        this.showDay();
     }
 
     orders() {
@@ -190,7 +185,7 @@ export class Shop {
         const wants = o.state === "quoted" || o.state === "confirmed";
         return made(
             "li",
-            { "data-order": o.order, "data-state": o.state },
+            { id: `order-${plain}`, "data-order": o.order, "data-state": o.state },
             made("p", { class: "order-name" }, made("strong", {}, o.order), ` ${STATES[o.state] ?? o.state}`),
             made("p", { class: "why" }, [when(o.since), o.kit ? `kit in ${o.kit}` : wants ? "its kit lies in no folder of this page" : ""].filter(Boolean).join(", ")),
             made(
@@ -255,23 +250,25 @@ export class Shop {
 
     showDay() {
         const place = byId("day");
-        if (!place) {
-            return;
+        if (place) {
+            refill(place, ...this.dayParts());
         }
+    }
+
+    dayParts() {
         const folders = this.told.folders;
         const known = folders.some((/** @type {Row} */ f) => f.name === this.folder);
         this.folder = known ? this.folder : String(folders[0]?.name ?? "");
         if (!this.named) {
             this.name = this.folder ? `${this.folder}-day` : "";
         }
-        fill(
-            place,
+        return [
             made("h3", { id: "day-title" }, "A day's orders, cut together"),
             folders.length === 0
                 ? made("p", { class: "hint" }, "Put the job files of a day into a folder of their own, in the folder of this page: pipe and plates of all are then cut together.")
                 : this.dayForm(folders),
             this.day ? showDayRun(this.day, () => post(`/api/days/${this.day?.id}/cancel`, {}).catch(this.hooks.failed)) : null,
-        );
+        ];
     }
 
     /** @param {Row[]} folders */

@@ -132,6 +132,7 @@ class PageStockTest {
         browser.click("[data-job='closet.yaml']");
         browser.clickOn("Lay the loop");
         browser.waitUntil("return document.querySelector('#keep-stock:not(:disabled)') !== null");
+        nothingMovesUnderTheHand("keep-stock");
         browser.accessible("stock of a plan");
         String order = JsonIn.read(kit()).at("order").text();
         String coil = JsonIn.read(kit()).at("coils").list().get(0).at("id").text();
@@ -205,6 +206,19 @@ class PageStockTest {
         assertTrue(stock("audit").contains("add up"));
         dark();
         narrow();
+    }
+
+    /** While other ways of laying come in below, a button that somebody is about to press stays itself and where it is. */
+    private static void nothingMovesUnderTheHand(String id) {
+        browser.script(
+                "window.aimed = document.getElementById(arguments[0]); aimed.scrollIntoView({block: 'center'});"
+                        + " window.aimedAt = aimed.getBoundingClientRect().top",
+                id);
+        browser.waitUntil("return performance.getEntriesByName('over').length > 0");
+        assertEquals(
+                true, browser.script("return aimed === document.getElementById(arguments[0])", id), "the same button");
+        double moved = ((Number) browser.script("return aimed.getBoundingClientRect().top - aimedAt")).doubleValue();
+        assertEquals(0, moved, 1, "pixels");
     }
 
     private static Path kit() throws Exception {

@@ -261,17 +261,24 @@ public final class LoopLaying {
 
     /**
      * The lattices on which a quick look finds the best loops; the freest ones among equals. The looks are independent, so
-     * they may run on all cores; their order stays.
+     * they may run on all cores; their order stays. The best of these loops is shown to whoever watches.
      */
     private static List<Lattice> mostPromising(Job job, List<Lattice> lattices, int most, Work work) {
-        return work.each(lattices, lattice -> new Look(lattice, look(job, lattice))).stream()
+        List<Look> looks = work
+                .each(lattices, lattice -> new Look(lattice, new LoopSketch().rough(loopProblem(job, lattice))))
+                .stream()
                 .sorted(Comparator.comparingLong(Look::objective))
-                .limit(most)
-                .map(Look::lattice)
                 .toList();
+        Look first = looks.get(0);
+        first.rough.ifPresent(r -> work.sketch(() -> sketch(first.lattice, r.nodes())));
+        return looks.stream().limit(most).map(Look::lattice).toList();
     }
 
-    private record Look(Lattice lattice, long objective) {}
+    private record Look(Lattice lattice, Optional<LoopSketch.Rough> rough) {
+        long objective() {
+            return rough.map(LoopSketch.Rough::objective).orElse(Long.MAX_VALUE);
+        }
+    }
 
     private static long look(Job job, Lattice lattice) {
         return new LoopSketch().objective(loopProblem(job, lattice)).orElse(Long.MAX_VALUE);

@@ -1,6 +1,7 @@
 package org.runbend.optimizer.loop.search;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.LongStream;
 import org.runbend.optimizer.loop.LoopProblem;
@@ -17,24 +18,41 @@ public final class LoopSketch {
     /** Numbers of units asked for a bound; chosen, not measured. */
     private static final int UNITS = 3;
 
-    /** Objective (turns + prices left out) of the loop found in the block worth most; empty if none was found. */
-    public OptionalLong objective(LoopProblem problem) {
+    /**
+     * A loop found in passing.
+     *
+     * @param objective turns + prices left out
+     * @param nodes its nodes in order
+     */
+    public record Rough(long objective, List<Integer> nodes) {}
+
+    /** The loop found in the block worth most; empty if none was found. */
+    public Optional<Rough> rough(LoopProblem problem) {
         List<PortBlock> blocks = PortBlock.of(problem);
         if (blocks.isEmpty()) {
-            return OptionalLong.empty();
+            return Optional.empty();
         }
         BlockProblem blockProblem = blocks.get(0).blockProblem(problem);
         if (!blockProblem.isRepresentable()) {
-            return OptionalLong.empty();
+            return Optional.empty();
         }
         if (problem.graph().isStiff()) {
             StiffSweep stiff = new StiffSweep(blockProblem, StiffSweep.NONE);
             stiff.run(BEAM, Long.MAX_VALUE);
-            return stiff.best() == StiffSweep.NONE ? OptionalLong.empty() : OptionalLong.of(stiff.best());
+            return stiff.best() == StiffSweep.NONE
+                    ? Optional.empty()
+                    : Optional.of(new Rough(stiff.best(), blockProblem.cycle(stiff.trace())));
         }
         Sweep beam = new Sweep(blockProblem.frontier(), blockProblem.encoding(), Sweep.NONE);
         beam.runBeam(BEAM);
-        return beam.best() == Sweep.NONE ? OptionalLong.empty() : OptionalLong.of(beam.best());
+        return beam.best() == Sweep.NONE
+                ? Optional.empty()
+                : Optional.of(new Rough(beam.best(), blockProblem.cycle(beam.trace())));
+    }
+
+    /** Objective (turns + prices left out) of the loop found in the block worth most; empty if none was found. */
+    public OptionalLong objective(LoopProblem problem) {
+        return rough(problem).map(r -> OptionalLong.of(r.objective())).orElseGet(OptionalLong::empty);
     }
 
     /**
