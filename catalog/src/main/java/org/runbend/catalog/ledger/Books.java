@@ -44,7 +44,7 @@ public interface Books {
     /** Orders that something of a holding is kept for, the last one first. */
     List<String> holdersOf(long holding);
 
-    /** The last movement after another that counts and has a line of a holding. */
+    /** The last movement after another that counts and has a line of a holding; of stock-takes those alone that counted it. */
     Optional<Movement> lastAfter(long movement, long holding, boolean countsOnly);
 
     /** How far an order is. */

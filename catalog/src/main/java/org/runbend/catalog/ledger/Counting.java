@@ -61,9 +61,6 @@ final class Counting {
     private static void makeRoom(Posting posting, Holding holding, long amount) {
         while (posting.books().holding(holding.key()).reserved() > amount) {
             String order = posting.books().holdersOf(holding.key()).get(0);
-            posting.releaseAll(order);
-            posting.stateOf(
-                    order, OrderState.QUOTED, posting.books().order(order).fingerprint());
             Days.lose(posting, order);
             posting.note("order " + order + " has lost its reservation, as "
                     + holding.spec().words() + " no longer suffices: plan it anew and reserve");

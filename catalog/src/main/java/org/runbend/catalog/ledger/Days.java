@@ -15,11 +15,21 @@ public final class Days {
     public static List<String> orders(Books books, String day) {
         return books.lastOfOrder(day, Optional.empty())
                 .filter(m -> m.order().equals(day))
-                .map(m -> books.orderChanges(m.number()).stream()
-                        .map(OrderRecord::order)
-                        .filter(o -> !o.equals(day))
-                        .toList())
+                .map(m -> ofDay(books.orderChanges(m.number()), day))
                 .orElse(List.of());
+    }
+
+    /** Those that a movement took as far as the day; others have left it. */
+    private static List<String> ofDay(List<OrderRecord> changes, String day) {
+        Optional<OrderState> far = changes.stream()
+                .filter(c -> c.order().equals(day))
+                .map(OrderRecord::state)
+                .findFirst();
+        return changes.stream()
+                .filter(c ->
+                        !c.order().equals(day) && far.filter(c.state()::equals).isPresent())
+                .map(OrderRecord::order)
+                .toList();
     }
 
     /**
@@ -35,6 +45,10 @@ public final class Days {
                 throw new LedgerRefused("order " + order + " of day " + day + " is "
                         + now.state().word()
                         + " already: take its file out of the day's folder and do the batch again");
+            }
+            if (now.state() == OrderState.CONFIRMED && !orders(books, order).isEmpty()) {
+                throw new LedgerRefused(
+                        "order " + order + " of day " + day + " is a day itself: give one of the two another name");
             }
             dayOf(books, now).filter(d -> !d.equals(day)).ifPresent(d -> {
                 throw new LedgerRefused("order " + order + " of day " + day + " is one of day " + d
@@ -76,19 +90,30 @@ public final class Days {
         if (now.state() == OrderState.CONFIRMED) {
             orders(posting.books(), now.order()).stream()
                     .filter(o -> !use.orders().containsKey(o))
-                    .forEach(o -> quoted(posting, o));
+                    .forEach(o -> quoted(posting, o, now.order()));
         }
         use.orders().keySet().forEach(posting::releaseAll);
     }
 
-    /** A day has lost what was kept for it. */
-    static void lose(Posting posting, String day) {
-        orders(posting.books(), day).forEach(o -> quoted(posting, o));
+    /** What is kept for an order of a day is the day's. */
+    static void checkOwn(Books books, OrderRecord now) {
+        dayOf(books, now).ifPresent(d -> {
+            throw new LedgerRefused("what is kept for order " + now.order() + " is day " + d
+                    + "'s: take its file out of the day's folder and do the batch again, or release " + d);
+        });
     }
 
-    private static void quoted(Posting posting, String order) {
+    /** Nothing is kept for an order any more; nor, if it is a day, for its orders. */
+    static void lose(Posting posting, String order) {
+        orders(posting.books(), order).forEach(o -> quoted(posting, o, order));
+        posting.releaseAll(order);
+        posting.stateOf(order, OrderState.QUOTED, posting.books().order(order).fingerprint());
+    }
+
+    /** An order that the day keeps stock for, and no other nor itself, is no longer one of it. */
+    private static void quoted(Posting posting, String order, String day) {
         OrderRecord now = posting.books().order(order);
-        if (now.state() == OrderState.CONFIRMED) {
+        if (dayOf(posting.books(), now).filter(day::equals).isPresent()) {
             posting.stateOf(order, OrderState.QUOTED, now.fingerprint());
         }
     }

@@ -41,8 +41,7 @@ final class Orders {
         if (now.state() != OrderState.CONFIRMED) {
             throw new LedgerRefused("nothing is reserved for order " + now.order() + ": it is " + state(now));
         }
-        posting.releaseAll(now.order());
-        posting.state(OrderState.QUOTED, now.fingerprint());
+        Days.checkOwn(posting.books(), now);
         Days.lose(posting, now.order());
     }
 

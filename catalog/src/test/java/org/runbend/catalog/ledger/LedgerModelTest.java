@@ -18,8 +18,8 @@ import org.runbend.catalog.ledger.sql.PostgresStore;
 import org.runbend.catalog.ledger.sql.SqliteStore;
 
 /**
- * Ledgers of both kinds against a model in plain maps, which was written apart: random sequences of all commands, sensible and
- * senseless, everything compared after each step. {@code -Dledger.steps=N} takes N steps, a quarter of them on PostgreSQL, which
+ * Ledgers of both kinds against a model in plain maps, which was written apart: random sequences of all commands, on orders and on
+ * days of them, sensible and senseless, everything compared after each step. {@code -Dledger.steps=N} takes N steps, a quarter of them on PostgreSQL, which
  * is slower and has the same statements.
  */
 class LedgerModelTest {
@@ -71,6 +71,7 @@ class LedgerModelTest {
         int accepted = 0;
         int refused = 0;
         int repeated = 0;
+        int days = 0;
         for (int from = 0; from < steps; from += AT_ONCE) {
             try (LedgerStore store = fresh.get()) {
                 StockLedger ledger = new StockLedger(store, CLOCK);
@@ -89,9 +90,10 @@ class LedgerModelTest {
                 accepted += bench.accepted();
                 refused += bench.refused();
                 repeated += bench.repeated();
+                days += bench.days();
             }
         }
-        String counts = accepted + " done, " + refused + " refused, " + repeated + " repeated";
-        assertTrue(accepted > steps / 3 && refused > steps / 10 && repeated > steps / 50, counts);
+        String counts = accepted + " done, " + refused + " refused, " + repeated + " repeated, " + days + " days";
+        assertTrue(accepted > steps / 3 && refused > steps / 10 && repeated > steps / 50 && days > steps / 80, counts);
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * The rules of the ledger once more, in plain maps and without a database: a second opinion for the tests. A step that is
@@ -58,27 +59,21 @@ final class ModelShelf {
     record Piece(
             int step, int number, String order, Kind kind, String product, String batch, long length, String place) {}
 
-    /** How an order stands. */
-    record Standing(String state, String plan) {
-        static final Standing NONE = new Standing("unknown", "");
+    /** How an order stands, who made it so (itself, or the day that it is one of), and whether it is a day of others. */
+    record Standing(String state, String plan, String by, boolean isDay) {
+        static final Standing NONE = new Standing("unknown", "", "", false);
     }
 
     /** A step that was taken, with what it changed. */
     static final class Step {
-        final String what;
-        final String order;
         final Map<String, long[]> change = new HashMap<>();
         final Map<String, Map<String, Long>> keptChange = new HashMap<>();
         final Map<String, Standing> standings = new TreeMap<>();
+        final Map<String, Map<String, Long>> outChange = new TreeMap<>();
         final Set<String> counted = new HashSet<>();
         final Set<Piece> endedPieces = new HashSet<>();
         int undoneBy;
         int undoes;
-
-        Step(String what, String order) {
-            this.what = what;
-            this.order = order;
-        }
 
         boolean counts() {
             return undoneBy == 0 && undoes == 0;
@@ -116,8 +111,10 @@ final class ModelShelf {
     }
 
     /** Takes a step: whatever differs afterwards is what the step did. */
-    void step(String what, String order, Runnable doing) {
-        now = new Step(what, order);
+    void step(Runnable doing) {
+        now = new Step();
+        Map<String, Map<String, Long>> outBefore = new TreeMap<>();
+        itemsOut.forEach((o, m) -> outBefore.put(o, new TreeMap<>(m)));
         Map<String, Thing> before = new HashMap<>();
         things.forEach(t -> before.put(t.name, t.copy()));
         steps.add(now);
@@ -141,6 +138,11 @@ final class ModelShelf {
             now.keptChange.put(t.name, kept);
             t.kept.values().removeIf(v -> v == 0);
         }
+        itemsOut.forEach((order, out) -> {
+            Map<String, Long> change = new TreeMap<>(out);
+            outBefore.getOrDefault(order, Map.of()).forEach((name, n) -> change.merge(name, -n, Long::sum));
+            now.outChange.put(order, change);
+        });
         if (now.undoes > 0) {
             steps.get(now.undoes - 1).undoneBy = steps.size();
         }
@@ -214,8 +216,7 @@ final class ModelShelf {
                         return bySince != 0 ? bySince : b.compareTo(a);
                     })
                     .orElseThrow();
-            letGo(last);
-            now.standings.put(last, new Standing("quoted", standing(last).plan()));
+            lose(last);
         }
         t.amount = c.amount();
         t.doubt = doubt(t.kind, c.amount());
@@ -225,9 +226,60 @@ final class ModelShelf {
         things.forEach(t -> t.kept.remove(order));
     }
 
+    private void stands(String order, String state, String plan) {
+        now.standings.put(order, new Standing(state, plan, order, false));
+    }
+
+    private void stands(String order, String state) {
+        stands(order, state, standing(order).plan());
+    }
+
+    /** Nothing is kept for an order any more, nor, if it is a day, for those of the day. */
+    private void lose(String order) {
+        letGo(order);
+        members(order).forEach(m -> stands(m, "quoted"));
+        stands(order, "quoted");
+    }
+
+    /** Orders for which a day keeps stock. */
+    private List<String> members(String day) {
+        Set<String> all = new TreeSet<>();
+        steps.forEach(s -> all.addAll(s.standings.keySet()));
+        return all.stream()
+                .filter(o -> !o.equals(day) && standing(o).state().equals("confirmed"))
+                .filter(o -> standing(o).by().equals(day))
+                .toList();
+    }
+
+    private boolean isOfADay(String order) {
+        Standing s = standing(order);
+        return s.state().equals("confirmed") && !s.by().equals(order);
+    }
+
+    /** Begins what a plan does: the orders of a day are free for it, and it alone keeps for them. */
+    private void begin(KitUse use) {
+        String order = use.order();
+        need(!isOfADay(order));
+        for (String member : use.orders().keySet()) {
+            Standing s = standing(member);
+            need(!cut(s.state()) && (!isOfADay(member) || s.by().equals(order)));
+            need(members(member).isEmpty());
+        }
+        letGo(order);
+        members(order).stream().filter(m -> !use.orders().containsKey(m)).forEach(m -> stands(m, "quoted"));
+        use.orders().keySet().forEach(this::letGo);
+    }
+
+    private void end(KitUse use, String state) {
+        String order = use.order();
+        boolean isDay = !use.orders().isEmpty();
+        now.standings.put(order, new Standing(state, use.fingerprint(), order, isDay));
+        use.orders().forEach((m, plan) -> now.standings.put(m, new Standing(state, plan, order, false)));
+    }
+
     void quote(String order, String plan) {
         need(Set.of("unknown", "quoted", "returned").contains(standing(order).state()));
-        now.standings.put(order, new Standing("quoted", plan));
+        stands(order, "quoted", plan);
     }
 
     private static boolean cut(String state) {
@@ -237,7 +289,7 @@ final class ModelShelf {
     void reserve(KitUse use) {
         String order = use.order();
         need(!cut(standing(order).state()));
-        letGo(order);
+        begin(use);
         for (KitUse.StockUse u : use.stock()) {
             if (u.isFromPiece()) {
                 Thing t = onShelf(u);
@@ -252,7 +304,7 @@ final class ModelShelf {
                 spread(i.kind(), i.product(), 0, i.quantity()).forEach((t, n) -> t.kept.merge(order, n, Long::sum));
             }
         }
-        now.standings.put(order, new Standing("confirmed", use.fingerprint()));
+        end(use, "confirmed");
     }
 
     private boolean known(Kind kind, String product) {
@@ -283,9 +335,8 @@ final class ModelShelf {
     }
 
     void release(String order) {
-        need(standing(order).state().equals("confirmed"));
-        letGo(order);
-        now.standings.put(order, new Standing("quoted", standing(order).plan()));
+        need(standing(order).state().equals("confirmed") && !isOfADay(order));
+        lose(order);
     }
 
     List<Piece> cutsOf(String order) {
@@ -299,7 +350,8 @@ final class ModelShelf {
         String order = use.order();
         need(!standing(order).state().equals("sent"));
         boolean again = cut(standing(order).state());
-        letGo(order);
+        need(!again || !standing(order).isDay());
+        begin(use);
         if (again) {
             allBack(order, use.keeping());
         }
@@ -309,13 +361,14 @@ final class ModelShelf {
         }
         for (KitUse.ItemUse i : use.items()) {
             if (known(i.kind(), i.product())) {
+                String whose = i.order().isEmpty() ? order : i.order();
                 spread(i.kind(), i.product(), 0, i.quantity()).forEach((t, n) -> {
                     t.amount -= n;
-                    out(order).merge(t.name, n, Long::sum);
+                    out(whose).merge(t.name, n, Long::sum);
                 });
             }
         }
-        now.standings.put(order, new Standing("cut", use.fingerprint()));
+        end(use, "cut");
     }
 
     private void take(KitUse.StockUse u, String order, Keeping keeping, int[] cutNumber) {
@@ -343,7 +396,8 @@ final class ModelShelf {
             }
         }
         for (KitUse.Piece c : u.cuts()) {
-            pieces.add(new Piece(number(), ++cutNumber[0], order, kind, u.product(), batch, c.length(), c.goesTo()));
+            String whose = c.order().isEmpty() ? order : c.order();
+            pieces.add(new Piece(number(), ++cutNumber[0], whose, kind, u.product(), batch, c.length(), c.goesTo()));
         }
     }
 
@@ -363,14 +417,15 @@ final class ModelShelf {
     }
 
     void takeBack(String order, Keeping keeping) {
-        need(cut(standing(order).state()));
+        need(cut(standing(order).state()) && !standing(order).isDay());
         allBack(order, keeping);
-        now.standings.put(order, new Standing("returned", standing(order).plan()));
+        stands(order, "returned");
     }
 
     void spoil(Spoiled s) {
         String order = s.order();
-        need(Set.of("cut", "packed").contains(standing(order).state()));
+        need(Set.of("cut", "packed").contains(standing(order).state())
+                && !standing(order).isDay());
         for (int i = 0; i < s.cuts().size(); i++) {
             String name = s.cuts().get(i);
             Piece p = cutsOf(order).stream()
@@ -389,12 +444,12 @@ final class ModelShelf {
         }
         int[] cutNumber = {0};
         s.again().forEach(u -> take(u, order, s.keeping(), cutNumber));
-        now.standings.put(order, new Standing("cut", standing(order).plan()));
+        stands(order, "cut");
     }
 
     void go(String order, String from, String to) {
-        need(standing(order).state().equals(from));
-        now.standings.put(order, new Standing(to, standing(order).plan()));
+        need(standing(order).state().equals(from) && !standing(order).isDay());
+        stands(order, to);
     }
 
     /** The difference that a step made is taken away, if nothing after it stands on it. */
@@ -432,19 +487,8 @@ final class ModelShelf {
     }
 
     private void undoItems(Step wrong) {
-        if (wrong.order.isEmpty()) {
-            return;
-        }
-        for (Thing t : things) {
-            if (!t.kind.isPiece() && t.kind != Kind.COIL && t.kind != Kind.PLATE) {
-                long d = wrong.change.getOrDefault(t.name, new long[2])[0];
-                long n = out(wrong.order).getOrDefault(t.name, 0L) + d;
-                if (n == 0) {
-                    out(wrong.order).remove(t.name);
-                } else {
-                    out(wrong.order).put(t.name, n);
-                }
-            }
-        }
+        wrong.outChange.forEach(
+                (order, change) -> change.forEach((name, n) -> out(order).merge(name, -n, Long::sum)));
+        itemsOut.values().forEach(out -> out.values().removeIf(n -> n == 0));
     }
 }

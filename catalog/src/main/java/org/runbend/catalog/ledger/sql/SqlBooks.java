@@ -157,7 +157,9 @@ final class SqlBooks implements Books {
     public Optional<Movement> lastAfter(long movement, long holding, boolean countsOnly) {
         return first(sql.rows(
                 MOVEMENT + " WHERE m.number > ? AND" + LIVE + (countsOnly ? " AND m.kind = 'count'" : "")
-                        + " AND EXISTS (SELECT 1 FROM line l WHERE l.movement = m.number AND l.holding = ?)"
+                        + " AND EXISTS (SELECT 1 FROM line l WHERE l.movement = m.number AND l.holding = ?"
+                        + (countsOnly ? " AND l.holder = ''" : "") // what orders lost by a count was not counted
+                        + ")"
                         + " ORDER BY m.number DESC LIMIT 1",
                 SqlBooks::movement,
                 movement,
