@@ -399,6 +399,13 @@ class PageBrowserTest {
         browser.element("[data-id='run-1']");
         browser.accessible("runs can be moved");
         browser.picture("move-run");
+        String unmoved = browser.draftText();
+        touching(() -> browser.dragByTouch("[data-id='run-1']", 0, -30));
+        assertTrue(browser.draftText().contains("mustRun"), browser::draftText);
+        browser.click("#undo");
+        assertEquals(unmoved, browser.draftText());
+        waitUntilLaidAgain();
+        browser.element("[data-id='run-1']");
         browser.dragByMouse("[data-id='run-1']", 0, 20);
         String text = browser.draftText();
         assertTrue(text.contains("mustRun"), text);
@@ -478,9 +485,27 @@ class PageBrowserTest {
         browser.type("#side-rise", "-150");
         assertTrue(browser.draftText().contains("{arc: [[1350, 600], [1500, 1200]]}"), browser::draftText);
         browser.click("#undo");
+        touching(() -> {
+            browser.tap("[data-id='side-0']");
+            browser.element("[data-id='round-0']");
+            Browser.pause(400); // a touch right after a tap would be a double tap
+            browser.dragByTouch("[data-id='round-0']", 0, -120);
+        });
+        assertTrue(browser.draftText().contains("{arc: [[750, -120], [1500, 0]]}"), browser::draftText);
+        browser.click("#undo");
+        browser.clickAt("[data-id='side-1']");
         browser.type("#side-rise", "0");
         assertFalse(browser.draftText().contains("arc"), browser::draftText);
         assertEquals(points(0, 0, 1500, 0, 1500, 1200, 0, 1000), outline());
+    }
+
+    private static void touching(Runnable hand) {
+        browser.driver().executeCdpCommand("Emulation.setTouchEmulationEnabled", Map.of("enabled", true));
+        try {
+            hand.run();
+        } finally {
+            browser.driver().executeCdpCommand("Emulation.setTouchEmulationEnabled", Map.of("enabled", false));
+        }
     }
 
     private static double widest() throws IOException {
