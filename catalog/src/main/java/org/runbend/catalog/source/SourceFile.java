@@ -7,9 +7,6 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 
@@ -111,13 +108,7 @@ public final class SourceFile {
 
     /** SHA-256 of the bytes of the files one after the other, hexadecimal. */
     public static String fingerprint(List<SourceFile> files) {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            files.forEach(f -> digest.update(f.bytes));
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Sha256.of(files.stream().map(f -> f.bytes).toList());
     }
 
     private static byte[] bytesOf(Path path, Path real, int limit) {

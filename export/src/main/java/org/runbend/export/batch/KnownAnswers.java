@@ -13,16 +13,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.runbend.catalog.source.Sha256;
 import org.runbend.export.folder.Disk;
 import org.runbend.optimizer.answer.Answer;
 import org.runbend.optimizer.natives.UserCache;
@@ -115,7 +113,7 @@ public final class KnownAnswers implements Memory {
 
     @Override
     public <T extends Record> T recall(Record question, Class<T> kind, Supplier<T> answer) {
-        String key = sum(version + "\n" + kind.getName() + "\n" + text(question));
+        String key = Sha256.of(version + "\n" + kind.getName() + "\n" + text(question));
         synchronized (locks.computeIfAbsent(key, k -> new Object())) {
             Optional<T> known = find(key).flatMap(text -> read(text, kind));
             if (known.isPresent()) {
@@ -152,7 +150,7 @@ public final class KnownAnswers implements Memory {
             String all = Files.isRegularFile(file) ? Files.readString(file) : "";
             int end = all.indexOf('\n');
             String text = all.substring(end + 1);
-            return end > 0 && all.substring(0, end).equals(sum(text)) ? Optional.of(text) : Optional.empty();
+            return end > 0 && all.substring(0, end).equals(Sha256.of(text)) ? Optional.of(text) : Optional.empty();
         } catch (IOException e) {
             return Optional.empty();
         }
@@ -162,7 +160,7 @@ public final class KnownAnswers implements Memory {
         answers.put(key, text);
         folder.ifPresent(f -> {
             try {
-                Disk.replace(f.resolve(key), (sum(text) + "\n" + text).getBytes(StandardCharsets.UTF_8));
+                Disk.replace(f.resolve(key), (Sha256.of(text) + "\n" + text).getBytes(StandardCharsets.UTF_8));
             } catch (IOException e) {
                 // it is found again another time
             }
@@ -182,15 +180,6 @@ public final class KnownAnswers implements Memory {
             return Optional.of(JSON.readValue(text, kind));
         } catch (JsonProcessingException e) {
             return Optional.empty();
-        }
-    }
-
-    private static String sum(String text) {
-        try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
         }
     }
 }

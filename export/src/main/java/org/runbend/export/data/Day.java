@@ -3,10 +3,7 @@ package org.runbend.export.data;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +14,7 @@ import java.util.TreeMap;
 import org.runbend.catalog.ledger.Keeping;
 import org.runbend.catalog.ledger.Kind;
 import org.runbend.catalog.ledger.KitUse;
+import org.runbend.catalog.source.Sha256;
 import org.runbend.optimizer.day.DayCut;
 
 /**
@@ -227,13 +225,7 @@ public record Day(
 
     /** SHA-256 of everything that is cut and counted, hexadecimal. */
     public String fingerprint() {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            String text = name + orders + uses + counts() + keeping;
-            return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Sha256.of(name + orders + uses + counts() + keeping);
     }
 
     private Map<String, Long> counts() {

@@ -5,10 +5,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
-import java.util.HexFormat;
+import java.util.List;
+import org.runbend.catalog.source.Sha256;
 
 /**
  * The last line of a file of ours: a comment with the SHA-256 of all before. While that is right nobody has changed the
@@ -57,11 +56,6 @@ record Seal(String open, String close, String tail) {
     }
 
     private byte[] line(byte[] bytes) {
-        try {
-            byte[] hash = MessageDigest.getInstance("SHA-256").digest(bytes);
-            return (open + HexFormat.of().formatHex(hash) + close + "\n").getBytes(StandardCharsets.US_ASCII);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
+        return (open + Sha256.of(List.of(bytes)) + close + "\n").getBytes(StandardCharsets.US_ASCII);
     }
 }

@@ -6,14 +6,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.runbend.catalog.source.Sha256;
 import org.runbend.export.folder.Disk;
 
 /** Work that is not saved yet, on disk, each start folder's apart, for this user alone. */
@@ -33,12 +31,7 @@ final class Drafts {
     }
 
     private static String name(Path start) {
-        try {
-            byte[] hash = MessageDigest.getInstance("SHA-256").digest(Disk.bytes(start));
-            return HexFormat.of().formatHex(hash, 0, 8);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Sha256.of(List.of(Disk.bytes(start))).substring(0, 16);
     }
 
     /** Keeps a draft; one that cannot be written is said and nothing else is lost. */

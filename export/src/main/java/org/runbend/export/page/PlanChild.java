@@ -31,6 +31,7 @@ import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.job.read.LoopDrawings;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.service.PlanService;
+import org.runbend.optimizer.service.Running;
 import org.runbend.optimizer.work.Work;
 
 /**
@@ -132,6 +133,10 @@ public final class PlanChild {
             KitPlan plan = service.plan(job, work).get();
             tell("laid", PlanPicture.of(plan));
             tell("kit", kit(plan));
+            // other ways are looked at while the files are written, which is the work of one core
+            Optional<Running<Choice>> choosing = request.alternatives()
+                    ? Optional.of(service.choose(plan, work, choice -> tell(choice, true)))
+                    : Optional.empty();
             work.step("drawing and writing");
             Map<String, byte[]> more = new TreeMap<>();
             if (request.temperatures() && plan.heat().isPresent()) {
@@ -139,9 +144,7 @@ public final class PlanChild {
                 more.putAll(KitFiles.temperatures(plan));
             }
             write(plan, more, folder);
-            if (request.alternatives()) {
-                alternatives(service, plan, work);
-            }
+            choosing.ifPresent(this::alternatives);
             tell("done", Map.of());
         }
     }
@@ -162,9 +165,9 @@ public final class PlanChild {
     }
 
     /** What goes wrong beside the plan does not cost the plan. */
-    private void alternatives(PlanService service, KitPlan plan, Work work) {
+    private void alternatives(Running<Choice> choosing) {
         try {
-            tell(service.choose(plan, work, choice -> tell(choice, true)).get(), false);
+            tell(choosing.get(), false);
         } catch (CompletionException | IllegalStateException | Unbuildable e) {
             tell("lost", Map.of("words", "The alternatives could not be worked out; the plan is whole."));
         }

@@ -57,6 +57,9 @@ const SIGNS = { ok: "\u2713", warn: "!", fail: "\u2715" };
 const FILES = [
     ["pick-list.pdf", "Pick list: everything in the box, cuts, checks"],
     ["confirm.pdf", "For the customer to check and sign"],
+    ["fitting-sheet.pdf", "Fitting sheet: marking out, routing, laying, pressure test"],
+    ["cut-sheet.pdf", "Cut sheet for saw and coil"],
+    ["labels.pdf", "Labels for pieces, coils and boxes"],
     ["heat.pdf", "Heat report"],
     ["drawing.dxf", "Drawing for the panel shop (DXF)"],
     ["floor.svg", "Picture of the floor"],

@@ -1,11 +1,8 @@
 package org.runbend.optimizer.job;
 
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import org.runbend.catalog.source.Plain;
+import org.runbend.catalog.source.Sha256;
 
 /**
  * A floor in one line of text and its digest. Numbers count to a thousandth of a millimetre: far below what a tape can say,
@@ -19,13 +16,7 @@ final class FloorFingerprint {
     static String of(Job.FloorPlan floor) {
         FloorFingerprint print = new FloorFingerprint();
         print.floor(floor);
-        try {
-            byte[] digest = MessageDigest.getInstance("SHA-256")
-                    .digest(print.text.toString().getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Sha256.of(print.text.toString());
     }
 
     private void floor(Job.FloorPlan floor) {
