@@ -310,7 +310,7 @@ class RoomsTest {
                             "export.pdf")),
             Map.entry("export.relay", List.of("catalog.ledger", "catalog.source", "optimizer.job..")),
             Map.entry("export.bench", List.of("catalog..", "optimizer..", "export..")),
-            Map.entry("export.folder", List.of("optimizer..", "export..")),
+            Map.entry("export.folder", List.of("catalog.source", "optimizer..", "export..")),
             Map.entry(
                     "export.page",
                     List.of(
