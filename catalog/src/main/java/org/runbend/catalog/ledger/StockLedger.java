@@ -1,13 +1,16 @@
 package org.runbend.catalog.ledger;
 
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
-import org.runbend.catalog.source.Sha256;
 
 /**
  * The stock ledger. Each call is one movement in one transaction, or nothing: a {@link LedgerRefused} says in one line why.
@@ -208,6 +211,12 @@ public final class StockLedger {
     }
 
     private static String hash(MovementKind kind, String order, Object content) {
-        return Sha256.of(kind.word() + "\n" + order + "\n" + content);
+        try {
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            String text = kind.word() + "\n" + order + "\n" + content;
+            return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
     }
 }
