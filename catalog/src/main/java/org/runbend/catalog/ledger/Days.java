@@ -61,8 +61,8 @@ public final class Days {
         });
     }
 
-    /** The day that keeps stock for an order. */
-    private static Optional<String> dayOf(Books books, OrderRecord order) {
+    /** The day that keeps stock for an order, which is cut with it; empty once it is cut, or where it keeps its own. */
+    public static Optional<String> dayOf(Books books, OrderRecord order) {
         return order.state() == OrderState.CONFIRMED
                 ? books.lastOfOrder(order.order(), Optional.empty())
                         .map(Movement::order)

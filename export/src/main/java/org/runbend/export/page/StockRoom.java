@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.runbend.catalog.ledger.Books;
+import org.runbend.catalog.ledger.Days;
 import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.Movement;
 import org.runbend.catalog.ledger.MovementKind;
@@ -76,10 +77,23 @@ final class StockRoom {
             one.put("state", order.state().word());
             one.put("since", since.getOrDefault(order.order(), ""));
             one.put("kit", text(kit.map(k -> name(k.folder())).orElse("")));
-            one.put("acts", acts(order, kit.isPresent()));
+            Optional<String> day = Days.dayOf(books, order);
+            boolean isDay = !Days.orders(books, order.order()).isEmpty();
+            one.put("day", text(day.orElse("")));
+            one.put("over", isOver(order, isDay));
+            one.put("acts", day.isPresent() || isOver(order, isDay) ? List.of() : acts(order, kit.isPresent()));
             orders.add(one);
         }
         return orders;
+    }
+
+    /** Whether nothing is left to do: the orders of a day that is cut go on one by one. */
+    private static boolean isOver(OrderRecord order, boolean isDay) {
+        return switch (order.state()) {
+            case CUT, PACKED -> isDay;
+            case QUOTED, CONFIRMED -> false;
+            case SENT, RETURNED, UNKNOWN -> true;
+        };
     }
 
     /** What may be done with an order next. */

@@ -48,8 +48,6 @@ const STATES = /** @type {Record<string, string>} */ ({
     returned: "returned: its pieces are on the shelf",
 });
 
-const DONE = ["sent", "returned", "unknown"];
-
 /** Kinds of the shelf, in the order in which a person looks. */
 const KINDS = /** @type {[string, string][]} */ ([
     ["opened coil", "Opened coils"],
@@ -163,8 +161,8 @@ export class Shop {
 
     orders() {
         const rows = this.told.orders;
-        const now = rows.filter((/** @type {Row} */ o) => !DONE.includes(o.state));
-        const done = rows.filter((/** @type {Row} */ o) => DONE.includes(o.state));
+        const now = rows.filter((/** @type {Row} */ o) => !o.over);
+        const done = rows.filter((/** @type {Row} */ o) => o.over);
         return made(
             "section",
             { "aria-labelledby": "orders-title", id: "orders" },
@@ -173,7 +171,7 @@ export class Shop {
             made("ul", { class: "orders" }, ...now.map((/** @type {Row} */ o) => this.order(o))),
             done.length === 0
                 ? null
-                : made("details", { id: "orders-done" }, made("summary", {}, `${done.length} sent or returned`), made("ul", { class: "orders" }, ...done.map((/** @type {Row} */ o) => this.order(o)))),
+                : made("details", { id: "orders-done" }, made("summary", {}, `${done.length} done: sent, returned, days that are cut`), made("ul", { class: "orders" }, ...done.map((/** @type {Row} */ o) => this.order(o)))),
         );
     }
 
@@ -183,11 +181,12 @@ export class Shop {
         /** @type {Record<string, string>} */
         const words = { ...ACTS, ...(o.state === "confirmed" ? { reserve: "Keep what was bought too" } : {}) };
         const wants = o.state === "quoted" || o.state === "confirmed";
+        const where = o.day ? `cut with day ${o.day}` : o.kit ? `kit in ${o.kit}` : wants ? "its kit lies in no folder of this page" : "";
         return made(
             "li",
             { id: `order-${plain}`, "data-order": o.order, "data-state": o.state },
             made("p", { class: "order-name" }, made("strong", {}, o.order), ` ${STATES[o.state] ?? o.state}`),
-            made("p", { class: "why" }, [when(o.since), o.kit ? `kit in ${o.kit}` : wants ? "its kit lies in no folder of this page" : ""].filter(Boolean).join(", ")),
+            made("p", { class: "why" }, [when(o.since), where].filter(Boolean).join(", ")),
             made(
                 "div",
                 { class: "row" },

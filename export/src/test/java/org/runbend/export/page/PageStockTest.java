@@ -195,6 +195,9 @@ class PageStockTest {
         assertFalse(result.contains(folder.toString()), "no path of the machine");
         browser.accessible("a day");
         browser.picture("day");
+        String own = browser.element("[data-order='M-1']").getText();
+        assertTrue(own.contains("cut with day monday-day"), own);
+        assertFalse(browser.has("[data-order='M-1'] button"), "it goes with its day");
         JsonIn day = JsonIn.read(page.folder().resolve("monday-day").resolve("day.json"));
         assertEquals(2, day.at("orders").list().size());
         browser.click("#confirm-monday-day");
@@ -203,6 +206,9 @@ class PageStockTest {
         browser.click("#confirm-monday-day");
         waitForState("monday-day", "cut");
         assertEquals("cut", state("monday-day"));
+        assertFalse(browser.has("[data-order='monday-day'] button"), "its orders go on one by one");
+        browser.click("#pack-M-1");
+        waitForState("M-1", "packed");
         assertTrue(stock("audit").contains("add up"));
         dark();
         narrow();
