@@ -12,6 +12,11 @@ public final class ChildRun {
 
     /** Starts one; what it says goes into a file. */
     public static Process start(Path output, List<String> words) throws IOException {
+        return start(output, Runbend.class, words);
+    }
+
+    /** Starts a class that begins it in its own way. */
+    public static Process start(Path output, Class<?> main, List<String> words) throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
@@ -19,7 +24,7 @@ public final class ChildRun {
                 "-Xshare:auto",
                 "-cp",
                 System.getProperty("java.class.path"),
-                Runbend.class.getName()));
+                main.getName()));
         command.addAll(words);
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)

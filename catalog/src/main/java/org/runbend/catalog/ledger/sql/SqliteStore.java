@@ -16,6 +16,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.runbend.catalog.ledger.Books;
 import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.LedgerStore;
@@ -34,6 +37,7 @@ public final class SqliteStore implements LedgerStore {
     /** "Runb" in ASCII: the file is a ledger. */
     private static final long APPLICATION = 0x52756E62;
 
+    private static final String HIDDEN = ".runbend-";
     private static final int HEADER = 100;
     private static final int PATIENCE_MILLISECONDS = 30_000;
     private static final Set<String> NETWORKS = Set.of(
@@ -56,11 +60,13 @@ public final class SqliteStore implements LedgerStore {
      */
     public static void create(Path file) {
         Path target = file.toAbsolutePath();
+        if (target.getFileName() != null) {
+            clearUp(target);
+        }
         if (Files.exists(target)) {
             throw new LedgerRefused(file + ": there is something already: a new ledger needs a new name");
         }
-        Path fresh = target.resolveSibling(".runbend-" + ProcessHandle.current().pid() + "-"
-                + Integer.toHexString(target.getFileName().hashCode()) + ".tmp");
+        Path fresh = target.resolveSibling(HIDDEN + ProcessHandle.current().pid() + ending(target));
         try {
             Files.deleteIfExists(fresh);
             Files.createFile(fresh);
@@ -83,6 +89,27 @@ public final class SqliteStore implements LedgerStore {
         } finally {
             remove(fresh);
             remove(fresh.resolveSibling(fresh.getFileName() + "-journal"));
+        }
+    }
+
+    private static String ending(Path target) {
+        return "-" + Integer.toHexString(target.getFileName().hashCode()) + ".tmp";
+    }
+
+    /** Takes away what processes that are gone have left of making this ledger. */
+    private static void clearUp(Path target) {
+        Pattern left =
+                Pattern.compile(Pattern.quote(HIDDEN) + "(\\d{1,9})" + Pattern.quote(ending(target)) + "(-journal)?");
+        try (Stream<Path> files = Files.list(target.getParent())) {
+            for (Path file : files.toList()) {
+                Matcher name = left.matcher(file.getFileName().toString());
+                if (name.matches()
+                        && ProcessHandle.of(Long.parseLong(name.group(1))).isEmpty()) {
+                    remove(file);
+                }
+            }
+        } catch (IOException e) {
+            // whether a ledger can be made there is said when it is made
         }
     }
 
