@@ -297,7 +297,10 @@ class RoomsTest {
             Map.entry(
                     "export.papers",
                     List.of("catalog..", "optimizer..", "export.drawing", "export.data", "export.pdf")),
-            Map.entry("export.stock", List.of("catalog..", "optimizer.answer", "optimizer.cutting..", "export.data")),
+            // a job is read with the shelf that its order may use
+            Map.entry(
+                    "export.stock",
+                    List.of("catalog..", "optimizer.answer", "optimizer.cutting..", "optimizer.job", "export.data")),
             Map.entry(
                     "export.batch",
                     List.of(

@@ -21,6 +21,7 @@ final class Counting {
                             + ": give it another");
                 });
                 Entry.that(!id.startsWith("was-"), "ids that begin with was- are for pieces that were cut before");
+                Entry.that(!id.startsWith("whole "), "ids that begin with 'whole ' are for unopened coils");
                 posting.bring(thing.withId(id), r.amount(), r.uncertainty());
             } else {
                 posting.bring(thing.kind(), thing.product(), thing.batch(), thing.label(), r.amount(), r.uncertainty());

@@ -145,6 +145,18 @@ class StockLedgerTest {
         assertEquals(1, movements(), "nothing was written");
     }
 
+    /** Plans name what was cut before, and unopened coils, in words that no piece can bear. */
+    @ParameterizedTest
+    @CsvSource(
+            quoteCharacter = '"',
+            value = {
+                "was-A, ids that begin with was- are for pieces that were cut before",
+                "whole 35 m, ids that begin with 'whole ' are for unopened coils"
+            })
+    void idsOfPlans(String id, String why) {
+        assertEquals(why, refused(() -> ledger.receive(request(), List.of(piece(id, Kind.OPENED, "PX-16", 26 * M)))));
+    }
+
     /** Two coils that are short are one thing to buy, whether they are to be kept or cut. */
     @Test
     void whatIsShortIsCounted() {

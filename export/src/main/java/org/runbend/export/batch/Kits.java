@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.runbend.catalog.shelf.Shelf;
 import org.runbend.catalog.source.KeyPlace;
 import org.runbend.export.data.DayKit;
 import org.runbend.export.dxf.DxfVersion;
@@ -117,6 +118,30 @@ public final class Kits {
             }
         }
         plan(OrderBook.byFloor(left), threads, done, orders.size());
+        return kits(orders);
+    }
+
+    /**
+     * Plans those orders anew whose pipe is cut from coils of the shelf instead of going into the box as a whole coil; what was laid for
+     * them is known. The kits that can be cut, in the order of the book.
+     */
+    public List<DayKit> cutFrom(Shop shop, List<OrderBook.Order> orders) {
+        Map<String, Shelf> coils = orders.isEmpty()
+                ? Map.of()
+                : new ShelfCoils(shop, orders.get(0).job().catalog()).allot(kits(orders));
+        try (PlanService service = new PlanService(1)) {
+            for (OrderBook.Order order : orders) {
+                Shelf shelf = coils.get(order.number());
+                if (shelf != null) {
+                    kits.remove(order.number());
+                    one(order, service.plan(order.job().with(shelf), new Work(Progress.SILENT, 1, known)));
+                }
+            }
+        }
+        return kits(orders);
+    }
+
+    private List<DayKit> kits(List<OrderBook.Order> orders) {
         return orders.stream()
                 .map(OrderBook.Order::number)
                 .filter(kits::containsKey)

@@ -129,7 +129,8 @@ final class BatchCommand implements Callable<Integer> {
         List<OrderBook.Order> same = workers ? relayed(read, title, taken ? files : null, known, faults) : read;
         Kits kits = new Kits(
                 files.orders(), taken, new PaperForm(papers.paper(), false, Optional.of(title)), known, this::tell);
-        List<DayKit> made = kits.make(same, Runtime.getRuntime().availableProcessors());
+        kits.make(same, Runtime.getRuntime().availableProcessors());
+        List<DayKit> made = kits.cutFrom(shop, same);
         faults.addAll(kits.faults());
         faults.forEach(f -> spec.commandLine().getErr().println(Terminal.oneLine(f)));
         files.ofNoOrder(same)

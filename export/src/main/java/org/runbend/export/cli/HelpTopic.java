@@ -36,7 +36,8 @@ enum HelpTopic {
             runbend stock keeps what is on the shelf as the sum of its movements: each says what, how much, why, for which
             order, who and when, and none is ever changed. --stock LEDGER is a file (stock init makes one), or a
             database of PostgreSQL that several benches share; its password comes from --password-file or
-            RUNBEND_STOCK_PASSWORD. plan --stock LEDGER cuts opened coils and offcuts that are free.
+            RUNBEND_STOCK_PASSWORD. plan --stock LEDGER cuts opened coils and offcuts that are free, and unopened coils in
+            lengths that the catalog does not list (called whole 50 m): by the metre, also where supply is whole.
 
               kinds    coil PRODUCT LENGTH, plate PRODUCT LENGTH, board PRODUCT, item PRODUCT: so many of each;
                        opened PRODUCT LENGTH (an opened coil), offcut PRODUCT LENGTH: one, with an id

@@ -14,6 +14,7 @@ import org.runbend.catalog.ledger.Keeping;
 import org.runbend.catalog.ledger.Kind;
 import org.runbend.catalog.ledger.KitUse;
 import org.runbend.catalog.ledger.LedgerRefused;
+import org.runbend.catalog.shelf.Remnant;
 import org.runbend.catalog.source.BadInput;
 import org.runbend.catalog.source.Fault;
 
@@ -141,7 +142,7 @@ public record KitUses(KitUse use, long kerf, List<String> failed) {
 
     private static KitUse.StockUse use(JsonTree stock, Kind kind, List<KitUse.Piece> cuts, long left, boolean stays) {
         long length = stock.at("length").hundredths();
-        Optional<String> id = stock.find("id").map(JsonTree::text);
+        Optional<String> id = stock.find("id").map(JsonTree::text).filter(i -> !Remnant.isUnopened(i));
         Optional<String> rest = stock.find("restName").map(JsonTree::text).filter(r -> id.isEmpty());
         return new KitUse.StockUse(id, kind, stock.at("product").text(), length, cuts, length - left, stays, rest);
     }

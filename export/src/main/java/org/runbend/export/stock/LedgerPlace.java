@@ -17,7 +17,11 @@ import org.runbend.catalog.ledger.LedgerStore;
 import org.runbend.catalog.ledger.StockLedger;
 import org.runbend.catalog.ledger.sql.PostgresStore;
 import org.runbend.catalog.ledger.sql.SqliteStore;
+import org.runbend.catalog.product.Pipe;
+import org.runbend.catalog.shelf.Remnant;
 import org.runbend.catalog.source.SourceFile;
+import org.runbend.export.data.UnopenedCoils;
+import org.runbend.optimizer.job.Job;
 import picocli.CommandLine.Option;
 
 /** Which ledger is meant, and how to get into it. */
@@ -122,22 +126,26 @@ public final class LedgerPlace {
     }
 
     /**
-     * Opened coils and offcuts that are free, or kept for an order, as the text of a shelf file: what is in doubt of a length is
-     * left out.
-     */
-    public SourceFile shelf(String order, Consumer<String> warnings) {
-        return with(warnings, ledger -> ledger.look(books -> shelf(books, order)));
-    }
-
-    /**
-     * Reads something with the shelf that an order may use: what is free, and what is kept for it already.
+     * Reads a job with the shelf that its order may use: opened coils and offcuts that are free or kept for it, without what is in doubt
+     * of a length, and unopened coils of its pipe in lengths that its catalog does not list.
      *
      * @param reader reads with the text of a shelf file
      * @param order the order's number, told by what was read
      */
-    public <T> T read(Function<SourceFile, T> reader, Function<T, String> order, Consumer<String> warnings) {
-        T read = reader.apply(shelf("", warnings));
-        return keepsFor(order.apply(read)) ? reader.apply(shelf(order.apply(read), warnings)) : read;
+    public Job read(Function<SourceFile, Job> reader, Function<Job, String> order, Consumer<String> warnings) {
+        Job read = reader.apply(with(warnings, ledger -> ledger.look(books -> shelf(books, "", List.of()))));
+        Pipe pipe = read.pipe().product();
+        return with(word -> {}, ledger -> ledger.look(books -> again(books, order.apply(read), pipe)))
+                .map(reader)
+                .orElse(read);
+    }
+
+    /** The shelf as an order sees it whose number and pipe are known, if that is more than anybody sees. */
+    private static Optional<SourceFile> again(Books books, String order, Pipe pipe) {
+        List<Remnant> coils = UnopenedCoils.of(books, order, pipe);
+        return coils.isEmpty() && books.reservationsOf(order).isEmpty()
+                ? Optional.empty()
+                : Optional.of(shelf(books, order, coils));
     }
 
     /** The words that name this ledger to a command in any folder; none if it is not named on the command line. */
@@ -170,7 +178,7 @@ public final class LedgerPlace {
                 ledger -> ledger.look(books -> !books.reservationsOf(order).isEmpty()));
     }
 
-    private static SourceFile shelf(Books books, String order) {
+    private static SourceFile shelf(Books books, String order, List<Remnant> coils) {
         Map<Long, Long> kept = new HashMap<>();
         books.reservationsOf(order).forEach(r -> kept.put(r.holding(), r.amount()));
         StringBuilder text = new StringBuilder();
@@ -178,14 +186,16 @@ public final class LedgerPlace {
             long others = h.reserved() - kept.getOrDefault(h.key(), 0L);
             long mm = (h.amount() - h.uncertainty() - others) / 100;
             if (h.kind().isPiece() && mm >= 1) {
-                text.append("  - {id: ")
-                        .append(quoted(h.id()))
-                        .append(", product: ")
-                        .append(quoted(h.product()));
-                text.append(", length: ").append(mm).append("}\n");
+                line(text, h.id(), h.product(), Long.toString(mm));
             }
         }
+        coils.forEach(c -> line(text, c.id(), c.product(), Double.toString(c.length())));
         return SourceFile.made("the ledger", text.isEmpty() ? "[]\n" : "remnants:\n" + text);
+    }
+
+    private static void line(StringBuilder text, String id, String product, String mm) {
+        text.append("  - {id: ").append(quoted(id)).append(", product: ").append(quoted(product));
+        text.append(", length: ").append(mm).append("}\n");
     }
 
     private static String quoted(String text) {

@@ -8,6 +8,7 @@ import org.runbend.catalog.product.Item;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.catalog.shelf.Remnant;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.coils.CoilPlan;
@@ -76,6 +77,7 @@ final class BoxPacking {
         if (cut.id().isPresent() || pipe.supply() == Pipe.Supply.CUT) {
             long price = pipe.priceOfCut(used);
             String from = cut.id()
+                    .filter(id -> !Remnant.isUnopened(id))
                     .map(id -> " from opened coil " + id)
                     .orElse(" from a coil of " + metres(cut.length()) + ", the rest stays in the workshop");
             String name = pipe.name() + ", cut of " + metres(used) + from;
