@@ -175,13 +175,19 @@ public final class PdfDocument implements AutoCloseable {
             String number = String.format(Locale.ROOT, "page %d of %d", i + 1, pages.size());
             page.text(inside.x() + inside.width(), y, TextStyle.SMALL, Align.RIGHT, number);
             double room = inside.width() - width(number, TextStyle.SMALL) - 5;
-            page.text(
-                    inside.x(),
-                    y,
-                    TextStyle.SMALL,
-                    Align.LEFT,
-                    wrap(footer, TextStyle.SMALL, room).get(0));
+            footer(page, y, wrap(footer, TextStyle.SMALL, room));
         }
+    }
+
+    /** Up to two lines over the foot of the page; what has no room in them is said to be there. */
+    private static void footer(PdfPage page, double y, List<String> lines) {
+        double x = page.format().inside().x();
+        if (lines.size() == 1) {
+            page.text(x, y, TextStyle.SMALL, Align.LEFT, lines.get(0));
+            return;
+        }
+        page.text(x, y + TextStyle.SMALL.pitch(), TextStyle.SMALL, Align.LEFT, lines.get(0));
+        page.text(x, y, TextStyle.SMALL, Align.LEFT, lines.get(1) + (lines.size() > 2 ? " \u2026" : ""));
     }
 
     private static float points(double mm) {

@@ -3,6 +3,7 @@ package org.runbend.export.pdf;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.runbend.export.drawing.Sheet;
@@ -11,6 +12,10 @@ import org.runbend.export.drawing.Sheet;
 public final class PdfFlow {
     private static final double COMPACT_SIZE = 7.2;
     private static final double CAUTION_BAR = 1.4;
+    /** What a heading needs with the beginning of what follows it, mm. */
+    private static final double BEGUN = 25;
+
+    private static final double BEGUN_COMPACT = 16;
 
     private final PdfDocument document;
     private final Deque<Box> frames = new ArrayDeque<>();
@@ -22,6 +27,8 @@ public final class PdfFlow {
     private PDOutlineItem chapter;
     private PdfPart section;
     private PdfPart list;
+    /** A heading that is written with what follows it. */
+    private Optional<String> pending = Optional.empty();
 
     /** Starts on a new page of the document. */
     public PdfFlow(PdfDocument document) {
@@ -53,18 +60,32 @@ public final class PdfFlow {
         return space(1.5);
     }
 
-    /** A heading, kept together with what follows. */
+    /** A heading, written together with what follows. */
     public PdfFlow heading(String text) {
-        keep(compact ? 16 : 25);
-        if (y < top()) {
-            space(compact ? 1.5 : 4);
+        settle(0);
+        pending = Optional.of(text);
+        return this;
+    }
+
+    /** Writes the heading that waits, on a page where {@code following} mm have room under it. */
+    private void settle(double following) {
+        if (pending.isEmpty()) {
+            return;
         }
+        String text = pending.get();
+        pending = Optional.empty();
         TextStyle style = compact ? body().sized(8.5).bold() : TextStyle.HEADING;
-        keep(style.pitch());
+        double before = compact ? 1.5 : 4;
+        double after = compact ? 0.5 : 1;
+        double own = before + document.wrap(text, style, width()).size() * style.pitch() + after;
+        keep(Math.max(compact ? BEGUN_COMPACT : BEGUN, Math.min(own + following, frame.height())));
+        if (y < top()) {
+            space(before);
+        }
         document.bookmark(chapter, text, page, y);
         section = document.structure().whole().part(PdfRole.SECTION);
         lines(PdfRole.HEADING, text, style);
-        return space(compact ? 0.5 : 1);
+        space(after);
     }
 
     /** Running text; line breaks in it are kept. */
@@ -120,11 +141,12 @@ public final class PdfFlow {
 
     /** A table over the whole width. */
     public PdfFlow table(PdfTable table) {
-        if (y < top()) {
+        boolean headed = pending.isPresent();
+        if (!headed && y < top()) {
             space(1);
         }
         list = null;
-        new TablePrinter(this, table).print();
+        new TablePrinter(this, table).print(headed ? 1 : 0);
         return space(compact ? 1.5 : 3);
     }
 
@@ -147,6 +169,7 @@ public final class PdfFlow {
 
     /** Goes to a new page of another format, in which the next ones are too. */
     public PdfFlow page(PageFormat other) {
+        settle(0);
         frames.clear();
         format = other;
         return pageBreak();
@@ -166,12 +189,14 @@ public final class PdfFlow {
 
     /** Leaves {@code mm} free; at the foot of a page nothing. */
     public PdfFlow space(double mm) {
+        settle(0);
         y = Math.max(bottom(), y - mm);
         return this;
     }
 
     /** Goes to a new page unless {@code mm} are left on this one. */
     public PdfFlow keep(double mm) {
+        settle(mm);
         if (room() < mm && y < top()) {
             pageBreak();
         }
@@ -180,6 +205,7 @@ public final class PdfFlow {
 
     /** Goes to the next free place on the page, or to a new page. */
     public PdfFlow pageBreak() {
+        settle(0);
         if (frames.isEmpty()) {
             page = document.addPage(format);
             enter(format.inside());
@@ -191,6 +217,7 @@ public final class PdfFlow {
 
     /** Goes to the next free place on the page if there is one. */
     public PdfFlow nextPlace() {
+        settle(0);
         return frames.isEmpty() ? this : pageBreak();
     }
 
@@ -201,11 +228,13 @@ public final class PdfFlow {
 
     /** The page written on. */
     public PdfPage page() {
+        settle(0);
         return page;
     }
 
     /** Where the next thing begins, mm from the foot of the page. */
     public double y() {
+        settle(0);
         return y;
     }
 
@@ -221,6 +250,7 @@ public final class PdfFlow {
 
     /** What is left of the page, mm. */
     public double room() {
+        settle(0);
         return y - bottom();
     }
 
@@ -240,6 +270,10 @@ public final class PdfFlow {
 
     List<String> wrap(String text, TextStyle style, double room) {
         return document.wrap(text, style, room);
+    }
+
+    double widthOf(String text, TextStyle style) {
+        return document.width(text, style);
     }
 
     /** The part that is being written. */
@@ -263,6 +297,7 @@ public final class PdfFlow {
     }
 
     private void lines(PdfRole role, String text, TextStyle style) {
+        settle(style.pitch());
         list = null;
         enter(role, null);
         for (String line : document.wrap(text, style, width())) {

@@ -2,6 +2,7 @@ package org.runbend.export.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
 /** A table of texts: columns with a head, then rows. Cells wrap; the head comes again on every page. */
@@ -67,10 +68,28 @@ public final class PdfTable {
         return new Row(true, columns.stream().map(Column::head).toList());
     }
 
-    /** Widths in mm: the shares of the columns stretched over the room. */
-    List<Double> widths(double room) {
+    /**
+     * Widths in mm: the shares of the columns stretched over the room. A column gets what it needs at least, from those that
+     * have more, where there is so much.
+     */
+    List<Double> widths(double room, IntToDoubleFunction least) {
         double sum = columns.stream().mapToDouble(Column::share).sum();
-        return columns.stream().map(c -> c.share() / sum * room).toList();
+        double[] shared =
+                columns.stream().mapToDouble(c -> c.share() / sum * room).toArray();
+        double missing = 0;
+        double spare = 0;
+        for (int c = 0; c < shared.length; c++) {
+            double over = shared[c] - least.applyAsDouble(c);
+            missing += Math.max(0, -over);
+            spare += Math.max(0, over);
+        }
+        double given = missing <= spare && spare > 0 ? missing / spare : 0;
+        List<Double> widths = new ArrayList<>();
+        for (int c = 0; c < shared.length; c++) {
+            double over = shared[c] - least.applyAsDouble(c);
+            widths.add(over > 0 ? shared[c] - given * over : missing <= spare ? shared[c] - over : shared[c]);
+        }
+        return widths;
     }
 
     private PdfTable add(boolean strong, List<String> cells) {

@@ -3,11 +3,19 @@ package org.runbend.export.pdf;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Prints one table down a flow. A row goes to the next page in one piece unless it is longer than a page. */
 final class TablePrinter {
     /** Tables up to this height are not divided, mm. */
     private static final double KEPT = 55;
+
+    private static final Pattern WORDS = Pattern.compile("\\s+");
+    /** No word asks for more of a table's width. */
+    private static final double LONGEST_WORD = 0.22;
+
+    /** A word that just fits is not broken by a rounding, mm. */
+    private static final double SLACK = 0.01;
 
     private static final int RULE = 0xB8B8B8;
     private static final int STRONG_RULE = 0x404040;
@@ -23,22 +31,40 @@ final class TablePrinter {
     TablePrinter(PdfFlow flow, PdfTable table) {
         this.flow = flow;
         this.table = table;
-        this.widths = table.widths(flow.width());
         this.pad = flow.pad();
+        this.widths = table.widths(flow.width(), this::leastWidth);
     }
 
-    void print() {
+    /** What a column needs so that none of its words is broken, but for very long ones. */
+    private double leastWidth(int column) {
+        List<PdfTable.Row> all = new ArrayList<>(table.rows());
+        all.add(table.head());
+        double longest = all.stream()
+                .flatMap(r -> WORDS.splitAsStream(r.cells().get(column)).map(w -> flow.widthOf(w, style(r))))
+                .mapToDouble(w -> w)
+                .max()
+                .orElse(0);
+        return Math.min(longest + 2 * pad + SLACK, LONGEST_WORD * flow.width());
+    }
+
+    /** Prints the table, so many mm under what stands before it. */
+    void print(double gap) {
+        keepBegin(gap);
+        flow.space(gap);
         part = flow.enter(PdfRole.TABLE, null);
         flow.leave();
         printRows();
     }
 
-    private void printRows() {
+    private void keepBegin(double gap) {
         double head = height(lines(table.head()));
         double first = table.rows().isEmpty() ? 0 : height(lines(table.rows().get(0)));
         double whole =
                 head + table.rows().stream().mapToDouble(r -> height(lines(r))).sum();
-        flow.keep(whole <= KEPT ? whole : head + first);
+        flow.keep(gap + (whole <= KEPT ? whole : head + first));
+    }
+
+    private void printRows() {
         printHead();
         for (PdfTable.Row row : table.rows()) {
             List<List<String>> lines = lines(row);

@@ -73,6 +73,52 @@ class PdfDocumentTest {
         }
     }
 
+    /** Near the foot of the page a heading stands on the page where the table under it begins. */
+    @Test
+    void headingGoesWithItsTable() throws IOException {
+        for (int before = 37; before < 49; before += 2) {
+            PdfDocument document = new PdfDocument("t", "en", Paper.A4.upright());
+            PdfFlow flow = new PdfFlow(document);
+            for (int i = 0; i < before; i++) {
+                flow.paragraph("line " + i);
+            }
+            PdfTable table = new PdfTable(Column.left("first column", 1));
+            for (int i = 0; i < 6; i++) {
+                table.row("row " + i);
+            }
+            flow.heading("The heading").table(table);
+            Path file = Files.write(folder.resolve("kept.pdf"), document.toBytes());
+            String text = OutsideReader.run("pdftotext", "-layout", file.toString(), "-");
+            String page = text.substring(text.indexOf("The heading")).split("\f", -1)[0];
+            assertTrue(page.contains("row 5"), before + " lines before: " + text);
+        }
+    }
+
+    /** Hand-worked for 100 mm of room: shares give 10, 10, 80; the first needs 18 and gets it from the last, which has room. */
+    @Test
+    void columnsHaveRoomForTheirWords() {
+        PdfTable table = new PdfTable(Column.left("a", 1), Column.left("b", 1), Column.left("c", 8));
+        List<Double> widths = table.widths(100, c -> c == 0 ? 18 : c == 1 ? 10 : 40);
+        assertEquals(List.of(18.0, 10.0, 72.0), widths);
+        assertEquals(List.of(10.0, 10.0, 80.0), table.widths(100, c -> 90), "no room to share: as the shares say");
+    }
+
+    /** A title too long for one line at the foot goes on in a second one; a longer one says that it does. */
+    @Test
+    void longFooterIsWhole() throws IOException {
+        String title = "floor of the workshop behind the old mill ".repeat(3).strip();
+        PdfDocument document = new PdfDocument("t", "en", Paper.A4.upright()).footer("order K-1, " + title);
+        new PdfFlow(document).paragraph("words");
+        Path file = Files.write(folder.resolve("foot.pdf"), document.toBytes());
+        String text =
+                OutsideReader.run("pdftotext", "-raw", file.toString(), "-").replaceAll("\\s+", " ");
+        assertTrue(text.contains(title), text);
+        document = new PdfDocument("t", "en", Paper.A4.upright()).footer(title + " " + title + " " + title);
+        new PdfFlow(document).paragraph("words");
+        file = Files.write(folder.resolve("foot.pdf"), document.toBytes());
+        assertTrue(OutsideReader.run("pdftotext", "-raw", file.toString(), "-").contains("\u2026"));
+    }
+
     /** Hand-worked: 3100 x 1700 into 180 x 100: 1:17.2 and 1:17; the next round figure is 1:20. */
     @Test
     void roundScale() {
