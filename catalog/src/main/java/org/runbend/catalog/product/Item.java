@@ -31,6 +31,10 @@ public record Item(
         KIT,
         /** Each loop. */
         LOOP,
+        /** Each place where pipe comes through floor, cover or wall: a flow and a return for each loop. */
+        PORT,
+        /** Each end of a piece of pipe, where it is joined to a valve; a loop is one piece. */
+        JOINT,
         /** Each quarter bend (a return bend counts two). */
         BEND,
         /** Each metre of straight run. */

@@ -43,7 +43,7 @@ final class BoxPacking {
             addPlates(plate, plates);
         }
         for (Item item : job.catalog().items()) {
-            long quantity = quantity(item, loops, plates);
+            long quantity = quantity(item, loops, plates, coils);
             if (quantity > 0) {
                 box.add(new KitPlan.BoxItem(
                         item.sku(), item.name(), quantity, item.unit(), item.price(), item.weight()));
@@ -139,13 +139,16 @@ final class BoxPacking {
         return String.format(Locale.ROOT, "%.1f m", mm / 1000).replace(".0 m", " m");
     }
 
-    private long quantity(Item item, List<Breakdown> loops, PlatePlan plates) {
+    private long quantity(Item item, List<Breakdown> loops, PlatePlan plates, CoilPlan coils) {
         if (!item.fits(job.pipe().product().sku())) {
             return 0;
         }
         return switch (item.per()) {
             case KIT -> item.quantityFor(1);
             case LOOP -> item.quantityFor(loops.size());
+            case PORT ->
+                item.quantityFor(loops.stream().mapToInt(l -> l.slots().size()).sum());
+            case JOINT -> item.quantityFor(2 * pieces(coils));
             case BEND ->
                 item.quantityFor(
                         loops.stream().mapToInt(Breakdown::quarterBends).sum());
@@ -156,6 +159,11 @@ final class BoxPacking {
             case PLATE_PIECE -> item.quantityFor(plates.pieces().size());
             case ON_DEMAND -> isAidNeeded(item) ? item.quantityFor(1) : 0;
         };
+    }
+
+    /** Pieces that pipe is cut into, each with two ends. */
+    private static int pieces(CoilPlan coils) {
+        return coils.coils().stream().mapToInt(c -> c.cuts().size()).sum();
     }
 
     /** All straight pipe, mm, lead-ins too: they are routed and taped like any run. */

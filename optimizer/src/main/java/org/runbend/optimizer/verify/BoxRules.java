@@ -121,6 +121,9 @@ final class BoxRules {
         if (per == Item.Per.LOOP) {
             return plan.loops().size();
         }
+        if (per == Item.Per.PORT || per == Item.Per.JOINT) {
+            return plan.loops().size() + plan.loops().size(); // flow and return of each
+        }
         if (per == Item.Per.PLATE_PIECE) {
             return plan.plates().pieces().size();
         }

@@ -158,7 +158,9 @@ public final class SoundKit {
                         item("CLIP", 10, 0.005, Item.Per.METRE_OF_PIPE, 4, List.of()),
                         item("SCREW", 5, 0.001, Item.Per.PLATE_PIECE, 4, List.of()),
                         item("AID", 900, 0.3, Item.Per.ON_DEMAND, 1, List.of()),
-                        item("THIN", 100, 0.1, Item.Per.KIT, 1, List.of("PX-10"))),
+                        item("THIN", 100, 0.1, Item.Per.KIT, 1, List.of("PX-10")),
+                        item("SLEEVE", 0, 0, Item.Per.PORT, 1, List.of()),
+                        item("COLLAR", 0, 0, Item.Per.JOINT, 2, List.of())),
                 List.of(),
                 List.of(),
                 List.of());
@@ -168,7 +170,7 @@ public final class SoundKit {
         return new Item(sku, sku, "piece", price / 2, price, weight, per, amount, pipes);
     }
 
-    /** Bends 1 + 3 x 2 = 7, runs 0.6 m x 0.5 -> 1, pipe 1.4247 m x 4 = 5.7 -> 6, pieces 2 x 4 = 8. */
+    /** Bends 1 + 3 x 2 = 7, runs 0.6 m x 0.5 -> 1, pipe 1.4247 m x 4 = 5.7 -> 6, pieces 2 x 4 = 8; a hole and a joint at each end. */
     public static List<KitPlan.BoxItem> items() {
         return List.of(
                 line("VALVE", 1, 5000, 1.0),
@@ -179,7 +181,9 @@ public final class SoundKit {
                 line("SCREW", 8, 5, 0.001),
                 line("AID", 1, 900, 0.3),
                 line("PX-16/25000", 1, 4000, 2.5),
-                line("SP-1", 1, 2500, 0.8));
+                line("SP-1", 1, 2500, 0.8),
+                line("SLEEVE", 2, 0, 0),
+                line("COLLAR", 4, 0, 0));
     }
 
     public static KitPlan.BoxItem line(String sku, long quantity, long price, double weight) {

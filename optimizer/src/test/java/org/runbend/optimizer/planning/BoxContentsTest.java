@@ -1,6 +1,7 @@
 package org.runbend.optimizer.planning;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -95,6 +96,23 @@ class BoxContentsTest {
                 .sum();
         assertTrue(runs > pipe.straightLength() + 1, "there are lead-ins");
         assertEquals((long) Math.ceil(runs / 10 - 1e-9), item(plan, "FT-25").quantity());
+        assertEquals(List.of(), KitVerifier.verify(plan));
+    }
+
+    /** Two loops: four places where pipe comes through, four ends at valves with two collars each. */
+    @Test
+    void sleevesByPortAndCollarsByJoint() throws IOException {
+        String two = Sheds.SHED.replace("{spacing: 150}", "{spacing: 150, loops: 2}");
+        assertNotEquals(Sheds.SHED, two);
+        String sleeve = "per: loop, amount: 2}\n  - {sku: BA-16";
+        String catalog = Sheds.catalog(
+                sleeve,
+                "per: port}\n  - {sku: HC-1, name: Collar, unit: piece, cost: 1, price: 2,"
+                        + " weight: 0.01, per: joint, amount: 2}\n  - {sku: BA-16");
+        KitPlan plan = Sheds.plan(Sheds.job(folder, two, catalog, Optional.empty()));
+        assertEquals(2, plan.loops().size());
+        assertEquals(4, item(plan, "PG-1").quantity());
+        assertEquals(8, item(plan, "HC-1").quantity());
         assertEquals(List.of(), KitVerifier.verify(plan));
     }
 

@@ -119,7 +119,9 @@ class KitVerifierTest {
         "2, CLAMP, 6, 'BEND asks for 7'",
         "3, TAPE, 2, 'METRE_OF_RUN asks for 1'",
         "4, CLIP, 5, 'METRE_OF_PIPE asks for 6'",
-        "5, SCREW, 9, 'PLATE_PIECE asks for 8'"
+        "5, SCREW, 9, 'PLATE_PIECE asks for 8'",
+        "9, SLEEVE, 1, 'PORT asks for 2'",
+        "10, COLLAR, 5, 'JOINT asks for 4'"
     })
     void quantityFollowsTheCatalogsRule(int index, String sku, long quantity, String words) {
         KitPlan.BoxItem sound = SoundKit.items().get(index);
