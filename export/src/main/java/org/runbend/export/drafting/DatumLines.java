@@ -16,23 +16,37 @@ import org.runbend.optimizer.tape.TapeSheet;
 /** Draws the two lines that a floor is marked out from, and the marks at their ends and crossing. */
 final class DatumLines {
     /** How far a line juts out beyond its ends, mm of paper. */
-    private static final double BEYOND = 6;
+    private static final double BEYOND = 4;
+
+    /** From there to the middle of its name. */
+    private static final double CLEAR = 3.6;
 
     private static final double LETTERS = 2.8;
     private static final double RING = 1.1;
 
     private DatumLines() {}
 
+    /** The lines and the marks on them, which names keep clear of. */
     static void draw(SheetBuilder sheet, Labels labels, double unit, Datum datum) {
         Frame frame = datum.frame();
         double out = BEYOND * unit;
-        line(sheet, frame, datum.base().from() - out, 0, datum.base().to() + out, 0);
-        line(sheet, frame, 0, datum.square().from() - out, 0, datum.square().to() + out);
+        for (Segment line : List.of(
+                line(frame, datum.base().from() - out, 0, datum.base().to() + out, 0),
+                line(frame, 0, datum.square().from() - out, 0, datum.square().to() + out))) {
+            sheet.add(Layer.NOTE, line);
+            labels.shun(line);
+        }
         for (TapeSheet.Thing mark : datum.marks()) {
             Point at = Places.at(mark.at());
             sheet.add(Layer.TITLE, new Circle(at, RING * unit));
             labels.shun(Extent.at(at).grow(RING * unit));
+            labels.keepLeadersOff(at);
         }
+    }
+
+    /** The names of the marks. */
+    static void name(Labels labels, double unit, Datum datum) {
+        Frame frame = datum.frame();
         for (TapeSheet.Thing mark : datum.marks()) {
             org.runbend.optimizer.job.Point in = frame.from(mark.at());
             boolean along = Math.abs(in.y()) < Math.abs(in.x());
@@ -40,7 +54,7 @@ final class DatumLines {
             Point at = Places.at(mark.at());
             double angle = frame.angle() + (along ? 0 : 90) + (way < 0 ? 180 : 0);
             boolean crossing = Math.abs(in.x()) < 1 && Math.abs(in.y()) < 1;
-            double off = (crossing ? 3 : BEYOND + 1) * unit;
+            double off = (crossing ? 3 : BEYOND + CLEAR) * unit;
             Point place = crossing ? at.polar(off, frame.angle() + 225) : at.polar(off, angle);
             labels.put(
                     List.of(
@@ -51,7 +65,7 @@ final class DatumLines {
         }
     }
 
-    private static void line(SheetBuilder sheet, Frame frame, double u1, double v1, double u2, double v2) {
-        sheet.add(Layer.NOTE, new Segment(Places.at(frame.onFloor(u1, v1)), Places.at(frame.onFloor(u2, v2))));
+    private static Segment line(Frame frame, double u1, double v1, double u2, double v2) {
+        return new Segment(Places.at(frame.onFloor(u1, v1)), Places.at(frame.onFloor(u2, v2)));
     }
 }

@@ -87,6 +87,7 @@ public final class FloorDrafting {
         LoopMarks loops = new LoopMarks(sheet, labels, unit);
         FloorMarks floorMarks = new FloorMarks(sheet, labels, unit);
         floorMarks.keepClear(plan.job().floor());
+        lines.ifPresent(l -> DatumLines.draw(sheet, labels, unit, l));
         loops.draw(plan, form);
         // a program that cuts in the order of the file has the pockets and holes before the part comes free
         HoleMarks.draw(sheet, plan);
@@ -95,7 +96,7 @@ public final class FloorDrafting {
         new WishMarks(sheet, labels, unit).draw(plan.job());
         measures.radii(plan.job(), labels);
         if (lines.isPresent()) {
-            DatumLines.draw(sheet, labels, unit, lines.get());
+            DatumLines.name(labels, unit, lines.get());
         } else {
             OriginMark.draw(sheet, labels, unit, plan.job());
         }

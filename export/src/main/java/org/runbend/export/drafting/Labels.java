@@ -174,6 +174,14 @@ final class Labels {
                 .ifPresentOrElse(this::write, () -> put(places, thing));
     }
 
+    /** Likewise, but on a plate only where no place is free of plates too. */
+    void putBeside(List<Text> places, Point thing) {
+        places.stream()
+                .filter(t -> isFree(Area.of(t)))
+                .findFirst()
+                .ifPresentOrElse(this::write, () -> putOn(places, thing));
+    }
+
     /** Lines that lead to other things keep off this one. */
     void keepLeadersOff(Point thing) {
         heads.add(thing);

@@ -23,7 +23,10 @@ import org.runbend.optimizer.tape.TapeSheet;
 /** Draws what is snapped and marked on a bare floor: lines with their distances, and where runs begin and end on them. */
 public final class LinesDrafting {
     private static final double LETTERS = 2.2;
-    private static final double TICK = 1;
+    /** From a run to the middle of its number: nearer to it than to its neighbour. */
+    private static final double BESIDE = 1.8;
+    /** Where along a run its number may stand. */
+    private static final double[] SHARES = {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9};
     /** How far a line juts out beyond the floor, where its distance stands, mm of paper. */
     private static final double OUT = 5;
 
@@ -49,6 +52,7 @@ public final class LinesDrafting {
     private Sheet draw(Job job, SetOut marks, TapeSheet tapeSheet) {
         List<Point> outline = Places.all(job.floor().outline());
         sheet.add(Layer.FLOOR, TrueArcs.of(outline));
+        labels.shun(TrueArcs.of(outline));
         FloorShapes shapes = new FloorShapes(sheet, unit);
         List<Extent> things =
                 job.floor().keepOuts().stream().map(shapes::keepOut).toList();
@@ -63,21 +67,23 @@ public final class LinesDrafting {
             lines.forEach(l -> straight(l, us, vs, close));
         }
         for (SetOut.ChalkLine line : marks.lines()) {
-            line.stops().forEach(s -> ticks(line.lie(), s));
+            line.stops().forEach(this::run);
         }
-        for (SetOut.ChalkLine line : marks.lines()) {
-            line.stops().forEach(s -> numbers(line.lie(), s));
-        }
+        corners(tapeSheet);
+        DatumLines.name(labels, unit, marks.datum());
         for (SetOut.LoopMarks loop : marks.loops()) {
             for (SetOut.BendMark b : loop.bends()) {
                 centre(b);
             }
         }
+        new RunningMeasures(sheet, labels, tape, frame, unit).draw(marks.lines());
+        for (SetOut.ChalkLine line : marks.lines()) {
+            line.stops().forEach(this::number);
+        }
         for (int i = 0; i < things.size(); i++) {
             String name = Wording.brief(job.floor().keepOuts().get(i).name());
             labels.put(Labels.around(things.get(i), 0.8 * unit, LETTERS * unit, name));
         }
-        corners(tapeSheet);
         return sheet.build();
     }
 
@@ -129,6 +135,7 @@ public final class LinesDrafting {
         Point a = along ? on(us.from - out, line.offset()) : on(line.offset(), vs.from - out);
         Point b = along ? on(us.to + out, line.offset()) : on(line.offset(), vs.to + out);
         sheet.add(Layer.DIMENSION, new Segment(a, b));
+        labels.shun(new Segment(a, b));
         if (Math.abs(line.offset()) < 0.05) {
             return; // the base line or the square line itself, named by its ends
         }
@@ -156,67 +163,32 @@ public final class LinesDrafting {
         labels.block(text);
     }
 
-    private void ticks(Lie lie, SetOut.Stop stop) {
-        Point a = at(stop.from());
-        Point b = at(stop.to());
+    private void run(SetOut.Stop stop) {
         if (!stop.bends()) {
-            sheet.add(Layer.PIPE, new Segment(a, b));
-            tick(a, a.angleTo(b));
-            tick(b, a.angleTo(b));
-        } else {
-            tick(a, frame.angle() + (lie == Lie.ACROSS ? 90 : 0));
+            Segment run = new Segment(at(stop.from()), at(stop.to()));
+            sheet.add(Layer.PIPE, run);
+            labels.shun(run);
         }
     }
 
-    private void tick(Point p, double angle) {
-        sheet.add(Layer.NOTE, new Segment(p.polar(TICK * unit, angle + 90), p.polar(-TICK * unit, angle + 90)));
-        labels.shun(Extent.at(p).grow(TICK * unit));
-    }
-
-    /** Distances from the other line beside both ends, the number of the run at its middle. */
-    private void numbers(Lie lie, SetOut.Stop stop) {
-        Point a = at(stop.from());
-        Point b = at(stop.to());
+    /** The number of a run beside it, about its middle. */
+    private void number(SetOut.Stop stop) {
         if (stop.bends()) {
-            double angle = frame.angle() + (lie == Lie.ACROSS ? 90 : 0);
-            beside(a, angle, 0, words(lie, stop.from()));
             return;
         }
-        double angle = a.angleTo(b);
-        beside(a, angle, 1, words(lie, stop.from()));
-        beside(b, angle, -1, words(lie, stop.to()));
-        Point middle = Places.between(a, b, 0.5);
+        Point a = at(stop.from());
+        Point b = at(stop.to());
+        String name = stop.loop() + stop.number();
+        double angle = FloorMarks.readable(a.angleTo(b));
         List<Text> places = new ArrayList<>();
-        for (int side : new int[] {90, -90}) {
-            places.add(Text.level(
-                    middle.polar(2 * unit, angle + side),
-                    LETTERS * unit,
-                    Anchor.MIDDLE_CENTRE,
-                    stop.loop() + stop.number()));
-        }
-        labels.put(places, middle);
-    }
-
-    private String words(Lie lie, org.runbend.optimizer.job.Point p) {
-        if (lie == Lie.ASLANT) {
-            return tape.of(p.x()) + " / " + tape.of(p.y());
-        }
-        return tape.of(lie.stop(p));
-    }
-
-    /** A number along its line, on either side of it, to the inside of the run that begins or ends there. */
-    private void beside(Point p, double angle, int inwards, String words) {
-        double readable = FloorMarks.readable(angle);
-        boolean turned = Math.abs(Math.cos(Math.toRadians(angle - readable)) - 1) > 0.5;
-        List<Text> places = new ArrayList<>();
-        for (int side : new int[] {1, -1}) {
-            for (int way : inwards == 0 ? new int[] {1, -1} : new int[] {inwards, -inwards}) {
-                boolean left = way > 0 != turned;
-                Point at = p.polar(0.6 * unit * way, angle).polar(1.7 * unit * side, readable + 90);
-                places.add(new Text(at, 1.9 * unit, readable, left ? Anchor.MIDDLE_LEFT : Anchor.MIDDLE_RIGHT, words));
+        for (double share : SHARES) {
+            Point at = Places.between(a, b, share);
+            for (int side : new int[] {90, -90}) {
+                Point off = at.polar(BESIDE * unit, angle + side);
+                places.add(new Text(off, LETTERS * unit, angle, Anchor.MIDDLE_CENTRE, name));
             }
         }
-        labels.put(places, p);
+        labels.put(places, Places.between(a, b, 0.5));
     }
 
     private void centre(SetOut.BendMark bend) {
@@ -225,6 +197,7 @@ public final class LinesDrafting {
         sheet.add(Layer.NOTE, new Segment(c.plus(-d, 0), c.plus(d, 0)));
         sheet.add(Layer.NOTE, new Segment(c.plus(0, -d), c.plus(0, d)));
         sheet.add(Layer.NOTE, new Circle(c, 0.7 * unit));
+        labels.shun(Extent.at(c).grow(d));
     }
 
     private Point at(org.runbend.optimizer.job.Point p) {

@@ -202,7 +202,14 @@ final class LoopMarks {
                 places.add(Text.level(at, height, Anchor.MIDDLE_CENTRE, number));
             }
         }
-        labels.put(places, middle);
+        double readable = FloorMarks.readable(angle);
+        for (double share : shares(run.length())) {
+            for (int side : new int[] {90, -90}) {
+                Point at = Places.between(a, b, share).polar(1.8 * unit, angle + side);
+                places.add(new Text(at, height, readable, Anchor.MIDDLE_CENTRE, number));
+            }
+        }
+        labels.putBeside(places, middle);
         if (run.length() > 8 * unit) {
             labels.block(new Arrow(middle.polar(2 * unit, angle), angle, 4 * unit).extent());
         }

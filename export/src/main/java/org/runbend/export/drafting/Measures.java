@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.DoubleFunction;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Arc;
 import org.runbend.export.drawing.Dimension;
@@ -45,6 +46,9 @@ final class Measures {
 
     /** Measures closer than this are one, mm. */
     private static final double SAME = 0.5;
+
+    /** So many measures of a row may be too short for their digits, which are then written at its ends. */
+    private static final int MOST_NARROW = 2;
 
     private final SheetBuilder sheet;
     private final double unit;
@@ -85,13 +89,26 @@ final class Measures {
         }
     }
 
-    /** The floor's edge and the middles of the pipe's holes, in order; those within half a millimetre are one. */
-    private static List<Double> holes(KitPlan plan, ToDoubleFunction<Point> axis, double from, double to) {
+    /**
+     * The floor's edge and the middles of the pipe's holes, in order; those within half a millimetre are one. Where holes of
+     * several loops would make digits run into each other, those that have room.
+     */
+    private List<Double> holes(KitPlan plan, ToDoubleFunction<Point> axis, double from, double to) {
+        List<Double> all = holes(plan, axis, from, to, SAME);
+        double room = room(to - from);
+        long narrow = IntStream.range(1, all.size())
+                .filter(i -> all.get(i) - all.get(i - 1) < room)
+                .count();
+        return narrow > MOST_NARROW ? holes(plan, axis, from, to, room) : all;
+    }
+
+    private static List<Double> holes(
+            KitPlan plan, ToDoubleFunction<Point> axis, double from, double to, double apart) {
         TreeSet<Double> at = new TreeSet<>(List.of(from));
         plan.holes().stream()
                 .mapToDouble(h -> axis.applyAsDouble(Places.at(h.at())))
                 .filter(v -> v > from + SAME && v < to - SAME)
-                .filter(v -> isApart(at, v, SAME))
+                .filter(v -> isApart(at, v, apart))
                 .forEach(at::add);
         return List.copyOf(at);
     }
