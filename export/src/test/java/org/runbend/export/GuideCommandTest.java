@@ -45,6 +45,22 @@ class GuideCommandTest {
         assertArrayEquals(paper, Files.readAllBytes(folder.resolve("g.pdf")));
     }
 
+    /** On Letter, 612 x 792 points, with inches beside: bush 17 is 11/16", groove 16.5 deep 5/8". The drawing is the same. */
+    @Test
+    void guideOnLetterInInches() throws IOException {
+        Path camper = PlannedKits.EXAMPLES.resolve("camper.yaml");
+        assertEquals(0, guide(camper).code());
+        byte[] drawing = Files.readAllBytes(folder.resolve("g.dxf"));
+        CommandRun run = guide(camper, "--paper", "letter", "--units", "imperial");
+        assertEquals(0, run.code(), run.err());
+        assertArrayEquals(drawing, Files.readAllBytes(folder.resolve("g.dxf")));
+        String paper = folder.resolve("g.pdf").toString();
+        assertTrue(OutsideReader.run("pdfinfo", paper).contains("612 x 792"), paper);
+        String text = OutsideReader.run("pdftotext", "-raw", paper, "-").replaceAll("\\s+", " ");
+        assertTrue(text.contains("Guide bush 17 mm (11/16\") outside"), text);
+        assertTrue(text.contains("groove 16.5 mm (5/8\") deep"), text);
+    }
+
     /**
      * ezdxf reads the camper's guide and shapely sweeps bush 17 and cutter 12: the cut along a line of length L is
      * w L + pi w^2 / 4 (Pappus), with w 20 at bends of R 75 and 17.5 on the straight, and the pocket is a disc of 32.

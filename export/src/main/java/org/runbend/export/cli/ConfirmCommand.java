@@ -4,9 +4,9 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.export.folder.OutputFile;
-import org.runbend.export.pdf.Paper;
 import org.runbend.optimizer.job.Job;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code runbend confirm JOB.yaml}: the paper that a customer checks and signs, before any loop is laid. */
@@ -23,19 +23,15 @@ final class ConfirmCommand extends JobCommand implements Callable<Integer> {
     @Option(names = "--replace", description = "Replace a paper that Runbend did not write or somebody changed, too.")
     private boolean replace;
 
-    @Option(
-            names = "--paper",
-            paramLabel = "SIZE",
-            converter = PaperWord.class,
-            description = "Size of the paper: a4 (default) or letter.")
-    private Paper size = Paper.A4;
+    @Mixin
+    private SheetOptions papers = new SheetOptions();
 
     @Override
     public Integer call() {
         OutputFile paper = OutputFile.pdf(out);
         paper.check(replace);
         Job job = read();
-        paper.write(KitFiles.confirm(job, size));
+        paper.write(KitFiles.confirm(papers.told(job), papers.paper()));
         if (!isQuiet()) {
             job.written().assumptions().forEach(a -> out().println(Terminal.plain("Assumed: " + a)));
             job.warnings().forEach(w -> out().println(Terminal.plain("Note: " + w)));

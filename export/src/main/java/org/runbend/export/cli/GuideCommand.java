@@ -13,6 +13,7 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.verify.Finding;
 import org.runbend.optimizer.verify.GuideVerifier;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code runbend guide JOB.yaml}: one plate to rout the channels along by hand, in full size. */
@@ -33,6 +34,9 @@ final class GuideCommand extends JobCommand implements Callable<Integer> {
     @Option(names = "--replace", description = "Replace files that Runbend did not write or somebody changed, too.")
     private boolean replace;
 
+    @Mixin
+    private SheetOptions papers = new SheetOptions();
+
     @Override
     public Integer call() {
         String name = String.valueOf(out.getFileName());
@@ -51,7 +55,7 @@ final class GuideCommand extends JobCommand implements Callable<Integer> {
             throw new IllegalStateException("the guide is not as it should be: " + findings.get(0));
         }
         drawing.write(KitFiles.guideDrawing(job, plate));
-        paper.write(KitFiles.guidePaper(job, plate));
+        paper.write(KitFiles.guidePaper(papers.told(job), plate, papers.paper()));
         if (!isQuiet()) {
             out().println(Terminal.plain("Guide " + Plain.number(plate.width()) + " x " + Plain.number(plate.height())
                     + " mm, " + Plain.number(plate.problem().thickness()) + " mm thick; bush "

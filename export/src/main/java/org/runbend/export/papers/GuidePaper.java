@@ -3,6 +3,7 @@ package org.runbend.export.papers;
 import java.util.ArrayList;
 import java.util.List;
 import org.runbend.catalog.source.Plain;
+import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Box;
 import org.runbend.export.pdf.Paper;
@@ -33,10 +34,10 @@ public final class GuidePaper {
         this.plate = plate;
     }
 
-    /** The paper as PDF, from the drawing of the plate. */
-    public byte[] bytes(Sheet drawing) {
-        Tiles tiles = Tiles.fewest(Paper.A4.upright().withMargin(10), drawing.extent());
-        try (PdfDocument document = new PdfDocument("Router guide " + job.order(), "en", Paper.A4.upright())) {
+    /** The paper as PDF on pages of a size, from the drawing of the plate. */
+    public byte[] bytes(Sheet drawing, Paper size) {
+        Tiles tiles = Tiles.fewest(size.upright().withMargin(10), drawing.extent());
+        try (PdfDocument document = new PdfDocument("Router guide " + job.order(), "en", size.upright())) {
             document.footer("order " + job.order() + ", " + job.title());
             first(document, drawing, tiles);
             tiles.print(document, drawing, "router guide, order " + job.order() + ", actual size");
@@ -53,24 +54,25 @@ public final class GuidePaper {
         tiles.map(flow.page(), drawing, new Box(flow.left(), flow.y() - 92, flow.width(), 88));
         flow.space(96);
         flow.heading("Print and glue");
-        flow.paragraph("Print the next " + tiles.pages()
+        TapeText tape = new TapeText(job);
+        flow.paragraph(tape.note("Print the next " + tiles.pages()
                 + " pages in actual size, not fitted to the page: the bar on each is"
                 + " 100 mm long. Lay the crosses of neighbouring pages on each other; the pages overlap by 10 mm. Glue them"
                 + " on a flat plate " + mm(plate.problem().thickness()) + " mm thick. A machine cuts it better from the"
-                + " drawing beside this paper.");
+                + " drawing beside this paper."));
         flow.heading("Tools");
-        flow.paragraph("Guide bush " + mm(plate.bush().outer()) + " mm outside, cutter " + mm(plate.cutter())
+        flow.paragraph(tape.note("Guide bush " + mm(plate.bush().outer()) + " mm outside, cutter " + mm(plate.cutter())
                 + " mm, which must reach " + mm(plate.reach()) + " mm below the base of the router for a groove "
                 + mm(plate.problem().groove().depth()) + " mm deep. The groove gets "
                 + mm(plate.problem().groove().width()) + " mm wide on straights and "
-                + mm(plate.problem().groove().bendWidth()) + " mm at bends" + layers() + ".");
+                + mm(plate.problem().groove().bendWidth()) + " mm at bends" + layers() + "."));
         flow.heading("Use");
         for (String line : uses()) {
-            flow.item("-", 3, line);
+            flow.item("\u2022", 5, tape.note(line));
         }
         flow.heading("Take care");
         for (String line : CAUTIONS) {
-            flow.item("-", 3, line);
+            flow.item("\u2022", 5, line);
         }
     }
 
