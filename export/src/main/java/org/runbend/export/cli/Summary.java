@@ -53,14 +53,14 @@ final class Summary {
                     place(plan));
         }
         line(
-                "Plates: %d pieces from %d plates, cost %s (proved: not under %s; run by run %s)",
-                plan.plates().pieces().size(),
-                plan.plates().stock().size(),
+                "Plates: %s from %s, cost %s (proved: not under %s; run by run %s)",
+                count(plan.plates().pieces().size(), "piece"),
+                count(plan.plates().stock().size(), "plate"),
                 money(plan, plan.plates().bought()),
                 money(plan, plan.plates().bound()),
                 money(plan, plan.plates().runByRun()));
         fewer(plan).ifPresent(text -> line("%s", text));
-        line("Box: %d lines, %.1f kg, %s", plan.items().size(), plan.weight(), money(plan, plan.total()));
+        line("Box: %s, %.1f kg, %s", count(plan.items().size(), "line"), plan.weight(), money(plan, plan.total()));
         plan.heat().map(h -> heat(h.solution())).ifPresent(text -> line("%s", text));
         if (!plan.notSupplied().isEmpty()) {
             line("Not in the box: %s", String.join("; ", plan.notSupplied()));
@@ -191,5 +191,9 @@ final class Summary {
 
     private void bare(String text) {
         out.println(Terminal.plain(text));
+    }
+
+    private static String count(int number, String one) {
+        return number + " " + one + (number == 1 ? "" : "s");
     }
 }

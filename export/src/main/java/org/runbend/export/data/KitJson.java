@@ -20,6 +20,7 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.PlacePrice;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.packing.Parcel;
+import org.runbend.optimizer.plan.HoleTurn;
 import org.runbend.optimizer.plan.KeptPipe;
 import org.runbend.optimizer.plan.KitChange;
 import org.runbend.optimizer.plan.KitHeat;
@@ -134,8 +135,12 @@ public final class KitJson {
                 .open("slot")
                 .point("from", hole.slot().from())
                 .point("to", hole.slot().to())
-                .number("width", hole.slot().width())
-                .close()
+                .number("width", hole.slot().width());
+        Optional<HoleTurn> turn = HoleTurn.of(plan.job());
+        if (turn.isPresent()) {
+            out.number("through", turn.get().through());
+        }
+        out.close()
                 .number("toPort", hole.at().distance(plan.job().floor().port().at()))
                 .flag("given", hole.given());
     }

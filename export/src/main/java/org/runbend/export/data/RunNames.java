@@ -1,12 +1,15 @@
 package org.runbend.export.data;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plates.PlatePiece;
 
 /** What people call a run: the loop's name and the number of the run along the flow, from 1. */
 public final class RunNames {
+    private static final double NOTHING = 0.05;
+
     private RunNames() {}
 
     /** Number of a run among the runs of its loop, from 1; bends are not counted. */
@@ -30,5 +33,17 @@ public final class RunNames {
                     .append(" mm");
         }
         return name.toString();
+    }
+
+    /** The same for a fitter, such as {@code run A3 at 120}, with inches where the job is in inches. */
+    public static String words(KitPlan plan, PlatePiece piece, TapeText tape) {
+        return piece.places().stream()
+                .map(place -> {
+                    KitPlan.LoopPlan loop = plan.loops().get(place.loop());
+                    int run = number(loop.breakdown().elements(), place.element());
+                    double from = Math.abs(place.from()) < NOTHING ? 0 : place.from();
+                    return "run " + loop.name() + run + " at " + tape.beside(from);
+                })
+                .collect(Collectors.joining(" and "));
     }
 }

@@ -49,7 +49,7 @@ public final class TapeText {
 
     /** The length in mm with a tenth, and in inches under it where the job is in inches: a cell of a table. */
     public String cell(double mm) {
-        return Decimals.of(mm, 1) + (unit == Unit.MM ? "" : "\n" + inches(mm));
+        return Decimals.of(mm, 1) + (unit == Unit.MM ? "" : "\n" + inches(mm).replace(' ', '\u00a0'));
     }
 
     /** What stands beside a length in mm where the job is in inches, such as (46 7/8"); else nothing. */

@@ -155,15 +155,17 @@ public final class KitFiles {
                         new FittingSheet.Drawings(
                                 unit -> new FloorDrafting(GrooveForm.NONE).drawToMarkOut(plan, marks, unit),
                                 unit -> LinesDrafting.draw(plan, marks, unit),
-                                section(plan)),
+                                sections(plan)),
                         form));
         return files;
     }
 
-    private static Optional<FittingSheet.Section> section(KitPlan plan) {
+    private static Optional<FittingSheet.Sections> sections(KitPlan plan) {
         return plan.job().build().isPresent() && plan.channel().isPresent()
-                ? Optional.of(new FittingSheet.Section(
-                        unit -> SectionDrafting.draw(plan, unit), SectionDrafting.layers(plan)))
+                ? Optional.of(new FittingSheet.Sections(
+                        unit -> SectionDrafting.draw(plan, unit),
+                        unit -> SectionDrafting.drawBendAndHole(plan, unit),
+                        SectionDrafting.layers(plan)))
                 : Optional.empty();
     }
 
@@ -222,8 +224,8 @@ public final class KitFiles {
     }
 
     /** A guide for hand routing in tiles to print. */
-    public static byte[] guidePaper(Job job, GuidePlate plate) {
-        return new GuidePaper(job, plate).bytes(GuideDrafting.plate(job, plate));
+    public static byte[] guidePaper(Job job, GuidePlate plate, Paper size) {
+        return new GuidePaper(job, plate).bytes(GuideDrafting.plate(job, plate), size);
     }
 
     /** A drawing that is cut from, with the shop's own layers. */

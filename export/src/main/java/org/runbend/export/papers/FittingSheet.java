@@ -34,6 +34,7 @@ import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.plan.HoleTurn;
 import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
@@ -49,6 +50,12 @@ public final class FittingSheet {
     private static final double BAR = 100;
     private static final double HEAD = 26;
     private static final double FOOT = 19;
+    /** What a run and its number need beside the next one on the drawing of the lines, mm of paper. */
+    private static final double ROW = 5;
+
+    private static final String LINES =
+            "At the ends of lines: their distance from the base line or the square line. Beside marks: running measures; a dashed line"
+                    + " joins marks that share one. Small rings: centres of bends. Letters at corners: names of the walls.";
 
     private final KitPlan plan;
     private final Job job;
@@ -69,19 +76,20 @@ public final class FittingSheet {
      *
      * @param floor the floor with its loop and the two lines
      * @param lines what is snapped and marked
-     * @param section a cut through the build-up, where the job gives it
+     * @param sections cuts through the build-up, where the job gives it
      */
-    public record Drawings(DoubleFunction<Sheet> floor, DoubleFunction<Sheet> lines, Optional<Section> section) {}
+    public record Drawings(DoubleFunction<Sheet> floor, DoubleFunction<Sheet> lines, Optional<Sections> sections) {}
 
     /**
-     * A cut through the build-up.
+     * Cuts through the build-up, at so many mm to a mm of paper.
      *
-     * @param drawing at so many mm to a mm of paper
-     * @param layers what the numbers in it stand for
+     * @param runs across two runs with their plates
+     * @param bendAndHole across a bend, and along the pipe at a hole where it goes down
+     * @param layers what the numbers in them stand for
      */
-    public record Section(DoubleFunction<Sheet> drawing, List<String> layers) {
+    public record Sections(DoubleFunction<Sheet> runs, DoubleFunction<Sheet> bendAndHole, List<String> layers) {
         /** Copies the list. */
-        public Section {
+        public Sections {
             layers = List.copyOf(layers);
         }
     }
@@ -105,14 +113,7 @@ public final class FittingSheet {
                             + " pieces. Dash-dotted rings: clearance of things for the middle of the pipe; dashed grey: not heated, pipe may"
                             + " cross; small crosses: left without pipe. O, X and Y: part 2.",
                     TextStyle.SMALL);
-            View lines = View.of(form, drawings.lines());
-            flow.page(lines.format());
-            flow.scaled(lines.sheet(), lines.scale());
-            flow.paragraph(
-                    "Lines to snap, 1 : " + Decimals.of(lines.scale(), 1)
-                            + ". At the ends of lines: their distance from the base line or the square line. Beside marks: running"
-                            + " measures. Small rings: centres of bends. Letters at corners: names of the walls.",
-                    TextStyle.SMALL);
+            lines(flow, drawings, form);
             flow.page(form.paper().upright());
             Steps steps = new Steps(flow);
             before(steps);
@@ -131,6 +132,27 @@ public final class FittingSheet {
             running(steps);
             checks(flow);
             return document.toBytes();
+        }
+    }
+
+    /** On one page, or on several where runs would lie too close on one for their numbers. */
+    private void lines(PdfFlow flow, Drawings drawings, PaperForm form) {
+        View whole = View.of(form, drawings.lines());
+        double smallest = job.layout().spacing() / ROW;
+        if (whole.scale() <= smallest) {
+            flow.page(whole.format());
+            flow.scaled(whole.sheet(), whole.scale());
+            flow.paragraph("Lines to snap, 1 : " + Decimals.of(whole.scale(), 1) + ". " + LINES, TextStyle.SMALL);
+            return;
+        }
+        PartedDrawing parted = PartedDrawing.of(form, drawings.lines(), smallest);
+        for (int i = 0; i < parted.pages(); i++) {
+            flow.page(parted.format());
+            parted.draw(flow, i);
+            flow.paragraph(
+                    "Lines to snap, 1 : " + Decimals.of(parted.scale(), 1) + ", part " + (i + 1) + " of "
+                            + parted.pages() + " (" + parted.place(i) + "); they overlap. " + LINES,
+                    TextStyle.SMALL);
         }
     }
 
@@ -176,7 +198,9 @@ public final class FittingSheet {
         if (!job.floor().marks().isEmpty()) {
             steps.step("The drawing lies the right way round: "
                     + job.floor().marks().stream().map(Job.FloorMark::text).collect(Collectors.joining(", "))
-                    + " stand where the drawing has them.");
+                    + (job.floor().marks().size() == 1
+                            ? " stands where the drawing has it."
+                            : " stand where the drawing has them."));
         }
         if (!job.floor().keepOuts().isEmpty()) {
             steps.step("Nothing stands or goes through the floor that the drawing does not have.");
@@ -240,16 +264,41 @@ public final class FittingSheet {
         steps.step(
                 "Rout the holes' slots first, then the bends, then the runs. Break the edges; take all dust out of the groove.");
         steps.step("Lay a rule across: nothing of the pipe may stand proud of the board.");
-        drawings.section().ifPresent(section -> {
-            Box room = new Box(0, 0, steps.flow().width() - 2, SECTION_HIGH);
-            double unit = Placement.roundFigure(TrueLetters.unit(room, section.drawing()));
-            steps.flow().scaled(section.drawing().apply(unit), unit);
-            steps.flow()
-                    .paragraph(
-                            "Section across two straight runs, 1 : " + Decimals.of(unit, 1) + ". "
-                                    + String.join(". ", section.layers()) + ".",
-                            TextStyle.SMALL);
-        });
+        drawings.sections().ifPresent(s -> sections(steps.flow(), s));
+    }
+
+    private void sections(PdfFlow flow, Sections sections) {
+        section(flow, sections.runs(), "Section across two straight runs", String.join(". ", sections.layers()) + ".");
+        Optional<HoleTurn> turn = HoleTurn.of(job);
+        section(
+                flow,
+                sections.bendAndHole(),
+                turn.isPresent()
+                        ? "Left: across a bend. Right: along the pipe at a hole, where it turns down"
+                        : "Section across a bend",
+                "No plate lies there."
+                        + turn.map(t -> " From the hole's axis: the slot is right through the board up to "
+                                        + whole(t.through()) + ", and begins at "
+                                        + tape.beside(plan.holes().get(0).slot().length()) + "; radius of the turn "
+                                        + tape.beside(t.radius()) + " to the middle of the pipe."
+                                        + (job.groove().pad() > 0
+                                                ? " The pocket is "
+                                                        + tape.beside(
+                                                                job.groove().pad()) + " in diameter."
+                                                : ""))
+                                .orElse(""));
+    }
+
+    private void section(PdfFlow flow, DoubleFunction<Sheet> drawing, String what, String words) {
+        Box room = new Box(0, 0, flow.width() - 2, SECTION_HIGH);
+        double unit = Placement.roundFigure(TrueLetters.unit(room, drawing));
+        flow.scaled(drawing.apply(unit), unit);
+        flow.paragraph(what + ", 1 : " + Decimals.of(unit, 1) + ". " + words, TextStyle.SMALL);
+    }
+
+    /** Up to whole mm: room that is told must be made. */
+    private String whole(double size) {
+        return tape.beside(Math.ceil(size - 1e-6));
     }
 
     private void groove(Steps steps, ChannelPlan channel) {
@@ -318,16 +367,7 @@ public final class FittingSheet {
                     names.get(piece),
                     piece.product(),
                     tape.beside(piece.length()),
-                    piece.places().stream()
-                            .map(at -> "run " + plan.loops().get(at.loop()).name()
-                                    + RunNames.number(
-                                            plan.loops()
-                                                    .get(at.loop())
-                                                    .breakdown()
-                                                    .elements(),
-                                            at.element())
-                                    + " at " + out.mm(at.from()))
-                            .collect(Collectors.joining(" and ")));
+                    RunNames.words(plan, piece, tape));
         }
         steps.flow().table(table);
     }
@@ -448,7 +488,7 @@ public final class FittingSheet {
                 "No screw, nail or staple over the pipe. Snap the two lines of part 2 on the dry-laid cover, from the walls again, and draw the runs on it from part 4.");
         steps.step(job.build()
                 .filter(b -> b.coverThickness() > 0)
-                .map(b -> "Cover: " + b.coverMaterial() + ", " + tape.beside(b.coverThickness())
+                .map(b -> "Cover: " + b.coverName(job.catalog()) + ", " + tape.beside(b.coverThickness())
                         + ". Dry-lay it, mark the lines" + " of the runs, screw between them.")
                 .orElse("Screw between the runs."));
         steps.step(
@@ -541,7 +581,7 @@ public final class FittingSheet {
                         check.name(),
                         found(check.value()) + (length ? tape.also(check.value()) : ""),
                         found(check.limit()) + (length ? tape.also(check.limit()) : ""),
-                        check.unit(),
+                        check.unit().replace("degrees C", "\u00b0C"),
                         check.verdict().name().toLowerCase(Locale.ROOT),
                         check.source());
             }

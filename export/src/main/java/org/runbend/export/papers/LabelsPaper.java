@@ -1,11 +1,14 @@
 package org.runbend.export.papers;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.runbend.catalog.product.LabelSheet;
 import org.runbend.export.data.CutList;
 import org.runbend.export.data.CutSheet;
+import org.runbend.export.data.RunNames;
 import org.runbend.export.data.Stamp;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.pdf.Align;
@@ -124,10 +127,12 @@ public final class LabelsPaper {
                     .ifPresent(n -> labels.add(
                             label(n, stock.product() + ", " + tape.beside(coil.left()), "left of coil " + stock.id())));
         }
+        Map<String, String> places = new HashMap<>();
+        CutList.plateNames(plan).forEach((piece, name) -> places.put(name, RunNames.words(plan, piece, tape)));
         for (CutList.StockPiece plate : CutList.plates(plan)) {
             for (CutList.Cut cut : plate.cuts()) {
                 labels.add(
-                        label(cut.name(), plate.product() + ", " + tape.beside(cut.length()), tape.note(cut.goesTo())));
+                        label(cut.name(), plate.product() + ", " + tape.beside(cut.length()), places.get(cut.name())));
             }
             if (!ofDay && CutSheet.isKept(plan, plate)) {
                 labels.add(label(

@@ -10,6 +10,7 @@ import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.plan.HoleTurn;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PortHole;
 import org.runbend.optimizer.setout.Datum;
@@ -76,7 +77,7 @@ final class MarkingOut {
         if (check.diagonal() > 0) {
             steps.step("See that they stand square: " + tape.beside(check.along()) + " along the base line and "
                     + tape.beside(check.across()) + " along the square line from O lie "
-                    + tape.beside(check.diagonal()) + " apart (3 : 4 : 5).");
+                    + tape.beside(check.diagonal()) + " apart (3\u00a0:\u00a04\u00a0:\u00a05).");
         }
         steps.step("And from end to end of the longer arms: "
                 + far("X", marks.datum().base()) + " to "
@@ -135,9 +136,19 @@ final class MarkingOut {
                 "Mark both holes and drill the pilot holes, straight down. Pockets and slots are routed with the groove (part 7): "
                         + (pad > 0 ? "a round pocket of " + tape.beside(pad) + " as deep as the groove, " : "")
                         + "and a slot " + tape.beside(holes.get(0).slot().width())
-                        + " wide from the hole's middle to the place in the last column, which falls from the groove's depth there to right"
-                        + " through the board at the hole, so that the pipe can turn "
-                        + (port.turn() == Job.Turn.UP ? "up" : "down") + ".");
+                        + " wide from the hole's middle to the place in the last column" + slot(port) + ".");
+    }
+
+    /** How deep the slot is. */
+    private String slot(Job.Port port) {
+        if (port.turn() == Job.Turn.UP) {
+            return ", through the cover, so that the pipe can turn up";
+        }
+        String through = HoleTurn.of(plan.job())
+                .map(t -> ": right through the board up to " + tape.beside(Math.ceil(t.through() - 1e-6))
+                        + " from the hole's middle, and from there rising to the groove's depth")
+                .orElse(", which falls from the groove's depth there to right through the board at the hole");
+        return through + ", so that the pipe can turn down";
     }
 
     private String below() {
@@ -224,14 +235,14 @@ final class MarkingOut {
 
     private PdfTable square(SetOut.LoopMarks loop) {
         PdfTable table = new PdfTable(
-                Column.left("run", 1.8),
-                Column.left("lies", 2),
-                Column.right("offset", 2.4),
-                Column.right("start", 2.4),
-                Column.right("end", 2.4),
-                Column.right("long", 2.4),
-                Column.left("room left", 4.6),
-                Column.left("room right", 4.6));
+                Column.left("run", 1.5),
+                Column.left("lies", 1.8),
+                Column.right("offset", 2),
+                Column.right("start", 2),
+                Column.right("end", 2),
+                Column.right("long", 2),
+                Column.left("room left", 5.6),
+                Column.left("room right", 5.6));
         for (SetOut.RunMark r : loop.runs()) {
             if (r.lie() != Lie.ASLANT) {
                 table.row(

@@ -47,7 +47,13 @@ final class PlateTables {
             columns.add(Column.right("plates and work", 4));
         }
         PdfTable table = new PdfTable(columns.toArray(Column[]::new));
-        options.forEach(o -> table.row(row(o, withCost)));
+        for (int i = 0; i < options.size(); i++) {
+            boolean repeated = i + 1 < options.size()
+                    && options.get(i).plates().equals(options.get(i + 1).plates());
+            if (!repeated) {
+                table.row(row(options.get(i), withCost));
+            }
+        }
         return Optional.of(table);
     }
 

@@ -29,6 +29,8 @@ public final class QuotePaper {
     private static final double PLAN_HEIGHT = 78;
     /** Seven rows at most. */
     private static final double FOOT_HEIGHT = 52;
+    /** So many parts of a kit that are as offered are not told one by one again. */
+    private static final int MANY = 8;
 
     private final KitPlan plan;
     private final Offer offer;
@@ -152,6 +154,21 @@ public final class QuotePaper {
         words.spare(choice).ifPresent(s -> flow.paragraph(s, TextStyle.SMALL));
     }
 
+    /** What is added just as it is offered, where it is so much that one line says it better. */
+    private List<KitChoice.Added> alike(KitChoice choice) {
+        if (offer.quote().form() != Sales.Lines.ITEMS) {
+            return List.of();
+        }
+        List<KitChoice.Added> alike = choice.added().stream()
+                .filter(a -> offer.quote().lines().stream()
+                        .anyMatch(l -> l.sku().equals(a.sku())
+                                && l.quantity() == a.quantity()
+                                && l.price() == a.price()
+                                && l.unit().equals(a.unit())))
+                .toList();
+        return alike.size() < MANY ? List.of() : alike;
+    }
+
     private PdfTable kitTable(KitChoice choice) {
         PdfTable table = table();
         boolean items = offer.quote().form() == Sales.Lines.ITEMS; // who sells at one sum says no single prices
@@ -164,7 +181,11 @@ public final class QuotePaper {
                     prices.money(k.kit().price()).bare(),
                     prices.money(k.kit().price() * k.count()).bare());
         }
+        List<KitChoice.Added> alike = alike(choice);
         for (KitChoice.Added a : choice.added()) {
+            if (alike.contains(a)) {
+                continue;
+            }
             table.row(
                     a.sku(),
                     words.name(a),
@@ -172,6 +193,18 @@ public final class QuotePaper {
                     a.unit(),
                     items ? prices.money(a.price()).bare() : "",
                     items ? prices.money(a.amount()).bare() : "");
+        }
+        if (!alike.isEmpty()) {
+            table.row(
+                    "",
+                    alike.size() + " parts, each as many as offered above",
+                    "",
+                    "",
+                    "",
+                    prices.money(alike.stream()
+                                    .mapToLong(KitChoice.Added::amount)
+                                    .sum())
+                            .bare());
         }
         table.strongRow(
                 "",

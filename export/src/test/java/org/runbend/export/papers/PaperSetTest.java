@@ -280,7 +280,8 @@ class PaperSetTest {
     }
 
     private String text(String name) {
-        return OutsideReader.run("pdftotext", "-layout", folder.resolve(name).toString(), "-");
+        return OutsideReader.run("pdftotext", "-layout", folder.resolve(name).toString(), "-")
+                .replace('\u00a0', ' ');
     }
 
     private static String flat(String text) {

@@ -725,6 +725,11 @@ public record Job(
             return insulation + board.map(b -> b.rest() - b.insulating()).orElse(0.0);
         }
 
+        /** What a person calls the board that covers the pipe. */
+        public String coverName(Catalog catalog) {
+            return catalog.findBoard(coverMaterial).map(Board::name).orElse(coverMaterial);
+        }
+
         /** Insulation to be laid under the board, mm. */
         public double laidUnder() {
             return insulation - board.map(RoutedBoard::insulating).orElse(0.0);

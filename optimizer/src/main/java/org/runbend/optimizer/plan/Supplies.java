@@ -41,10 +41,7 @@ public final class Supplies {
 
     private static List<String> boards(Job job, Job.Build build) {
         double area = FloorShapes.polygon(job.floor().outline()).getArea() / 1e6;
-        String cover = job.catalog()
-                .findBoard(build.coverMaterial())
-                .map(b -> b.name())
-                .orElse(build.coverMaterial());
+        String cover = build.coverName(job.catalog());
         List<String> boards = new ArrayList<>();
         if (build.coverThickness() > 0) {
             boards.add(String.format(

@@ -1,0 +1,40 @@
+package org.runbend.optimizer.plan;
+
+import java.util.Optional;
+import org.runbend.optimizer.job.Job;
+
+/**
+ * How pipe turns from its groove down into a hole, mm; distances are from the hole's axis along the first run.
+ *
+ * @param radius of the turn, to the middle of the pipe
+ * @param begin where the pipe begins to dip
+ * @param drop how far its middle has come down at the axis
+ * @param through up to where the slot goes right through the board, as the underside of the pipe leaves the board there
+ */
+public record HoleTurn(double radius, double begin, double drop, double through) {
+    /**
+     * The turn of a job's pipe, if it goes down and the job says the build-up. The pipe lies on a circle of the radius that
+     * touches its straight where it begins to dip (chord geometry), its underside on one that is half its diameter smaller.
+     */
+    public static Optional<HoleTurn> of(Job job) {
+        return job.floor().port().turn() == Job.Turn.DOWN
+                ? job.build().map(b -> of(job, boardThickness(job, b)))
+                : Optional.empty();
+    }
+
+    /** What the groove is cut into, mm: the board, or foam as thick as the groove and what the job wants under it. */
+    public static double boardThickness(Job job, Job.Build build) {
+        return build.board().map(Job.RoutedBoard::thickness).orElse(job.groove().depth() + build.insulation());
+    }
+
+    private static HoleTurn of(Job job, double board) {
+        double outer = job.pipe().product().outer();
+        double radius = job.turnRadius();
+        double begin = job.slotLength() - outer / 2;
+        double drop = radius - Math.sqrt(Math.max(0, radius * radius - begin * begin));
+        double under = radius - outer / 2;
+        double fall = Math.min(under, board - outer);
+        double through = begin - Math.sqrt(under * under - (under - fall) * (under - fall));
+        return new HoleTurn(radius, begin, drop, Math.max(0, through));
+    }
+}
