@@ -448,7 +448,8 @@ public final class KitJson {
                 .text("currency", plan.job().catalog().currency())
                 .number("weight", plan.weight())
                 .texts("notSupplied", plan.notSupplied())
-                .list("parcels", plan.parcels(), parcel -> parcel(out, parcel));
+                .list("parcels", plan.parcels(), parcel -> parcel(out, parcel))
+                .whole("parcelsAtLeast", plan.parcelsAtLeast());
     }
 
     private static void parcel(JsonOut out, Parcel parcel) throws IOException {

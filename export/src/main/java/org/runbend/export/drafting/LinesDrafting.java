@@ -70,13 +70,15 @@ public final class LinesDrafting {
             line.stops().forEach(this::run);
         }
         corners(tapeSheet);
-        DatumLines.name(labels, unit, marks.datum());
         for (SetOut.LoopMarks loop : marks.loops()) {
             for (SetOut.BendMark b : loop.bends()) {
                 centre(b);
             }
         }
-        new RunningMeasures(sheet, labels, tape, frame, unit).draw(marks.lines());
+        RunningMeasures measures = new RunningMeasures(sheet, labels, tape, frame, unit);
+        measures.mark(marks.lines());
+        DatumLines.name(labels, unit, marks.datum());
+        measures.number(marks.lines());
         for (SetOut.ChalkLine line : marks.lines()) {
             line.stops().forEach(this::number);
         }

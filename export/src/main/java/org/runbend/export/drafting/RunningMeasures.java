@@ -55,16 +55,25 @@ final class RunningMeasures {
      */
     private record Mark(double stop, double offset, int inwards) {}
 
-    /** Ticks and numbers of lines that lie along or across; slanting ones say both measures of each end. */
-    void draw(List<SetOut.ChalkLine> lines) {
+    /** Ticks on lines that lie along or across, and what joins those of a row. */
+    void mark(List<SetOut.ChalkLine> lines) {
         for (Lie lie : List.of(Lie.ALONG, Lie.ACROSS)) {
-            List<SetOut.ChalkLine> like =
-                    lines.stream().filter(l -> l.lie() == lie).toList();
-            List<List<Mark>> rows = rows(like);
+            List<SetOut.ChalkLine> like = like(lines, lie);
             like.forEach(l -> marks(l).forEach(m -> tick(at(lie, m.stop, m.offset), angle(lie))));
-            rows.forEach(r -> join(lie, r));
-            rows.stream().sorted(Comparator.comparingInt(r -> -r.size())).forEach(r -> parts(r).forEach(
-                            p -> number(lie, p)));
+            rows(like).forEach(r -> join(lie, r));
+        }
+    }
+
+    private static List<SetOut.ChalkLine> like(List<SetOut.ChalkLine> lines, Lie lie) {
+        return lines.stream().filter(l -> l.lie() == lie).toList();
+    }
+
+    /** The numbers beside them; slanting lines say both measures of each end. */
+    void number(List<SetOut.ChalkLine> lines) {
+        for (Lie lie : List.of(Lie.ALONG, Lie.ACROSS)) {
+            rows(like(lines, lie)).stream()
+                    .sorted(Comparator.comparingInt(r -> -r.size()))
+                    .forEach(r -> parts(r).forEach(p -> number(lie, p)));
         }
         lines.stream().filter(l -> l.lie() == Lie.ASLANT).forEach(this::slanting);
     }

@@ -74,7 +74,11 @@ public final class PickList {
     private String summary(List<Parcel> parcels) {
         double all = parcels.stream().mapToDouble(Parcel::weight).sum();
         String boxes = parcels.size() == 1 ? "1 box" : parcels.size() + " boxes";
-        return boxes + ", " + kilograms(all)
+        int least = plan.parcelsAtLeast();
+        String fewer = parcels.size() == 1
+                ? ""
+                : least == parcels.size() ? " (fewer do not hold it)" : " (proved: not under " + least + ")";
+        return boxes + fewer + ", " + kilograms(all)
                 + " kg with packing. Pieces are cut from the cut sheet; names of plates are those on"
                 + " the floor's drawing.";
     }
@@ -92,8 +96,8 @@ public final class PickList {
         List<Column> columns = new ArrayList<>(List.of(
                 Column.centre("", 0.9),
                 Column.left("shelf", 1.6),
-                Column.left("part", 4.9),
-                Column.left("what it is", 7.4),
+                Column.left("part", 2.9),
+                Column.left("what it is", 9.4),
                 Column.right("quantity", 2.6),
                 Column.left("unit", 2.7),
                 Column.right("kg", 1.9),

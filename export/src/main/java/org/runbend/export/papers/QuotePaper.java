@@ -115,8 +115,8 @@ public final class QuotePaper {
 
     private PdfTable table() {
         return new PdfTable(
-                Column.left("part", 5.1),
-                Column.left("what it is", 9),
+                Column.left("part", 3.1),
+                Column.left("what it is", 11),
                 Column.right("quantity", 2.7),
                 Column.left("unit", 2.9),
                 Column.right("price each", 3.1),

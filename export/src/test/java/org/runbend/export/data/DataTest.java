@@ -51,7 +51,7 @@ class DataTest {
                 .toList();
         assertEquals(
                 "['contract', 'job', 'order', 'customer', 'date', 'workshop', 'units', 'floor', 'port', 'pipe', 'lattice', 'loops', 'setOut', 'plates', 'sawWork', 'work', 'coils',"
-                        + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'notSupplied', 'parcels', 'checks',"
+                        + " 'coilCost', 'coilBound', 'coilProof', 'items', 'total', 'currency', 'weight', 'notSupplied', 'parcels', 'parcelsAtLeast', 'checks',"
                         + " 'bareFloor', 'remarks', 'fingerprint', 'files']",
                 found.get(0));
         assertEquals(

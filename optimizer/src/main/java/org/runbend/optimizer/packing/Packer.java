@@ -13,10 +13,11 @@ import org.runbend.catalog.product.Packing;
  *
  * <p>First fit by decreasing length, once for each carton as the one opened first choice, then each carton exchanged for
  * the smallest that still holds its lines; the way with the fewest parcels is taken, of those the one of least volume. A
- * heuristic: no bound is claimed.
+ * heuristic; {@link #atLeast} says how many parcels any way takes.
  */
 public final class Packer {
     private static final double FILL = 0.8;
+    private static final double ROUNDING = 1e-9;
 
     private final Packing packing;
 
@@ -44,6 +45,55 @@ public final class Packer {
                 .map(b -> parcel(Optional.ofNullable(b.carton), b.lines))
                 .sorted(Comparator.comparing(p -> p.lines().get(0), BY_PLACE))
                 .toList();
+    }
+
+    /**
+     * No way of packing takes fewer parcels: what no carton holds travels by itself; of the rest by weight, by room, and by lines
+     * of which no carton holds any two.
+     */
+    public int atLeast(List<PackedLine> lines) {
+        if (lines.isEmpty() || packing.cartons().isEmpty()) {
+            return Math.min(1, lines.size());
+        }
+        List<PackedLine> boxed = lines.stream().filter(l -> isHeld(List.of(l))).toList();
+        double weight = boxed.stream().mapToDouble(PackedLine::sum).sum();
+        double volume = boxed.stream().mapToDouble(PackedLine::volume).sum();
+        double most = packing.cartons().stream().mapToDouble(this::most).max().orElseThrow();
+        double room = packing.cartons().stream()
+                .mapToDouble(c -> FILL * c.inside().volume())
+                .max()
+                .orElseThrow();
+        int byMeasure = (int) Math.ceil(Math.max(weight / most, volume / room) - ROUNDING);
+        return lines.size() - boxed.size() + Math.max(byMeasure, apart(boxed));
+    }
+
+    /** How many lines were found of which no carton holds any two. */
+    private int apart(List<PackedLine> boxed) {
+        List<PackedLine> apart = new ArrayList<>();
+        boxed.stream()
+                .sorted(Comparator.comparingLong((PackedLine l) ->
+                        -boxed.stream().filter(m -> !isHeld(List.of(l, m))).count()))
+                .filter(l -> apart.stream().noneMatch(m -> isHeld(List.of(l, m))))
+                .forEach(apart::add);
+        return apart.size();
+    }
+
+    private boolean isHeld(List<PackedLine> lines) {
+        return packing.cartons().stream().anyMatch(c -> holds(c, lines));
+    }
+
+    private double most(Packing.Carton c) {
+        return packing.carrier()
+                .map(limit -> Math.min(c.most(), limit.weight() - c.weight()))
+                .orElse(c.most());
+    }
+
+    private boolean holds(Packing.Carton c, List<PackedLine> all) {
+        return all.stream()
+                        .allMatch(l -> l.size().map(s -> s.fitsInto(c.inside())).orElse(true))
+                && all.stream().mapToDouble(PackedLine::volume).sum()
+                        <= FILL * c.inside().volume()
+                && all.stream().mapToDouble(PackedLine::sum).sum() <= most(c);
     }
 
     private static final Comparator<List<Box>> COST = Comparator.comparingInt((List<Box> b) -> b.size())
@@ -146,18 +196,6 @@ public final class Packer {
 
         double volume() {
             return carton == null ? lines.get(0).volume() : carton.inside().volume();
-        }
-
-        private boolean holds(Packing.Carton c, List<PackedLine> all) {
-            double most = packing.carrier()
-                    .map(limit -> Math.min(c.most(), limit.weight() - c.weight()))
-                    .orElse(c.most());
-            return all.stream()
-                            .allMatch(l ->
-                                    l.size().map(s -> s.fitsInto(c.inside())).orElse(true))
-                    && all.stream().mapToDouble(PackedLine::volume).sum()
-                            <= FILL * c.inside().volume()
-                    && all.stream().mapToDouble(PackedLine::sum).sum() <= most;
         }
     }
 }

@@ -27,6 +27,11 @@ final class KitParcels {
         return new Packer(parcels.packing).pack(parcels.lines());
     }
 
+    static int atLeast(KitPlan plan) {
+        KitParcels parcels = new KitParcels(plan);
+        return new Packer(parcels.packing).atLeast(parcels.lines());
+    }
+
     private List<PackedLine> lines() {
         List<PackedLine> lines = new ArrayList<>();
         List<CoilPlan.CoilCut> coils = plan.coils().coils();

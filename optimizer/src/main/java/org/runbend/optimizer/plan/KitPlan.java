@@ -138,6 +138,11 @@ public record KitPlan(
         return KitParcels.of(this);
     }
 
+    /** How many boxes any way of packing takes at least. */
+    public int parcelsAtLeast() {
+        return KitParcels.atLeast(this);
+    }
+
     /** How the floor is marked out. */
     public SetOut setOut() {
         List<SetOutProblem.Plate> pieces = plates.pieces().stream()

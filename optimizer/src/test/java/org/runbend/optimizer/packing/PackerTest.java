@@ -46,6 +46,31 @@ class PackerTest {
         assertEquals(Optional.of(true), parcels.get(0).sendable());
     }
 
+    /**
+     * By hand: a plate of 1200 mm goes into the long carton only, a coil 520 wide into the wide one only, a pole nowhere: three
+     * parcels at least, and three are made. 70 kg of lead in five pieces go 29.4 kg to a box: three; it takes five boxes of one
+     * or three of two, so no fewer than three are packed.
+     */
+    @Test
+    void fewerParcelsDoNotHoldIt() {
+        List<PackedLine> mixed = List.of(
+                line("PLATE", "B1", 0.3, 4, new PackedSize(1200, 120, 17)),
+                line("COIL", "A1", 2, 1, new PackedSize(520, 520, 110)),
+                line("POLE", "C1", 2, 1, new PackedSize(2000, 40, 40)),
+                line("CLAMP", "A2", 0.004, 50, new PackedSize(30, 20, 10)));
+        Packer packer = new Packer(shop(SMALL, LONG, WIDE));
+        assertEquals(3, packer.atLeast(mixed));
+        assertEquals(3, packer.pack(mixed).size());
+        List<PackedLine> lead = new ArrayList<>();
+        for (int i = 0; i < 5; i++) {
+            lead.add(line("LEAD" + i, "A" + i, 14, 1, new PackedSize(100, 100, 100)));
+        }
+        assertEquals(3, packer.atLeast(lead));
+        assertEquals(3, packer.pack(lead).size());
+        assertEquals(1, packer.atLeast(List.of(mixed.get(3))));
+        assertEquals(0, packer.atLeast(List.of()));
+    }
+
     /** Places are counted as people count: A2 before A10. */
     @Test
     void placesAreCountedAsPeopleCount() {
@@ -103,7 +128,9 @@ class PackerTest {
                         1 + random.nextInt(6),
                         new PackedSize(1 + random.nextInt(1400), 1 + random.nextInt(300), 1 + random.nextInt(120))));
             }
-            List<Parcel> parcels = new Packer(shop(SMALL, LONG, WIDE)).pack(lines);
+            Packer packer = new Packer(shop(SMALL, LONG, WIDE));
+            List<Parcel> parcels = packer.pack(lines);
+            assertTrue(packer.atLeast(lines) <= parcels.size(), "round " + round);
             several += parcels.size() > 1 ? 1 : 0;
             assertEquals(
                     lines.stream().map(PackedLine::sku).sorted().toList(),
