@@ -139,7 +139,8 @@ public final class SectionDrafting {
         layers(0, wide);
         grooves(0, wide, List.of(wide / 2), groove.bendWidth());
         pipe(new Point(wide / 2, -outer() / 2));
-        measure(new Point(wide / 2 - half, 0), new Point(wide / 2 + half, 0), top + 6 * unit, groove.bendWidth());
+        // digits without room stand beyond the left edge, away from the depth at the right
+        measure(new Point(wide / 2 + half, 0), new Point(wide / 2 - half, 0), -top - 6 * unit, groove.bendWidth());
         measure(new Point(wide, -groove.depth()), new Point(wide, 0), -6 * unit, groove.depth());
         return wide;
     }
