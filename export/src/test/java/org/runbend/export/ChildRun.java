@@ -17,7 +17,13 @@ public final class ChildRun {
 
     /** Starts a class that begins it in its own way. */
     public static Process start(Path output, Class<?> main, List<String> words) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
+        return start(output, List.of(), main, words);
+    }
+
+    /** Starts it under another program, which stands before it on the command line. */
+    public static Process start(Path output, List<String> under, Class<?> main, List<String> words) throws IOException {
+        List<String> command = new ArrayList<>(under);
+        command.addAll(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
                 "-XX:+UseSerialGC",

@@ -82,7 +82,8 @@ public final class FloorsBench {
         return jobs;
     }
 
-    private static String text(Path catalog, int number, Random dice) {
+    /** The job file of one of its floors; they differ as the dice fall. */
+    public static String text(Path catalog, int number, Random dice) {
         int width = 900 + 10 * dice.nextInt(140);
         int depth = 700 + 10 * dice.nextInt(80);
         int notch = 100 + 10 * dice.nextInt(30);

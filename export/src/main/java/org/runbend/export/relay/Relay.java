@@ -192,7 +192,7 @@ public final class Relay implements AutoCloseable {
     private OneTimeTask<String> task(Step step) {
         return Tasks.oneTime(task(), String.class)
                 .onFailure(this::failed)
-                .onDeadExecutionRevive()
+                .onDeadExecution(this::revive)
                 .execute((instance, context) -> {
                     try {
                         step.run(instance.getData(), instance.getId());
@@ -230,6 +230,11 @@ public final class Relay implements AutoCloseable {
                 batch,
                 floor);
         told.accept("laid a floor of " + batch);
+    }
+
+    /** A floor whose worker was lost is for others at once, by the database's time: the library would take this machine's. */
+    private void revive(ExecutionComplete lost, ExecutionOperations<String> operations) {
+        operations.reschedule(lost, clock.now());
     }
 
     private void giveUp(String batch, String floor, String why) {
