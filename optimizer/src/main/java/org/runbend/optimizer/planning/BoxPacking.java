@@ -146,8 +146,7 @@ final class BoxPacking {
         return switch (item.per()) {
             case KIT -> item.quantityFor(1);
             case LOOP -> item.quantityFor(loops.size());
-            case PORT ->
-                item.quantityFor(loops.stream().mapToInt(l -> l.slots().size()).sum());
+            case PORT -> item.quantityFor(2 * loops.size()); // flow and return of each
             case JOINT -> item.quantityFor(2 * pieces(coils));
             case BEND ->
                 item.quantityFor(
