@@ -36,7 +36,7 @@ class PageStockTest {
         stock("init");
         stock("receive", "coil", "PX-10", "50m", "3");
         stock("receive", "opened", "PX-10", "14 m", "--id", "C70");
-        stock("receive", "plate", "SP-10", "1000", "60");
+        stock("receive", "plate", "SP-10", "1000", "11");
         page = ServedPage.start(folder, "--cold", "--stock", ledger);
         Path monday = Files.createDirectories(page.folder().resolve("monday"));
         String closet = Files.readString(page.folder().resolve("closet.yaml"))
@@ -202,7 +202,7 @@ class PageStockTest {
         assertEquals(2, day.at("orders").list().size());
         browser.click("#confirm-monday-day");
         waitForWord("Nothing was changed: short of");
-        stock("receive", "coil", "PX-10", "10 m", "2"); // what had to be bought came
+        stock("receive", "plate", "SP-10", "1000", "5"); // what had to be bought came
         browser.click("#confirm-monday-day");
         waitForState("monday-day", "cut");
         assertEquals("cut", state("monday-day"));
