@@ -1,7 +1,9 @@
 package org.runbend.catalog.ledger;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * The pages of the ledger inside one transaction. What is written is seen by what is read after; a page that breaks a rule
@@ -37,6 +39,11 @@ public interface Books {
 
     /** What is kept for an order, by number of the holding. */
     List<Reservation> reservationsOf(String order);
+
+    /** How much is kept for an order, by number of the holding. */
+    default Map<Long, Long> keptFor(String order) {
+        return reservationsOf(order).stream().collect(Collectors.toMap(Reservation::holding, Reservation::amount));
+    }
 
     /** All reservations, by order and holding. */
     List<Reservation> reservations();

@@ -60,8 +60,7 @@ public record Shop(List<Piece> pieces, List<Whole> whole, Map<String, Long> item
 
     /** What is free in a ledger, or kept for this day already. */
     public static Shop of(Books books, String day) {
-        Map<Long, Long> kept = new HashMap<>();
-        books.reservationsOf(day).forEach(r -> kept.put(r.holding(), r.amount()));
+        Map<Long, Long> kept = books.keptFor(day);
         List<Piece> pieces = new ArrayList<>();
         List<Whole> whole = new ArrayList<>();
         Map<String, Long> items = new HashMap<>();

@@ -69,7 +69,7 @@ abstract sealed class JobCommand
             if (shelf != null) {
                 throw usage("--shelf and --stock both say what is at hand: give one of them");
             }
-            return stock.read(kept -> JobReader.read(job, kept, new DrawnLoops()), Job::order, err()::println);
+            return stock.read(kept -> JobReader.read(job, kept, new DrawnLoops()), err()::println);
         }
         return JobReader.read(job, Optional.ofNullable(shelf), new DrawnLoops());
     }

@@ -24,8 +24,7 @@ public final class UnopenedCoils {
 
     /** Those of a pipe that are free, or kept for an order: at most 6 of each length. */
     public static List<Remnant> of(Books books, String order, Pipe pipe) {
-        Map<Long, Long> kept = new HashMap<>();
-        books.reservationsOf(order).forEach(r -> kept.put(r.holding(), r.amount()));
+        Map<Long, Long> kept = books.keptFor(order);
         Map<Long, Integer> free = new HashMap<>();
         List<Remnant> coils = new ArrayList<>();
         for (Holding h : books.ofProduct(Kind.COIL, pipe.sku())) {

@@ -197,12 +197,16 @@ final class RunningMeasures {
 
     /** The number beside a mark, read along its line: so far across from it, towards greater stops or smaller ones. */
     private Text text(Lie lie, Mark mark, double across, int way) {
-        double line = angle(lie);
+        Point p = at(lie, mark.stop + way * OFF * unit, mark.offset + across);
+        return text(p, angle(lie), way, tape.of(mark.stop));
+    }
+
+    /** Words read along a line, that go on from a place the line's way (1) or against it (-1). */
+    private Text text(Point p, double line, int way, String words) {
         double readable = FloorMarks.readable(line);
         boolean turned = Math.abs(Math.cos(Math.toRadians(line - readable)) - 1) > 0.5;
-        Point p = at(lie, mark.stop + way * OFF * unit, mark.offset + across);
         Anchor anchor = way > 0 != turned ? Anchor.MIDDLE_LEFT : Anchor.MIDDLE_RIGHT;
-        return new Text(p, LETTERS * unit, readable, anchor, tape.of(mark.stop));
+        return new Text(p, LETTERS * unit, readable, anchor, words);
     }
 
     private void slanting(SetOut.ChalkLine line) {
@@ -223,14 +227,12 @@ final class RunningMeasures {
 
     private void both(Point p, double angle, org.runbend.optimizer.job.Point measures) {
         double readable = FloorMarks.readable(angle);
-        boolean turned = Math.abs(Math.cos(Math.toRadians(angle - readable)) - 1) > 0.5;
+        String words = tape.of(measures.x()) + " / " + tape.of(measures.y());
         List<Text> places = new ArrayList<>();
         for (int way : new int[] {1, -1}) {
             for (int side : new int[] {1, -1}) {
                 Point at = p.polar(OFF * unit * way, angle).polar(OFF * unit * side, readable + 90);
-                Anchor anchor = way > 0 != turned ? Anchor.MIDDLE_LEFT : Anchor.MIDDLE_RIGHT;
-                String words = tape.of(measures.x()) + " / " + tape.of(measures.y());
-                places.add(new Text(at, LETTERS * unit, readable, anchor, words));
+                places.add(text(at, angle, way, words));
             }
         }
         labels.put(places, p);

@@ -231,7 +231,7 @@ public final class SectionDrafting {
         double deep = -board - under;
         sheet.add(Layer.DIMENSION, new Segment(new Point(axis, top + 3 * unit), new Point(axis, deep - 4 * unit)));
         measure(new Point(axis, 0), new Point(slot, 0), top + 11 * unit, turn.begin() + outer() / 2);
-        measure(new Point(axis, 0), new Point(through, 0), top + 6 * unit, Math.ceil(turn.through()));
+        measure(new Point(axis, 0), new Point(through, 0), top + 6 * unit, turn.throughTold());
         if (groove.pad() > 0) {
             measure(new Point(axis - pocket, 0), new Point(axis + pocket, 0), top + 16 * unit, groove.pad());
         }

@@ -90,7 +90,7 @@ public final class PlanChild {
     }
 
     private Job read(SourceFile file) {
-        return stock.map(s -> s.read(shelf -> JobReader.read(file, shelf, drawings), Job::order, word -> {}))
+        return stock.map(s -> s.read(shelf -> JobReader.read(file, shelf, drawings), word -> {}))
                 .orElseGet(() -> JobReader.read(file, Optional.empty(), drawings));
     }
 

@@ -278,7 +278,7 @@ public final class FittingSheet {
                         : "Section across a bend",
                 "No plate lies there."
                         + turn.map(t -> " From the hole's axis: the slot is right through the board up to "
-                                        + whole(t.through()) + ", and begins at "
+                                        + tape.beside(t.throughTold()) + ", and begins at "
                                         + tape.beside(plan.holes().get(0).slot().length()) + "; radius of the turn "
                                         + tape.beside(t.radius()) + " to the middle of the pipe."
                                         + (job.groove().pad() > 0
@@ -294,11 +294,6 @@ public final class FittingSheet {
         double unit = Placement.roundFigure(TrueLetters.unit(room, drawing));
         flow.scaled(drawing.apply(unit), unit);
         flow.paragraph(what + ", 1 : " + Decimals.of(unit, 1) + ". " + words, TextStyle.SMALL);
-    }
-
-    /** Up to whole mm: room that is told must be made. */
-    private String whole(double size) {
-        return tape.beside(Math.ceil(size - 1e-6));
     }
 
     private void groove(Steps steps, ChannelPlan channel) {

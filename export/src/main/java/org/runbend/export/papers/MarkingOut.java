@@ -145,7 +145,7 @@ final class MarkingOut {
             return ", through the cover, so that the pipe can turn up";
         }
         String through = HoleTurn.of(plan.job())
-                .map(t -> ": right through the board up to " + tape.beside(Math.ceil(t.through() - 1e-6))
+                .map(t -> ": right through the board up to " + tape.beside(t.throughTold())
                         + " from the hole's middle, and from there rising to the groove's depth")
                 .orElse(", which falls from the groove's depth there to right through the board at the hole");
         return through + ", so that the pipe can turn down";

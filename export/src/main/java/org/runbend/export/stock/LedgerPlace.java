@@ -4,7 +4,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -130,12 +129,11 @@ public final class LedgerPlace {
      * of a length, and unopened coils of its pipe in lengths that its catalog does not list.
      *
      * @param reader reads with the text of a shelf file
-     * @param order the order's number, told by what was read
      */
-    public Job read(Function<SourceFile, Job> reader, Function<Job, String> order, Consumer<String> warnings) {
+    public Job read(Function<SourceFile, Job> reader, Consumer<String> warnings) {
         Job read = reader.apply(with(warnings, ledger -> ledger.look(books -> shelf(books, "", List.of()))));
         Pipe pipe = read.pipe().product();
-        return with(word -> {}, ledger -> ledger.look(books -> again(books, order.apply(read), pipe)))
+        return with(word -> {}, ledger -> ledger.look(books -> again(books, read.order(), pipe)))
                 .map(reader)
                 .orElse(read);
     }
@@ -179,8 +177,7 @@ public final class LedgerPlace {
     }
 
     private static SourceFile shelf(Books books, String order, List<Remnant> coils) {
-        Map<Long, Long> kept = new HashMap<>();
-        books.reservationsOf(order).forEach(r -> kept.put(r.holding(), r.amount()));
+        Map<Long, Long> kept = books.keptFor(order);
         StringBuilder text = new StringBuilder();
         for (Holding h : books.holdings()) {
             long others = h.reserved() - kept.getOrDefault(h.key(), 0L);

@@ -22,6 +22,11 @@ public record HoleTurn(double radius, double begin, double drop, double through)
                 : Optional.empty();
     }
 
+    /** {@link #through} as it is told and routed, whole mm: room that is told must be made. */
+    public double throughTold() {
+        return Math.ceil(through - 1e-6);
+    }
+
     /** What the groove is cut into, mm: the board, or foam as thick as the groove and what the job wants under it. */
     public static double boardThickness(Job job, Job.Build build) {
         return build.board().map(Job.RoutedBoard::thickness).orElse(job.groove().depth() + build.insulation());
