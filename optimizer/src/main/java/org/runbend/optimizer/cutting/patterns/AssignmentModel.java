@@ -80,7 +80,12 @@ public final class AssignmentModel {
 
     private Answer run(CpModel model) {
         CpSolver solver = new CpSolver();
-        solver.getParameters().setNumWorkers(1).setRandomSeed(1).setMaxTimeInSeconds(seconds);
+        // Ctrl-C is the program's, not the solver's
+        solver.getParameters()
+                .setNumWorkers(1)
+                .setRandomSeed(1)
+                .setMaxTimeInSeconds(seconds)
+                .setCatchSigintSignal(false);
         CpSolverStatus status = solver.solve(model);
         boolean found = status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE;
         long bound = (long) Math.ceil(solver.bestObjectiveBound() - 1e-6);

@@ -68,7 +68,12 @@ public final class CircuitModel {
         addForbiddenCorners(model, blockGraph, problem.ports(), arcs, ports);
         model.minimize(objective(blockGraph, turns, skips));
         CpSolver solver = new CpSolver();
-        solver.getParameters().setNumWorkers(1).setRandomSeed(SEED).setMaxDeterministicTime(work);
+        // Ctrl-C is the program's, not the solver's
+        solver.getParameters()
+                .setNumWorkers(1)
+                .setRandomSeed(SEED)
+                .setMaxDeterministicTime(work)
+                .setCatchSigintSignal(false);
         CpSolverStatus status = solver.solve(model);
         return answer(solver, status, blockGraph, arcs, skips);
     }

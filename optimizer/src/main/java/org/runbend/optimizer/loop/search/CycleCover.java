@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.runbend.optimizer.mip.InterruptWatch;
+import org.runbend.optimizer.mip.ScipSettings;
 import org.runbend.optimizer.natives.SolverLibrary;
 import org.runbend.optimizer.work.Work;
 
@@ -41,7 +42,7 @@ final class CycleCover {
             linkRows(solver, states);
             portRow(solver, states);
             cuts.forEach(cut -> cutRow(solver, states, cut));
-            solver.setSolverSpecificParametersAsString("limits/nodes = " + MOST_NODES + "\n");
+            ScipSettings.apply(solver, MOST_NODES);
             parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, GAP);
             Thread owner = Thread.currentThread();
             MPSolver.ResultStatus status =
