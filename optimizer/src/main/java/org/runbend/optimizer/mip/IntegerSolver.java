@@ -65,7 +65,7 @@ public final class IntegerSolver {
         MPSolverParameters parameters = new MPSolverParameters();
         try {
             MPVariable[] columns = build(solver, model);
-            ScipSettings.apply(solver, nodes);
+            ScipSettings.apply(solver::setSolverSpecificParametersAsString, nodes);
             parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, 0);
             Status status = status(watched(solver, parameters));
             long[] values = new long[columns.length];

@@ -42,7 +42,7 @@ final class CycleCover {
             linkRows(solver, states);
             portRow(solver, states);
             cuts.forEach(cut -> cutRow(solver, states, cut));
-            ScipSettings.apply(solver, MOST_NODES);
+            ScipSettings.apply(solver::setSolverSpecificParametersAsString, MOST_NODES);
             parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, GAP);
             Thread owner = Thread.currentThread();
             MPSolver.ResultStatus status =
