@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
 import org.runbend.catalog.ledger.Kind;
 import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.Received;
@@ -53,7 +54,11 @@ public final class DeliveryNote {
      * @throws BadInput with the first fault that was found, and how many more there are
      */
     public static Lines read(Path path) {
-        SourceFile file = SourceFile.read(path);
+        return of(SourceFile.read(path));
+    }
+
+    /** The lines of a note that was read. Errors as with {@link #read}. */
+    public static Lines of(SourceFile file) {
         DeliveryNote note = new DeliveryNote(file);
         List<Received> received = note.lines();
         if (!note.faults.isEmpty()) {
@@ -132,33 +137,43 @@ public final class DeliveryNote {
             return Optional.empty();
         }
         try {
-            String word = cell(row, "kind").toLowerCase(Locale.ROOT);
-            Kind kind = Kind.of(word)
-                    .orElseThrow(() -> new LedgerRefused(
-                            "kind " + Plain.quoted(word) + " is none of coil, plate, board, item, opened, offcut"));
-            boolean piece = kind.isPiece();
-            long length = kind.hasLength() ? length(cell(row, "length"), "length") : 0;
-            String quantity = cell(row, "quantity");
-            long count = quantity.isEmpty() && piece ? 1 : whole(quantity, "quantity");
-            if (piece && count != 1) {
-                throw new LedgerRefused("each " + kind.words() + " has a line of its own; quantity is 1");
-            }
-            String doubt = cell(row, "uncertainty");
-            Received.Thing thing = new Received.Thing(
-                    kind,
-                    Optional.of(cell(row, "id")).filter(i -> !i.isEmpty()),
-                    cell(row, "product"),
-                    piece ? 0 : length,
-                    cell(row, "batch"),
-                    cell(row, "label"));
-            return Optional.of(new Received(
-                    thing,
-                    piece ? length : count,
-                    doubt.isEmpty() ? Optional.empty() : Optional.of(length(doubt, "uncertainty"))));
+            return Optional.of(received(column -> cell(row, column)));
         } catch (LedgerRefused e) {
             fault(row.line(), e.getMessage());
             return Optional.empty();
         }
+    }
+
+    /**
+     * One line of a delivery by its cells.
+     *
+     * @param cell the text under the name of a column; empty if there is none
+     * @throws LedgerRefused if it says nothing that can be received
+     */
+    public static Received received(UnaryOperator<String> cell) {
+        String word = cell.apply("kind").toLowerCase(Locale.ROOT);
+        Kind kind = Kind.of(word)
+                .orElseThrow(() -> new LedgerRefused(
+                        "kind " + Plain.quoted(word) + " is none of coil, plate, board, item, opened, offcut"));
+        boolean piece = kind.isPiece();
+        long length = kind.hasLength() ? length(cell.apply("length"), "length") : 0;
+        String quantity = cell.apply("quantity");
+        long count = quantity.isEmpty() && piece ? 1 : whole(quantity, "quantity");
+        if (piece && count != 1) {
+            throw new LedgerRefused("each " + kind.words() + " has a line of its own; quantity is 1");
+        }
+        String doubt = cell.apply("uncertainty");
+        Received.Thing thing = new Received.Thing(
+                kind,
+                Optional.of(cell.apply("id")).filter(i -> !i.isEmpty()),
+                cell.apply("product"),
+                piece ? 0 : length,
+                cell.apply("batch"),
+                cell.apply("label"));
+        return new Received(
+                thing,
+                piece ? length : count,
+                doubt.isEmpty() ? Optional.empty() : Optional.of(length(doubt, "uncertainty")));
     }
 
     private String cell(CsvRows.Row row, String column) {

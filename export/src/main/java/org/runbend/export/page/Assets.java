@@ -23,6 +23,7 @@ final class Assets {
             Map.entry("drawing.js", "text/javascript"),
             Map.entry("forms.js", "text/javascript"),
             Map.entry("kit.js", "text/javascript"),
+            Map.entry("goods.js", "text/javascript"),
             Map.entry("shop.js", "text/javascript"),
             Map.entry("start.js", "text/javascript"));
 

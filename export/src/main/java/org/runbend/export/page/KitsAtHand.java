@@ -53,6 +53,13 @@ final class KitsAtHand {
                 .findFirst();
     }
 
+    /** The kit that an order was cut by: its own, or the day's. */
+    Optional<Kit> cutBy(OrderRecord order) {
+        return of(order).or(() -> all().stream()
+                .filter(k -> order.fingerprint().equals(k.uses().use().orders().get(order.order())))
+                .findFirst());
+    }
+
     /** Whether the ledger keeps for a day only what lay on the shelf. */
     static boolean isShelfAlone(OrderRecord order) {
         return order.fingerprint().endsWith(SHELF_ALONE);

@@ -22,6 +22,7 @@ import org.runbend.catalog.ledger.Outcome;
 import org.runbend.catalog.ledger.Request;
 import org.runbend.catalog.ledger.StockLedger;
 import org.runbend.catalog.source.BadInput;
+import org.runbend.export.data.DeliveryNote;
 import org.runbend.export.data.KitUses;
 import org.runbend.export.data.LedgerLists;
 import org.runbend.export.data.Listing;
@@ -59,7 +60,7 @@ final class StockRoom {
         List<Movement> last = movements.subList(Math.max(0, movements.size() - SHOWN), movements.size());
         Map<String, Object> shown = new LinkedHashMap<>();
         shown.put("orders", orders(books, movements));
-        shown.put("shelf", rows(LedgerLists.stock(books).forPeople()));
+        shown.put("shelf", shelf(books));
         shown.put("reorder", rows(LedgerLists.reorder(books).forPeople()));
         shown.put("history", history(books, last));
         shown.put("movements", movements.size());
@@ -81,6 +82,11 @@ final class StockRoom {
             boolean isDay = !Days.orders(books, order.order()).isEmpty();
             one.put("day", text(day.orElse("")));
             one.put("over", isOver(order, isDay));
+            one.put(
+                    "cuts",
+                    isSpoilable(order, isDay)
+                            ? rows(LedgerLists.cuts(books, order.order()).forPeople())
+                            : List.of());
             one.put("acts", day.isPresent() || isOver(order, isDay) ? List.of() : acts(order, kit.isPresent()));
             orders.add(one);
         }
@@ -94,6 +100,25 @@ final class StockRoom {
             case QUOTED, CONFIRMED -> false;
             case SENT, RETURNED, UNKNOWN -> true;
         };
+    }
+
+    /** Whether pieces of it may turn out to be cut wrong, and can be cut again. */
+    private boolean isSpoilable(OrderRecord order, boolean isDay) {
+        boolean isCut = order.state() == OrderState.CUT || order.state() == OrderState.PACKED;
+        return isCut && !isDay && kits.cutBy(order).isPresent();
+    }
+
+    /** What lies there in people's words; {@code as} is what a stock-take names it by. */
+    private static List<Map<String, Object>> shelf(Books books) {
+        LedgerLists.Both both = LedgerLists.stock(books);
+        List<Map<String, Object>> shelf = rows(both.forPeople());
+        List<Map<String, Object>> exact = rows(both.forPrograms());
+        for (int i = 0; i < shelf.size(); i++) {
+            Map<String, Object> as = exact.get(i);
+            as.keySet().retainAll(List.of("kind", "id", "product", "length", "batch", "label"));
+            shelf.get(i).put("as", as);
+        }
+        return shelf;
     }
 
     /** What may be done with an order next. */
@@ -150,7 +175,7 @@ final class StockRoom {
     /**
      * Moves something.
      *
-     * @param asked {@code act}, {@code request}, and {@code order} or the {@code movement} to be undone
+     * @param asked {@code act}, {@code request}, and {@code order}, the {@code movement} to be undone or what {@link Goods} reads
      * @param run the plan on the screen, where it is to be kept for its order
      */
     Map<String, Object> act(Map<String, Object> asked, Optional<PlanRun> run) {
@@ -170,6 +195,11 @@ final class StockRoom {
             case "pack" -> ledger.pack(request, order);
             case "send" -> ledger.send(request, order);
             case "return" -> ledger.takeBack(request, order, access.keeping());
+            case "receive" -> ledger.receive(request, List.of(Goods.received(asked)));
+            case "count" -> ledger.count(request, List.of(Goods.counted(asked)));
+            case "note" -> note(ledger, asked);
+            case "spoil" ->
+                Goods.spoiling(asked, cutBy(ledger, order), access.keeping()).move(ledger, request);
             case "undo" -> ledger.undo(request, number(word(asked, "movement")));
             default -> throw new Refused(400, "this is nothing that a ledger does");
         });
@@ -234,6 +264,19 @@ final class StockRoom {
                         404,
                         "the kit of order " + order + " lies in no folder of this page: plan it anew, or see"
                                 + " runbend stock --help for one that lies elsewhere"));
+    }
+
+    /** A note that comes twice came once, whoever brings it: its request is its own. */
+    private Outcome note(StockLedger ledger, Map<String, Object> asked) {
+        DeliveryNote.Lines lines = Goods.note(asked, folder.path());
+        return ledger.receive(new Request("note-" + lines.mark(), Told.user(), ""), lines.received());
+    }
+
+    private KitUses cutBy(StockLedger ledger, String order) {
+        return kits.cutBy(ledger.look(books -> books.order(order)))
+                .map(KitsAtHand.Kit::uses)
+                .orElseThrow(() ->
+                        new Refused(404, "the kit that order " + order + " was cut by lies in no folder of this page"));
     }
 
     private <T> T ledger(Function<StockLedger, T> work) {

@@ -3,15 +3,7 @@ package org.runbend.export.stock;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import org.runbend.catalog.ledger.Books;
-import org.runbend.catalog.ledger.Cut;
-import org.runbend.catalog.ledger.Days;
-import org.runbend.catalog.ledger.Held;
-import org.runbend.catalog.ledger.KitUse;
-import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.Outcome;
-import org.runbend.catalog.ledger.Request;
-import org.runbend.catalog.ledger.Spoiled;
 import org.runbend.catalog.ledger.StockLedger;
 import org.runbend.export.data.DeliveryNote;
 import org.runbend.export.data.KitUses;
@@ -56,54 +48,6 @@ final class SpoilCommand extends ChangeCommand {
             names.add(at < 0 ? cut : cut.substring(0, at));
             rests.add(at < 0 ? 0 : DeliveryNote.length(cut.substring(at + 1), "what is left"));
         }
-        Request request = request();
-        String order = ledger.look(b -> orderOf(b, uses.use().order(), names));
-        List<KitUse.StockUse> again = ledger.hasSeen(request)
-                ? List.of()
-                : new Recutting(uses.kerf(), option.keeping())
-                        .recut(spoiled(ledger, order, names), ledger.look(b -> b.holdings()));
-        Outcome outcome = ledger.spoil(request, new Spoiled(order, names, rests, again, option.keeping()));
-        List<String> notes = new ArrayList<>(outcome.notes());
-        if (outcome.isNew()) {
-            again.forEach(u -> u.cuts()
-                    .forEach(c -> notes.add("cut " + Held.length(c.length()) + " for " + c.goesTo() + " from "
-                            + u.id().map(id -> u.kind().rest().words() + " " + id)
-                                    .orElse("a whole " + u.kind().words() + " " + u.product() + " of "
-                                            + Held.length(u.length())))));
-        }
-        return new Outcome(outcome.movement(), outcome.isNew(), outcome.made(), notes);
-    }
-
-    /** The kit's order; of a day the one that the cuts are for. */
-    private static String orderOf(Books books, String kit, List<String> names) {
-        List<String> orders = Days.orders(books, kit);
-        if (orders.isEmpty()) {
-            return kit;
-        }
-        List<String> meant = orders.stream()
-                .filter(o -> books.cuts(o).stream().anyMatch(c -> names.contains(c.name())))
-                .toList();
-        if (meant.size() > 1) {
-            throw new LedgerRefused(
-                    "these cuts are for orders " + String.join(" and ", meant) + ": spoil them order by order");
-        }
-        if (meant.isEmpty()) {
-            throw new LedgerRefused("day " + kit + " has no cut " + String.join(", ", names)
-                    + ": 'runbend stock orders " + kit + "' lists them");
-        }
-        return meant.get(0);
-    }
-
-    private static List<Cut> spoiled(StockLedger ledger, String order, List<String> names) {
-        List<Cut> there = ledger.look(b -> b.cuts(order));
-        List<Cut> spoiled = new ArrayList<>();
-        for (String name : names) {
-            spoiled.add(there.stream()
-                    .filter(c -> c.name().equals(name))
-                    .findFirst()
-                    .orElseThrow(() -> new LedgerRefused("order " + order + " has no cut " + name
-                            + ": 'runbend stock orders " + order + "' lists them")));
-        }
-        return spoiled;
+        return new Spoiling(uses, names, rests, option.keeping()).move(ledger, request());
     }
 }

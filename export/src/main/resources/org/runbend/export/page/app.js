@@ -50,7 +50,10 @@ let asking = false;
 let askAgain = false;
 let typing = false;
 
-const shop = new Shop(byId("shop"), { failed: (error) => failed(error) });
+const shop = new Shop(byId("shop"), {
+    failed: (error) => failed(error),
+    products: () => [...(desk.products?.pipes ?? []), ...(desk.products?.plates ?? [])].map((p) => String(p.sku)),
+});
 
 const drawing = new Drawing(byId("drawing"), {
     outline: (outline) => change(withOutline(desk.doc, outline)),

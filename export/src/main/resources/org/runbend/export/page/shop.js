@@ -3,6 +3,7 @@
 
 import { get, listen, post, Refusal } from "./ask.js";
 import { button } from "./forms.js";
+import { Goods } from "./goods.js";
 import { byId, made, refill } from "./made.js";
 
 /**
@@ -61,7 +62,7 @@ const KINDS = /** @type {[string, string][]} */ ([
 export class Shop {
     /**
      * @param {HTMLElement} place
-     * @param {{ failed: (error: any) => void }} hooks
+     * @param {{ failed: (error: any) => void, products: () => string[] }} hooks
      */
     constructor(place, hooks) {
         this.place = place;
@@ -79,6 +80,10 @@ export class Shop {
         /** Ids of what was pressed, by what it does: pressed twice it is asked once. @type {Map<string, string>} */
         this.requests = new Map();
         this.busy = false;
+        this.goods = new Goods(
+            (act, about) => this.press(act, about),
+            () => this.show(),
+        );
     }
 
     /** Asks the ledger anew and shows what it says. */
@@ -114,21 +119,24 @@ export class Shop {
     }
 
     /**
-     * The same by a button of this view.
+     * The same by a button of this view; whether it was done.
      * @param {string} act
      * @param {Row} about
      */
     async press(act, about) {
         if (this.busy) {
-            return;
+            return false;
         }
         this.busy = true;
         try {
-            this.came = await this.act(act, about);
+            const came = await this.act(act, about);
+            this.came = came;
             await this.refresh();
             byId("shop-came").scrollIntoView({ block: "nearest" });
+            return !came.refused;
         } catch (error) {
             this.hooks.failed(error);
+            return false;
         } finally {
             this.busy = false;
         }
@@ -198,6 +206,7 @@ export class Shop {
                     }),
                 ),
             ),
+            this.goods.spoiled(o, plain),
         );
     }
 
@@ -207,7 +216,9 @@ export class Shop {
             "section",
             { "aria-labelledby": "shelf-title", id: "shelf" },
             made("h3", { id: "shelf-title" }, "Shelf"),
-            all.length === 0 ? made("p", { class: "hint" }, "Nothing is on the shelf. runbend stock receive brings goods in.") : null,
+            all.length === 0 ? made("p", { class: "hint" }, "Nothing is on the shelf.") : null,
+            this.goods.came([...new Set([...all.map((/** @type {Row} */ r) => String(r.product)), ...this.hooks.products()])]),
+            all.length === 0 ? null : this.goods.count(all),
             ...KINDS.map(([kind, title]) => {
                 const rows = all.filter((/** @type {Row} */ r) => r.kind === kind || (kind === "opened coil" && r.kind === "opened"));
                 return rows.length === 0 ? null : made("div", {}, made("h4", {}, title), table(title, rows, ["id", "product", "length", "number", "free", "kept for", "batch", "label"]));

@@ -178,6 +178,16 @@ final class Browser implements AutoCloseable {
                 .sendKeys(file.toString()));
     }
 
+    /** Takes one of the values of a list. */
+    void select(String css, String value) {
+        click(css);
+        waitUntil(
+                "const s = document.querySelector(arguments[0]); if (![...s.options].some((o) => o.value === arguments[1])) return false;"
+                        + " s.value = arguments[1]; s.dispatchEvent(new Event('change', {bubbles: true})); return true",
+                css,
+                value);
+    }
+
     /** Types into a field in place of what stands there, and leaves it; the page may make it anew before the first letter. */
     void type(String css, String text) {
         for (int i = 0; ; i++) {

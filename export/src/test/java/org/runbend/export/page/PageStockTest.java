@@ -202,16 +202,77 @@ class PageStockTest {
         assertEquals(2, day.at("orders").list().size());
         browser.click("#confirm-monday-day");
         waitForWord("Nothing was changed: short of");
-        stock("receive", "plate", "SP-10", "1000", "5"); // what had to be bought came
+        whatWasBoughtComes();
         browser.click("#confirm-monday-day");
         waitForState("monday-day", "cut");
         assertEquals("cut", state("monday-day"));
         assertFalse(browser.has("[data-order='monday-day'] button"), "its orders go on one by one");
+        aPieceWasCutWrong();
         browser.click("#pack-M-1");
         waitForState("M-1", "packed");
+        theShelfIsCounted();
         assertTrue(stock("audit").contains("add up"));
         dark();
         narrow();
+    }
+
+    /** Five plates by a form, once it has been filled in as it should be; and a note with what else there is. */
+    private static void whatWasBoughtComes() throws IOException {
+        browser.click("#came-part > summary");
+        browser.select("#came-kind", "plate");
+        browser.waitUntil("return document.getElementById('came-length').placeholder === '1000 mm'");
+        browser.type("#came-product", "SP-10");
+        browser.type("#came-length", "1 m");
+        browser.type("#came-quantity", "five");
+        browser.click("#came-do");
+        waitForWord("Nothing was changed: quantity 'five' is no whole number");
+        browser.accessible("goods come in");
+        browser.picture("goods");
+        browser.type("#came-quantity", "5");
+        browser.click("#came-do");
+        waitForWord(": receive");
+        assertEquals("", browser.element("#came-product").getDomProperty("value"), "ready for the next");
+        Path note = Files.writeString(
+                folder.resolve("note of today.csv"),
+                "kind;product;length;quantity;batch\nopened;PX-10;19.5 m;;24-7\nitem;GL-5;;300;\n");
+        long before = movements("receive");
+        browser.element("#came-note").sendKeys(note.toString());
+        waitForWord("opened coil");
+        browser.element("#came-note").sendKeys(note.toString());
+        waitForWord("nothing was changed");
+        assertEquals(before + 1, movements("receive"), "a note that is read twice came once");
+    }
+
+    private static void aPieceWasCutWrong() throws IOException {
+        List<JsonIn> cuts = json("orders", "M-1", "--json").at("cuts").list();
+        JsonIn wrong = cuts.stream()
+                .filter(c -> c.at("product").text().equals("SP-10"))
+                .findFirst()
+                .orElseThrow();
+        browser.click("#spoil-M-1-part > summary");
+        browser.select("#spoil-M-1-cut", wrong.at("cut").text());
+        browser.type("#spoil-M-1-rest", "30");
+        browser.accessible("a piece was cut wrong");
+        browser.picture("spoiled");
+        browser.click("#spoil-M-1-do");
+        waitForWord("for " + wrong.at("goesTo").text() + " from");
+        assertEquals(1, movements("spoil"));
+        List<JsonIn> now = json("orders", "M-1", "--json").at("cuts").list();
+        assertEquals(cuts.size(), now.size(), "as many pieces as before");
+        assertFalse(
+                now.stream()
+                        .anyMatch(c -> c.at("cut").text().equals(wrong.at("cut").text())),
+                "another piece");
+    }
+
+    private static void theShelfIsCounted() throws IOException {
+        browser.click("#count-part > summary");
+        browser.select("#count-what", "item GL-5");
+        browser.waitUntil("return document.getElementById('count-amount').placeholder === '300 in the ledger'");
+        browser.type("#count-amount", "288");
+        browser.click("#count-do");
+        waitForWord("300 in the ledger, 288 counted");
+        assertTrue(stock("list", "--csv").contains("item,,GL-5,0,288,288,"), () -> stock("list", "--csv"));
     }
 
     /** While other ways of laying come in below, a button that somebody is about to press stays itself and where it is. */
