@@ -159,6 +159,14 @@ public record Catalog(
         return pumps.stream().filter(p -> p.sku().equals(sku)).findFirst();
     }
 
+    /** What a person calls an item, a pump or a coolant of a part number, if it is sold. */
+    public Optional<String> nameOf(String sku) {
+        return findItem(sku)
+                .map(Item::name)
+                .or(() -> findPump(sku).map(Pump::name))
+                .or(() -> findCoolant(sku).map(Coolant::name));
+    }
+
     /** The board of a name, if it is sold. */
     public Optional<Board> findBoard(String sku) {
         return boards.stream().filter(p -> p.sku().equals(sku)).findFirst();

@@ -12,6 +12,7 @@ import org.runbend.catalog.product.PressureTest;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.bare.Remedy;
+import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.channel.SensorPlan;
@@ -189,6 +190,8 @@ public final class KitJson {
                 .whole("quarterBends", loop.breakdown().quarterBends())
                 .whole("returnBends", loop.breakdown().returnBends())
                 .whole("cutLength", loop.cutLength())
+                .number("flowEnd", CutLength.flowEnd(plan.job(), loop.breakdown()))
+                .number("returnEnd", CutLength.returnEnd(plan.job(), loop.breakdown()))
                 .whole("turns", loop.turns());
         if (!plan.isOnLattice()) {
             return;

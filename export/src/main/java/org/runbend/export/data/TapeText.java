@@ -47,6 +47,12 @@ public final class TapeText {
         return Decimals.of(mm, 1) + also(mm);
     }
 
+    /** A size that a cutter is set to, in mm with a tenth, beside it hundredths of an inch where the job is in inches: 16.5 (0.65"). */
+    public String fine(double mm) {
+        return Decimals.of(mm, 1)
+                + (unit == Unit.MM || !Double.isFinite(mm) ? "" : String.format(Locale.ROOT, " (%.2f\")", mm / INCH));
+    }
+
     /** The length in mm with a tenth, and in inches under it where the job is in inches: a cell of a table. */
     public String cell(double mm) {
         return Decimals.of(mm, 1) + (unit == Unit.MM ? "" : "\n" + inches(mm).replace(' ', '\u00a0'));

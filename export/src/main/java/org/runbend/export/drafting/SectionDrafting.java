@@ -60,7 +60,7 @@ public final class SectionDrafting {
         tape = new TapeText(job);
         groove = plan.channel().orElseThrow().size();
         board = HoleTurn.boardThickness(job, build);
-        under = build.board().isPresent() ? build.laidUnder() : 0;
+        under = build.board().isPresent() ? job.insulationLaid(build) : 0;
         top = build.coverThickness();
         this.unit = unit;
         name(build);
@@ -99,7 +99,8 @@ public final class SectionDrafting {
         }
         String what = build.board()
                 .map(b -> b.board().name())
-                .orElse("board with the groove (foam under the pipe " + tape.beside(build.insulation()) + ")");
+                .orElse("what takes the groove (" + tape.beside(groove.depth()) + ") on insulation ("
+                        + tape.beside(job.insulationLaid(build)) + "), together");
         note(
                 -board / 2,
                 what + ", " + tape.beside(board) + "; groove " + tape.beside(groove.depth()) + " deep, "

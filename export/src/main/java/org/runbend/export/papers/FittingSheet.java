@@ -1,6 +1,7 @@
 package org.runbend.export.papers;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -8,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 import java.util.stream.Collectors;
+import org.runbend.catalog.product.Item;
 import org.runbend.catalog.product.PressureTest;
 import org.runbend.export.data.CutList;
 import org.runbend.export.data.KitJson;
@@ -25,17 +27,11 @@ import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.export.pdf.Placement;
 import org.runbend.export.pdf.TextStyle;
-import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.channel.ChannelSize;
 import org.runbend.optimizer.channel.Passes;
-import org.runbend.optimizer.channel.SensorPlan;
-import org.runbend.optimizer.heat.HeatProblem;
-import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.job.Job;
-import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.HoleTurn;
-import org.runbend.optimizer.plan.KitHeat;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
 import org.runbend.optimizer.plates.PlatePiece;
@@ -53,6 +49,8 @@ public final class FittingSheet {
     /** What a run and its number need beside the next one on the drawing of the lines, mm of paper. */
     private static final double ROW = 5;
 
+    private static final double WARNED = 10;
+
     private static final String LINES =
             "At the ends of lines: their distance from the base line or the square line. Beside marks: running measures; a dashed line"
                     + " joins marks that share one. Small rings: centres of bends. Letters at corners: names of the walls.";
@@ -62,6 +60,7 @@ public final class FittingSheet {
     private final SetOut marks;
     private final TapeText tape;
     private final MarkingOut out;
+    private final BoardSteps boards;
 
     private FittingSheet(KitPlan plan, SetOut marks) {
         this.plan = plan;
@@ -69,6 +68,7 @@ public final class FittingSheet {
         this.marks = marks;
         tape = new TapeText(job);
         out = new MarkingOut(plan, marks);
+        boards = new BoardSteps(plan);
     }
 
     /**
@@ -123,13 +123,15 @@ public final class FittingSheet {
             out.runs(steps);
             out.bends(steps);
             routing(steps, drawings);
+            PipeSteps laying = new PipeSteps(plan, marks, out);
+            plan.sensor().ifPresent(sensor -> laying.sensor(steps, sensor));
             plates(steps);
-            plan.sensor().ifPresent(s -> sensor(steps, s));
-            pipe(steps);
+            laying.pipe(steps);
             test(steps);
             cover(steps);
-            filling(steps);
-            running(steps);
+            CoolantSteps coolant = new CoolantSteps(plan);
+            coolant.filling(steps);
+            coolant.running(steps);
             checks(flow);
             return document.toBytes();
         }
@@ -191,9 +193,8 @@ public final class FittingSheet {
             steps.caution(Stamp.DO_NOT_CUT + ": " + failed() + ".");
         }
         steps.words("Go on only if all of these are true:");
-        steps.step("The floor measures " + tape.beside(plan.tape().width()) + " by "
-                + tape.beside(plan.tape().height())
-                + " over all, and sides, diagonals and things are as on the confirmed drawing (confirm.pdf), none out by more than "
+        steps.step(overAll()
+                + "sides, diagonals and things are as on the confirmed drawing (confirm.pdf), none out by more than "
                 + tape.beside(Job.MeasuredLength.DOUBTFUL) + ".");
         if (!job.floor().marks().isEmpty()) {
             steps.step("The drawing lies the right way round: "
@@ -211,23 +212,39 @@ public final class FittingSheet {
                         b -> steps.step("The board to be routed is " + b.board().name() + ", "
                                 + tape.beside(b.thickness()) + " thick; measured at three places it is not thinner."));
         job.build().map(this::laid).ifPresent(steps::step);
+        boards.laid(steps);
         steps.step("The pipe is " + job.pipe().product().name() + ", " + lengths()
-                + ": what lies on the floor, both tails and an" + " allowance of "
+                + ": what lies on the floor, what goes through both holes and an allowance of "
                 + Decimals.of(100 * job.pipe().allowance(), 1) + " %.");
-        String warned = plan.checks().stream()
+        List<PlanCheck> warned = plan.checks().stream()
                 .filter(c -> c.verdict() == PlanCheck.Verdict.WARN)
-                .map(c -> c.name() + " " + found(c.value()) + " (" + found(c.limit()) + ") " + c.unit())
-                .collect(Collectors.joining("; "));
+                .toList();
         if (!warned.isEmpty()) {
-            steps.step("You know what the plan warns of, found and limit: " + warned + ".");
+            steps.step("You know what the plan warns of, what was found and, in brackets, the limit:");
+            warned.forEach(c -> steps.flow()
+                    .item(
+                            "\u2022",
+                            WARNED,
+                            c.name() + ": " + found(c.value()) + " (" + found(c.limit()) + ") " + c.unit()));
         }
+    }
+
+    /** What a tape can reach from one side to the other of a floor that stands square in its axes. */
+    private String overAll() {
+        return plan.tape().isSquare()
+                ? "The floor measures " + tape.beside(plan.tape().width()) + " by "
+                        + tape.beside(plan.tape().height()) + " over all, and "
+                : "On the floor ";
     }
 
     private String laid(Job.Build build) {
         String board = build.board()
                 .map(b -> b.board().name() + ", " + tape.beside(b.thickness()))
-                .orElse("the board that takes the groove");
-        String under = build.laidUnder() > 0 ? "insulation, " + tape.beside(build.laidUnder()) + ", and on it " : "";
+                .orElse("what takes the groove, " + tape.beside(job.groove().depth())
+                        + " (the job names no board: boards of that thickness beside the groove, or foam of both"
+                        + " thicknesses in one)");
+        String under =
+                build.laidUnder() > 0 ? "insulation, " + tape.beside(job.insulationLaid(build)) + ", and on it " : "";
         return "On the floor lie " + under + board
                 + ": level, joints tight, held down with no screw in the line of a run.";
     }
@@ -249,7 +266,8 @@ public final class FittingSheet {
         steps.part("Rout the groove");
         steps.caution(
                 "Goggles, ear protection and a dust mask, with extraction: dust of boards and foam harms lungs and may explode."
-                        + " Pull the plug before a cutter is changed.");
+                        + " Pull the plug before a cutter is changed. The cutter stands still and drawn up when it is set into the"
+                        + " groove and when it is lifted out.");
         if (plan.channel().isEmpty()) {
             steps.words("No cutter of the catalog goes into the groove: width "
                     + tape.beside(job.groove().width()) + ", at bends "
@@ -257,12 +275,17 @@ public final class FittingSheet {
                     + tape.beside(job.groove().depth()) + ".");
         }
         plan.channel().ifPresent(c -> groove(steps, c));
-        steps.step(
-                "Routing takes the marks away: carry both lines, the ends of runs and the centres of bends out beside the groove first.");
-        steps.step("Rout a trial piece of scrap: pipe and plate go in by hand and stay flush.");
-        steps.caution("The cutter stands still and drawn up when it is set into the groove and when it is lifted out.");
-        steps.step(
-                "Rout the holes' slots first, then the bends, then the runs. Break the edges; take all dust out of the groove.");
+        if (boards.areRouted()) {
+            steps.step(
+                    "The boards come routed, by their drawings in the folder boards: check grooves, pockets and slots with parts 3 to 6"
+                            + " and this table before a plate is laid.");
+        } else {
+            steps.step(
+                    "Routing takes the marks away: carry both lines, the ends of runs and the centres of bends out beside the groove first.");
+            steps.step("Rout a trial piece of scrap: pipe and plate go in by hand and stay flush.");
+            steps.step("Rout the holes' slots first, then the bends, then the runs.");
+        }
+        steps.step("Break the edges; take all dust out of the groove.");
         steps.step("Lay a rule across: nothing of the pipe may stand proud of the board.");
         drawings.sections().ifPresent(s -> sections(steps.flow(), s));
     }
@@ -303,38 +326,37 @@ public final class FittingSheet {
         double outer = job.pipe().product().outer();
         table.row(
                 "wide on straights",
-                tape.beside(size.width()),
-                "pipe " + tape.beside(outer) + ", plate on both sides, play "
-                        + tape.beside(job.catalog().routing().play()));
+                tape.fine(size.width()),
+                "pipe " + tape.fine(outer) + ", plate on both sides, play "
+                        + tape.fine(job.catalog().routing().play()));
         table.row(
                 "wide at bends",
-                tape.beside(size.bendWidth()),
-                "pipe " + tape.beside(outer) + " and " + tape.beside(size.bendWidth() - outer)
-                        + " of play: it bends oval");
+                tape.fine(size.bendWidth()),
+                "pipe " + tape.fine(outer) + " and " + tape.fine(size.bendWidth() - outer) + " of play: it bends oval");
         table.row(
                 "deep",
-                tape.beside(size.depth()),
+                tape.fine(size.depth()),
                 "pipe, the plate under it, play "
-                        + tape.beside(job.catalog().routing().depthPlay()));
+                        + tape.fine(job.catalog().routing().depthPlay()));
         table.row(
                 "cutter",
-                tape.beside(size.cutter()),
-                passes.down() + " passes of " + tape.beside(passes.layer()) + " in depth, " + passes.across()
+                tape.fine(size.cutter()),
+                passes.down() + " passes of " + tape.fine(passes.layer()) + " in depth, " + passes.across()
                         + " side by side at bends");
         table.row(
                 "cutter's middle off the line",
-                tape.beside((size.width() - size.cutter()) / 2),
-                "to each side on straights; " + tape.beside((size.bendWidth() - size.cutter()) / 2)
+                tape.fine((size.width() - size.cutter()) / 2),
+                "to each side on straights; " + tape.fine((size.bendWidth() - size.cutter()) / 2)
                         + " at bends, over the whole arc");
         if (size.pad() > 0) {
-            table.row("pocket at each hole", tape.beside(size.pad()), "for the sleeve");
+            table.row("pocket at each hole", tape.fine(size.pad()), "for the sleeve");
         }
         job.build()
                 .flatMap(Job.Build::board)
                 .ifPresent(b -> table.row(
                         "left under the groove",
-                        tape.beside(b.rest()),
-                        "of a board " + tape.beside(b.thickness()) + " thick"));
+                        tape.fine(b.rest()),
+                        "of a board " + tape.fine(b.thickness()) + " thick"));
         steps.flow().table(table);
     }
 
@@ -349,6 +371,7 @@ public final class FittingSheet {
                         + tape.beside(job.plates().gap()) + " between pieces. A piece in two runs lies over both. "
                         + widths()
                         + " Plates are fixed as their maker says.");
+        PipeSteps.fromBox(plan, steps, EnumSet.of(Item.Per.PLATE_PIECE, Item.Per.METRE_OF_RUN));
         PdfTable table = new PdfTable(
                 Column.centre("", 1),
                 Column.left("piece", 2.4),
@@ -374,69 +397,6 @@ public final class FittingSheet {
                         .map(p -> p.sku() + " is " + tape.beside(p.width()) + " wide")
                         .collect(Collectors.joining(", "))
                 + ".";
-    }
-
-    private void sensor(Steps steps, SensorPlan sensor) {
-        steps.part("Floor sensor");
-        if (sensor.at().isEmpty()) {
-            steps.words(
-                    "No place under a plate can be reached from the port without crossing pipe: ask before you lay one.");
-            return;
-        }
-        Point at = marks.datum().frame().from(sensor.at().get());
-        steps.step("The sensor lies under its plate at " + out.place(at) + " (along / across), its lead in a conduit "
-                + tape.beside(sensor.length()) + " long with corners at "
-                + sensor.conduit().stream()
-                        .map(p -> out.place(marks.datum().frame().from(p)))
-                        .collect(Collectors.joining(", "))
-                + ". Pull it in before the plate, so that it can be changed.");
-    }
-
-    private void pipe(Steps steps) {
-        steps.part("Lay the pipe");
-        PdfTable table = new PdfTable(
-                Column.left("loop", 2),
-                Column.left("valve outlet", 3),
-                Column.right("on the floor", 4),
-                Column.right("return bends", 3),
-                Column.right("quarter bends", 3),
-                Column.right("cut to", 4));
-        for (KitPlan.LoopPlan loop : plan.loops()) {
-            BendCount count = BendCount.of(loop.breakdown().elements());
-            table.row(
-                    loop.name(),
-                    Integer.toString(loop.outlet()),
-                    tape.metres(loop.floorLength()),
-                    Integer.toString(count.returns()),
-                    Integer.toString(count.quarters()),
-                    tape.metres((double) loop.cutLength()));
-        }
-        steps.flow().table(table);
-        steps.step(
-                "Stand the coil on edge, or on a turning frame, beside the flow hole, and turn it as the pipe is drawn off: pipe pulled"
-                        + " sideways off a lying coil comes twisted and springs out of the groove.");
-        steps.step(
-                "Push " + tape.beside(job.pipe().flowTail())
-                        + " through the flow hole as its tail and read the metre mark there: all readings of part 6 count from it.");
-        steps.step("Lay run by run in the order of flow, fixing each bend before the next run. " + bendWords()
-                + " Warm pipe bends easier; never heat it with a flame.");
-        steps.step("At the return hole the pipe reads "
-                + plan.loops().stream()
-                        .map(l -> MarkingOut.metres(l.floorLength()) + " m (loop " + l.name() + ")")
-                        .collect(Collectors.joining(", "))
-                + "; " + tape.beside(job.pipe().returnTail())
-                + " or more must be left for its tail. What is over is the allowance: cut it off only when the tail has reached its"
-                + " valve.");
-        steps.step("Join both tails to the valves with their adaptors, flow to flow, and write the loop on them.");
-    }
-
-    private String bendWords() {
-        double by = job.pipe().product().handRadius();
-        String least = "No bend tighter than "
-                + tape.beside(job.pipe().product().fittedRadius()) + " to the middle of the pipe";
-        return plan.bendRadius() < by - 1e-6
-                ? least + ", and bends under " + tape.beside(by) + " only with the bending aid."
-                : least + ".";
     }
 
     private void test(Steps steps) {
@@ -484,81 +444,11 @@ public final class FittingSheet {
         steps.step(job.build()
                 .filter(b -> b.coverThickness() > 0)
                 .map(b -> "Cover: " + b.coverName(job.catalog()) + ", " + tape.beside(b.coverThickness())
-                        + ". Dry-lay it, mark the lines" + " of the runs, screw between them.")
+                        + ". Dry-lay it and mark the lines of the runs. "
+                        + boards.held().orElse("Screw between them."))
                 .orElse("Screw between the runs."));
         steps.step(
                 "Put up the signs that warn of pipe under the floor, and leave this paper with the vehicle or building.");
-    }
-
-    private void filling(Steps steps) {
-        steps.part("Fill, bleed and flush");
-        steps.caution(
-                "Coolant with glycol is poisonous to people and animals: no food, no open vessels; it goes to the collecting point,"
-                        + " not down the drain. Open nothing that is hot or under pressure.");
-        if (plan.heat().isEmpty()) {
-            steps.step(
-                    "Fill slowly from the lowest point until coolant comes without bubbles; the job gives no build-up or heating, so no"
-                            + " amounts were worked out.");
-            return;
-        }
-        KitHeat kit = plan.heat().get();
-        HeatSolution heat = kit.solution();
-        steps.step("Drain and blow out the water of the test.");
-        HeatProblem problem = kit.problem();
-        steps.step(String.format(
-                Locale.ROOT,
-                "Mix %s, %.2f l for loops, tails and what else the job tells of the circuit (%.2f l of glycol in it). Mix it before it goes in; glycol poured into standing water does not mix.",
-                problem.supply().mixture().words(),
-                heat.filling().litres(),
-                heat.filling().glycol()));
-        steps.step(String.format(
-                Locale.ROOT,
-                "Flush each loop %swith %.1f l/min or more until no bubbles come: that flow carries air along.",
-                plan.loops().size() > 1 ? "alone, the others shut, " : "",
-                heat.flow().flushing()));
-        steps.step(
-                problem.circuit().closed()
-                        ? String.format(
-                                Locale.ROOT,
-                                "Fill cold to %.0f kPa at the lowest point; the vessel must take %.1f l.",
-                                heat.standing().fill(),
-                                heat.expansion().room())
-                        : String.format(
-                                Locale.ROOT,
-                                "Fill the header tank to its cold mark; over it %.1f l must stay free for the coolant to grow.",
-                                heat.expansion().room()));
-        steps.step("Run the pump cold for half an hour, top up, bleed again; look at every joint.");
-    }
-
-    private void running(Steps steps) {
-        steps.part("First heating");
-        steps.caution(
-                "Surfaces, valves and tails get hot. A floor that people lie on must not burn them: set the mixing valve before"
-                        + " the heater is lit.");
-        if (plan.heat().isEmpty()) {
-            steps.step("Begin with the lowest setting and look at every joint once it is warm.");
-            return;
-        }
-        HeatSolution heat = plan.heat().get().solution();
-        steps.step(String.format(
-                Locale.ROOT,
-                "Set the mixing valve to %.0f degrees C; over %.1f degrees C a limit is broken: %s.",
-                job.heating().orElseThrow().flow(),
-                Math.floor(10 * heat.highestSupply().celsius()) / 10,
-                heat.highestSupply().name()));
-        steps.step(String.format(
-                Locale.ROOT,
-                "The floor then gives about %.0f W; its surface has %.1f degrees C in the mean and %.1f at its hottest place.",
-                heat.output().upward(),
-                heat.output().surfaceMean(),
-                heat.output().surfacePeak()));
-        job.heating()
-                .orElseThrow()
-                .coldest()
-                .ifPresent(c -> steps.step(String.format(
-                        Locale.ROOT,
-                        "Frost: a refractometer must show protection down to %.0f degrees C or lower.",
-                        c)));
     }
 
     private void checks(PdfFlow flow) {

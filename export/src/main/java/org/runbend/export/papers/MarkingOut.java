@@ -109,7 +109,7 @@ final class MarkingOut {
         PdfTable table = new PdfTable(
                 Column.left("hole", 3),
                 Column.right("along", 3),
-                Column.right("across", 3),
+                Column.left("across", 3),
                 Column.left("check", 9),
                 Column.left("slot runs to", 5));
         List<PortHole> holes = plan.holes();
@@ -136,7 +136,11 @@ final class MarkingOut {
                 "Mark both holes and drill the pilot holes, straight down. Pockets and slots are routed with the groove (part 7): "
                         + (pad > 0 ? "a round pocket of " + tape.beside(pad) + " as deep as the groove, " : "")
                         + "and a slot " + tape.beside(holes.get(0).slot().width())
-                        + " wide from the hole's middle to the place in the last column" + slot(port) + ".");
+                        + " wide from the hole's middle to the place in the last column (along / across)" + slot(port)
+                        + "; the drawing there shows it.");
+        steps.step("Nothing is in the way below: bore each pilot hole out to the outside of its sleeve"
+                + (port.turn() == Job.Turn.UP ? " in the cover" : " right through the floor")
+                + ", take the burr off, seal the bare edge, and set the sleeve when its pocket is routed.");
     }
 
     /** How deep the slot is. */
@@ -174,8 +178,8 @@ final class MarkingOut {
     private PdfTable table(Lie lie, List<SetOut.ChalkLine> lines) {
         PdfTable table = new PdfTable(
                 Column.centre("", 1),
-                Column.right(lie == Lie.ALONG ? "line along, at across" : "line across, at along", 4),
-                Column.left("marks on it", 17));
+                Column.left(lie == Lie.ALONG ? "line along, so far across" : "line across, so far along", 5),
+                Column.left("marks on it", 16));
         for (SetOut.ChalkLine line : lines) {
             table.row(
                     "\u2610",
@@ -240,7 +244,7 @@ final class MarkingOut {
                 Column.right("offset", 2),
                 Column.right("start", 2),
                 Column.right("end", 2),
-                Column.right("long", 2),
+                Column.left("long", 2),
                 Column.left("room left", 5.6),
                 Column.left("room right", 5.6));
         for (SetOut.RunMark r : loop.runs()) {
@@ -265,7 +269,7 @@ final class MarkingOut {
                 Column.left("lies", 2),
                 Column.left("start (along / across)", 5.2),
                 Column.left("end (along / across)", 5.2),
-                Column.right("long", 2.4),
+                Column.left("long", 2.4),
                 Column.left("room left", 4),
                 Column.left("room right", 4));
         for (SetOut.RunMark r : loop.runs()) {

@@ -101,7 +101,7 @@ public final class PickList {
                 Column.right("quantity", 2.6),
                 Column.left("unit", 2.7),
                 Column.right("kg", 1.9),
-                Column.right("kg so far", 2.4)));
+                Column.right("kg with box", 2.4)));
         if (form.prices()) {
             columns.add(Column.right("price " + plan.job().catalog().currency(), 3));
         }
@@ -113,7 +113,7 @@ public final class PickList {
                     TICK,
                     line.place().orElse(""),
                     line.sku(),
-                    line.name() + (line.instead().isEmpty() ? "" : "\nor " + String.join(" or ", line.instead())),
+                    line.name() + instead(line),
                     Long.toString(line.quantity()),
                     line.unit(),
                     fixed(line.sum(), 3),
@@ -124,6 +124,14 @@ public final class PickList {
             table.row(cells);
         }
         return form.prices() ? table : table.withoutEmptyColumns();
+    }
+
+    /** What may be packed in its place, by its name. */
+    private String instead(PackedLine line) {
+        return line.instead().stream()
+                .map(sku -> "\nor " + sku
+                        + plan.job().catalog().nameOf(sku).map(n -> ": " + n).orElse(""))
+                .collect(Collectors.joining());
     }
 
     private String price(PackedLine line) {

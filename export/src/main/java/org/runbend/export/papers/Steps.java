@@ -39,7 +39,7 @@ final class Steps {
 
     /** What explains. */
     Steps words(String text) {
-        flow.paragraph(text);
+        flow.lead(text);
         return this;
     }
 }

@@ -1,6 +1,7 @@
 package org.runbend.export.pdf;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +12,8 @@ import org.runbend.export.drawing.Sheet;
 /** Writes a document from top to bottom, frame by frame, and opens pages as it needs them. */
 public final class PdfFlow {
     private static final double COMPACT_SIZE = 7.2;
+    private static final double CAUTION_SPACE = 3.4;
+    private static final double PARAGRAPH_SPACE = 1.2;
     private static final double CAUTION_BAR = 1.4;
     /** What a heading needs with the beginning of what follows it, mm. */
     private static final double BEGUN = 25;
@@ -29,6 +32,10 @@ public final class PdfFlow {
     private PdfPart list;
     /** A heading that is written with what follows it. */
     private Optional<String> pending = Optional.empty();
+    /** Cautions and words under that heading, written with it. */
+    private final List<Lead> leads = new ArrayList<>();
+
+    private record Lead(String text, boolean isCaution) {}
 
     /** Starts on a new page of the document. */
     public PdfFlow(PdfDocument document) {
@@ -74,11 +81,14 @@ public final class PdfFlow {
         }
         String text = pending.get();
         pending = Optional.empty();
+        List<Lead> under = List.copyOf(leads);
+        leads.clear();
+        double leading = under.stream().mapToDouble(this::height).sum();
         TextStyle style = compact ? body().sized(8.5).bold() : TextStyle.HEADING;
         double before = compact ? 1.5 : 4;
         double after = compact ? 0.5 : 1;
         double own = before + document.wrap(text, style, width()).size() * style.pitch() + after;
-        keep(Math.max(compact ? BEGUN_COMPACT : BEGUN, Math.min(own + following, frame.height())));
+        keep(Math.max(compact ? BEGUN_COMPACT : BEGUN, Math.min(own + leading + following, frame.height())));
         if (y < top()) {
             space(before);
         }
@@ -86,6 +96,28 @@ public final class PdfFlow {
         section = document.structure().whole().part(PdfRole.SECTION);
         lines(PdfRole.HEADING, text, style);
         space(after);
+        for (Lead lead : under) {
+            if (lead.isCaution()) {
+                caution(lead.text());
+            } else {
+                paragraph(lead.text());
+            }
+        }
+    }
+
+    private double height(Lead lead) {
+        return lead.isCaution()
+                ? cautionLines(lead.text()).size() * body().pitch() + CAUTION_SPACE
+                : document.wrap(lead.text(), body(), width()).size() * body().pitch() + PARAGRAPH_SPACE;
+    }
+
+    /** Words under a heading that lead to what follows; they are not parted from it. */
+    public PdfFlow lead(String text) {
+        if (pending.isEmpty()) {
+            return paragraph(text);
+        }
+        leads.add(new Lead(text, false));
+        return this;
     }
 
     /** Running text; line breaks in it are kept. */
@@ -96,7 +128,7 @@ public final class PdfFlow {
     /** Running text in another style. */
     public PdfFlow paragraph(String text, TextStyle style) {
         lines(PdfRole.PARAGRAPH, text, style);
-        return space(1.2);
+        return space(PARAGRAPH_SPACE);
     }
 
     /** An item of a list behind a mark such as a number or a box to tick; {@code indent} is the room for it, mm. */
@@ -121,9 +153,13 @@ public final class PdfFlow {
 
     /** A caution: bold, behind a bar that nobody overlooks, before the step that it belongs to. */
     public PdfFlow caution(String text) {
+        if (pending.isPresent()) {
+            leads.add(new Lead(text, true));
+            return this;
+        }
         TextStyle style = body().bold();
         double indent = CAUTION_BAR * 3;
-        List<String> lines = document.wrap(text, style, width() - indent);
+        List<String> lines = cautionLines(text);
         double height = lines.size() * style.pitch() + 1;
         keep(height + 8);
         page.fill(new Box(left(), y - height, CAUTION_BAR, height), TextStyle.BODY.colour());
@@ -136,7 +172,11 @@ public final class PdfFlow {
         }
         leave();
         y -= 0.5;
-        return space(1.4);
+        return space(CAUTION_SPACE - 2);
+    }
+
+    private List<String> cautionLines(String text) {
+        return document.wrap(text, body().bold(), width() - CAUTION_BAR * 3);
     }
 
     /** A table over the whole width. */

@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -19,6 +20,8 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
  */
 final class PdfFonts {
     private static final int MARK = 0xFFFD;
+    /** Between words; a fraction stays with its whole number: 5 7/8. */
+    static final Pattern BLANKS = Pattern.compile("\\s+(?!(?<=\\d )\\d+/\\d)");
 
     private final Face regular;
     private final Face bold;
@@ -65,7 +68,7 @@ final class PdfFonts {
 
     private void wrapLine(List<String> lines, String text, TextStyle style, double room) {
         String line = "";
-        for (String word : List.of(text.strip().split(" +", -1))) {
+        for (String word : BLANKS.split(text.strip(), -1)) {
             String longer = line.isEmpty() ? word : line + " " + word;
             if (width(longer, style) > room && !line.isEmpty()) {
                 lines.add(line);

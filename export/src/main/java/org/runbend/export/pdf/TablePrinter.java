@@ -3,14 +3,12 @@ package org.runbend.export.pdf;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /** Prints one table down a flow. A row goes to the next page in one piece unless it is longer than a page. */
 final class TablePrinter {
     /** Tables up to this height are not divided, mm. */
     private static final double KEPT = 55;
 
-    private static final Pattern WORDS = Pattern.compile("\\s+");
     /** No word asks for more of a table's width. */
     private static final double LONGEST_WORD = 0.22;
 
@@ -40,7 +38,8 @@ final class TablePrinter {
         List<PdfTable.Row> all = new ArrayList<>(table.rows());
         all.add(table.head());
         double longest = all.stream()
-                .flatMap(r -> WORDS.splitAsStream(r.cells().get(column)).map(w -> flow.widthOf(w, style(r))))
+                .flatMap(r ->
+                        PdfFonts.BLANKS.splitAsStream(r.cells().get(column)).map(w -> flow.widthOf(w, style(r))))
                 .mapToDouble(w -> w)
                 .max()
                 .orElse(0);

@@ -91,6 +91,8 @@ class PaperSetTest {
         everyPieceHasOneLabel(kit, text("labels.pdf"));
         loopIsRebuilt(kit, text("fitting-sheet.pdf").replaceAll("\\s*\\([^()]*\"\\)", ""));
         platesAreTold(kit, text("fitting-sheet.pdf"));
+        pipeAddsUp(kit, flat(text("fitting-sheet.pdf").replaceAll("\\s*\\([^()]*\"\\)", "")));
+        limitIsKept(kit, flat(text("fitting-sheet.pdf")));
         String plan12 = "order " + kit.at("order").text() + " plan "
                 + kit.at("fingerprint").text().substring(0, 12);
         assertEquals(plan12, code(files.get("pick-list.pdf"), 210 - 15 - 20, 297 - 15 - 20, 20));
@@ -228,6 +230,44 @@ class PaperSetTest {
     }
 
     /** veraPDF, by the rules of ISO 19005-2 level B. */
+    /** What is pushed through both holes and what lies between them, with the allowance, is what was cut: no tail comes out short. */
+    private static void pipeAddsUp(JsonIn kit, String text) {
+        List<JsonIn> loops = kit.at("loops").list();
+        List<Double> pushed = numbers(text, "Push (.*?) through the flow hole");
+        List<Double> left = numbers(text, "; ([^;]*?) or more must be left for the way to the port");
+        double allowance =
+                numbers(text, "both holes and an allowance of ([0-9.]+) %").get(0) / 100;
+        for (int i = 0; i < loops.size(); i++) {
+            double out = pushed.get(pushed.size() == 1 ? 0 : i);
+            double back = left.get(left.size() == 1 ? 0 : i);
+            double cut = (out + loops.get(i).at("floorLength").number() + back) * (1 + allowance);
+            assertEquals(loops.get(i).at("cutLength").number(), cut, 1.2, "tenths of two ends, whole mm of a cut");
+        }
+    }
+
+    /** The numbers of a sentence; loops in brackets are named by letters. */
+    private static List<Double> numbers(String text, String sentence) {
+        Matcher found = Pattern.compile(sentence).matcher(text);
+        assertTrue(found.find(), () -> sentence + " is not in " + text);
+        return Pattern.compile("[0-9]+(\\.[0-9]+)?")
+                .matcher(found.group(1))
+                .results()
+                .map(m -> Double.parseDouble(m.group()))
+                .toList();
+    }
+
+    /** Nobody is told to set the valve over the temperature at which a limit is broken. */
+    private static void limitIsKept(JsonIn kit, String text) {
+        if (text.contains("Set the mixing valve")) {
+            double set =
+                    numbers(text, "Set the mixing valve to ([0-9]+) degrees").get(0);
+            double limit =
+                    numbers(text, "over ([0-9.]+) degrees C a limit is broken").get(0);
+            assertTrue(set <= limit, set + " is over " + limit);
+            assertTrue(set <= kit.at("heating").at("supply").number() + 1e-6, "nor over what the job asks for");
+        }
+    }
+
     static void assertArchived(String name, byte[] pdf) throws IOException {
         try (PDFAParser parser =
                         Foundries.defaultInstance().createParser(new ByteArrayInputStream(pdf), PDFAFlavour.PDFA_2_B);

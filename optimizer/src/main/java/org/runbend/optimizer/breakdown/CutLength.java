@@ -13,19 +13,29 @@ public final class CutLength {
      * millionth of a mm is forgiven so that exact lengths are not pushed up by noise.
      */
     public static long of(Job job, Breakdown breakdown) {
-        double bare = breakdown.floorLength()
-                + outside(job, breakdown)
-                + job.pipe().flowTail()
-                + job.pipe().returnTail();
+        double bare = breakdown.floorLength() + flowEnd(job, breakdown) + returnEnd(job, breakdown);
         return (long) Math.ceil(bare * (1 + job.pipe().allowance()) - 1e-6);
     }
 
     /** The straight ways from both holes to the port, outside the floor, mm. */
     public static double outside(Job job, Breakdown breakdown) {
+        return flowEnd(job, breakdown)
+                - job.pipe().flowTail()
+                + returnEnd(job, breakdown)
+                - job.pipe().returnTail();
+    }
+
+    /** What goes through the flow hole: the way to the port, from which tails are measured, and the tail, mm. */
+    public static double flowEnd(Job job, Breakdown breakdown) {
+        Point hole = breakdown.elements().get(0).from();
+        return job.floor().port().at().distance(hole) + job.pipe().flowTail();
+    }
+
+    /** What goes through the return hole, likewise, mm. */
+    public static double returnEnd(Job job, Breakdown breakdown) {
         List<Element> elements = breakdown.elements();
-        Point port = job.floor().port().at();
-        return port.distance(elements.get(0).from())
-                + port.distance(elements.get(elements.size() - 1).to());
+        Point hole = elements.get(elements.size() - 1).to();
+        return job.floor().port().at().distance(hole) + job.pipe().returnTail();
     }
 
     /** The longest cut that can be had: the pipe's limit, or the longest coil that is sold or opened, mm. */

@@ -120,7 +120,7 @@ final class LimitReckoning {
                         Finding.Verdict.FAIL,
                         "catalog")));
         findings.add(Finding.atMost(
-                "bare tails and fittings in reach at most",
+                Finding.BARE_TAILS,
                 highestSource,
                 new Iso13732().threshold(1),
                 DEGREES,

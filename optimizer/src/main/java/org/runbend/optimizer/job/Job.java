@@ -191,9 +191,14 @@ public record Job(
 
     /** What the insulation that is bought is thicker than the one asked for, mm. */
     private double spare(Build b) {
+        return insulationLaid(b) - b.laidUnder();
+    }
+
+    /** The insulation that is laid under the board, as thick as it is bought, mm: the thinnest stack that is enough. */
+    public double insulationLaid(Build b) {
         return InsulationStack.of(catalog(), b.laidUnder())
-                .map(s -> s.thickness() - b.laidUnder())
-                .orElse(0.0);
+                .map(InsulationStack::thickness)
+                .orElse(b.laidUnder());
     }
 
     /** The groove that the pipe lies in. */

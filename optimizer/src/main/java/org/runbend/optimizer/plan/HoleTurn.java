@@ -27,9 +27,9 @@ public record HoleTurn(double radius, double begin, double drop, double through)
         return Math.ceil(through - 1e-6);
     }
 
-    /** What the groove is cut into, mm: the board, or foam as thick as the groove and what the job wants under it. */
+    /** What the groove is cut into, mm: the board, or, where the job names none, what is as thick as the groove and the insulation. */
     public static double boardThickness(Job job, Job.Build build) {
-        return build.board().map(Job.RoutedBoard::thickness).orElse(job.groove().depth() + build.insulation());
+        return build.board().map(Job.RoutedBoard::thickness).orElse(job.groove().depth() + job.insulationLaid(build));
     }
 
     private static HoleTurn of(Job job, double board) {

@@ -15,6 +15,9 @@ import org.runbend.optimizer.heat.limits.Finding.Side;
  */
 public record PlanCheck(
         String name, double value, Side good, double limit, String unit, Verdict verdict, String source) {
+    /** What the check of how much plates cover is called. */
+    public static final String PLATED = "plated share of plateable length";
+
     /** What rounding may add to a value that lies on its limit. */
     private static final double NOISE = 1e-9;
 

@@ -3,6 +3,8 @@ package org.runbend.optimizer.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.runbend.catalog.product.Coolant;
 import org.runbend.catalog.product.InsulationStack;
 import org.runbend.optimizer.breakdown.Breakdown;
@@ -25,14 +27,29 @@ public final class Supplies {
     }
 
     /** What is named and not supplied, with how much of it is needed, one phrase each. */
-    static List<String> missing(Job job, List<Breakdown> loops) {
+    static List<String> missing(Job job, List<Breakdown> loops, OptionalDouble filling) {
         List<String> missing = new ArrayList<>();
+        rest(job, loops, filling).ifPresent(missing::add);
         job.heating().filter(Job.Heating::namesCoolant).ifPresent(h -> job.catalog()
                 .findCoolant(h.coolant())
                 .filter(c -> c.litre().isEmpty())
                 .ifPresent(c -> missing.add(coolant(c, litres(job, loops)))));
         job.build().ifPresent(b -> missing.addAll(boards(job, b)));
         return missing;
+    }
+
+    /** Coolant for what the circuit holds beside the pipe, where the job tells it: the box holds what fills the pipe. */
+    private static Optional<String> rest(Job job, List<Breakdown> loops, OptionalDouble filling) {
+        double more = filling.orElse(0) - litres(job, loops);
+        return job.heating()
+                .filter(Job.Heating::namesCoolant)
+                .flatMap(h -> job.catalog().findCoolant(h.coolant()))
+                .filter(c -> more > 0 && c.litre().isPresent())
+                .map(c -> String.format(
+                        Locale.ROOT,
+                        "%s, %.1f l more for what the circuit holds beside the pipe",
+                        c.name(),
+                        Math.ceil(10 * more - 1e-6) / 10));
     }
 
     private static String coolant(Coolant coolant, long litres) {
@@ -54,6 +71,13 @@ public final class Supplies {
                         b.board().name(),
                         mm(b.thickness()),
                         area)));
+        if (build.board().isEmpty()) {
+            boards.add(String.format(
+                    Locale.ROOT,
+                    "what takes the groove (board or foam %s mm thick beside it, which the job does not name; %.2f m2 of floor)",
+                    mm(job.groove().depth()),
+                    area));
+        }
         if (build.laidUnder() > SAME) {
             String insulation = InsulationStack.of(job.catalog(), build.laidUnder())
                     .map(InsulationStack::words)

@@ -71,7 +71,7 @@ final class PlanChecks {
         double plated = platedShare(job, loops, plates);
         double asked = 100 * job.plates().coverage();
         checks.add(PlanCheck.atLeast(
-                "plated share of plateable length",
+                PlanCheck.PLATED,
                 plated,
                 asked,
                 "%",

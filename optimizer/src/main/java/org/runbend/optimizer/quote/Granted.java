@@ -7,6 +7,7 @@ import org.runbend.catalog.source.Plain;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.plan.PlanCheck;
 
 /** What a quotation takes for granted: the floor, coverage, pipe and heat it was reckoned with, and what the order left to us. */
 final class Granted {
@@ -21,9 +22,7 @@ final class Granted {
         sentences.add(text(
                 "The floor is as the order gives it, %.2f m2; the pipe serves %.1f %% of what is to be heated.",
                 FloorShapes.polygon(job.floor().outline()).getArea() / M2, plan.served()));
-        sentences.add(text(
-                "Spreader plates cover %.1f %% of the straight pipe; %s was asked.",
-                100 * plan.plates().coverage(), asked(job)));
+        sentences.add(plates(plan));
         double pipe =
                 plan.loops().stream().mapToLong(KitPlan.LoopPlan::cutLength).sum();
         sentences.add(text(
@@ -37,10 +36,19 @@ final class Granted {
         return sentences;
     }
 
-    private static String asked(Job job) {
-        return job.plates().byHeat()
-                ? "what the heat wanted needs"
-                : Plain.number(100 * job.plates().coverage()) + " % of what can take plates";
+    private static String plates(KitPlan plan) {
+        String all = text(
+                "Spreader plates cover %.1f %% of the straight pipe",
+                100 * plan.plates().coverage());
+        if (plan.job().plates().byHeat()) {
+            return all + ": what the heat wanted needs.";
+        }
+        String asked = Plain.number(100 * plan.job().plates().coverage()) + " % was asked";
+        return plan.checks().stream()
+                .filter(c -> c.name().equals(PlanCheck.PLATED))
+                .findFirst()
+                .map(c -> text("%s, and %.1f %% of what can take plates, of which %s.", all, c.value(), asked))
+                .orElse(all + ".");
     }
 
     private static void heat(KitPlan plan, List<String> sentences) {

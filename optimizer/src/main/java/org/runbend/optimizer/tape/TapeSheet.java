@@ -41,6 +41,19 @@ public record TapeSheet(
         marks = List.copyOf(marks);
     }
 
+    /** Whether all sides are straight and lie along x or y, so that a tape finds the sizes over all, within a mm. */
+    public boolean isSquare() {
+        for (int i = 0; i < corners.size(); i++) {
+            Point a = corners.get(i).at();
+            Point b = corners.get((i + 1) % corners.size()).at();
+            boolean aslant = Math.abs(a.x() - b.x()) > 1 && Math.abs(a.y() - b.y()) > 1;
+            if (aslant || sides.get(i).isCurved()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /**
      * A corner that a person can put a tape to. The ends of chords on a curve are none.
      *

@@ -55,6 +55,11 @@ class MeasuresTest {
         assertEquals(floor, loop.floorLength(), ROUNDING);
         Job job = SoundKit.job(OptionalDouble.empty());
         assertEquals(50 + 130, CutLength.outside(job, loop), ROUNDING);
+        assertEquals(
+                floor + CutLength.flowEnd(job, loop) + CutLength.returnEnd(job, loop),
+                floor + 180 + 900 + 1100,
+                ROUNDING,
+                "tails are measured from the port");
         assertEquals((long) Math.ceil((floor + 180 + 900 + 1100) * 1.02), CutLength.of(job, loop));
     }
 

@@ -74,9 +74,17 @@ class BoxContentsTest {
         assertEquals(
                 List.of(
                         "cover (Birch plywood, 12 mm, 4.46 m2 of floor)",
+                        "what takes the groove (board or foam 16.5 mm thick beside it, which the job does not name; 4.46 m2 of"
+                                + " floor)",
                         "insulation (Extruded foam, 300 kPa, 30 mm, 4.46 m2 of floor)"),
                 plan.notSupplied());
         assertEquals(List.of(), KitVerifier.verify(plan));
+        KitPlan boat = Sheds.plan(Sheds.job(folder, heated + "circuit: {litres: 6}\n"));
+        assertTrue(
+                boat.notSupplied()
+                        .get(0)
+                        .matches("Propylene glycol 40 %, [56]\\.\\d l more for what the circuit holds beside the pipe"),
+                boat.notSupplied()::toString);
         String water = heated.replace("propylene-glycol-40", "water");
         KitPlan unsold = Sheds.plan(Sheds.job(folder, water));
         assertEquals("Water, about 4 l for the pipe alone", unsold.notSupplied().get(0));

@@ -14,6 +14,9 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param source where the limit comes from
  */
 public record Finding(String name, double value, Side side, double limit, String unit, Verdict verdict, String source) {
+    /** What the finding on bare tails is called. */
+    public static final String BARE_TAILS = "bare tails and fittings in reach at most";
+
     /** The good side of a limit, the limit included. */
     public enum Side {
         /** The limit and what is over it. */
