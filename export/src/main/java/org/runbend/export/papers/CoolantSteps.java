@@ -103,7 +103,22 @@ final class CoolantSteps {
                 + one(heat.output().surfaceMean())
                 + " degrees C in the mean and " + one(heat.output().surfacePeak()) + " at its hottest place"
                 + (over ? "; lower set it gives less (heat.pdf)." : "."));
+        sensor(steps);
         frost(steps, heating);
+    }
+
+    /** What the controller is set to, never over what keeps the floor's limits. */
+    private void sensor(Steps steps) {
+        plan.heat().get().problem().circuit().sensor().ifPresent(s -> {
+            double most = plan.heat()
+                    .get()
+                    .solution()
+                    .sensor()
+                    .map(HeatSolution.Sensor::highest)
+                    .orElse(s.setting());
+            steps.step("Set the controller of the floor sensor to " + one(Math.min(s.setting(), Math.floor(most)))
+                    + " degrees C.");
+        });
     }
 
     private void frost(Steps steps, Job.Heating heating) {

@@ -117,7 +117,7 @@ public final class PickList {
                     Long.toString(line.quantity()),
                     line.unit(),
                     fixed(line.sum(), 3),
-                    fixed(running, 2)));
+                    fixed(running, 3)));
             if (form.prices()) {
                 cells.add(price(line));
             }

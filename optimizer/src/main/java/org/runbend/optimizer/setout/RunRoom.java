@@ -155,7 +155,8 @@ final class RunRoom {
         double atHigh = side * at(a, b, high);
         double near = Math.min(atLow, atHigh);
         double far = Math.max(atLow, atHigh);
-        return far <= 0 ? Double.POSITIVE_INFINITY : Math.max(0, near - edge.half - face);
+        boolean behind = far <= side * (strip.top + strip.bottom) / 2;
+        return behind ? Double.POSITIVE_INFINITY : Math.max(0, near - edge.half - face);
     }
 
     /** The nearest height of an edge within the strip's ends: at the end of the edge or where it enters the strip. */

@@ -3,11 +3,16 @@ package org.runbend.optimizer.setout;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.operation.buffer.BufferOp;
@@ -16,9 +21,12 @@ import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
+import org.runbend.optimizer.job.read.JobReader;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.SoundKit;
+import org.runbend.optimizer.planning.KitPlanner;
 import org.runbend.optimizer.plates.PlatePiece;
+import org.runbend.optimizer.work.Work;
 
 /** Marks of the sound kit, whose loop was made by hand, and rooms beside runs found by moving them bit by bit. */
 class SettingOutTest {
@@ -112,21 +120,47 @@ class SettingOutTest {
      */
     @Test
     void roomIsFoundByMovingRuns() {
+        assertTrue(roomsOf(plan) >= 6);
+    }
+
+    /** Plates over two runs, and a pillar beside one of them that the other one is not in the way of. */
+    @Test
+    void roomOfRunsThatShareAPlateIsFoundToo(@TempDir Path folder) throws IOException {
+        Files.copy(Path.of("..", "examples", "workshop.yaml"), folder.resolve("workshop.yaml"));
+        Path job = Files.writeString(folder.resolve("job.yaml"), """
+                job: Shed with a console
+                order: GS-8
+                catalog: workshop.yaml
+                floor:
+                  outline: [[0, 0], [2250, 0], [2250, 1500], [0, 1500]]
+                  keepOut:
+                    - {name: console, kind: pillar, polygon: [[1150, 1150], [1350, 1150], [1350, 1300], [1150, 1300]]}
+                  port: {at: [0, 700]}
+                layout: {spacing: 150}
+                pipe: {product: PX-16}
+                plates: {product: [SP-1, SP-2]}
+                """);
+        KitPlan shed = new KitPlanner(Work.silent()).plan(JobReader.read(job, Optional.empty()));
+        assertTrue(shed.plates().pieces().stream().anyMatch(p -> p.places().size() == 2), "a plate over two runs");
+        assertTrue(roomsOf(shed) >= 20);
+    }
+
+    private static int roomsOf(KitPlan plan) {
         int told = 0;
-        for (SetOut.LoopMarks loop : marks.loops()) {
+        for (SetOut.LoopMarks loop : plan.setOut().loops()) {
             for (SetOut.RunMark r : loop.runs()) {
                 for (int side : new int[] {1, -1}) {
                     SetOut.Room room = side > 0 ? r.left() : r.right();
-                    assertEquals(moved(r, side), room.distance(), 0.51, r + " to side " + side + ": " + room);
+                    assertEquals(moved(plan, r, side), room.distance(), 0.51, r + " to side " + side + ": " + room);
                     told++;
                 }
             }
         }
-        assertTrue(told >= 6, "rooms told: " + told);
+        return told;
     }
 
     /** Steps of half a millimetre until a tenth of a square millimetre is overlapped. */
-    private double moved(SetOut.RunMark mark, int side) {
+    private static double moved(KitPlan plan, SetOut.RunMark mark, int side) {
         List<Element> elements = plan.loops().get(0).breakdown().elements();
         Set<Integer> along = new TreeSet<>(Set.of(mark.element()));
         for (int i = 0; i < elements.size(); i++) {
