@@ -8,6 +8,8 @@ import org.runbend.export.folder.KitFiles;
 import org.runbend.export.papers.FullSizePaper;
 import org.runbend.export.papers.PaperForm;
 import org.runbend.export.pdf.PageFormat;
+import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -31,6 +33,18 @@ final class PaperOptions extends SheetOptions {
         return new KitFiles.PaperWish(new PaperForm(paper(), prices), Optional.ofNullable(fullSize));
     }
 
+    /** What can be said of that before a floor is planned, from its size alone. */
+    Optional<String> fault(Job job) {
+        double area = FloorShapes.polygon(job.floor().outline()).getArea();
+        int pages = fullSize == null ? 0 : FullSizePaper.pagesAtLeast(area, fullSize);
+        return pages > FullSizePaper.MOST ? Optional.of(tooMany("at least " + pages)) : Optional.empty();
+    }
+
+    private String tooMany(String pages) {
+        return "--full-size " + fullSize.name().toLowerCase(Locale.ROOT) + ": that takes " + pages
+                + " pages, more than " + FullSizePaper.MOST + "; --full-size plotter makes one page of it";
+    }
+
     /** Why a floor cannot be printed in actual size as wanted, if it cannot. */
     Optional<String> fault(KitPlan plan) {
         if (fullSize == null) {
@@ -44,11 +58,7 @@ final class PaperOptions extends SheetOptions {
                             + " mm of a page; drawing.dxf holds it in actual size");
         }
         OptionalInt pages = KitFiles.tooManyTiles(plan, fullSize);
-        return pages.isEmpty()
-                ? Optional.empty()
-                : Optional.of("--full-size " + fullSize.name().toLowerCase(Locale.ROOT) + ": that takes "
-                        + pages.getAsInt() + " pages, more than " + FullSizePaper.MOST
-                        + "; --full-size plotter makes one page of it");
+        return pages.isEmpty() ? Optional.empty() : Optional.of(tooMany(Integer.toString(pages.getAsInt())));
     }
 
     /** Reads on what a floor is printed in actual size. */

@@ -140,6 +140,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             throw new Unbuildable("layout.loop", "is missing: --improve needs a loop that somebody drew");
         }
         checkCutter(job);
+        checkTiles(papers.fault(job));
         OutputFolder beside = new OutputFolder(improved(folder.path()));
         Optional<EarlierKit> before = before(job);
         prepare(folder);
@@ -179,7 +180,7 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
             plan = withTemperatures(plan, more, papers.paper());
         }
         Optional<Offer> offer = offer(plan);
-        checkTiles(plan);
+        checkTiles(papers.fault(plan));
         work().step("drawing and writing");
         folder.write(KitFiles.of(plan, change, offer, form(), papers.wish(), more));
         if (!isQuiet()) {
@@ -225,9 +226,9 @@ final class PlanCommand extends JobCommand implements Callable<Integer> {
     }
 
     /** Nobody glues more pages than that; nothing was written yet. */
-    private void checkTiles(KitPlan plan) {
-        papers.fault(plan).ifPresent(fault -> {
-            throw usage(fault);
+    private void checkTiles(Optional<String> fault) {
+        fault.ifPresent(words -> {
+            throw usage(words);
         });
     }
 

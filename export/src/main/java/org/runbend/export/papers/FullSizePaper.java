@@ -55,6 +55,11 @@ public final class FullSizePaper {
                 : Tiles.fewest(page.format(), drawing.extent()).pages();
     }
 
+    /** How many tiles a floor of so many mm2 takes at least, however it is turned: none covers more than a page. */
+    public static int pagesAtLeast(double area, Page page) {
+        return page == Page.PLOTTER ? 1 : Tiles.atLeast(page.format(), area);
+    }
+
     /** Whether one page can be as large as the drawing. */
     public static boolean fitsPlotter(Sheet drawing) {
         Extent e = drawing.extent();

@@ -37,6 +37,12 @@ record Tiles(PageFormat format, int columns, int rows, Extent size) {
         return lying.pages() < standing.pages() ? lying : standing;
     }
 
+    /** No tile shows more than this of a drawing, standing or lying. */
+    static int atLeast(PageFormat format, double area) {
+        double most = Math.max(wide(format) * high(format), wide(format.turned()) * high(format.turned()));
+        return (int) Math.ceil(area / most - 1e-9);
+    }
+
     private static Tiles of(PageFormat format, Extent size) {
         return new Tiles(format, count(size.width(), wide(format)), count(size.height(), high(format)), size);
     }
