@@ -141,6 +141,12 @@ public final class KitJson {
         if (turn.isPresent()) {
             out.number("through", turn.get().through());
         }
+        if (HoleTurn.goesUp(plan.job())) {
+            out.number(
+                    "beyond",
+                    HoleTurn.beyond(plan.job(), plan.job().build().orElseThrow().coverThickness()));
+        }
+        out.number("lean", HoleTurn.lean(plan.job()));
         out.close()
                 .number("toPort", hole.at().distance(plan.job().floor().port().at()))
                 .flag("given", hole.given());

@@ -77,10 +77,14 @@ public final class SectionDrafting {
     /** The cut across a bend, and right of it the one along the pipe at a hole, where it turns down into one. */
     public static Sheet drawBendAndHole(KitPlan plan, double unit) {
         Optional<HoleTurn> turn = HoleTurn.of(plan.job());
+        boolean up = HoleTurn.goesUp(plan.job());
         SectionDrafting drawing = new SectionDrafting(
-                plan, "section across a bend" + (turn.isPresent() ? " and along the pipe at a hole" : ""), unit);
+                plan, "section across a bend" + (turn.isPresent() || up ? " and along the pipe at a hole" : ""), unit);
         double right = drawing.bend();
         turn.ifPresent(t -> drawing.hole(t, right + BETWEEN * unit));
+        if (up) {
+            drawing.holeInCover(right + BETWEEN * unit);
+        }
         drawing.numbers();
         return drawing.sheet.build();
     }
@@ -237,6 +241,44 @@ public final class SectionDrafting {
             measure(new Point(axis - pocket, 0), new Point(axis + pocket, 0), top + 16 * unit, groove.pad());
         }
         measure(new Point(end, deep), new Point(end, 0), -6 * unit, board + under);
+    }
+
+    /** Along the pipe, which comes from the right and goes up through the cover at the hole's axis. */
+    private void holeInCover(double left) {
+        double half = groove.bendWidth() / 2;
+        double pocket = Math.max(half, groove.pad() / 2);
+        double axis = left + pocket + half;
+        double beyond = HoleTurn.beyond(job, top);
+        double begin = axis + job.slotLength() - outer() / 2;
+        double slot = axis + job.slotLength();
+        double end = slot + BEYOND;
+        cover(left, axis - beyond);
+        cover(slot, end);
+        insulation(left, end);
+        sheet.add(
+                Layer.FLOOR,
+                Path.from(new Point(left, 0))
+                        .lineTo(new Point(axis - pocket, 0))
+                        .lineTo(new Point(axis - pocket, -groove.depth()))
+                        .lineTo(new Point(end, -groove.depth()))
+                        .lineTo(new Point(end, -board))
+                        .lineTo(new Point(left, -board))
+                        .close());
+        double turn = job.turnRadius();
+        Point middle = new Point(begin, turn - outer() / 2);
+        double angle = Math.toDegrees(Math.acos(1 - Math.min(turn, top + outer()) / turn));
+        for (double radius : new double[] {turn - outer() / 2, turn + outer() / 2}) {
+            double y = middle.y() - radius;
+            sheet.add(Layer.PIPE, new Segment(new Point(end, y), new Point(begin, y)));
+            sheet.add(Layer.PIPE, new Arc(middle, radius, 270 - angle, angle));
+        }
+        double deep = -board - under;
+        sheet.add(
+                Layer.DIMENSION,
+                new Segment(new Point(axis, top + outer() + 3 * unit), new Point(axis, deep - 2 * unit)));
+        measure(new Point(axis, 0), new Point(slot, 0), top + outer() + 8 * unit, job.slotLength());
+        measure(new Point(axis - beyond, 0), new Point(axis, 0), top + outer() + 8 * unit, beyond);
+        measure(new Point(end, deep), new Point(end, top), -6 * unit, top + board + under);
     }
 
     /** The pipe's two edges: straight, then on circles about one middle until the pipe has left the floor. */

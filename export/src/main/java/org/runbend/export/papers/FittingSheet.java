@@ -296,8 +296,9 @@ public final class FittingSheet {
         section(
                 flow,
                 sections.bendAndHole(),
-                turn.isPresent()
-                        ? "Left: across a bend. Right: along the pipe at a hole, where it turns down"
+                turn.isPresent() || HoleTurn.goesUp(job)
+                        ? "Left: across a bend. Right: along the pipe at a hole, where it turns "
+                                + (turn.isPresent() ? "down" : "up through the cover")
                         : "Section across a bend",
                 "No plate lies there."
                         + turn.map(t -> " From the hole's axis: the slot is right through the board up to "
@@ -309,7 +310,14 @@ public final class FittingSheet {
                                                         + tape.beside(
                                                                 job.groove().pad()) + " in diameter."
                                                 : ""))
-                                .orElse(""));
+                                .orElse(HoleTurn.goesUp(job) ? inCover() : ""));
+    }
+
+    private String inCover() {
+        return " From the hole's axis: the cover is cut through from "
+                + tape.beside(HoleTurn.beyond(job, job.build().orElseThrow().coverThickness())) + " beyond it up to "
+                + tape.beside(plan.holes().get(0).slot().length()) + "; radius of the turn "
+                + tape.beside(job.turnRadius()) + " to the middle of the pipe.";
     }
 
     private void section(PdfFlow flow, DoubleFunction<Sheet> drawing, String what, String words) {

@@ -20,6 +20,9 @@ import org.runbend.optimizer.tape.TapeSheet;
 
 /** How a bare floor is marked out: two lines, holes, lines to snap, runs and bends in order of flow. */
 final class MarkingOut {
+    /** So few degrees a sleeve gives, chosen. */
+    private static final double PLUMB = 5;
+
     private final KitPlan plan;
     private final SetOut marks;
     private final TapeText tape;
@@ -140,7 +143,17 @@ final class MarkingOut {
                         + "; the drawing there shows it.");
         steps.step("Nothing is in the way below: bore each pilot hole out to the outside of its sleeve"
                 + (port.turn() == Job.Turn.UP ? " in the cover" : " right through the floor")
+                + lean()
                 + ", take the burr off, seal the bare edge, and set the sleeve when its pocket is routed.");
+    }
+
+    /** Where the pipe is not plumb yet when it comes through. */
+    private String lean() {
+        double lean = HoleTurn.lean(plan.job());
+        return lean < PLUMB
+                ? ""
+                : ": the pipe comes through it " + Decimals.of(lean, 0)
+                        + " degrees off plumb, leaning away from its slot, so let the bore lean as much or make it wider";
     }
 
     /** How deep the slot is. */

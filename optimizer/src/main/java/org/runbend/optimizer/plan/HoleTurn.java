@@ -22,6 +22,36 @@ public record HoleTurn(double radius, double begin, double drop, double through)
                 : Optional.empty();
     }
 
+    /** Whether the pipe turns up through a cover that the job tells. */
+    public static boolean goesUp(Job job) {
+        return job.floor().port().turn() == Job.Turn.UP
+                && job.build().map(Job.Build::coverThickness).orElse(0.0) > 0;
+    }
+
+    /**
+     * How far the pipe is off plumb where its middle comes through the face at the hole, degrees: it has turned from level
+     * over the slot's length alone (chord geometry); 0 where it turns no way but straight on.
+     */
+    public static double lean(Job job) {
+        double share = (job.slotLength() - job.pipe().product().outer() / 2) / job.turnRadius();
+        return job.floor().port().turn() == Job.Turn.LEVEL
+                ? 0
+                : Math.toDegrees(Math.acos(Math.max(0, Math.min(1, share))));
+    }
+
+    /**
+     * How far beyond the axis the cover is cut for a pipe that turns up, whole mm: where the pipe's far edge leaves the cover's
+     * top, and never less than half the slot's width.
+     */
+    public static double beyond(Job job, double cover) {
+        double outer = job.pipe().product().outer();
+        double radius = job.turnRadius() + outer / 2;
+        double rise = Math.min(radius, cover + outer);
+        double edge = Math.sqrt(radius * radius - (radius - rise) * (radius - rise));
+        double begin = job.slotLength() - outer / 2;
+        return Math.ceil(Math.max(job.groove().bendWidth() / 2, edge - begin) - 1e-6);
+    }
+
     /** {@link #through} as it is told and routed, whole mm: room that is told must be made. */
     public double throughTold() {
         return Math.ceil(through - 1e-6);

@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.read.JobReader;
 
@@ -27,6 +29,26 @@ class HoleTurnTest {
         assertEquals(53.675, turn.begin(), 5e-4);
         assertEquals(43, turn.drop(), 1e-6);
         assertEquals(32.580, turn.through(), 5e-4);
+        assertEquals(12.602, HoleTurn.lean(job("camper.yaml")), 5e-4, "sin 12.602 degrees is (55 - 43) / 55");
+    }
+
+    /**
+     * Sauna with its pipe turned up, by hand: pipe 12 turns at 60 through a cover of 12, 6 + 12 = 18 mm, so it begins sqrt(2 x 60 x 18 - 18
+     * x 18) = 42.849 before the axis. Its far edge, radius 66, has risen the 24 mm to the cover's top after sqrt(66 x 66 - 42 x 42) =
+     * 50.912: 8.06 beyond the axis, 9 in whole mm.
+     */
+    @Test
+    void coverIsCutAsFarAsThePipeNeeds(@TempDir Path folder) throws IOException {
+        Path examples = Path.of("..", "examples");
+        Files.copy(examples.resolve("workshop.yaml"), folder.resolve("workshop.yaml"));
+        String sauna = Files.readString(examples.resolve("sauna-rest.yaml"));
+        Path up = Files.writeString(folder.resolve("up.yaml"), sauna.replaceFirst("port: \\{", "port: {turn: up, "));
+        Job job = JobReader.read(up, Optional.empty());
+        assertTrue(HoleTurn.goesUp(job));
+        assertEquals(42.849 + 6, job.slotLength(), 5e-4);
+        assertEquals(9, HoleTurn.beyond(job, 12), 1e-9);
+        assertEquals(44.427, HoleTurn.lean(job), 5e-4, "sin 44.427 degrees is (60 - 18) / 60");
+        assertEquals(Optional.empty(), HoleTurn.of(job), "nothing goes through the board");
     }
 
     /** The straight from the groove's bottom at the slot's end to the board's underside stays below the pipe all the way. */
