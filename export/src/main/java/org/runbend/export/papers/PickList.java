@@ -5,10 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Packing;
 import org.runbend.export.data.CutList;
+import org.runbend.export.data.CutSheet;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
@@ -61,6 +63,7 @@ public final class PickList {
             flow.table(pipe());
             if (!plan.plates().stock().isEmpty()) {
                 flow.heading("Plates in the box").table(plates());
+                rests().ifPresent(flow::paragraph);
             }
             if (!plan.notSupplied().isEmpty()) {
                 flow.heading("Not in the box").paragraph(String.join("; ", plan.notSupplied()) + ".");
@@ -205,6 +208,17 @@ public final class PickList {
                 String.join(", ", names)));
         int all = pieces.values().stream().mapToInt(List::size).sum();
         return table.strongRow("", "all", "", Integer.toString(all), "");
+    }
+
+    /** What is left of plates and kept stays in the workshop. */
+    private Optional<String> rests() {
+        List<String> rests = CutList.plates(plan).stream()
+                .filter(p -> CutSheet.isKept(plan, p))
+                .map(p -> p.id() + "r, " + tape.beside(p.leftover()))
+                .toList();
+        return rests.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Back on the shelf, not into the box: " + String.join("; ", rests) + ".");
     }
 
     private record Sized(String product, double length, String name) {}
