@@ -36,6 +36,10 @@ const DID = /** @type {Record<string, string>} */ ({
     pack: "it is packed",
     send: "it is sent",
     return: "it came back",
+    spoil: "a piece is cut again",
+    receive: "On the shelf",
+    note: "On the shelf",
+    count: "The ledger has what is there",
 });
 
 /** How far an order is, in the ledger's word and what that means at the bench. */
@@ -108,7 +112,8 @@ export class Shop {
             if (came.asks) {
                 return { title: String(came.asks), labels: [], notes: [], refused: false, asks: true };
             }
-            const did = DID[act] && came.changed ? `Order ${came.order}: ${DID[act]} (movement ${came.movement})` : came.title;
+            const whose = came.order ? `Order ${came.order}: ` : "";
+            const did = DID[act] && came.changed ? `${whose}${DID[act]} (movement ${came.movement})` : came.title;
             return { title: did, labels: came.labels, notes: came.notes, refused: false };
         } catch (error) {
             if (!(error instanceof Refusal)) {

@@ -230,7 +230,7 @@ class PageStockTest {
         browser.picture("goods");
         browser.type("#came-quantity", "5");
         browser.click("#came-do");
-        waitForWord(": receive");
+        waitForWord("On the shelf (movement");
         assertEquals("", browser.element("#came-product").getDomProperty("value"), "ready for the next");
         Path note = Files.writeString(
                 folder.resolve("note of today.csv"),
