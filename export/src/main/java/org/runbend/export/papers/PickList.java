@@ -116,7 +116,7 @@ public final class PickList {
                     TICK,
                     line.place().orElse(""),
                     line.sku(),
-                    line.name() + instead(line),
+                    line.name() + inPieces(line) + instead(line),
                     Long.toString(line.quantity()),
                     line.unit(),
                     fixed(line.sum(), 3),
@@ -127,6 +127,13 @@ public final class PickList {
             table.row(cells);
         }
         return form.prices() ? table : table.withoutEmptyColumns();
+    }
+
+    /** Plates are counted as they are charged and lie in the box as they are cut. */
+    private String inPieces(PackedLine line) {
+        boolean cut = plan.job().catalog().findPlate(line.sku()).isPresent()
+                && plan.plates().pieces().stream().anyMatch(p -> p.product().equals(line.sku()));
+        return cut ? ", in pieces" : "";
     }
 
     /** What may be packed in its place, by its name. */
