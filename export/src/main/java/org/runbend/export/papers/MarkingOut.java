@@ -142,9 +142,9 @@ final class MarkingOut {
                         + " wide from the hole's middle to the place in the last column (along / across)" + slot(port)
                         + "; the drawing there shows it.");
         steps.step("Nothing is in the way below: bore each pilot hole out to the outside of its sleeve"
-                + (port.turn() == Job.Turn.UP ? " in the cover" : " right through the floor")
+                + (port.turn() == Job.Turn.UP ? " in the cover." : " right through the floor.")
                 + lean()
-                + ", take the burr off, seal the bare edge, and set the sleeve when its pocket is routed.");
+                + " Take the burr off, seal the bare edge, and set the sleeve when its pocket is routed.");
     }
 
     /** Where the pipe is not plumb yet when it comes through. */
@@ -152,8 +152,8 @@ final class MarkingOut {
         double lean = HoleTurn.lean(plan.job());
         return lean < PLUMB
                 ? ""
-                : ": the pipe comes through it " + Decimals.of(lean, 0)
-                        + " degrees off plumb, leaning away from its slot, so let the bore lean as much or make it wider";
+                : " The pipe comes through it " + Decimals.of(lean, 0)
+                        + " degrees off plumb, leaning away from its slot: let the bore lean as much, or make it wider.";
     }
 
     /** How deep the slot is. */
