@@ -39,12 +39,13 @@ class PickListTest {
                 "Reading room <caf\u00e9>",
                 "for =cmd|x, date 12 March, from Kettle & Cope",
                 "1 box, 2.7 kg with packing",
-                "1 coil 2.075 2.08 39.00",
-                "48 piece 0.096 2.67 2.40",
+                "1 coil 2.075 2.075 39.00",
+                "48 piece 0.096 2.671 2.40",
                 "Price of all: 51.30 EUR",
                 "loop A: 8357",
                 "SP 1000 1 P2",
                 "all 3",
+                "Back on the shelf, not into the box: P2r, 197; P3r, 397.",
                 "packed by")) {
             assertTrue(text.contains(part), () -> part + " is not in: " + text);
         }
