@@ -37,6 +37,11 @@ public final class TapeText {
         return unit == Unit.MM ? Decimals.of(mm, 0) : inches(mm);
     }
 
+    /** The length in the unit of the tape, mm with a tenth where there is one: what tables say of a mark. */
+    public String mark(double mm) {
+        return unit == Unit.MM ? Decimals.of(mm, 1) : inches(mm);
+    }
+
     /** The length in both units where the tape is in inches. */
     public String full(double mm) {
         return unit == Unit.MM ? of(mm) : of(mm) + " (" + Decimals.of(mm, 0) + ")";

@@ -81,6 +81,7 @@ public final class FloorDrafting {
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
         labels.keepIn(floor.grow(ROOM * unit));
+        labels.mayTurn();
         Measures measures = new Measures(sheet, unit, plan.job());
         measures.draw(plan, floor);
         sheet.build().marks().forEach(measure -> labels.shun(measure.shape()));
@@ -91,8 +92,9 @@ public final class FloorDrafting {
         loops.draw(plan, form);
         // a program that cuts in the order of the file has the pockets and holes before the part comes free
         HoleMarks.draw(sheet, plan);
-        SensorMarks.draw(sheet, plan);
+        SensorMarks.draw(sheet, labels, plan);
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
+        loops.nameEnds(plan);
         new WishMarks(sheet, labels, unit).draw(plan.job());
         measures.radii(plan.job(), labels);
         if (lines.isPresent()) {
@@ -100,6 +102,8 @@ public final class FloorDrafting {
         } else {
             OriginMark.draw(sheet, labels, unit, plan.job());
         }
+        floorMarks.namePort(plan.job().floor());
+        SensorMarks.name(labels, unit, plan);
         loops.numberRuns(plan);
         loops.numberPlates(plan);
         if (!plan.isSound()) {

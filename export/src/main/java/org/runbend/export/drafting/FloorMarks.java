@@ -89,6 +89,12 @@ final class FloorMarks {
         }
     }
 
+    /** The word beside the circled cross where pipe comes to the floor. */
+    void namePort(Job.FloorPlan floor) {
+        Extent sign = Extent.at(Places.at(floor.port().at())).grow(1.6 * unit);
+        labels.put(Labels.around(sign, 1.6 * unit, 2.2 * unit, "port").subList(1, 5), sign.centre());
+    }
+
     /** Its name stands in it wherever there is room, else a line leads to anywhere in it. */
     private void unheated(Job.Unheated cold) {
         Path region = TrueArcs.of(Places.all(cold.region().corners()));
@@ -173,7 +179,7 @@ final class FloorMarks {
     private void keepOut(KeepOut k, int number) {
         Extent box = shapes.keepOut(k);
         sheet.annotate(ReadBack.keepOut(k, number));
-        labels.put(Labels.around(box, 0.8 * unit, 2.2 * unit, Wording.brief(k.name())));
+        labels.putIn(Labels.around(box, 0.8 * unit, 2.2 * unit, Wording.brief(k.name())), FloorShapes.bare(k));
     }
 
     /** The direction of a line in which letters on it are read from below or from the right, degrees. */

@@ -1,17 +1,22 @@
 package org.runbend.export.drafting;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
+import org.runbend.export.drawing.Vertex;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Shape;
 
 /** Lines of what lies on a floor, without words. */
 final class FloorShapes {
+    /** Corners of a ring that stands for a circle. */
+    private static final int ROUND = 32;
+
     private final SheetBuilder sheet;
     private final double unit;
 
@@ -58,5 +63,30 @@ final class FloorShapes {
         sheet.add(Layer.NOTE, new Segment(at.plus(-unit, 0), at.plus(unit, 0)));
         sheet.add(Layer.NOTE, new Segment(at.plus(0, -unit), at.plus(0, unit)));
         return Extent.at(at).grow(Math.max(radius + clearance, unit));
+    }
+
+    /** The box round a thing without its clearance. */
+    static Extent bare(KeepOut k) {
+        if (k.bare() instanceof Shape.Polygon p) {
+            return Extent.around(Places.all(p.corners()));
+        }
+        return k.bare() instanceof Shape.Circle c
+                ? Extent.at(Places.at(c.centre())).grow(c.radius())
+                : Extent.at(Places.at(((Shape.Spot) k.bare()).at()));
+    }
+
+    /** Corners round a thing with its clearance; of a round one, so many that it is nearly round. */
+    static List<Point> ring(KeepOut k) {
+        if (k.bare() instanceof Shape.Polygon p) {
+            return GrownContour.of(Places.all(p.corners()), k.clearance())
+                    .map(grown -> grown.vertices().stream().map(Vertex::point).toList())
+                    .orElse(Places.all(p.corners()));
+        }
+        boolean round = k.bare() instanceof Shape.Circle;
+        Point at = round ? Places.at(((Shape.Circle) k.bare()).centre()) : Places.at(((Shape.Spot) k.bare()).at());
+        double radius = k.clearance() + (round ? ((Shape.Circle) k.bare()).radius() : ((Shape.Spot) k.bare()).radius());
+        return IntStream.range(0, ROUND)
+                .mapToObj(i -> at.polar(Math.max(radius, 1), i * 360.0 / ROUND))
+                .toList();
     }
 }

@@ -46,9 +46,23 @@ final class LoopMarks {
             Path pipe = path(loop.breakdown().elements());
             sheet.add(Layer.PIPE, pipe);
             pipe.parts().forEach(labels::shun);
+            pipe.parts().forEach(labels::fence);
             loop.bare().forEach(p -> bare(Places.at(p)));
         }
+        plan.loops().forEach(l -> List.of(true, false)
+                .forEach(start -> labels.keepLeadersOff(end(l.breakdown().elements(), start))));
+    }
+
+    /** Where flow and return of each loop come onto the floor. */
+    void nameEnds(KitPlan plan) {
         plan.loops().forEach(l -> ends(l.name(), l.breakdown().elements()));
+    }
+
+    private static Point end(List<Element> elements, boolean start) {
+        return Places.at(
+                start
+                        ? elements.get(0).from()
+                        : elements.get(elements.size() - 1).to());
     }
 
     /** Numbers come last: they give way to every other text. Where there are several loops they say whose run it is. */
@@ -121,8 +135,11 @@ final class LoopMarks {
         double height = 1.9 * unit;
         double angle = FloorMarks.readable(a.angleTo(b));
         List<Text> places = new ArrayList<>();
-        for (double share : new double[] {0.5, 0.3, 0.7, 0.15, 0.85}) {
-            for (double beside : twin ? new double[] {0} : new double[] {half / 2, half - 0.65 * height}) {
+        double edge = half - 0.65 * height;
+        double outside = half + 0.65 * height;
+        double[] offs = twin ? new double[] {0, 0.8 * height, edge, outside} : new double[] {half / 2, edge, outside};
+        for (double beside : offs) {
+            for (double share : new double[] {0.5, 0.3, 0.7, 0.15, 0.85}) {
                 for (int side : new int[] {90, -90}) {
                     Point at = Places.between(a, b, share).polar(beside, a.angleTo(b) + side);
                     places.add(new Text(at, height, angle, Anchor.MIDDLE_CENTRE, name));
@@ -153,10 +170,8 @@ final class LoopMarks {
     private void ends(String name, List<Element> elements) {
         Element first = elements.get(0);
         Element last = elements.get(elements.size() - 1);
-        Point start = Places.at(first.from());
-        Point end = Places.at(last.to());
-        labels.keepLeadersOff(start);
-        labels.keepLeadersOff(end);
+        Point start = end(elements, true);
+        Point end = end(elements, false);
         label(start, normal(heading(first, true) + 180), end, name + " flow");
         label(end, normal(heading(last, false)), start, name + " return");
     }
@@ -181,9 +196,6 @@ final class LoopMarks {
     }
 
     private void number(Element.Run run, String number) {
-        if (run.length() < 3 * unit) {
-            return;
-        }
         Point a = Places.at(run.from());
         Point b = Places.at(run.to());
         double angle = a.angleTo(b);

@@ -31,6 +31,10 @@ final class RunningMeasures {
     private static final double AGAIN = 75;
     private static final double DASH = 1.2;
     private static final double SAME = 0.05;
+    /** A run that is shorter has one text for both its ends, mm of paper. */
+    private static final double SHORT = 4;
+    /** Room for the name of a run between the numbers at its ends, mm of paper. */
+    private static final double NAME = 14;
 
     private final SheetBuilder sheet;
     private final Labels labels;
@@ -52,16 +56,33 @@ final class RunningMeasures {
      * @param stop its distance from the other line
      * @param offset that of its line
      * @param inwards 1 where the run lies on the side of greater stops, -1 on the other, 0 where there is none
+     * @param roomy whether both numbers and the name of the run have room beside it
      */
-    private record Mark(double stop, double offset, int inwards) {}
+    private record Mark(double stop, double offset, int inwards, boolean roomy) {}
 
     /** Ticks on lines that lie along or across, and what joins those of a row. */
     void mark(List<SetOut.ChalkLine> lines) {
         for (Lie lie : List.of(Lie.ALONG, Lie.ACROSS)) {
             List<SetOut.ChalkLine> like = like(lines, lie);
-            like.forEach(l -> marks(l).forEach(m -> tick(at(lie, m.stop, m.offset), angle(lie))));
+            like.forEach(l -> l.stops().forEach(s -> ticks(lie, l, s)));
             rows(like).forEach(r -> join(lie, r));
         }
+    }
+
+    private void ticks(Lie lie, SetOut.ChalkLine line, SetOut.Stop stop) {
+        tick(at(lie, lie.stop(stop.from()), line.offset()), angle(lie));
+        if (!stop.bends()) {
+            tick(at(lie, lie.stop(stop.to()), line.offset()), angle(lie));
+        }
+    }
+
+    /** Whether a run is too short on paper for a number at each of its ends. */
+    static boolean isShort(SetOut.Stop stop, double unit) {
+        return !stop.bends()
+                && Math.hypot(
+                                stop.to().x() - stop.from().x(),
+                                stop.to().y() - stop.from().y())
+                        < SHORT * unit;
     }
 
     private static List<SetOut.ChalkLine> like(List<SetOut.ChalkLine> lines, Lie lie) {
@@ -74,18 +95,45 @@ final class RunningMeasures {
             rows(like(lines, lie)).stream()
                     .sorted(Comparator.comparingInt(r -> -r.size()))
                     .forEach(r -> parts(r).forEach(p -> number(lie, p)));
+            like(lines, lie)
+                    .forEach(l ->
+                            l.stops().stream().filter(s -> isShort(s, unit)).forEach(s -> whole(lie, s)));
         }
         lines.stream().filter(l -> l.lie() == Lie.ASLANT).forEach(this::slanting);
     }
 
-    private static List<Mark> marks(SetOut.ChalkLine line) {
+    /** A short run: its name, where it begins and where it ends. */
+    private void whole(Lie lie, SetOut.Stop stop) {
+        String words = stop.loop() + stop.number() + " " + tape.mark(lie.stop(stop.from())) + " to "
+                + tape.mark(lie.stop(stop.to()));
+        Point a = Places.at(frame.onFloor(stop.from().x(), stop.from().y()));
+        Point b = Places.at(frame.onFloor(stop.to().x(), stop.to().y()));
+        Point middle = Places.between(a, b, 0.5);
+        double line = angle(lie);
+        List<Text> places = new ArrayList<>();
+        for (int way : new int[] {1, -1}) {
+            for (int side : new int[] {1, -1}) {
+                Point at = middle.polar(side * OFF * unit, line + 90);
+                places.add(text(at.polar(way * (a.distance(b) / 2 + OFF * unit), line), line, way, words));
+                places.add(text(at, line, way, words));
+            }
+        }
+        labels.put(places, middle);
+    }
+
+    private List<Mark> marks(SetOut.ChalkLine line) {
         List<Mark> marks = new ArrayList<>();
         for (SetOut.Stop s : line.stops()) {
+            if (isShort(s, unit)) {
+                continue;
+            }
             double a = line.lie().stop(s.from());
             double b = line.lie().stop(s.to());
-            marks.add(new Mark(Math.min(a, b), line.offset(), s.bends() ? 0 : 1));
+            boolean roomy =
+                    Math.abs(a - b) > Text.roughWidth(tape.mark(a) + tape.mark(b), LETTERS * unit) + NAME * unit;
+            marks.add(new Mark(Math.min(a, b), line.offset(), s.bends() ? 0 : 1, roomy));
             if (!s.bends()) {
-                marks.add(new Mark(Math.max(a, b), line.offset(), -1));
+                marks.add(new Mark(Math.max(a, b), line.offset(), -1, roomy));
             }
         }
         return marks;
@@ -182,7 +230,8 @@ final class RunningMeasures {
     }
 
     private static int[] ways(Mark mark) {
-        return mark.inwards == 0 ? new int[] {1, -1} : new int[] {mark.inwards, -mark.inwards};
+        int first = mark.inwards == 0 ? 1 : mark.roomy ? mark.inwards : -mark.inwards;
+        return new int[] {first, -first};
     }
 
     /** Indexes below a count, from the middle one outwards. */
@@ -198,7 +247,7 @@ final class RunningMeasures {
     /** The number beside a mark, read along its line: so far across from it, towards greater stops or smaller ones. */
     private Text text(Lie lie, Mark mark, double across, int way) {
         Point p = at(lie, mark.stop + way * OFF * unit, mark.offset + across);
-        return text(p, angle(lie), way, tape.of(mark.stop));
+        return text(p, angle(lie), way, tape.mark(mark.stop));
     }
 
     /** Words read along a line, that go on from a place the line's way (1) or against it (-1). */
@@ -227,7 +276,7 @@ final class RunningMeasures {
 
     private void both(Point p, double angle, org.runbend.optimizer.job.Point measures) {
         double readable = FloorMarks.readable(angle);
-        String words = tape.of(measures.x()) + " / " + tape.of(measures.y());
+        String words = tape.mark(measures.x()) + "/" + tape.mark(measures.y());
         List<Text> places = new ArrayList<>();
         for (int way : new int[] {1, -1}) {
             for (int side : new int[] {1, -1}) {

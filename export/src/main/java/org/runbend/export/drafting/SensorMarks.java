@@ -5,6 +5,7 @@ import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Vertex;
+import org.runbend.optimizer.channel.SensorPlan;
 import org.runbend.optimizer.channel.SensorProblem;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -12,16 +13,28 @@ import org.runbend.optimizer.plan.KitPlan;
 final class SensorMarks {
     private SensorMarks() {}
 
-    static void draw(SheetBuilder sheet, KitPlan plan) {
+    /** Draws both; texts and leaders keep off them. */
+    static void draw(SheetBuilder sheet, Labels labels, KitPlan plan) {
         plan.sensor().filter(s -> s.at().isPresent()).ifPresent(s -> {
-            sheet.add(
-                    Layer.SENSOR,
-                    new Path(
-                            Places.all(s.conduit()).stream()
-                                    .map(Vertex::straight)
-                                    .toList(),
-                            false));
-            sheet.add(Layer.SENSOR, new Circle(Places.at(s.at().get()), SensorProblem.CONDUIT / 2));
+            Path conduit = new Path(
+                    Places.all(s.conduit()).stream().map(Vertex::straight).toList(), false);
+            Circle disc = new Circle(Places.at(s.at().get()), SensorProblem.CONDUIT / 2);
+            sheet.add(Layer.SENSOR, conduit);
+            sheet.add(Layer.SENSOR, disc);
+            conduit.parts().forEach(labels::shun);
+            conduit.parts().forEach(labels::fence);
+            labels.shun(disc.extent());
+        });
+    }
+
+    /** The word beside the disc. */
+    static void name(Labels labels, double unit, KitPlan plan) {
+        plan.sensor().flatMap(SensorPlan::at).ifPresent(at -> {
+            Circle disc = new Circle(Places.at(at), SensorProblem.CONDUIT / 2);
+            labels.put(
+                    Labels.around(disc.extent(), 0.8 * unit, 2.2 * unit, "sensor")
+                            .subList(1, 5),
+                    disc.centre());
         });
     }
 }

@@ -120,6 +120,9 @@ public final class TitleBlock {
         lines.add("spacing " + tape.beside(lattice.spacing()) + turned + radius + tape.beside(plan.bendRadius())
                 + " (centreline)");
         lines.add("arrows: direction of flow; numbers: runs in order of flow");
+        if (plan.sensor().flatMap(s -> s.at()).isPresent()) {
+            lines.add("line to the sensor: its conduit");
+        }
         if (plan.loops().size() > 1) {
             lines.add(plan.loops().stream()
                     .map(l -> l.name() + " to " + l.outlet())

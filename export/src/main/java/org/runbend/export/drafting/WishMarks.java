@@ -37,7 +37,7 @@ final class WishMarks {
             } else if (veto instanceof PipeRule.NoPipe area) {
                 Path region = Path.polygon(Places.all(area.region().corners()));
                 sheet.add(Layer.KEEP_OUT, region);
-                labels.put(Labels.around(region.extent(), 0.8 * unit, 2.2 * unit, "no pipe"));
+                labels.putIn(Labels.around(region.extent(), 0.8 * unit, 2.2 * unit, "no pipe"), region.extent());
             } else if (veto instanceof PipeRule.Kept part) {
                 kept(part);
             }

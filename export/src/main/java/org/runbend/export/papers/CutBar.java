@@ -31,6 +31,10 @@ record CutBar(double length, List<Piece> pieces, double left, Optional<String> r
     private static final TextStyle NAME = TextStyle.BODY.bold();
     private static final TextStyle SMALL = TextStyle.SMALL.coloured(INK);
     private static final double LEAST = 7;
+    /** A part that is thinner on paper is one line. */
+    private static final double THIN = 0.1;
+    /** Between the lines over scrap, mm. */
+    private static final double HATCH = 1.6;
 
     CutBar {
         pieces = List.copyOf(pieces);
@@ -51,7 +55,16 @@ record CutBar(double length, List<Piece> pieces, double left, Optional<String> r
     void draw(PdfPage page, PdfDocument document, Box box, double scale, TapeText tape) {
         double left = box.x() + INSET;
         double bottom = box.y() + MEASURES;
-        page.fill(new Box(left, bottom, length / scale, BAR), REST);
+        Box whole = new Box(left, bottom, length / scale, BAR);
+        part(0, pieces.isEmpty() ? 0 : pieces.get(0).from(), scale, left, bottom)
+                .ifPresent(b -> hatch(page, b));
+        part(length - this.left, length, scale, left, bottom).ifPresent(b -> {
+            if (restName.isPresent()) {
+                page.fill(b, REST);
+            } else {
+                hatch(page, b);
+            }
+        });
         double free = left;
         for (Piece piece : pieces) {
             Box at = new Box(left + piece.from() / scale, bottom, piece.length() / scale, BAR);
@@ -66,11 +79,24 @@ record CutBar(double length, List<Piece> pieces, double left, Optional<String> r
             page.text(from, box.y() + 0.6, SMALL, Align.LEFT, measure);
             free = from + wide + 1.5;
         }
-        page.frame(new Box(left, bottom, length / scale, BAR), 0.4, INK);
-        restName.ifPresent(n -> {
-            Box at = new Box(left + (length - this.left) / scale, bottom, this.left / scale, BAR);
-            words(page, document, at, n, tape.beside(this.left));
-        });
+        page.frame(whole, 0.4, INK);
+        restName.ifPresent(n -> part(length - this.left, length, scale, left, bottom)
+                .ifPresent(b -> words(page, document, b, n, tape.beside(this.left))));
+    }
+
+    /** The box of a part of the bar, if a print shows it. */
+    private static Optional<Box> part(double from, double to, double scale, double left, double bottom) {
+        double wide = (to - from) / scale;
+        return wide < THIN ? Optional.empty() : Optional.of(new Box(left + from / scale, bottom, wide, BAR));
+    }
+
+    /** Slanting lines over a box. */
+    private static void hatch(PdfPage page, Box box) {
+        for (double at = HATCH - box.height(); at < box.width(); at += HATCH) {
+            double low = Math.max(0, -at);
+            double high = Math.min(box.height(), box.width() - at);
+            page.line(box.x() + at + low, box.y() + low, box.x() + at + high, box.y() + high, 0.2, INK);
+        }
     }
 
     /** Name and length as far as they fit; the line over the bar says the length too. */

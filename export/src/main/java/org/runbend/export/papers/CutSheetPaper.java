@@ -3,6 +3,7 @@ package org.runbend.export.papers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.runbend.export.data.CutList;
 import org.runbend.export.data.CutSheet;
 import org.runbend.export.data.TapeText;
@@ -17,6 +18,9 @@ import org.runbend.optimizer.plan.KitPlan;
 
 /** The paper for saw and coil: a bar to scale for each stock that is cut, with the measures to cut at. */
 public final class CutSheetPaper {
+    /** Lengths nearer to each other need no other setting of the stop, mm. */
+    private static final double SAME = 0.01;
+
     private final KitPlan plan;
     private final TapeText tape;
     private final CutSheet sheet;
@@ -39,7 +43,8 @@ public final class CutSheetPaper {
             PdfFlow flow = Letterhead.begin(document, job, name);
             form.cutWithDay().ifPresent(flow::caution);
             flow.paragraph("Lengths in " + tape.papers()
-                    + ". Measures under a bar run from its left end: set or read them there.");
+                    + ". Measures under a bar run from its left end: set or read them there. Grey: a rest that is kept, with its name;"
+                    + " hatched: scrap.");
             flow.heading("Coils");
             flow.caution(
                     "A coil under tension springs open: cut its bands one by one and keep the other hand behind it.");
@@ -49,12 +54,11 @@ public final class CutSheetPaper {
                 flow.caution(
                         "Goggles, ear protection and gloves: sawn sheet has sharp edges. The blade stands still before a piece is"
                                 + " taken away.");
+                PlateTables tables = new PlateTables(plan);
                 flow.paragraph("The saw takes " + Decimals.of(plan.plates().kerf(), 1)
-                        + " per cut; break the edges after sawing.");
+                        + " per cut; break the edges after sawing. " + tables.work(false));
                 bars(flow, document, sheet.plates(), "plate");
                 settings(flow);
-                PlateTables tables = new PlateTables(plan);
-                flow.paragraph(tables.work(false));
                 tables.lengths(false)
                         .ifPresent(t -> flow.heading("Fewer lengths").table(t));
             }
@@ -85,16 +89,40 @@ public final class CutSheetPaper {
     private String words(CutSheet.Group group, double scale) {
         int count = group.stock().size();
         String shelf = group.stock().get(0).fromShelf() ? " from the shelf" : "";
-        String rest = group.left() < 0.01
-                ? "nothing left"
-                : tape.beside(group.left()) + " left"
-                        + (count > 1 ? " of each" : "")
-                        + group.restName()
-                                .map(n -> count > 1 ? ", kept: mark each with its plate and r" : ", kept as " + n)
-                                .orElse(", scrap");
-        String saw = group.pieces().isEmpty() ? "" : ": " + lengths(group);
+        String saw = group.pieces().isEmpty() ? "" : ": " + named(group);
         return "\u2610 " + (count > 1 ? count + " x " : "") + group.product() + " of " + tape.beside(group.length())
-                + shelf + " (" + ids(group) + ")" + saw + "; " + rest + ". 1 : " + Decimals.of(scale, 1);
+                + shelf + " (" + ids(group) + ")" + saw + "; " + rest(group) + ". 1 : " + Decimals.of(scale, 1);
+    }
+
+    private String rest(CutSheet.Group group) {
+        if (group.left() < 0.01) {
+            return "nothing left";
+        }
+        int count = group.stock().size();
+        return tape.beside(group.left()) + " left"
+                + (count > 1 ? " of each" : "")
+                + group.restName()
+                        .map(n -> count > 1
+                                ? ", kept: mark each with its plate and r"
+                                : (isCustomers(group) ? ", goes into the box as " : ", kept as ") + n)
+                        .orElse(", scrap");
+    }
+
+    /** Whether it is a coil that is supplied whole: what is left of it is the customer's. */
+    private boolean isCustomers(CutSheet.Group group) {
+        int coil = sheet.coils().indexOf(group);
+        return coil >= 0 && plan.restGoesTo(plan.coils().coils().get(coil)).equals("customer");
+    }
+
+    /** The pieces of one by name and length. */
+    private String named(CutSheet.Group group) {
+        return IntStream.range(0, group.pieces().size())
+                .mapToObj(i -> {
+                    String name = pieceName(group, i);
+                    String length = tape.beside(group.pieces().get(i).length());
+                    return name.equals(ids(group)) ? length : name + " " + length;
+                })
+                .collect(Collectors.joining(" + "));
     }
 
     private String lengths(CutSheet.Group group) {
@@ -118,12 +146,14 @@ public final class CutSheetPaper {
                 group.restName().map(n -> group.stock().size() > 1 ? "r" : n));
     }
 
-    /** Of plates cut alike the letter of the piece; its number is that of its plate. */
+    /** Of plates cut alike the letter of the piece; its number is that of its plate. Of whole ones the names of all. */
     private static String pieceName(CutSheet.Group group, int index) {
         String name = group.stock().get(0).cuts().get(index).name();
-        return group.stock().size() == 1
-                ? name
-                : name.substring(group.stock().get(0).id().length());
+        if (group.stock().size() == 1) {
+            return name;
+        }
+        String letter = name.substring(group.stock().get(0).id().length());
+        return letter.isEmpty() ? ids(group) : letter;
     }
 
     private void settings(PdfFlow flow) {
@@ -138,11 +168,16 @@ public final class CutSheetPaper {
                 Column.right("stop at", 4),
                 Column.right("pieces", 2.4),
                 Column.left("names", 12));
-        for (int i = 0; i < sheet.settings().size(); i++) {
-            CutSheet.Setting s = sheet.settings().get(i);
+        int number = 0;
+        double last = Double.NaN;
+        for (CutSheet.Setting s : sheet.settings()) {
+            // plates of several products are cut at one setting
+            boolean stays = Math.abs(s.length() - last) < SAME;
+            number += stays ? 0 : 1;
+            last = s.length();
             table.row(
                     "\u2610",
-                    Integer.toString(i + 1),
+                    stays ? "" : Integer.toString(number),
                     s.product(),
                     tape.beside(s.length()),
                     Integer.toString(s.pieces().size()),

@@ -52,7 +52,7 @@ public final class FittingSheet {
     private static final double WARNED = 10;
 
     private static final String LINES =
-            "At the ends of lines: their distance from the base line or the square line. Beside marks: running measures; a dashed line"
+            "In boxes at the ends of lines: their distance from the base line or the square line. Beside marks: running measures; a dashed line"
                     + " joins marks that share one. Small rings: centres of bends. Letters at corners: names of the walls.";
 
     private final KitPlan plan;
@@ -152,8 +152,7 @@ public final class FittingSheet {
             flow.page(parted.format());
             parted.draw(flow, i);
             flow.paragraph(
-                    "Lines to snap, 1 : " + Decimals.of(parted.scale(), 1) + ", part " + (i + 1) + " of "
-                            + parted.pages() + " (" + parted.place(i) + "); they overlap. " + LINES,
+                    "Lines to snap, 1 : " + Decimals.of(parted.scale(), 1) + parted.words(i) + ". " + LINES,
                     TextStyle.SMALL);
         }
     }

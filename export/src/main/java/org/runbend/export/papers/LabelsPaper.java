@@ -24,6 +24,12 @@ import org.runbend.optimizer.plan.KitPlan;
 /** Labels for pieces, coils, what is left of them, and boxes, on the sheets that the catalog names. */
 public final class LabelsPaper {
     private static final double PAD = 2.5;
+    /** What many printers leave white at the edges of a sheet (common practice). */
+    private static final double WHITE = 5;
+
+    /** Least white under the last line. */
+    private static final double UNDER = 1.5;
+
     private static final double CODE = 19;
     private static final TextStyle NAME = TextStyle.BODY.bold().sized(15);
     private static final TextStyle LINE = TextStyle.BODY.sized(7.5);
@@ -75,30 +81,31 @@ public final class LabelsPaper {
     }
 
     private void label(PdfDocument document, PdfPage page, Box box, Label label) {
+        double left = Math.max(box.x() + PAD, WHITE);
+        double right = Math.min(box.x() + box.width() - PAD, sheet.sheetWidth() - WHITE);
+        double top = Math.min(box.y() + box.height() - PAD, sheet.sheetHeight() - WHITE);
+        double bottom = Math.max(box.y() + UNDER, WHITE);
         double code = Math.min(CODE, box.height() - 2 * PAD);
-        Box square = new Box(box.x() + box.width() - PAD - code, box.y() + (box.height() - code) / 2, code, code);
+        double low = Math.max(box.y() + (box.height() - code) / 2, WHITE);
+        Box square = new Box(right - code, Math.min(low, sheet.sheetHeight() - WHITE - code), code, code);
         page.figure("Code of " + label.name, () -> QrMark.draw(page, square, label.code));
-        double room = box.width() - 2 * PAD - code - 1;
-        double y = box.y() + box.height() - PAD;
+        double room = right - left - code - 1;
+        double y = top;
         TextStyle name = NAME;
         while (name.size() > LINE.size() && document.width(label.name, name) > room) {
             name = name.sized(name.size() - 0.5);
         }
         y -= name.ascent();
         page.text(
-                box.x() + PAD,
-                y,
-                name,
-                Align.LEFT,
-                document.wrap(label.name, name, room).get(0));
+                left, y, name, Align.LEFT, document.wrap(label.name, name, room).get(0));
         y -= 1.5;
         for (String line : label.lines) {
             for (String part : document.wrap(line, LINE, room)) {
                 y -= LINE.pitch();
-                if (y < box.y() + 1.5) {
+                if (y < bottom) {
                     return;
                 }
-                page.text(box.x() + PAD, y, LINE, Align.LEFT, part);
+                page.text(left, y, LINE, Align.LEFT, part);
             }
         }
     }

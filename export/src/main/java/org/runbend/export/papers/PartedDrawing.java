@@ -80,6 +80,11 @@ record PartedDrawing(PageFormat format, Sheet sheet, double scale, int columns, 
         return count * page - (count - 1) * OVERLAP;
     }
 
+    /** Which part it is, as a phrase that goes on after the scale; nothing where there is one. */
+    String words(int part) {
+        return pages() == 1 ? "" : ", part " + (part + 1) + " of " + pages() + " (" + place(part) + "); they overlap";
+    }
+
     /** Where a part lies among the others, such as upper left. */
     String place(int part) {
         String row = rows == 1 ? "" : part / columns == 0 ? "upper" : part / columns == rows - 1 ? "lower" : "middle";

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.runbend.catalog.product.Catalog;
 import org.runbend.export.pdf.PdfTable;
@@ -24,15 +25,36 @@ final class PlateTables {
         prices = plan.job().catalog();
     }
 
-    /** A row for each number of lengths, with costs where they are for the reader; empty where there is nothing to compare. */
+    /**
+     * The plan itself and what fewer or more lengths would take, with costs where they are for the reader; empty where there is
+     * nothing that takes less material or time than the plan.
+     */
     Optional<PdfTable> lengths(boolean withCost) {
         List<PlateOptions.ByLengths> options =
                 plan.plateOptions().map(PlateOptions::lengths).orElse(List.of());
-        if (options.size() < 2) {
+        PlateOptions.ByLengths own = new PlateOptions.ByLengths(OptionalInt.empty(), plan.plates(), plan.sawWork());
+        List<PlateOptions.ByLengths> better = new ArrayList<>();
+        for (PlateOptions.ByLengths option : options) {
+            if (isBetter(option, own, withCost) && better.stream().allMatch(b -> isBetter(option, b, withCost))) {
+                better.add(option);
+            }
+        }
+        if (better.isEmpty()) {
             return Optional.empty();
         }
-        boolean timed = options.get(0).work().seconds().isPresent();
-        boolean priced = withCost && options.get(0).work().cost().isPresent();
+        PdfTable table = new PdfTable(columns(own, withCost));
+        table.row(row(own, "this plan (" + own.work().lengths() + ")", withCost));
+        better.forEach(o -> table.row(row(o, words(o), withCost)));
+        return Optional.of(table);
+    }
+
+    private static String words(PlateOptions.ByLengths option) {
+        return option.limit().isPresent()
+                ? "at most " + option.limit().getAsInt()
+                : "any number (" + option.work().lengths() + ")";
+    }
+
+    private static Column[] columns(PlateOptions.ByLengths own, boolean withCost) {
         List<Column> columns = new ArrayList<>(List.of(Column.left("lengths", 5), Column.right("stock plates", 3.2)));
         if (withCost) {
             columns.add(Column.right("plates cost", 3.4));
@@ -40,30 +62,31 @@ final class PlateTables {
         }
         columns.addAll(List.of(
                 Column.right("pieces", 2.4), Column.right("saw cuts", 2.6), Column.right("stop settings", 3.4)));
-        if (timed) {
+        if (own.work().seconds().isPresent()) {
             columns.add(Column.right("minutes", 2.6));
         }
-        if (priced) {
+        if (withCost && own.work().cost().isPresent()) {
             columns.add(Column.right("plates and work", 4));
         }
-        PdfTable table = new PdfTable(columns.toArray(Column[]::new));
-        for (int i = 0; i < options.size(); i++) {
-            boolean repeated = i + 1 < options.size()
-                    && options.get(i).plates().equals(options.get(i + 1).plates());
-            if (!repeated) {
-                table.row(row(options.get(i), withCost));
-            }
-        }
-        return Optional.of(table);
+        return columns.toArray(Column[]::new);
     }
 
-    private List<String> row(PlateOptions.ByLengths option, boolean withCost) {
+    /** Whether it takes less material or less time than another; where times are unknown, fewer cuts or settings. */
+    private static boolean isBetter(PlateOptions.ByLengths a, PlateOptions.ByLengths b, boolean withCost) {
+        boolean quicker = a.work().seconds().isPresent()
+                ? a.work().seconds().getAsDouble() < b.work().seconds().getAsDouble() - 1
+                : a.work().cuts() < b.work().cuts()
+                        || a.work().stopSettings() < b.work().stopSettings();
+        boolean cheaper = withCost && a.plates().bought() < b.plates().bought();
+        return quicker
+                || cheaper
+                || a.plates().stock().size() < b.plates().stock().size();
+    }
+
+    private List<String> row(PlateOptions.ByLengths option, String name, boolean withCost) {
         SawWork work = option.work();
-        List<String> row = new ArrayList<>(List.of(
-                option.limit().isPresent()
-                        ? "at most " + option.limit().getAsInt()
-                        : "any number (" + work.lengths() + ")",
-                Integer.toString(option.plates().stock().size())));
+        List<String> row = new ArrayList<>(
+                List.of(name, Integer.toString(option.plates().stock().size())));
         if (withCost) {
             row.add(prices.money(option.plates().bought()).bare());
             row.add(prices.money(option.plates().bound()).bare());

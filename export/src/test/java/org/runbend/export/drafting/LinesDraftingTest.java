@@ -1,5 +1,6 @@
 package org.runbend.export.drafting;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -11,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.runbend.export.DemoPlan;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.Text;
@@ -108,6 +110,71 @@ class LinesDraftingTest {
                     1e-6,
                     name.string());
         }
+    }
+
+    private static SetOut one(double from, double to) {
+        SetOut.Stop stop = new SetOut.Stop("A", 7, false, new Point(300, from), new Point(300, to));
+        return new SetOut(DEMO.datum(), List.of(new SetOut.ChalkLine(Lie.ACROSS, 300, List.of(stop))), List.of());
+    }
+
+    /** The drawing says what the tables say: a tenth where there is one. */
+    @Test
+    void measuresHaveTheirTenth() {
+        Sheet sheet = LinesDrafting.draw(DemoPlan.plan(), one(60.5, 400), UNIT);
+        assertEquals(1, count(sheet, "60.5"));
+        assertEquals(1, count(sheet, "400"));
+    }
+
+    /** A run too short for two numbers has one text for both, so that none is taken for the other. */
+    @Test
+    void shortRunSaysBothEndsAtOnce() {
+        Sheet sheet = LinesDrafting.draw(DemoPlan.plan(), one(200, 198.8), UNIT);
+        assertEquals(1, count(sheet, "A7 200 to 198.8"));
+        assertEquals(0, count(sheet, "200") + count(sheet, "198.8") + count(sheet, "A7"));
+    }
+
+    /** Distances of lines stand in boxes, running measures do not. */
+    @Test
+    void distancesOfLinesStandInBoxes() {
+        Sheet sheet = LinesDrafting.draw(DemoPlan.plan(), one(60, 400), UNIT);
+        List<Extent> boxes = sheet.marks().stream()
+                .filter(m -> m.layer() == Layer.NOTE && m.shape() instanceof Path)
+                .map(m -> m.shape().extent())
+                .toList();
+        for (Text t : texts(sheet)) {
+            boolean boxed = boxes.stream().anyMatch(b -> b.union(t.extent()).equals(b));
+            assertEquals(t.string().equals("300"), boxed, t.string());
+        }
+        assertEquals(2, count(sheet, "300"));
+    }
+
+    /** Where a text stands across a snapped line, that is interrupted. */
+    @Test
+    void snappedLinesLeaveTextsFree() {
+        Sheet sheet = LinesDrafting.draw(DemoPlan.plan(), crowded(), UNIT);
+        List<Segment> snapped = lines(sheet, Layer.DIMENSION);
+        assertTrue(snapped.size() > 2 * RUNS + 2 * 2, "no line was parted: " + snapped.size());
+        texts(sheet).forEach(t -> snapped.forEach(s -> assertTrue(apart(t.extent(), s.extent()), t + " " + s)));
+    }
+
+    /** Lines across so near to each other that the name of a run along must stand on one of them. */
+    private static SetOut crowded() {
+        List<SetOut.ChalkLine> lines = new ArrayList<>();
+        for (int i = 0; i < RUNS; i++) {
+            double x = 600 + 5.5 * UNIT * i;
+            lines.add(new SetOut.ChalkLine(
+                    Lie.ACROSS, x, List.of(new SetOut.Stop("A", i + 11, false, new Point(x, 500), new Point(x, 900)))));
+        }
+        SetOut.Stop along = new SetOut.Stop("A", 10, false, new Point(600, 300), new Point(1300, 300));
+        lines.add(new SetOut.ChalkLine(Lie.ALONG, 300, List.of(along)));
+        return new SetOut(DEMO.datum(), lines, List.of());
+    }
+
+    /** Distances too near to each other share the way apart, and stay in order. */
+    @Test
+    void crowdedNumbersRise() {
+        assertArrayEquals(new double[] {1, 2.5, 2.5, 4}, Levels.rising(new double[] {1, 3, 2, 4}), 1e-9);
+        assertArrayEquals(new double[] {2, 2, 2}, Levels.rising(new double[] {3, 2, 1}), 1e-9);
     }
 
     private static boolean apart(Extent a, Extent b) {

@@ -1,0 +1,215 @@
+package org.runbend.export.drafting;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.runbend.export.drawing.Arc;
+import org.runbend.export.drawing.Circle;
+import org.runbend.export.drawing.Dimension;
+import org.runbend.export.drawing.Extent;
+import org.runbend.export.drawing.Path;
+import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.Shape;
+import org.runbend.export.drawing.Text;
+import org.runbend.optimizer.job.KeepOut;
+
+/** What texts and the lines that lead to them keep off: texts for good, the rest where they have another place. */
+class Obstacles {
+    /** A line that is this near to the way of a text, as a cosine, runs through it. */
+    private static final double LENGTHWISE = 0.7;
+
+    private static final int PARTS_OF_ARC = 8;
+    /** How far they overlap, as a share of their length. */
+    private static final double LAP = 0.02;
+
+    /** Of a leader that ends on pipe, as a share of the height of letters: so much of it may lie on that. */
+    private static final double TIP = 0.4;
+
+    private final List<Area> used = new ArrayList<>();
+    private final List<Area> texts = new ArrayList<>();
+    private final List<Area> shy = new ArrayList<>();
+    private final List<Area> plates = new ArrayList<>();
+    private final List<Segment> thin = new ArrayList<>();
+    private final List<Area> fences = new ArrayList<>();
+    private final List<Point> heads = new ArrayList<>();
+
+    /** A thin line that texts may stand across where they have no other place; see {@link #parted}. */
+    void bridge(Segment line) {
+        thin.add(line);
+    }
+
+    /** Pipe: a piece of a line or an arc that leaders cross only where they must. */
+    void fence(Shape pipe) {
+        if (pipe instanceof Arc arc) {
+            fences.addAll(chords(arc));
+        } else if (pipe instanceof Segment s) {
+            fences.add(line(s));
+        }
+    }
+
+    /** What is left of a thin line beside the texts that stand across it. */
+    List<Segment> parted(Segment line) {
+        List<double[]> gaps = texts.stream()
+                .map(t -> t.partOf(line))
+                .filter(g -> g[0] < g[1])
+                .sorted(Comparator.comparingDouble(g -> g[0]))
+                .toList();
+        List<Segment> parts = new ArrayList<>();
+        double at = 0;
+        for (double[] gap : gaps) {
+            if (gap[0] > at) {
+                parts.add(part(line, at, gap[0]));
+            }
+            at = Math.max(at, gap[1]);
+        }
+        if (at < 1) {
+            parts.add(part(line, at, 1));
+        }
+        return parts;
+    }
+
+    private static Segment part(Segment line, double from, double to) {
+        return new Segment(Places.between(line.a(), line.b(), from), Places.between(line.a(), line.b(), to));
+    }
+
+    /** Keeps a place free of texts. */
+    void block(Extent place) {
+        used.add(Area.of(place));
+    }
+
+    /** Keeps a text free of others. */
+    void block(Text text) {
+        used.add(Area.of(text));
+        texts.add(Area.of(text));
+    }
+
+    /** Keeps a line that leads to a text free of texts. */
+    void block(Segment leader) {
+        used.add(line(leader));
+    }
+
+    /** Keeps a place free of texts that have another one. */
+    void shun(Extent place) {
+        shy.add(Area.of(place));
+    }
+
+    /** Keeps a plate free of texts that have another place; its own number may stand on it. */
+    void shunArea(List<Point> corners) {
+        plates.add(Area.of(corners));
+    }
+
+    /** Keeps a line free of texts that have another place. */
+    void shun(Shape line) {
+        if (line instanceof Segment s) {
+            shy.add(line(s));
+        } else if (line instanceof Arc arc) {
+            shy.addAll(chords(arc));
+        } else if (line instanceof Circle c) {
+            shy.addAll(chords(new Arc(c.centre(), c.radius(), 0, 180)));
+            shy.addAll(chords(new Arc(c.centre(), c.radius(), 180, 180)));
+        } else if (line instanceof Path path) {
+            path.parts().forEach(this::shun);
+        } else if (line instanceof Dimension d) {
+            d.parts().forEach(this::shun);
+        } else if (line instanceof Text t) {
+            block(t);
+        } else {
+            shun(line.extent());
+        }
+    }
+
+    /** Keeps a thing and its clearance free of texts and leaders that have another place. */
+    void shunThing(KeepOut thing) {
+        List<Point> ring = FloorShapes.ring(thing);
+        Path edge = Path.polygon(ring);
+        shun(edge);
+        if (!(thing.bare() instanceof org.runbend.optimizer.job.Shape.Polygon)) {
+            shy.add(Area.of(ring));
+        } else {
+            shun(FloorShapes.bare(thing));
+        }
+        edge.parts().forEach(this::fence);
+    }
+
+    /** Lines that lead to other things keep off this one. */
+    void keepLeadersOff(Point thing) {
+        heads.add(thing);
+    }
+
+    private static Area line(Segment s) {
+        return Area.of(List.of(s.a(), s.b()));
+    }
+
+    private static List<Area> chords(Arc arc) {
+        List<Area> chords = new ArrayList<>();
+        Point from = arc.start();
+        for (int i = 1; i <= PARTS_OF_ARC; i++) {
+            Point to = arc.centre().polar(arc.radius(), arc.startAngle() + arc.sweep() * i / PARTS_OF_ARC);
+            // they overlap, so that no line slips through where two meet
+            chords.add(Area.of(List.of(Places.between(from, to, -LAP), Places.between(from, to, 1 + LAP))));
+            from = to;
+        }
+        return chords;
+    }
+
+    /** Whether a text covers no other. */
+    boolean isOffTexts(Text text) {
+        return isFree(Area.of(text), used);
+    }
+
+    /** Whether it covers neither another nor pipe and things. */
+    boolean isOffPipe(Text text) {
+        return isOffTexts(text) && isFree(Area.of(text), shy);
+    }
+
+    /** Whether it covers no plate either. */
+    boolean isFree(Text text) {
+        return isOffPipe(text) && isFree(Area.of(text), plates);
+    }
+
+    /** Whether it covers no thin line. */
+    boolean isOffLines(Text text) {
+        Area area = Area.of(text);
+        return thin.stream().noneMatch(s -> area.meets(line(s)));
+    }
+
+    /** Whether no thin line runs through a text the way it is read. */
+    boolean isAcrossLines(Text text) {
+        Area area = Area.of(text);
+        return thin.stream()
+                .filter(s -> Math.abs(Math.cos(Math.toRadians(s.a().angleTo(s.b()) - text.angle()))) > LENGTHWISE)
+                .noneMatch(s -> area.meets(line(s)));
+    }
+
+    private static boolean isFree(Area area, List<Area> taken) {
+        return taken.stream().noneMatch(area::meets);
+    }
+
+    /** Whether a line that leads to a thing at its second end crosses no text or other such line and passes no other thing closely. */
+    boolean isClear(Segment leader, double near) {
+        return heads.stream()
+                        .allMatch(h -> h.distance(leader.b()) < 1e-6 || Places.away(h, leader.a(), leader.b()) > near)
+                && isFree(line(leader), used);
+    }
+
+    /** Whether such a line crosses no text. */
+    boolean crossesNoText(Segment leader) {
+        return isFree(line(leader), texts);
+    }
+
+    /** Whether it crosses no pipe and no thing but where it ends. */
+    boolean crossesNoPipe(Segment leader, double height) {
+        return isFree(before(leader, height), fences);
+    }
+
+    /** Whether it crosses no plate. */
+    boolean crossesNoPlate(Segment leader, double height) {
+        return isFree(before(leader, height), plates);
+    }
+
+    private static Area before(Segment line, double height) {
+        double length = line.a().distance(line.b());
+        return line(part(line, 0, Math.max(0.5, 1 - TIP * height / length)));
+    }
+}
