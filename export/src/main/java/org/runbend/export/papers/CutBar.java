@@ -56,6 +56,7 @@ record CutBar(double length, List<Piece> pieces, double left, Optional<String> r
         double left = box.x() + INSET;
         double bottom = box.y() + MEASURES;
         Box whole = new Box(left, bottom, length / scale, BAR);
+        page.fill(whole, PIECE);
         part(0, pieces.isEmpty() ? 0 : pieces.get(0).from(), scale, left, bottom)
                 .ifPresent(b -> hatch(page, b));
         part(length - this.left, length, scale, left, bottom).ifPresent(b -> {
