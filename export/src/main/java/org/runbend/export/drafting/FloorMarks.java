@@ -92,7 +92,7 @@ final class FloorMarks {
     /** The word beside the circled cross where pipe comes to the floor. */
     void namePort(Job.FloorPlan floor) {
         Extent sign = Extent.at(Places.at(floor.port().at())).grow(1.6 * unit);
-        labels.put(Labels.around(sign, 1.6 * unit, 2.2 * unit, "port").subList(1, 5), sign.centre());
+        labels.put(Labels.around(sign, 1.6 * unit, 2.2 * unit, "pipe port").subList(1, 5), sign.centre());
     }
 
     /** Its name stands in it wherever there is room, else a line leads to anywhere in it. */

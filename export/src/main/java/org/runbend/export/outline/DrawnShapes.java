@@ -24,7 +24,7 @@ final class DrawnShapes {
 
     /** Words that our drawings have on every floor: numbers of runs, ends of loops, wishes, the legend. */
     private static final Pattern OWN_WORDS = Pattern.compile(
-            "[A-F]?\\d+|[A-F] (flow|return)|no bend|no pipe|kept|x|y|0, 0|[CP]\\d+([a-z]|-\\d+)?|(?s).*(FLOOR|CHANNEL|KEEP_OUT|PIPE|PLATE|DIMENSION|NOTE)\\b.*");
+            "[A-F]?\\d+|[A-F] (flow|return)|no bend|no pipe|kept|pipe port|sensor|x|y|0, 0|[CP]\\d+([a-z]|-\\d+)?|(?s).*(FLOOR|CHANNEL|KEEP_OUT|PIPE|PLATE|DIMENSION|NOTE)\\b.*");
 
     /** Flatter arcs are lines, and rounder ones are circles through a single point, which nobody draws. */
     private static final double LEAST_BULGE = 1e-9;
