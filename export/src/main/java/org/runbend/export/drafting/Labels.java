@@ -18,9 +18,6 @@ import org.runbend.export.drawing.Text;
  * there is none beside its thing, a text goes to the nearest free place and a thin line leads back.
  */
 final class Labels extends Obstacles {
-    /** Air round a text by its height: numbers that nearly touch are read as one. */
-    static final double AIR = 0.3;
-
     /** Between the places that are looked at farther off, by the height of the text. */
     private static final double STEP = 1.6;
 

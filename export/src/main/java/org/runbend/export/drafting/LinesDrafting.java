@@ -197,7 +197,7 @@ public final class LinesDrafting {
         for (int i = 0; i < order.length; i++) {
             own[i] = lines.get(order[i]).offset() - i * step * unit;
         }
-        double[] level = Levels.rising(own);
+        double[] level = Places.rising(own);
         double[] places = new double[order.length];
         for (int i = 0; i < order.length; i++) {
             places[order[i]] = level[i] + i * step * unit;
@@ -218,7 +218,7 @@ public final class LinesDrafting {
         sheet.add(Layer.DIMENSION, new Segment(end, beside));
         Text text = new Text(beside.polar(FRAME * unit, away), LETTERS * unit, angle, anchor, words);
         sheet.add(Layer.NOTE, text);
-        Path frame = Path.polygon(Area.of(text, FRAME * unit).corners());
+        Path frame = Path.polygon(Obstacles.Area.of(text, FRAME * unit).corners());
         sheet.add(Layer.NOTE, frame);
         labels.block(text);
         labels.block(frame.extent());

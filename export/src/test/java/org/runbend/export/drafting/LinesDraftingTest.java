@@ -173,8 +173,8 @@ class LinesDraftingTest {
     /** Distances too near to each other share the way apart, and stay in order. */
     @Test
     void crowdedNumbersRise() {
-        assertArrayEquals(new double[] {1, 2.5, 2.5, 4}, Levels.rising(new double[] {1, 3, 2, 4}), 1e-9);
-        assertArrayEquals(new double[] {2, 2, 2}, Levels.rising(new double[] {3, 2, 1}), 1e-9);
+        assertArrayEquals(new double[] {1, 2.5, 2.5, 4}, Places.rising(new double[] {1, 3, 2, 4}), 1e-9);
+        assertArrayEquals(new double[] {2, 2, 2}, Places.rising(new double[] {3, 2, 1}), 1e-9);
     }
 
     private static boolean apart(Extent a, Extent b) {
