@@ -111,7 +111,9 @@ public final class FittingSheet {
                             + ", seen from above, sizes in " + tape.papers()
                             + ". Arrows show the flow. Numbers at pipes are runs along the flow, 1 is run A1; names on plates are written on the"
                             + " pieces. Dash-dotted rings: clearance of things for the middle of the pipe; dashed grey: not heated, pipe may"
-                            + " cross; small crosses: left without pipe. O, X and Y: part 2.",
+                            + " cross; small crosses: left without pipe; crossed circle: where flow and return come up"
+                            + (plan.sensor().isPresent() ? "; line to the sensor: its conduit" : "")
+                            + ". O, X and Y: part 2.",
                     TextStyle.SMALL);
             lines(flow, drawings, form);
             flow.page(form.paper().upright());
