@@ -99,21 +99,21 @@ public final class SectionDrafting {
 
     private void name(Job.Build build) {
         if (top > 0) {
-            note(top / 2, "cover: " + build.coverName(job.catalog()) + ", " + tape.beside(top));
+            note(top / 2, "cover: " + build.coverName(job.catalog()) + ", " + tape.fine(top));
         }
         String what = build.board()
                 .map(b -> b.board().name())
-                .orElse("what takes the groove (" + tape.beside(groove.depth()) + ") on insulation ("
-                        + tape.beside(job.insulationLaid(build)) + "), together");
+                .orElse("what takes the groove (" + tape.fine(groove.depth()) + ") on insulation ("
+                        + tape.fine(job.insulationLaid(build)) + "), together");
         note(
                 -board / 2,
-                what + ", " + tape.beside(board) + "; groove " + tape.beside(groove.depth()) + " deep, "
-                        + tape.beside(groove.width()) + " wide, " + tape.beside(groove.bendWidth()) + " at bends"
+                what + ", " + tape.fine(board) + "; groove " + tape.fine(groove.depth()) + " deep, "
+                        + tape.fine(groove.width()) + " wide, " + tape.fine(groove.bendWidth()) + " at bends"
                         + build.board()
-                                .map(b -> "; " + tape.beside(b.rest()) + " stay under it")
+                                .map(b -> "; " + tape.fine(b.rest()) + " stay under it")
                                 .orElse(""));
         if (under > 0) {
-            note(-board - under / 2, "insulation, " + tape.beside(under));
+            note(-board - under / 2, "insulation, " + tape.fine(under));
         }
     }
 
@@ -295,7 +295,7 @@ public final class SectionDrafting {
     }
 
     private void measure(Point a, Point b, double offset, double size) {
-        sheet.add(Layer.DIMENSION, new Dimension(a, b, offset, DIGITS * unit, tape.beside(size)));
+        sheet.add(Layer.DIMENSION, new Dimension(a, b, offset, DIGITS * unit, tape.fine(size)));
     }
 
     private void numbers() {

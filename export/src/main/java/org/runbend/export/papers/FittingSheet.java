@@ -209,9 +209,9 @@ public final class FittingSheet {
         }
         job.build()
                 .flatMap(Job.Build::board)
-                .ifPresent(
-                        b -> steps.step("The board to be routed is " + b.board().name() + ", "
-                                + tape.beside(b.thickness()) + " thick; measured at three places it is not thinner."));
+                .ifPresent(b -> steps.step((boards.areRouted() ? "The routed board is " : "The board to be routed is ")
+                        + b.board().name() + ", "
+                        + tape.beside(b.thickness()) + " thick; measured at three places it is not thinner."));
         job.build().map(this::laid).ifPresent(steps::step);
         boards.laid(steps);
         steps.step("The pipe is " + job.pipe().product().name() + ", " + lengths()
@@ -241,7 +241,7 @@ public final class FittingSheet {
     private String laid(Job.Build build) {
         String board = build.board()
                 .map(b -> b.board().name() + ", " + tape.beside(b.thickness()))
-                .orElse("what takes the groove, " + tape.beside(job.groove().depth())
+                .orElse("what takes the groove, " + tape.fine(job.groove().depth())
                         + " (the job names no board: boards of that thickness beside the groove, or foam of both"
                         + " thicknesses in one)");
         String under =
@@ -303,22 +303,21 @@ public final class FittingSheet {
                         : "Section across a bend",
                 "No plate lies there."
                         + turn.map(t -> " From the hole's axis: the slot is right through the board up to "
-                                        + tape.beside(t.throughTold()) + ", and begins at "
-                                        + tape.beside(plan.holes().get(0).slot().length()) + "; radius of the turn "
-                                        + tape.beside(t.radius()) + " to the middle of the pipe."
+                                        + tape.fine(t.throughTold()) + ", and begins at "
+                                        + tape.fine(plan.holes().get(0).slot().length()) + "; radius of the turn "
+                                        + tape.fine(t.radius()) + " to the middle of the pipe."
                                         + (job.groove().pad() > 0
                                                 ? " The pocket is "
-                                                        + tape.beside(
-                                                                job.groove().pad()) + " in diameter."
+                                                        + tape.fine(job.groove().pad()) + " in diameter."
                                                 : ""))
                                 .orElse(HoleTurn.goesUp(job) ? inCover() : ""));
     }
 
     private String inCover() {
         return " From the hole's axis: the cover is cut through from "
-                + tape.beside(HoleTurn.beyond(job, job.build().orElseThrow().coverThickness())) + " beyond it up to "
-                + tape.beside(plan.holes().get(0).slot().length()) + "; radius of the turn "
-                + tape.beside(job.turnRadius()) + " to the middle of the pipe.";
+                + tape.fine(HoleTurn.beyond(job, job.build().orElseThrow().coverThickness())) + " beyond it up to "
+                + tape.fine(plan.holes().get(0).slot().length()) + "; radius of the turn "
+                + tape.fine(job.turnRadius()) + " to the middle of the pipe.";
     }
 
     private void section(PdfFlow flow, DoubleFunction<Sheet> drawing, String what, String words) {

@@ -137,8 +137,8 @@ final class MarkingOut {
         double pad = plan.job().groove().pad();
         steps.step(
                 "Mark both holes and drill the pilot holes, straight down. Pockets and slots are routed with the groove (part 7): "
-                        + (pad > 0 ? "a round pocket of " + tape.beside(pad) + " as deep as the groove, " : "")
-                        + "and a slot " + tape.beside(holes.get(0).slot().width())
+                        + (pad > 0 ? "a round pocket of " + tape.fine(pad) + " as deep as the groove, " : "")
+                        + "and a slot " + tape.fine(holes.get(0).slot().width())
                         + " wide from the hole's middle to the place in the last column (along / across)" + slot(port)
                         + "; the drawing there shows it.");
         steps.step("Nothing is in the way below: bore each pilot hole out to the outside of its sleeve"
@@ -162,7 +162,7 @@ final class MarkingOut {
             return ", through the cover, so that the pipe can turn up";
         }
         String through = HoleTurn.of(plan.job())
-                .map(t -> ": right through the board up to " + tape.beside(t.throughTold())
+                .map(t -> ": right through the board up to " + tape.fine(t.throughTold())
                         + " from the hole's middle, and from there rising to the groove's depth")
                 .orElse(", which falls from the groove's depth there to right through the board at the hole");
         return through + ", so that the pipe can turn down";

@@ -60,12 +60,14 @@ final class PipeSteps {
         }
         Point at = marks.datum().frame().from(sensor.at().get());
         steps.step("The sensor lies under its plate at " + out.place(at) + " (along / across), its lead in a conduit "
-                + tape.beside(sensor.length()) + " long from the port, with corners at "
+                + tape.beside(sensor.length()) + " long from between the holes, with corners at "
                 + sensor.conduit().stream()
                         .map(p -> out.place(marks.datum().frame().from(p)))
                         .collect(Collectors.joining(", "))
                 + ".");
-        steps.step("See that the lead of the sensor is longer than that, with what it needs below the floor.");
+        double more = sensor.conduit().get(0).distance(job.floor().port().at());
+        steps.step("See that the lead of the sensor is longer than that, with " + tape.beside(more)
+                + " more to the port and what it needs from there.");
         steps.step(
                 "Rout the conduit's channel as wide and as deep as the conduit, so that it stays flush, and round its corners so"
                         + " that the sensor can be pulled out and changed. Lay it, and pull the sensor in before its plate is laid.");

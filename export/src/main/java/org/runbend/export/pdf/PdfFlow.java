@@ -13,6 +13,9 @@ import org.runbend.export.drawing.Sheet;
 public final class PdfFlow {
     private static final double COMPACT_SIZE = 7.2;
     private static final double CAUTION_SPACE = 3.4;
+    /** What follows a caution stands on its page at least this far, mm. */
+    private static final double AFTER_CAUTION = 8;
+
     private static final double PARAGRAPH_SPACE = 1.2;
     private static final double CAUTION_BAR = 1.4;
     /** What a heading needs with the beginning of what follows it, mm. */
@@ -88,7 +91,11 @@ public final class PdfFlow {
         double before = compact ? 1.5 : 4;
         double after = compact ? 0.5 : 1;
         double own = before + document.wrap(text, style, width()).size() * style.pitch() + after;
-        keep(Math.max(compact ? BEGUN_COMPACT : BEGUN, Math.min(own + leading + following, frame.height())));
+        keep(Math.max(
+                compact ? BEGUN_COMPACT : BEGUN,
+                Math.min(
+                        own + leading + (under.isEmpty() ? following : Math.max(following, AFTER_CAUTION)),
+                        frame.height())));
         if (y < top()) {
             space(before);
         }
@@ -161,7 +168,7 @@ public final class PdfFlow {
         double indent = CAUTION_BAR * 3;
         List<String> lines = cautionLines(text);
         double height = lines.size() * style.pitch() + 1;
-        keep(height + 8);
+        keep(height + AFTER_CAUTION);
         page.fill(new Box(left(), y - height, CAUTION_BAR, height), TextStyle.BODY.colour());
         y -= 0.5;
         list = null;
