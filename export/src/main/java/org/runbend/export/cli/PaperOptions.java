@@ -35,8 +35,11 @@ final class PaperOptions extends SheetOptions {
 
     /** What can be said of that before a floor is planned, from its size alone. */
     Optional<String> fault(Job job) {
-        double area = FloorShapes.polygon(job.floor().outline()).getArea();
-        int pages = fullSize == null ? 0 : FullSizePaper.pagesAtLeast(area, fullSize);
+        if (fullSize == null) {
+            return Optional.empty();
+        }
+        int pages = FullSizePaper.pagesAtLeast(
+                FloorShapes.polygon(job.floor().outline()).getArea(), fullSize);
         return pages > FullSizePaper.MOST ? Optional.of(tooMany("at least " + pages)) : Optional.empty();
     }
 

@@ -151,10 +151,7 @@ public final class DeliveryNote {
      * @throws LedgerRefused if it says nothing that can be received
      */
     public static Received received(UnaryOperator<String> cell) {
-        String word = cell.apply("kind").toLowerCase(Locale.ROOT);
-        Kind kind = Kind.of(word)
-                .orElseThrow(() -> new LedgerRefused(
-                        "kind " + Plain.quoted(word) + " is none of coil, plate, board, item, opened, offcut"));
+        Kind kind = kind(cell.apply("kind"));
         boolean piece = kind.isPiece();
         long length = kind.hasLength() ? length(cell.apply("length"), "length") : 0;
         String quantity = cell.apply("quantity");
@@ -179,6 +176,13 @@ public final class DeliveryNote {
     private String cell(CsvRows.Row row, String column) {
         int at = head.indexOf(column);
         return at < 0 ? "" : row.cells().get(at).strip();
+    }
+
+    /** The kind of a word, in capitals or not; {@link LedgerRefused} if there is none of it. */
+    public static Kind kind(String word) {
+        return Kind.of(word.toLowerCase(Locale.ROOT))
+                .orElseThrow(() -> new LedgerRefused(
+                        "kind " + Plain.quoted(word) + " is none of coil, plate, board, item, opened, offcut"));
     }
 
     /** A length as a person writes it, hundredths of mm, rounded down as stock is; {@link LedgerRefused} if it is none. */

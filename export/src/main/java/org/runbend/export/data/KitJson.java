@@ -142,9 +142,7 @@ public final class KitJson {
             out.number("through", turn.get().through());
         }
         if (HoleTurn.goesUp(plan.job())) {
-            out.number(
-                    "beyond",
-                    HoleTurn.beyond(plan.job(), plan.job().build().orElseThrow().coverThickness()));
+            out.number("beyond", HoleTurn.beyond(plan.job()));
         }
         out.number("lean", HoleTurn.lean(plan.job()));
         out.close()

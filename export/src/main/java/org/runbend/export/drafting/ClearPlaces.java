@@ -3,6 +3,7 @@ package org.runbend.export.drafting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.runbend.export.drafting.Obstacles.Area;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Point;
@@ -21,48 +22,13 @@ final class ClearPlaces {
     private final List<Area> taken = new ArrayList<>();
     private final List<Area> shy = new ArrayList<>();
 
-    /** A convex shape with the upright box around it: most are told apart by their boxes. */
-    private record Area(List<Point> corners, Extent box) {
-        static Area of(List<Point> corners) {
-            return new Area(corners, Extent.around(corners));
-        }
-
-        boolean isApart(Area other) {
-            Extent b = other.box;
-            return box.maxX() <= b.minX()
-                    || b.maxX() <= box.minX()
-                    || box.maxY() <= b.minY()
-                    || b.maxY() <= box.minY()
-                    || apart(corners, other.corners)
-                    || apart(other.corners, corners);
-        }
-    }
-
-    /** How far points reach along a direction. */
-    private record Spread(double least, double most) {
-        static Spread of(List<Point> points, double nx, double ny) {
-            double least = Double.POSITIVE_INFINITY;
-            double most = Double.NEGATIVE_INFINITY;
-            for (Point v : points) {
-                double at = nx * v.x() + ny * v.y();
-                least = Math.min(least, at);
-                most = Math.max(most, at);
-            }
-            return new Spread(least, most);
-        }
-    }
-
     ClearPlaces(SheetBuilder sheet) {
         this.sheet = sheet;
     }
 
     /** Keeps a box free. */
     void block(Extent box) {
-        taken.add(Area.of(List.of(
-                new Point(box.minX(), box.minY()),
-                new Point(box.maxX(), box.minY()),
-                new Point(box.maxX(), box.maxY()),
-                new Point(box.minX(), box.maxY()))));
+        taken.add(Area.of(box));
     }
 
     /** Keeps a line free. */
@@ -95,13 +61,7 @@ final class ClearPlaces {
     }
 
     private static boolean isClear(Text text, List<Area> taken) {
-        Area box = Area.of(box(text));
-        for (Area area : taken) {
-            if (!box.isApart(area)) {
-                return false;
-            }
-        }
-        return true;
+        return taken.stream().noneMatch(Area.of(box(text))::meets);
     }
 
     /** The letters with their descenders and a little air. */
@@ -113,20 +73,5 @@ final class ClearPlaces {
         Point high = start.polar((1 + BESIDE) * h, text.angle() + 90);
         double across = width + 2 * BESIDE * h;
         return List.of(low, low.polar(across, text.angle()), high.polar(across, text.angle()), high);
-    }
-
-    private static boolean apart(List<Point> a, List<Point> b) {
-        for (int i = 0; i < a.size(); i++) {
-            Point p = a.get(i);
-            Point q = a.get((i + 1) % a.size());
-            double nx = q.y() - p.y();
-            double ny = p.x() - q.x();
-            Spread own = Spread.of(a, nx, ny);
-            Spread other = Spread.of(b, nx, ny);
-            if (other.least() >= own.most() || other.most() <= own.least()) {
-                return true;
-            }
-        }
-        return false;
     }
 }

@@ -248,8 +248,8 @@ public final class SectionDrafting {
         double half = groove.bendWidth() / 2;
         double pocket = Math.max(half, groove.pad() / 2);
         double axis = left + pocket + half;
-        double beyond = HoleTurn.beyond(job, top);
-        double begin = axis + job.slotLength() - outer() / 2;
+        double beyond = HoleTurn.beyond(job);
+        double begin = axis + HoleTurn.beginOf(job);
         double slot = axis + job.slotLength();
         double end = slot + BEYOND;
         cover(left, axis - beyond);

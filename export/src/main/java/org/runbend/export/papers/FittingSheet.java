@@ -49,6 +49,7 @@ public final class FittingSheet {
     /** What a run and its number need beside the next one on the drawing of the lines, mm of paper. */
     private static final double ROW = 5;
 
+    /** Indent of a warning under its step, mm. */
     private static final double WARNED = 10;
 
     private static final String LINES =
@@ -315,7 +316,7 @@ public final class FittingSheet {
 
     private String inCover() {
         return " From the hole's axis: the cover is cut through from "
-                + tape.fine(HoleTurn.beyond(job, job.build().orElseThrow().coverThickness())) + " beyond it up to "
+                + tape.fine(HoleTurn.beyond(job)) + " beyond it up to "
                 + tape.fine(plan.holes().get(0).slot().length()) + "; radius of the turn "
                 + tape.fine(job.turnRadius()) + " to the middle of the pipe.";
     }

@@ -48,7 +48,7 @@ final class CountCommand extends ChangeCommand {
             }
             return Counted.piece(what.get(1), DeliveryNote.length(what.get(2), "length"));
         }
-        Kind kind = ReceiveCommand.kind(what.get(0));
+        Kind kind = DeliveryNote.kind(what.get(0));
         if (kind.isPiece()) {
             throw usage("a piece is counted by its id: piece ID LENGTH");
         }

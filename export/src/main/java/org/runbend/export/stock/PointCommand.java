@@ -35,7 +35,7 @@ final class PointCommand extends ChangeCommand {
 
     @Override
     Outcome change(StockLedger ledger) {
-        Kind kind = ReceiveCommand.kind(what.get(0));
+        Kind kind = DeliveryNote.kind(what.get(0));
         if (what.size() != (kind.hasLength() ? 3 : 2)) {
             throw usage(kind.words() + ": give PRODUCT" + (kind.hasLength() ? " LENGTH" : ""));
         }

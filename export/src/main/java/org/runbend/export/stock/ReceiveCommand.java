@@ -2,14 +2,11 @@ package org.runbend.export.stock;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.runbend.catalog.ledger.Kind;
-import org.runbend.catalog.ledger.LedgerRefused;
 import org.runbend.catalog.ledger.Outcome;
 import org.runbend.catalog.ledger.Received;
 import org.runbend.catalog.ledger.StockLedger;
-import org.runbend.catalog.source.Plain;
 import org.runbend.export.data.DeliveryNote;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -76,7 +73,7 @@ final class ReceiveCommand extends ChangeCommand {
         if (what.size() < 3) {
             throw usage("what came? KIND PRODUCT [LENGTH] [QUANTITY], or --note FILE.csv");
         }
-        Kind kind = kind(what.get(0));
+        Kind kind = DeliveryNote.kind(what.get(0));
         int wanted = kind.hasLength() && !kind.isPiece() ? 4 : 3;
         if (what.size() != wanted) {
             throw usage(kind.words() + ": give PRODUCT" + (kind.hasLength() ? " LENGTH" : "")
@@ -94,11 +91,5 @@ final class ReceiveCommand extends ChangeCommand {
                         label.strip()),
                 amount,
                 Optional.empty());
-    }
-
-    static Kind kind(String word) {
-        return Kind.of(word.toLowerCase(Locale.ROOT))
-                .orElseThrow(() -> new LedgerRefused(
-                        "kind " + Plain.quoted(word) + " is none of coil, plate, board, item, opened, offcut"));
     }
 }

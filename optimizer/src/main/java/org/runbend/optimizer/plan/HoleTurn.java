@@ -33,7 +33,7 @@ public record HoleTurn(double radius, double begin, double drop, double through)
      * over the slot's length alone (chord geometry); 0 where it turns no way but straight on.
      */
     public static double lean(Job job) {
-        double share = (job.slotLength() - job.pipe().product().outer() / 2) / job.turnRadius();
+        double share = beginOf(job) / job.turnRadius();
         return job.floor().port().turn() == Job.Turn.LEVEL
                 ? 0
                 : Math.toDegrees(Math.acos(Math.max(0, Math.min(1, share))));
@@ -43,13 +43,18 @@ public record HoleTurn(double radius, double begin, double drop, double through)
      * How far beyond the axis the cover is cut for a pipe that turns up, whole mm: where the pipe's far edge leaves the cover's
      * top, and never less than half the slot's width.
      */
-    public static double beyond(Job job, double cover) {
+    public static double beyond(Job job) {
+        double cover = job.build().map(Job.Build::coverThickness).orElse(0.0);
         double outer = job.pipe().product().outer();
         double radius = job.turnRadius() + outer / 2;
         double rise = Math.min(radius, cover + outer);
         double edge = Math.sqrt(radius * radius - (radius - rise) * (radius - rise));
-        double begin = job.slotLength() - outer / 2;
-        return Math.ceil(Math.max(job.groove().bendWidth() / 2, edge - begin) - 1e-6);
+        return Math.ceil(Math.max(job.groove().bendWidth() / 2, edge - beginOf(job)) - 1e-6);
+    }
+
+    /** Where the pipe leaves its straight, up or down, from the hole's axis, mm: its slot is half a pipe longer. */
+    public static double beginOf(Job job) {
+        return job.slotLength() - job.pipe().product().outer() / 2;
     }
 
     /** {@link #through} as it is told and routed, whole mm: room that is told must be made. */
@@ -65,7 +70,7 @@ public record HoleTurn(double radius, double begin, double drop, double through)
     private static HoleTurn of(Job job, double board) {
         double outer = job.pipe().product().outer();
         double radius = job.turnRadius();
-        double begin = job.slotLength() - outer / 2;
+        double begin = beginOf(job);
         double drop = radius - Math.sqrt(Math.max(0, radius * radius - begin * begin));
         double under = radius - outer / 2;
         double fall = Math.min(under, board - outer);

@@ -46,7 +46,7 @@ class HoleTurnTest {
         Job job = JobReader.read(up, Optional.empty());
         assertTrue(HoleTurn.goesUp(job));
         assertEquals(42.849 + 6, job.slotLength(), 5e-4);
-        assertEquals(9, HoleTurn.beyond(job, 12), 1e-9);
+        assertEquals(9, HoleTurn.beyond(job), 1e-9);
         assertEquals(44.427, HoleTurn.lean(job), 5e-4, "sin 44.427 degrees is (60 - 18) / 60");
         assertEquals(Optional.empty(), HoleTurn.of(job), "nothing goes through the board");
     }
