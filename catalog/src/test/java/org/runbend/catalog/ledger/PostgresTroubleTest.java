@@ -117,7 +117,10 @@ class PostgresTroubleTest {
         CountDownLatch mayGo = new CountDownLatch(1);
         try (PostgresStore store = open(place);
                 Connection other = other(place)) {
-            run(other, "SET deadlock_timeout = '60s'"); // so that it is our change that is ended
+            run(
+                    other,
+                    "SET deadlock_timeout = '60s'",
+                    "SET lock_timeout = '90s'"); // so that it is our change that is ended
             Thread thread = new Thread(() -> {
                 run(other, "BEGIN", "UPDATE runbend.piece_number SET last = 7 WHERE letter = 'Y'");
                 holds.countDown();
@@ -129,11 +132,13 @@ class PostgresTroubleTest {
             awaited(holds);
             String numbers = store.change(books -> {
                 boolean first = tries.incrementAndGet() == 1;
+                if (!first) {
+                    joined(waiting.get()); // before X is taken: whoever has X when the other wakes would wait for it
+                    // for ever
+                }
                 long x = books.nextNumber("X");
                 if (first) {
                     mayGo.countDown();
-                } else {
-                    joined(waiting.get());
                 }
                 return x + " " + books.nextNumber("Y");
             });

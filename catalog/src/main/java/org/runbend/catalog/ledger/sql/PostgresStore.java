@@ -26,6 +26,11 @@ public final class PostgresStore implements LedgerStore {
 
     private static final int TRIES = 20;
     private static final int PATIENCE_SECONDS = 30;
+    /** After this long without a word the server counts as gone: far more than any wait for a lock. */
+    private static final int SILENCE_SECONDS = 4 * PATIENCE_SECONDS;
+
+    /** The longest pause between two tries; they begin with a millisecond and double. */
+    private static final int LONGEST_PAUSE_MILLIS = 64;
 
     private final String url;
     private final Map<String, String> properties;
@@ -87,6 +92,7 @@ public final class PostgresStore implements LedgerStore {
         password.ifPresent(p -> all.put("password", p));
         all.put("ApplicationName", "runbend");
         all.put("connectTimeout", "10");
+        all.put("socketTimeout", String.valueOf(SILENCE_SECONDS));
         all.put("tcpKeepAlive", "true");
         if (!url.contains("user=")) {
             all.put("user", System.getProperty("user.name"));
@@ -195,7 +201,17 @@ public final class PostgresStore implements LedgerStore {
                 if (e.kind() != Trouble.Kind.AGAIN || attempt == TRIES) {
                     throw e;
                 }
+                pause(attempt);
             }
+        }
+    }
+
+    /** Lets the other one, who was there first, get on before this one asks again. */
+    private static void pause(int attempt) {
+        try {
+            Thread.sleep(Math.min(1L << (attempt - 1), LONGEST_PAUSE_MILLIS));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt(); // it is asked again at once
         }
     }
 
