@@ -10,6 +10,7 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 
 /** Stands between a bench and its server and cuts the line where a change is made lasting. */
@@ -21,7 +22,9 @@ final class CommitCutter implements AutoCloseable {
         /** The server never hears of it. */
         BEFORE,
         /** The server does it and its answer is lost. */
-        AFTER
+        AFTER,
+        /** The server does it; the line stays open and nothing comes back. */
+        SILENT
     }
 
     private final ServerSocket door;
@@ -58,15 +61,16 @@ final class CommitCutter implements AutoCloseable {
                 Socket to = new Socket(InetAddress.getLoopbackAddress(), server);
                 open.add(client);
                 open.add(to);
-                start(() -> pass(client, to, true));
-                start(() -> pass(to, client, false));
+                AtomicBoolean mute = new AtomicBoolean();
+                start(() -> pass(client, to, true, mute));
+                start(() -> pass(to, client, false, mute));
             }
         } catch (IOException e) {
             // the door is closed
         }
     }
 
-    private void pass(Socket from, Socket to, boolean watched) {
+    private void pass(Socket from, Socket to, boolean watched, AtomicBoolean mute) {
         byte[] buffer = new byte[65_536];
         try (from;
                 to) {
@@ -78,11 +82,14 @@ final class CommitCutter implements AutoCloseable {
                 if (where == Where.AFTER) {
                     from.close(); // before the server can answer
                 }
-                if (where != Where.BEFORE) {
+                if (where == Where.SILENT) {
+                    mute.set(true);
+                }
+                if (where != Where.BEFORE && (watched || !mute.get())) {
                     out.write(buffer, 0, n);
                     out.flush();
                 }
-                if (where != Where.NOWHERE) {
+                if (where == Where.BEFORE || where == Where.AFTER) {
                     return;
                 }
             }

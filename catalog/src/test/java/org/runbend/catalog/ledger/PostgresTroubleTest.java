@@ -196,6 +196,31 @@ class PostgresTroubleTest {
         }
     }
 
+    /** A server that says nothing any more is not waited for till the bench closes; what it did is told as done. */
+    @Test
+    void aSilentServerCountsAsGone() throws IOException {
+        String place = fresh();
+        try (CommitCutter line = new CommitCutter(place);
+                PostgresStore store =
+                        open(line.through(place) + "&socketTimeout=2")) { // an address comes before our own
+            StockLedger ledger = new StockLedger(store, InstantSource.system());
+            line.cut(CommitCutter.Where.SILENT);
+            Outcome outcome = receive(ledger, "a");
+            assertTrue(outcome.isNew());
+            assertEquals(1, outcome.movement().number());
+            assertEquals("", Audit.faults(ledger));
+        }
+    }
+
+    /** Whoever does not choose has a limit too. */
+    @Test
+    void noLineIsWaitedForForEver() {
+        assertEquals(
+                "120",
+                PostgresStore.properties(empty, Optional.empty()).get("socketTimeout"),
+                "seconds without a word");
+    }
+
     /** The server is still at it when the line is broken: whoever looks waits until that is over. */
     @Test
     void aSlowServerIsWaitedFor() throws IOException {
