@@ -43,6 +43,10 @@ public record Item(
         METRE_OF_PIPE,
         /** Each plate piece. */
         PLATE_PIECE,
+        /** Each floor sensor that the job asks for. */
+        SENSOR,
+        /** Once where grooves are routed by hand; not where boards come routed by a machine. */
+        HAND_ROUTING,
         /** Only when another rule asks for it, such as a bending aid. */
         ON_DEMAND
     }

@@ -186,7 +186,7 @@ class CatalogReaderTest {
                 faults("outer: 16", "otter: 16"));
         assertEquals(
                 List.of("shop.yaml:17:74: items[0].per: found 'demand', one of kit, loop, port, joint, bend,"
-                        + " metre-of-run, metre-of-pipe, plate-piece, on-demand is wanted"),
+                        + " metre-of-run, metre-of-pipe, plate-piece, sensor, hand-routing, on-demand is wanted"),
                 faults("per: on-demand", "per: demand"));
         assertEquals(
                 List.of("shop.yaml:19:67: coolants[0].share: found '140%', a share from 0 to 100% is wanted"),

@@ -1,7 +1,11 @@
 package org.runbend.export.drafting;
 
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.runbend.export.data.Stamp;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Extent;
@@ -76,7 +80,26 @@ public final class FloorDrafting {
         return draw(plan, withTitle, unit, Optional.empty());
     }
 
+    /** What gets its name first; the rest has what room is left. */
+    private enum First {
+        WALLS,
+        ENDS,
+        PORT
+    }
+
+    /** A drawing and how far its names lie from what they name. */
+    private record Draft(Sheet sheet, double strain) {}
+
+    /** In which order names find the nearest places differs from floor to floor: the best of a few is taken. */
     private Sheet draw(KitPlan plan, boolean withTitle, double unit, Optional<Datum> lines) {
+        return Stream.of(First.values())
+                .map(first -> draw(plan, withTitle, unit, lines, first))
+                .min(Comparator.comparingDouble(Draft::strain))
+                .orElseThrow()
+                .sheet();
+    }
+
+    private Draft draw(KitPlan plan, boolean withTitle, double unit, Optional<Datum> lines, First first) {
         Extent floor = TrueArcs.of(Places.all(plan.job().floor().outline())).extent();
         SheetBuilder sheet = new SheetBuilder(plan.job().title());
         Labels labels = new Labels(sheet);
@@ -94,7 +117,13 @@ public final class FloorDrafting {
         HoleMarks.draw(sheet, plan);
         SensorMarks.draw(sheet, labels, plan);
         floorMarks.draw(plan.job().floor(), ReadBack.floor(plan.job()));
-        loops.nameEnds(plan);
+        Map<First, Runnable> names = new EnumMap<>(First.class);
+        names.put(First.WALLS, () -> floorMarks.nameWalls(plan.job().floor()));
+        names.put(First.ENDS, () -> loops.nameEnds(plan));
+        names.put(First.PORT, () -> floorMarks.namePort(plan.job().floor()));
+        names.remove(first).run();
+        names.values().forEach(Runnable::run);
+        floorMarks.nameThings(plan.job().floor());
         new WishMarks(sheet, labels, unit).draw(plan.job());
         measures.radii(plan.job(), labels);
         if (lines.isPresent()) {
@@ -102,7 +131,6 @@ public final class FloorDrafting {
         } else {
             OriginMark.draw(sheet, labels, unit, plan.job());
         }
-        floorMarks.namePort(plan.job().floor());
         SensorMarks.name(labels, unit, plan);
         loops.numberRuns(plan);
         loops.numberPlates(plan);
@@ -112,6 +140,6 @@ public final class FloorDrafting {
         if (withTitle) {
             new TitleBlock(sheet, unit, form).draw(plan, floor);
         }
-        return sheet.build();
+        return new Draft(sheet.build(), labels.strain());
     }
 }

@@ -26,6 +26,7 @@ final class FloorMarks {
     private final Labels labels;
     private final double unit;
     private final FloorShapes shapes;
+    private final List<Extent> things = new ArrayList<>();
 
     FloorMarks(SheetBuilder sheet, Labels labels, double unit) {
         this.sheet = sheet;
@@ -74,18 +75,38 @@ final class FloorMarks {
 
     void draw(Job.FloorPlan floor) {
         draw(floor, List.of());
+        nameWalls(floor);
+        nameThings(floor);
     }
 
-    /** Draws all of it; {@code notes} are what programs are told of the outline. */
+    /** Draws all of it but the names; {@code notes} are what programs are told of the outline. */
     void draw(Job.FloorPlan floor, List<String> notes) {
-        List<Point> outline = Places.all(floor.outline());
-        sheet.add(Layer.FLOOR, TrueArcs.of(outline));
+        sheet.add(Layer.FLOOR, TrueArcs.of(Places.all(floor.outline())));
         sheet.annotate(notes);
         shapes.port(Places.at(floor.port().at()));
-        floor.marks().forEach(mark -> mark(mark, outline));
-        floor.unheated().forEach(this::unheated);
+        for (Job.Unheated cold : floor.unheated()) {
+            sheet.add(Layer.UNHEATED, TrueArcs.of(Places.all(cold.region().corners())));
+            sheet.annotate(ReadBack.unheated(cold));
+        }
         for (int i = 0; i < floor.keepOuts().size(); i++) {
-            keepOut(floor.keepOuts().get(i), i);
+            things.add(shapes.keepOut(floor.keepOuts().get(i)));
+            sheet.annotate(ReadBack.keepOut(floor.keepOuts().get(i), i));
+        }
+    }
+
+    /** Names of walls and places. */
+    void nameWalls(Job.FloorPlan floor) {
+        List<Point> outline = Places.all(floor.outline());
+        floor.marks().forEach(mark -> mark(mark, outline));
+    }
+
+    /** Names of what is not heated and of what stands on the floor. */
+    void nameThings(Job.FloorPlan floor) {
+        floor.unheated().forEach(this::unheated);
+        for (int i = 0; i < things.size(); i++) {
+            KeepOut k = floor.keepOuts().get(i);
+            labels.putIn(
+                    Labels.around(things.get(i), 0.8 * unit, 2.2 * unit, Wording.brief(k.name())), FloorShapes.bare(k));
         }
     }
 
@@ -98,8 +119,6 @@ final class FloorMarks {
     /** Its name stands in it wherever there is room, else a line leads to anywhere in it. */
     private void unheated(Job.Unheated cold) {
         Path region = TrueArcs.of(Places.all(cold.region().corners()));
-        sheet.add(Layer.UNHEATED, region);
-        sheet.annotate(ReadBack.unheated(cold));
         double height = 2.2 * unit;
         String name = Wording.brief(cold.name());
         List<Point> spots = spots(cold.region());
@@ -174,12 +193,6 @@ final class FloorMarks {
             }
         }
         return -1;
-    }
-
-    private void keepOut(KeepOut k, int number) {
-        Extent box = shapes.keepOut(k);
-        sheet.annotate(ReadBack.keepOut(k, number));
-        labels.putIn(Labels.around(box, 0.8 * unit, 2.2 * unit, Wording.brief(k.name())), FloorShapes.bare(k));
     }
 
     /** The direction of a line in which letters on it are read from below or from the right, degrees. */

@@ -26,7 +26,11 @@ final class Labels extends Obstacles {
     private static final int NEAR = 8;
 
     private static final int DIRECTIONS = 48;
+    /** What a line across pipe is worse than one that crosses none, in heights of letters. */
+    private static final double CROSSING = 10;
+
     private final SheetBuilder sheet;
+    private double strain;
     private boolean turns;
     private Optional<Extent> page = Optional.empty();
     private Optional<List<Point>> ground = Optional.empty();
@@ -192,6 +196,11 @@ final class Labels extends Obstacles {
         return new Segment(text.at().polar(AIR * text.height(), text.at().angleTo(thing)), thing);
     }
 
+    /** How far texts stand from what they name, in heights of letters; a line across pipe counts as so much more. */
+    double strain() {
+        return strain;
+    }
+
     /** A thin line from the thing to the text, which other texts leave free. */
     private void lead(Text text, Point thing) {
         double gap = AIR * text.height();
@@ -199,6 +208,8 @@ final class Labels extends Obstacles {
             Segment line = leader(text, thing);
             sheet.add(Layer.NOTE, line);
             block(line);
+            strain += line.a().distance(thing) / text.height();
+            strain += crossesNoPipe(line, text.height()) ? 0 : CROSSING;
         }
     }
 

@@ -9,12 +9,15 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.DoubleFunction;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Arc;
 import org.runbend.export.drawing.Dimension;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
+import org.runbend.export.drawing.Mark;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
@@ -215,9 +218,32 @@ final class Measures {
                 .mapToDouble(e -> Math.min(e.from().x(), e.to().x()))
                 .min()
                 .orElse(floor.minX());
-        double column = Math.rint((first - lattice.origin().x()) / lattice.spacing());
-        double x = lattice.origin().x() + (column + 1) * lattice.spacing();
-        add(new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), row, "spacing ");
+        double column = Math.rint((first - lattice.origin().x()) / lattice.spacing()) + 1;
+        List<Dimension> places = DoubleStream.iterate(
+                        lattice.origin().x() + column * lattice.spacing(),
+                        x -> x + lattice.spacing() < floor.maxX(),
+                        x -> x + lattice.spacing())
+                .mapToObj(x -> measure(
+                        new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), row, "spacing "))
+                .toList();
+        places.stream()
+                .filter(this::strikesNoDigits)
+                .findFirst()
+                .or(() -> places.stream().findFirst())
+                .ifPresent(d -> sheet.add(Layer.DIMENSION, d));
+    }
+
+    /** Whether the lines of a measure run through the digits of none that is drawn. */
+    private boolean strikesNoDigits(Dimension d) {
+        List<Obstacles.Area> digits = sheet.build().marks().stream()
+                .map(Mark::shape)
+                .flatMap(s ->
+                        s instanceof Dimension other ? Stream.of(Obstacles.Area.of(other.label())) : Stream.empty())
+                .toList();
+        return d.parts().stream()
+                .flatMap(p ->
+                        p instanceof Segment s ? Stream.of(Obstacles.Area.of(List.of(s.a(), s.b()))) : Stream.empty())
+                .noneMatch(line -> digits.stream().anyMatch(line::meets));
     }
 
     private void add(Point a, Point b, double offset, String word) {

@@ -265,6 +265,13 @@ final class RunningMeasures {
             if (stop.bends()) {
                 tick(a, frame.angle());
                 both(a, frame.angle(), stop.from());
+            } else if (isShort(stop, unit)) {
+                tick(a, a.angleTo(b));
+                tick(b, a.angleTo(b));
+                both(
+                        Places.between(a, b, 0.5),
+                        a.angleTo(b),
+                        stop.loop() + stop.number() + " " + both(stop.from()) + " to " + both(stop.to()));
             } else {
                 tick(a, a.angleTo(b));
                 tick(b, a.angleTo(b));
@@ -275,8 +282,16 @@ final class RunningMeasures {
     }
 
     private void both(Point p, double angle, org.runbend.optimizer.job.Point measures) {
+        both(p, angle, both(measures));
+    }
+
+    /** Both measures of a place. */
+    private String both(org.runbend.optimizer.job.Point measures) {
+        return tape.mark(measures.x()) + "/" + tape.mark(measures.y());
+    }
+
+    private void both(Point p, double angle, String words) {
         double readable = FloorMarks.readable(angle);
-        String words = tape.mark(measures.x()) + "/" + tape.mark(measures.y());
         List<Text> places = new ArrayList<>();
         for (int way : new int[] {1, -1}) {
             for (int side : new int[] {1, -1}) {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.runbend.export.data.TapeText;
 import org.runbend.optimizer.boards.BoardsPlan;
-import org.runbend.optimizer.boards.BoardsProblem;
 import org.runbend.optimizer.boards.FixingPlan;
 import org.runbend.optimizer.plan.KitPlan;
 
@@ -21,9 +20,7 @@ final class BoardSteps {
 
     /** Whether a machine routs the grooves before the boards come. */
     boolean areRouted() {
-        return boards.map(b -> !b.problem().making().saw()
-                        && !b.layers(BoardsProblem.Role.ROUTED).isEmpty())
-                .orElse(false);
+        return boards.map(BoardsPlan::areRouted).orElse(false);
     }
 
     /** How they lie. */

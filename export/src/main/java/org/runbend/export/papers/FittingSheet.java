@@ -284,6 +284,7 @@ public final class FittingSheet {
         } else {
             steps.step(
                     "Routing takes the marks away: carry both lines, the ends of runs and the centres of bends out beside the groove first.");
+            PipeSteps.fromBox(plan, steps, EnumSet.of(Item.Per.HAND_ROUTING));
             steps.step("Rout a trial piece of scrap: pipe and plate go in by hand and stay flush.");
             steps.step("Rout the holes' slots first, then the bends, then the runs.");
         }

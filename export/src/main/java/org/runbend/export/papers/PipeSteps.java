@@ -58,6 +58,7 @@ final class PipeSteps {
                     "No place under a plate can be reached from the port without crossing pipe: ask before you lay one.");
             return;
         }
+        fromBox(plan, steps, EnumSet.of(Item.Per.SENSOR));
         Point at = marks.datum().frame().from(sensor.at().get());
         steps.step("The sensor lies under its plate at " + out.place(at) + " (along / across), its lead in a conduit "
                 + tape.beside(sensor.length()) + " long from between the holes, with corners at "

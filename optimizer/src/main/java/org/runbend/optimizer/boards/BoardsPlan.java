@@ -36,6 +36,11 @@ public record BoardsPlan(BoardsProblem problem, List<LayerPlan> layers, Optional
         return layers.stream().filter(l -> l.layer().role() == role).toList();
     }
 
+    /** Whether a machine routs the grooves before the boards come. */
+    public boolean areRouted() {
+        return !problem.making().saw() && !layers(BoardsProblem.Role.ROUTED).isEmpty();
+    }
+
     /** From the underside to the top, mm. */
     public double height() {
         return layers.stream().mapToDouble(l -> l.layer().thickness()).sum();

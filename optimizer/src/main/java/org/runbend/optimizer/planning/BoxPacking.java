@@ -37,13 +37,14 @@ final class BoxPacking {
         this.radius = radius;
     }
 
-    List<KitPlan.BoxItem> pack(List<Breakdown> loops, PlatePlan plates, CoilPlan coils) {
+    /** Packs it; {@code routed} where boards come routed by a machine. */
+    List<KitPlan.BoxItem> pack(List<Breakdown> loops, PlatePlan plates, CoilPlan coils, boolean routed) {
         coils.coils().forEach(this::addCoil);
         for (SpreaderPlate plate : job.plates().products()) {
             addPlates(plate, plates);
         }
         for (Item item : job.catalog().items()) {
-            long quantity = quantity(item, loops, plates, coils);
+            long quantity = quantity(item, loops, plates, coils, routed);
             if (quantity > 0) {
                 box.add(new KitPlan.BoxItem(
                         item.sku(), item.name(), quantity, item.unit(), item.price(), item.weight()));
@@ -139,7 +140,7 @@ final class BoxPacking {
         return String.format(Locale.ROOT, "%.1f m", mm / 1000).replace(".0 m", " m");
     }
 
-    private long quantity(Item item, List<Breakdown> loops, PlatePlan plates, CoilPlan coils) {
+    private long quantity(Item item, List<Breakdown> loops, PlatePlan plates, CoilPlan coils, boolean routed) {
         if (!item.fits(job.pipe().product().sku())) {
             return 0;
         }
@@ -156,6 +157,8 @@ final class BoxPacking {
                 item.quantityFor(
                         loops.stream().mapToDouble(Breakdown::floorLength).sum() / 1000);
             case PLATE_PIECE -> item.quantityFor(plates.pieces().size());
+            case SENSOR -> SensorPart.isWanted(job) ? item.quantityFor(1) : 0;
+            case HAND_ROUTING -> routed ? 0 : item.quantityFor(1);
             case ON_DEMAND -> isAidNeeded(item) ? item.quantityFor(1) : 0;
         };
     }

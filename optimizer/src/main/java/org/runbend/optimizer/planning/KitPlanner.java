@@ -353,7 +353,6 @@ public final class KitPlanner {
             List<BareFloor> bare,
             List<Remark> known) {
         double tightest = tightest(job, radius, breakdowns(loops));
-        List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils);
         Optional<ChannelPlan> channel = Channels.of(job, breakdowns(loops));
         double served = ServedFloor.share(job, breakdowns(loops));
         List<KeptPipe> kept = KeptPipes.of(job, radius, breakdowns(loops));
@@ -361,6 +360,8 @@ public final class KitPlanner {
         Optional<SensorPlan> sensor = SensorPart.of(job, breakdowns(loops), plates);
         Optional<BoardsPlan> boards = BoardsPart.of(job, loops, channel, boardsBefore)
                 .map(b -> FixingPart.held(job, b, breakdowns(loops), sensor));
+        boolean routed = boards.map(BoardsPlan::areRouted).orElse(false);
+        List<KitPlan.BoxItem> items = new BoxPacking(job, tightest).pack(breakdowns(loops), plates, coils, routed);
         KitPlan plan = new KitPlan(
                 job,
                 new TapeMeasuring().measure(job, holes(job, loops)),

@@ -23,9 +23,12 @@ final class SensorPart {
 
     /** The sensor's plan; none where the job has no sensor. */
     static Optional<SensorPlan> of(Job job, List<Breakdown> loops, PlatePlan plates) {
-        boolean wanted =
-                job.heating().flatMap(h -> h.request().circuit().sensor()).isPresent();
-        return wanted ? Optional.of(SensorPlacing.solve(problem(job, loops, plates))) : Optional.empty();
+        return isWanted(job) ? Optional.of(SensorPlacing.solve(problem(job, loops, plates))) : Optional.empty();
+    }
+
+    /** Whether the job asks for one. */
+    static boolean isWanted(Job job) {
+        return job.heating().flatMap(h -> h.request().circuit().sensor()).isPresent();
     }
 
     private static SensorProblem problem(Job job, List<Breakdown> loops, PlatePlan plates) {

@@ -4,6 +4,8 @@ import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Item;
 import org.runbend.catalog.product.Pipe;
 import org.runbend.catalog.product.SpreaderPlate;
+import org.runbend.optimizer.boards.BoardsPlan;
+import org.runbend.optimizer.boards.BoardsProblem;
 import org.runbend.optimizer.breakdown.Element;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
@@ -104,7 +106,7 @@ final class BoxRules {
             return;
         }
         boolean fits = item.forPipes().isEmpty() || item.forPipes().contains(pipe.sku());
-        double asked = fits ? Math.ceil(item.amount() * counted(item.per()) - 1e-9) : 0;
+        double asked = fits ? Math.max(0, Math.ceil(item.amount() * counted(item.per()) - 1e-9)) : 0;
         findings.unless(
                 quantity(item.sku()) == (long) asked,
                 "item %s: a quantity of %d, its rule %s asks for %.0f",
@@ -117,6 +119,12 @@ final class BoxRules {
     private double counted(Item.Per per) {
         if (per == Item.Per.KIT) {
             return 1;
+        }
+        if (per == Item.Per.SENSOR) {
+            return plan.sensor().isPresent() ? 1 : 0;
+        }
+        if (per == Item.Per.HAND_ROUTING) {
+            return plan.boards().filter(this::comesRouted).isPresent() ? 0 : 1;
         }
         if (per == Item.Per.LOOP) {
             return plan.loops().size();
@@ -134,6 +142,11 @@ final class BoxRules {
             }
         }
         return sum;
+    }
+
+    private boolean comesRouted(BoardsPlan boards) {
+        return !boards.problem().making().saw()
+                && boards.layers().stream().anyMatch(l -> l.layer().role() == BoardsProblem.Role.ROUTED);
     }
 
     private static double share(Item.Per per, Element element) {

@@ -160,7 +160,9 @@ public final class SoundKit {
                         item("AID", 900, 0.3, Item.Per.ON_DEMAND, 1, List.of()),
                         item("THIN", 100, 0.1, Item.Per.KIT, 1, List.of("PX-10")),
                         item("SLEEVE", 0, 0, Item.Per.PORT, 1, List.of()),
-                        item("COLLAR", 0, 0, Item.Per.JOINT, 2, List.of())),
+                        item("COLLAR", 0, 0, Item.Per.JOINT, 2, List.of()),
+                        item("GUIDE", 0, 0, Item.Per.HAND_ROUTING, 1, List.of()),
+                        item("PROBE", 0, 0, Item.Per.SENSOR, 1, List.of())),
                 List.of(),
                 List.of(),
                 List.of());
@@ -183,7 +185,8 @@ public final class SoundKit {
                 line("PX-16/25000", 1, 4000, 2.5),
                 line("SP-1", 1, 2500, 0.8),
                 line("SLEEVE", 2, 0, 0),
-                line("COLLAR", 4, 0, 0));
+                line("COLLAR", 4, 0, 0),
+                line("GUIDE", 1, 0, 0));
     }
 
     public static KitPlan.BoxItem line(String sku, long quantity, long price, double weight) {

@@ -121,12 +121,18 @@ class KitVerifierTest {
         "4, CLIP, 5, 'METRE_OF_PIPE asks for 6'",
         "5, SCREW, 9, 'PLATE_PIECE asks for 8'",
         "9, SLEEVE, 1, 'PORT asks for 2'",
-        "10, COLLAR, 5, 'JOINT asks for 4'"
+        "10, COLLAR, 5, 'JOINT asks for 4'",
+        "11, GUIDE, 2, 'HAND_ROUTING asks for 1'"
     })
     void quantityFollowsTheCatalogsRule(int index, String sku, long quantity, String words) {
         KitPlan.BoxItem sound = SoundKit.items().get(index);
         KitPlan.BoxItem wrong = line(sku, quantity, sound.price(), sound.weight());
         assertFound(found(withItems(with(SoundKit.items(), index, wrong))), "item " + sku, words);
+    }
+
+    @Test
+    void sensorOnlyWhereTheJobAsksForOne() {
+        assertFound(found(withItems(plus(line("PROBE", 1, 0, 0)))), "item PROBE", "quantity of 1", "SENSOR asks for 0");
     }
 
     @Test
