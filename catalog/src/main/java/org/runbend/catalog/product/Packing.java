@@ -46,6 +46,10 @@ public record Packing(List<Part> parts, List<Carton> cartons, Optional<Carrier> 
         public Part {
             instead = List.copyOf(instead);
         }
+
+        private boolean isOf(String number, double mm) {
+            return sku.equals(number) && (length.isEmpty() || Math.abs(length.getAsDouble() - mm) < SAME);
+        }
     }
 
     /**
@@ -87,10 +91,10 @@ public record Packing(List<Part> parts, List<Carton> cartons, Optional<Carrier> 
         }
     }
 
-    /** Where a part lies on the shelves, if it is known. */
-    public Optional<String> place(String sku) {
+    /** Where a part lies on the shelves, the coil or plate of a length (mm) where lengths lie apart, if it is known. */
+    public Optional<String> place(String sku, double length) {
         return parts.stream()
-                .filter(p -> p.sku().equals(sku))
+                .filter(p -> p.isOf(sku, length))
                 .flatMap(p -> p.place().stream())
                 .findFirst();
     }
@@ -98,9 +102,7 @@ public record Packing(List<Part> parts, List<Carton> cartons, Optional<Carrier> 
     /** Size of one of a part as it is packed, of the coil or plate of a length where sizes differ, if it is known. */
     public Optional<PackedSize> size(String sku, double length) {
         return parts.stream()
-                .filter(p -> p.sku().equals(sku)
-                        && p.size().isPresent()
-                        && (p.length().isEmpty() || Math.abs(p.length().getAsDouble() - length) < SAME))
+                .filter(p -> p.isOf(sku, length))
                 .flatMap(p -> p.size().stream())
                 .findFirst();
     }

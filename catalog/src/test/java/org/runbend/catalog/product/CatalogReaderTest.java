@@ -148,6 +148,23 @@ class CatalogReaderTest {
         assertEquals(List.of(), read(GOOD).kits());
     }
 
+    /** Coils of one pipe may lie on several shelves; what has one place for all lengths lies there whatever its length. */
+    @Test
+    void coilsLieWhereTheirLengthDoes() throws IOException {
+        Packing packing = read(GOOD + """
+                packing:
+                  parts:
+                    - {part: P-1, length: 25 m, place: A1, size: [520, 520, 110]}
+                    - {part: P-1, length: 50 m, place: A2}
+                    - {part: S-2, place: B1}
+                """).packing();
+        assertEquals(Optional.of("A1"), packing.place("P-1", 25_000));
+        assertEquals(Optional.of("A2"), packing.place("P-1", 50_000));
+        assertEquals(Optional.empty(), packing.place("P-1", 80_000));
+        assertEquals(Optional.of("B1"), packing.place("S-2", 1200));
+        assertEquals(Optional.empty(), packing.size("P-1", 50_000));
+    }
+
     @Test
     void aCurrencyWithoutDecimalsTakesNone() throws IOException {
         assertEquals(

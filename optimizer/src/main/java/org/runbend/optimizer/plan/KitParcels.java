@@ -39,28 +39,33 @@ final class KitParcels {
         int coil = 0;
         for (KitPlan.BoxItem item : plan.items()) {
             boolean isCoil = item.sku().equals(pipe) && coil < coils.size();
+            Optional<String> place = packing.place(item.sku(), 0);
             Optional<SpreaderPlate> plate = plan.job().catalog().findPlate(item.sku());
             if (isCoil) {
-                lines.add(line(item, coilSize(item, coils.get(coil)), false));
+                lines.add(coil(item, coils.get(coil)));
                 coil++;
             } else if (plate.isPresent()) {
-                lines.add(line(item, bundle(plate.get(), item, lines), true));
+                lines.add(line(item, place, bundle(plate.get(), item, lines), true));
             } else {
-                lines.add(line(item, packing.size(item.sku(), 0), false));
+                lines.add(line(item, place, packing.size(item.sku(), 0), false));
             }
         }
         return lines;
     }
 
-    /** A cut is as large as the smallest coil that it could be. */
-    private Optional<PackedSize> coilSize(KitPlan.BoxItem item, CoilPlan.CoilCut coil) {
+    /** A cut is taken from the coil it is cut from, and is as large as the smallest coil that it could be. */
+    private PackedLine coil(KitPlan.BoxItem item, CoilPlan.CoilCut coil) {
         double length = item.unit().equals("coil")
                 ? coil.length()
                 : coil.cuts().stream().mapToDouble(CoilPlan.LoopCut::length).sum();
-        return plan.job().pipe().product().coils().stream()
-                .filter(c -> c.length() >= length - 0.01)
+        double whole = plan.job().pipe().product().coils().stream()
+                .mapToDouble(c -> c.length())
+                .filter(c -> c >= length - 0.01)
                 .findFirst()
-                .flatMap(c -> packing.size(item.sku(), c.length()));
+                .orElse(length);
+        Optional<String> place =
+                packing.place(item.sku(), coil.length()).or(() -> packing.place(item.sku(), whole));
+        return line(item, place, packing.size(item.sku(), whole), false);
     }
 
     /** Plates lie in each other: as high as one groove and all sheets; all plates of a product make one bundle, told once. */
@@ -78,14 +83,15 @@ final class KitParcels {
         return Optional.of(new PackedSize(longest, plate.width(), high));
     }
 
-    private PackedLine line(KitPlan.BoxItem item, Optional<PackedSize> size, boolean bundle) {
+    private PackedLine line(
+            KitPlan.BoxItem item, Optional<String> place, Optional<PackedSize> size, boolean bundle) {
         return new PackedLine(
                 item.sku(),
                 item.name(),
                 item.quantity(),
                 item.unit(),
                 item.weight(),
-                packing.place(item.sku()),
+                place,
                 packing.instead(item.sku()),
                 size,
                 bundle);
