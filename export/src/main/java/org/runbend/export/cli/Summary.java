@@ -80,14 +80,21 @@ final class Summary {
                 .orElse("");
         return String.format(
                 Locale.ROOT,
-                "Heat: %.0f W into the room (%.0f to %.0f)%s, surface %.1f degrees C, %.2f l/min at %.1f kPa",
+                "Heat: %.0f W into the room (%.0f to %.0f)%s, surface %.1f degrees C, %.2f l/min at %.1f kPa%s",
                 heat.output().upward(),
                 heat.output().upwardLeast(),
                 heat.output().upwardMost(),
                 need,
                 heat.output().surfaceMean(),
                 heat.flow().volume(),
-                heat.flow().pressureDrop());
+                heat.flow().pressureDrop(),
+                heat.held()
+                        .map(h -> String.format(
+                                Locale.ROOT,
+                                "; %.0f W at %.0f degrees C, the highest flow that keeps every limit",
+                                h.upward(),
+                                h.supply()))
+                        .orElse(""));
     }
 
     /** What fewer lengths of plate would cost, where they were compared. */

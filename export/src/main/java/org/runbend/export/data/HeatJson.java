@@ -59,6 +59,9 @@ public final class HeatJson {
                 .number("expansionRoom", heat.expansion().room())
                 .number("fillPressure", heat.standing().fill())
                 .number("boiling", heat.standing().boiling());
+        if (heat.held().isPresent()) {
+            held(out, heat.held().get());
+        }
         if (o.standard().isPresent()) {
             out.open("typeB")
                     .number("up", o.standard().get().up())
@@ -89,6 +92,18 @@ public final class HeatJson {
         }
         out.texts("notes", heat.notes())
                 .texts("assumptions", heat.assumptions())
+                .close();
+    }
+
+    /** What may be promised where the supply that was asked for breaks a limit; warm-up and circuit are those of this supply too. */
+    private static void held(JsonOut out, HeatSolution.Held held) throws IOException {
+        out.open("held")
+                .number("supply", held.supply())
+                .number("upward", held.upward())
+                .number("upwardLeast", held.upwardLeast())
+                .number("upwardMost", held.upwardMost())
+                .number("surfaceMean", held.surfaceMean())
+                .number("surfacePeak", held.surfacePeak())
                 .close();
     }
 

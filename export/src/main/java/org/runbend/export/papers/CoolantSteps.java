@@ -86,25 +86,25 @@ final class CoolantSteps {
         }
         HeatSolution heat = plan.heat().get().solution();
         Job.Heating heating = job.heating().orElseThrow();
-        double most = heat.highestSupply().celsius();
-        String limit = one(Math.floor(10 * most) / 10) + " degrees C a limit is broken: "
+        String limit = one(heat.highestSupply().celsius()) + " degrees C a limit is broken: "
                 + heat.highestSupply().name() + ".";
-        boolean over = heating.flow() > most + 1e-9;
-        steps.step(
-                over
-                        ? "Set the mixing valve to " + whole(Math.floor(most))
-                                + " degrees C and no higher, though the job asks for " + whole(heating.flow())
-                                + ": over " + limit
-                        : "Set the mixing valve to " + whole(heating.flow()) + " degrees C; over " + limit);
-        steps.step((over
-                        ? "At the " + whole(heating.flow()) + " of the job the floor would give about "
-                        : "The floor then gives about ")
-                + whole(heat.output().upward()) + " W, with a surface of "
-                + one(heat.output().surfaceMean())
-                + " degrees C in the mean and " + one(heat.output().surfacePeak()) + " at its hottest place"
-                + (over ? "; lower set it gives less (heat.pdf)." : "."));
+        String asked = whole(heating.flow());
+        if (heat.isTooHot()) {
+            steps.step("Set the mixing valve to " + whole(heat.highestSupply().setting())
+                    + " degrees C and no higher, though the job asks for " + asked + ": over " + limit);
+            heat.held().ifPresent(h -> steps.step(gives(h.upward(), h.surfaceMean(), h.surfacePeak())));
+        } else {
+            steps.step("Set the mixing valve to " + asked + " degrees C; over " + limit);
+            HeatSolution.Output o = heat.output();
+            steps.step(gives(o.upward(), o.surfaceMean(), o.surfacePeak()));
+        }
         sensor(steps);
         frost(steps, heating);
+    }
+
+    private static String gives(double watts, double mean, double peak) {
+        return "The floor then gives about " + whole(watts) + " W, with a surface of " + one(mean)
+                + " degrees C in the mean and " + one(peak) + " at its hottest place.";
     }
 
     /** What the controller is set to, never over what keeps the floor's limits. */

@@ -79,19 +79,21 @@ public final class HeatPaper {
 
     private void output(PdfFlow flow) {
         HeatSolution.Output o = heat.output();
-        flow.heading("What the floor gives")
-                .paragraph(String.format(
-                        Locale.ROOT,
-                        "%s W into a room of %s degrees C (%s to %s W for 0.2 to 0 mm of air between pipe and plate), %s W to the"
-                                + " outside at %s degrees C. Surface %s degrees C in the mean, %s at its hottest where the loop begins.",
-                        three(o.upward()),
-                        one(problem.surroundings().room()),
-                        three(o.upwardLeast()),
-                        three(o.upwardMost()),
-                        three(o.downward()),
-                        one(problem.surroundings().outside()),
-                        one(o.surfaceMean()),
-                        one(o.surfacePeak())));
+        flow.heading("What the floor gives");
+        tooHot(flow);
+        flow.paragraph(String.format(
+                Locale.ROOT,
+                "%s%s W into a room of %s degrees C (%s to %s W for 0.2 to 0 mm of air between pipe and plate), %s W to the"
+                        + " outside at %s degrees C. Surface %s degrees C in the mean, %s at its hottest where the loop begins.",
+                heat.isTooHot() ? "At the " + figure(heat.flow().supply()) + " degrees C asked for: " : "",
+                three(o.upward()),
+                one(problem.surroundings().room()),
+                three(o.upwardLeast()),
+                three(o.upwardMost()),
+                three(o.downward()),
+                one(problem.surroundings().outside()),
+                one(o.surfaceMean()),
+                one(o.surfacePeak())));
         need(flow);
         flow.table(zones());
         flow.paragraph(
@@ -107,6 +109,34 @@ public final class HeatPaper {
                                 b.valid() ? "" : ", out of the range of the standard",
                                 b.extrapolated() ? ", beyond its tables" : ""),
                         TextStyle.SMALL));
+    }
+
+    /** Figures of a supply that must not be used are not mistaken for what the floor will give. */
+    private void tooHot(PdfFlow flow) {
+        if (!heat.isTooHot()) {
+            return;
+        }
+        String broken = String.format(
+                Locale.ROOT,
+                "The job asks for %s degrees C into the floor; over %s a limit is broken: %s. ",
+                figure(heat.flow().supply()),
+                one(heat.highestSupply().celsius()),
+                heat.highestSupply().name());
+        flow.caution(broken
+                + heat.held()
+                        .map(h -> String.format(
+                                Locale.ROOT,
+                                "Held down to %s the floor gives %s W (%s to %s), its surface %s degrees C in the mean and %s at its"
+                                        + " hottest. That is what may be promised; the other figures down to 'Flow and pump' are those"
+                                        + " at %s.",
+                                whole(h.supply()),
+                                three(h.upward()),
+                                three(h.upwardLeast()),
+                                three(h.upwardMost()),
+                                one(h.surfaceMean()),
+                                one(h.surfacePeak()),
+                                figure(heat.flow().supply())))
+                        .orElse("No supply that is warmer than the room keeps it, so no heat may be promised."));
     }
 
     private void need(PdfFlow flow) {
@@ -256,12 +286,17 @@ public final class HeatPaper {
         flow.paragraph(String.format(
                 Locale.ROOT,
                 "Highest supply that keeps every limit: %s degrees C (%s).",
-                one(Math.floor(10 * heat.highestSupply().celsius()) / 10),
+                one(heat.highestSupply().celsius()),
                 heat.highestSupply().name()));
     }
 
     private void warmUp(PdfFlow flow) {
         flow.heading("Warm-up from cold");
+        flow.lead("With " + figure(heat.usedSupply()) + " degrees C into the floor"
+                + (heat.held().isPresent()
+                        ? ", the highest whole degree that keeps every limit."
+                        : heat.isTooHot() ? ", though that breaks a limit." : ".")
+                + (heat.circuit().isPresent() ? " 'Coolant' is that of the source, before anything is mixed." : ""));
         if (heat.circuit().isEmpty()) {
             flow.drawing(curves.warmUp(), CURVE_HEIGHT);
         }

@@ -16,6 +16,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -37,6 +38,7 @@ import org.runbend.export.data.CutSheet;
 import org.runbend.export.dxf.DxfVersion;
 import org.runbend.export.folder.KitFiles;
 import org.runbend.optimizer.plan.KitPlan;
+import org.runbend.optimizer.quote.Quoting;
 import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
 import org.verapdf.pdfa.Foundries;
 import org.verapdf.pdfa.PDFAParser;
@@ -93,6 +95,10 @@ class PaperSetTest {
         platesAreTold(kit, text("fitting-sheet.pdf"));
         pipeAddsUp(kit, flat(text("fitting-sheet.pdf").replaceAll("\\s*\\([^()]*\"\\)", "")));
         limitIsKept(kit, flat(text("fitting-sheet.pdf")));
+        if (files.containsKey("heat.pdf")) {
+            oneLimitIsOneNumber(kit, flat(text("fitting-sheet.pdf")), flat(text("heat.pdf")));
+            noForbiddenHeatIsPromised(plan, kit, flat(text("heat.pdf")));
+        }
         String plan12 = "order " + kit.at("order").text() + " plan "
                 + kit.at("fingerprint").text().substring(0, 12);
         assertEquals(plan12, code(files.get("pick-list.pdf"), 210 - 15 - 20, 297 - 15 - 20, 20));
@@ -265,6 +271,44 @@ class PaperSetTest {
                     numbers(text, "over ([0-9.]+) degrees C a limit is broken").get(0);
             assertTrue(set <= limit, set + " is over " + limit);
             assertTrue(set <= kit.at("heating").at("supply").number() + 1e-6, "nor over what the job asks for");
+        }
+    }
+
+    /** What the supply may have at most is one number of a tenth of a degree, in the data, as a check and on both papers. */
+    private static void oneLimitIsOneNumber(JsonIn kit, String fitting, String heat) {
+        double limit = kit.at("heating").at("highestSupply").number();
+        String words = String.format(Locale.ROOT, "%.1f", limit);
+        assertEquals(limit, Double.parseDouble(words), 1e-9);
+        assertTrue(fitting.contains("over " + words + " degrees C a limit is broken"), words);
+        assertTrue(heat.contains("Highest supply that keeps every limit: " + words + " degrees C"), words);
+        for (JsonIn check : kit.at("checks").list()) {
+            if (check.at("name").text().equals("supply to the floor at most what keeps every limit")) {
+                assertEquals(limit, check.at("limit").number(), 1e-9);
+            }
+        }
+    }
+
+    /** A customer is told the heat of a flow that keeps every limit, and a heat report says which figures are not of such a flow. */
+    private static void noForbiddenHeatIsPromised(KitPlan plan, JsonIn kit, String heat) {
+        JsonIn said = kit.at("heating");
+        boolean tooHot = said.at("supply").number() > said.at("highestSupply").number();
+        JsonIn promised = tooHot ? said.at("held") : said;
+        assertTrue(promised.at("supply").number() <= said.at("highestSupply").number());
+        String watts = String.format(
+                Locale.ROOT,
+                "%.0f to %.0f W into the room at %s",
+                promised.at("upwardLeast").number(),
+                promised.at("upwardMost").number(),
+                tooHot ? trimmed(promised.at("supply").number()) + " degrees C" : "these temperatures");
+        List<String> granted = new Quoting().quote(plan, Optional.empty()).granted();
+        assertEquals(1, granted.stream().filter(g -> g.contains(watts)).count(), () -> watts + " in " + granted);
+        assertEquals(tooHot, heat.contains("That is what may be promised"));
+        double warmest = said.at("warmUp").list().stream()
+                .mapToDouble(p -> p.at("coolant").number())
+                .max()
+                .orElseThrow();
+        if (plan.heat().orElseThrow().solution().circuit().isEmpty()) {
+            assertEquals(promised.at("supply").number(), warmest, 1e-6, "warm-up");
         }
     }
 

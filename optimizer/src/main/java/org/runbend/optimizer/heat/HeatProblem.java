@@ -26,4 +26,10 @@ public record HeatProblem(
         bare = List.copyOf(bare);
         Within.rule(!loops.isEmpty(), "no loop to heat with");
     }
+
+    /** The same floor with coolant mixed to another temperature, degrees C. */
+    HeatProblem mixedTo(double temperature) {
+        Supply mixed = new Supply(supply.mixture(), temperature, supply.source(), supply.coldest(), supply.flow());
+        return new HeatProblem(build, loops, bare, mixed, surroundings, circuit);
+    }
 }

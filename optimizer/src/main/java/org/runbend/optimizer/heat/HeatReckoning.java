@@ -22,6 +22,7 @@ import org.runbend.optimizer.heat.flow.StandingPressure;
 import org.runbend.optimizer.heat.flow.StandingProblem;
 import org.runbend.optimizer.heat.flow.StandingSolution;
 import org.runbend.optimizer.heat.limits.Finding;
+import org.runbend.optimizer.heat.limits.HighestSupply;
 import org.runbend.optimizer.heat.need.DampProblem;
 import org.runbend.optimizer.heat.need.DampSolution;
 import org.runbend.optimizer.heat.need.HeatNeed;
@@ -53,7 +54,9 @@ public final class HeatReckoning {
         CoolantFilling filling = filling(problem);
         StandingSolution standing = standing(problem);
         double film = state.loops().get(0).film();
-        WarmUpReckoning overTime = new WarmUpReckoning(problem);
+        HighestSupply.Answer highest = limits.highestSupply();
+        Optional<HeatProblem> held = held(problem, highest);
+        WarmUpReckoning overTime = new WarmUpReckoning(held.orElse(problem));
         Optional<CircuitRun> circuit = overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres(), false);
         Optional<CircuitRun> stuck = circuit.isPresent() && overTime.isHeldBack()
                 ? overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres(), true)
@@ -79,9 +82,30 @@ public final class HeatReckoning {
                 stuck,
                 sensor,
                 findings,
-                limits.highestSupply(),
-                notes.notes(limits.highestSupply(), sensor, circuit, damp, state),
-                notes.assumptions());
+                highest,
+                held.map(HeatReckoning::held),
+                notes.notes(highest, sensor, circuit, damp, state),
+                notes.assumptions(held.map(p -> p.supply().temperature())));
+    }
+
+    /** The floor with its supply held down to where every limit is kept, if that asked for is over it and a warm one is not. */
+    private static Optional<HeatProblem> held(HeatProblem problem, HighestSupply.Answer highest) {
+        return problem.supply().temperature() > highest.celsius()
+                        && highest.setting() > problem.surroundings().room()
+                ? Optional.of(problem.mixedTo(highest.setting()))
+                : Optional.empty();
+    }
+
+    private static HeatSolution.Held held(HeatProblem problem) {
+        FloorState state = new FloorReckoning(problem, USUAL_GAP).solve();
+        double supply = problem.supply().temperature();
+        return new HeatSolution.Held(
+                supply,
+                state.upward(),
+                new FloorReckoning(problem, Contact.POOR).solve().upward(),
+                new FloorReckoning(problem, 0).solve().upward(),
+                state.surfaceMean(),
+                new SupplyLimits(problem).surface(supply));
     }
 
     private static WarmUp firstHour(CircuitRun run) {

@@ -31,13 +31,15 @@ import org.runbend.optimizer.heat.output.TypeBSolution;
  * @param need of the room, if its loss is known
  * @param damp metal under the floor, if there is some
  * @param mass what of the floor stores heat, as the warm-up has it
- * @param warmUp from cold
+ * @param warmUp from cold, at {@link #usedSupply}
  * @param hottest floor at its hottest, as limits have it
- * @param circuit over time, if its source is known
+ * @param circuit over time, if its source is known, at {@link #usedSupply}
  * @param stuck the circuit over time with its valve stuck open and nothing mixed; where that differs from {@code circuit}
  * @param sensor how a floor sensor may be set, where there are plates
  * @param findings numbers held against limits
  * @param highestSupply that keeps every limit
+ * @param held what the floor does at the highest whole degree that keeps every limit, where the supply asked breaks one; empty too where
+ *     no supply warmer than the room keeps them
  * @param notes what a person must know, one sentence each
  * @param assumptions what was taken for what nobody gave, one sentence each
  */
@@ -59,6 +61,7 @@ public record HeatSolution(
         Optional<Sensor> sensor,
         List<Finding> findings,
         HighestSupply.Answer highestSupply,
+        Optional<Held> held,
         List<String> notes,
         List<String> assumptions) {
     /**
@@ -139,6 +142,39 @@ public record HeatSolution(
      * @param hysteresis between on and off, K
      */
     public record Sensor(double highest, double top, double hysteresis) {}
+
+    /**
+     * What the floor does when its supply is held down, as {@link Output} has it.
+     *
+     * @param supply degrees C
+     * @param upward W
+     * @param upwardLeast W
+     * @param upwardMost W
+     * @param surfaceMean degrees C
+     * @param surfacePeak degrees C
+     */
+    public record Held(
+            double supply,
+            double upward,
+            double upwardLeast,
+            double upwardMost,
+            double surfaceMean,
+            double surfacePeak) {}
+
+    /** Whether the supply that was asked for breaks a limit. */
+    public boolean isTooHot() {
+        return flow.supply() > highestSupply.celsius();
+    }
+
+    /** Supply at which the floor may be used, degrees C: the one asked for, or what that is held down to. */
+    public double usedSupply() {
+        return held.map(Held::supply).orElse(flow.supply());
+    }
+
+    /** Heat into the room at {@link #usedSupply}, W. */
+    public double usedUpward() {
+        return held.map(Held::upward).orElse(output.upward());
+    }
 
     /** Copies the lists. */
     public HeatSolution {

@@ -34,7 +34,7 @@ final class Notes {
             notes.add(String.format(
                     Locale.ROOT,
                     "A mixing valve or a limit of %.0f degrees C or less is needed before the floor (%s).",
-                    Math.floor(highest.celsius()),
+                    highest.setting(),
                     highest.name()));
         }
         if (problem.circuit().sensor().isPresent() || problem.supply().highest() > highest.celsius()) {
@@ -134,12 +134,13 @@ final class Notes {
                 100 * r.floorShare())));
     }
 
-    List<String> assumptions() {
+    /** What was assumed; warm-up and circuit are reckoned at {@code held} degrees C where the supply asked is too hot. */
+    List<String> assumptions(Optional<Double> held) {
         List<String> list = new ArrayList<>();
         list.add("Contact of pipe and plate: 0 to 0.2 mm of air, 0.1 mm in the figures, none where a limit is held.");
         list.add(
-                "Each kind of floor gives as if it went on for ever; the shaded plan of the floor, which has the edges of the"
-                        + " plates, comes to up to 12 % less.");
+                "Each kind of floor gives as if it went on for ever; reckoned place by place, with the edges of the plates, a floor"
+                        + " comes to up to 12 % less.");
         list.add(String.format(
                 Locale.ROOT,
                 "Heat transfer of the surface %.1f W/(m2 K), radiation included (EN 1264-2).",
@@ -165,11 +166,17 @@ final class Notes {
         } else {
             list.add(String.format(
                     Locale.ROOT,
-                    "Circuit: floor and coolant at %.0f degrees C at first, the room at %.0f all along (its air is heated too);"
-                            + " pipes and heater hold no heat of their own.",
+                    "Circuit: floor and coolant at %.0f degrees C at first, the room at %.0f all along (its air is heated too, so the"
+                            + " very surface is nearer to it from the first minute); pipes and heater hold no heat of their own.",
                     problem.surroundings().start(),
                     problem.surroundings().room()));
         }
+        held.ifPresent(h -> list.add(String.format(
+                Locale.ROOT,
+                "Warm-up and circuit are reckoned with %.0f degrees C into the floor, the highest that keeps every limit, not with"
+                        + " the %.0f asked for.",
+                h,
+                problem.supply().temperature())));
         if (problem.surroundings().sleeping() == Sleeping.UNSAID) {
             list.add(
                     "Nobody said whether somebody sleeps on the floor (heating.sleeping): what he would feel bounds no supply.");

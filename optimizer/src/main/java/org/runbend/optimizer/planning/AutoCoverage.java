@@ -36,7 +36,7 @@ public final class AutoCoverage {
      *
      * @param coverage asked of the plates, 0 to 1
      * @param plates the plates
-     * @param upward heat into the room, W
+     * @param upward heat into the room at the flow that keeps every limit, W
      * @param enough whether that is what was wanted; if not, these are all the plates that can be had
      */
     public record Answer(double coverage, PlatePlan plates, double upward, boolean enough) {}
@@ -143,7 +143,7 @@ public final class AutoCoverage {
         List<Breakdown> pipes = loops.stream().map(KitPlan.LoopPlan::breakdown).toList();
         PlatePlan plates = new PlatePacking().pack(PlateComparing.problem(asked, pipes));
         double upward = HeatPart.problem(asked, loops, plates)
-                .map(p -> new HeatReckoning().solve(p).output().upward())
+                .map(p -> new HeatReckoning().solve(p).usedUpward())
                 .orElseThrow(
                         () -> new IllegalArgumentException("build and heating are needed to choose plates by heat"));
         return new Answer(coverage, plates, upward, upward >= wanted);

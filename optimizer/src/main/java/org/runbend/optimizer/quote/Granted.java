@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.runbend.catalog.source.Plain;
 import org.runbend.optimizer.floor.FloorShapes;
+import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
@@ -63,11 +64,48 @@ final class Granted {
                         + (h.request().wanted().isPresent()
                                 ? "; " + Plain.number(h.request().wanted().getAsDouble()) + " W are wanted."
                                 : "."));
-        plan.heat()
-                .map(k -> k.solution().output())
-                .ifPresent(o -> sentences.add(text(
-                        "Reckoned, not measured: %.0f to %.0f W into the room at these temperatures.",
-                        o.upwardLeast(), o.upwardMost())));
+        plan.heat().ifPresent(k -> promise(k.solution(), h, sentences));
+    }
+
+    /** Heat is promised at no flow that the plan itself forbids. */
+    private static void promise(HeatSolution heat, Job.Heating asked, List<String> sentences) {
+        String flow = Plain.number(asked.flow());
+        HeatSolution.Output o = heat.output();
+        if (!heat.isTooHot()) {
+            sentences.add(text(
+                    "Reckoned, not measured: %.0f to %.0f W into the room at these temperatures.",
+                    o.upwardLeast(), o.upwardMost()));
+            wanted(asked, o.upward(), sentences);
+            return;
+        }
+        String limit = heat.highestSupply().name();
+        if (heat.held().isEmpty()) {
+            sentences.add(text(
+                    "No heat is promised: the flow of %s degrees C that was asked breaks a limit (%s), and none that is warmer than the"
+                            + " room keeps it.",
+                    flow, limit));
+            return;
+        }
+        HeatSolution.Held held = heat.held().get();
+        sentences.add(text(
+                "The flow may have %s degrees C at most, not the %s asked, which break a limit (%s). Reckoned, not measured: %.0f to %.0f W"
+                        + " into the room at %s degrees C.",
+                Plain.number(held.supply()),
+                flow,
+                limit,
+                held.upwardLeast(),
+                held.upwardMost(),
+                Plain.number(held.supply())));
+        wanted(asked, held.upward(), sentences);
+    }
+
+    private static void wanted(Job.Heating asked, double upward, List<String> sentences) {
+        asked.request().wanted().ifPresent(w -> {
+            if (upward < w) {
+                sentences.add(
+                        text("That is less than the %s W wanted: the rest must come from elsewhere.", Plain.number(w)));
+            }
+        });
     }
 
     private static String text(String form, Object... values) {

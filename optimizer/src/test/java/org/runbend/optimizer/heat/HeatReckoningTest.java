@@ -87,8 +87,32 @@ class HeatReckoningTest {
         HeatSolution s = solve(SampleFloors.camper(SampleFloors.supply(45, new FlowRequest.ByVolume(2))));
         double highest = s.highestSupply().celsius();
         assertTrue(highest > 30 && highest < 60, () -> "highest " + highest);
-        assertEquals(29, peak(highest), 0.01);
+        assertEquals(Math.rint(10 * highest) / 10, highest, 1e-9, "told as it is: in tenths");
+        assertTrue(peak(highest) <= 29 && peak(highest + 0.1) > 29);
         assertTrue(peak(highest + 1) > 29.2);
+    }
+
+    /** A supply too hot is told beside what the floor gives at the highest whole degree; warm-up goes no higher; else there is nothing to tell. */
+    @Test
+    void tooHotASupplyIsHeldDown() {
+        HeatSolution hot = solve(SampleFloors.camper(SampleFloors.supply(60, new FlowRequest.ByVolume(2))));
+        HeatSolution.Held held = hot.held().orElseThrow();
+        assertEquals(Math.floor(hot.highestSupply().celsius()), held.supply(), 1e-9);
+        HeatSolution there =
+                solve(SampleFloors.camper(SampleFloors.supply(held.supply(), new FlowRequest.ByVolume(2))));
+        assertEquals(there.output().upward(), held.upward(), 1e-9);
+        assertEquals(there.output().upwardMost(), held.upwardMost(), 1e-9);
+        assertEquals(there.output().surfacePeak(), held.surfacePeak(), 1e-9);
+        assertTrue(held.surfacePeak() <= 29 && held.upward() < hot.output().upward());
+        assertEquals(
+                held.supply(),
+                hot.warmUp().points().stream()
+                        .mapToDouble(p -> p.coolant())
+                        .max()
+                        .orElseThrow(),
+                1e-9);
+        assertEquals(Optional.empty(), there.held());
+        assertEquals(there.output().upward(), there.usedUpward());
     }
 
     private static double peak(double supply) {

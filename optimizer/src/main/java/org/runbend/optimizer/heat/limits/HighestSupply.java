@@ -11,10 +11,15 @@ public final class HighestSupply {
     /**
      * Which limit binds.
      *
-     * @param celsius the highest supply, degrees C
+     * @param celsius the highest supply, degrees C, rounded down to a tenth
      * @param name of the limit that it comes from
      */
-    public record Answer(double celsius, String name) {}
+    public record Answer(double celsius, String name) {
+        /** What a mixing valve may be set to, whole degrees C: scales show no more. */
+        public double setting() {
+            return Math.floor(celsius);
+        }
+    }
 
     /** The highest supply, at most 150 degrees C; the limits hold their values at a supply in degrees C. */
     public Answer solve(List<SupplyLimit> limits, double supply) {
@@ -28,6 +33,6 @@ public final class HighestSupply {
                 }
             }
         }
-        return best;
+        return new Answer(Down.tenth(best.celsius()), best.name());
     }
 }

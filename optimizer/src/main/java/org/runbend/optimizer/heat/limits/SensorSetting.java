@@ -27,12 +27,12 @@ public final class SensorSetting {
 
     /**
      * Highest setting at which neither the hottest place of the top nor the cover's underside passes its limit when the valve closes, half
-     * the hysteresis over the setting. All in degrees C and K.
+     * the hysteresis over the setting. All in degrees C and K, the setting rounded down to a tenth.
      *
      * @param peak hottest excess of the top over the room, against the mean one
      */
     public double highest(double topLimit, double peak, double undersideLimit, double hysteresis) {
         double plates = room + (topLimit - room) / peak * stack.surface() / stack.up();
-        return Math.min(plates, undersideLimit) - hysteresis / 2;
+        return Down.tenth(Math.min(plates, undersideLimit) - hysteresis / 2);
     }
 }
