@@ -99,6 +99,7 @@ class PaperSetTest {
             oneLimitIsOneNumber(kit, flat(text("fitting-sheet.pdf")), flat(text("heat.pdf")));
             noForbiddenHeatIsPromised(plan, kit, flat(text("heat.pdf")));
         }
+        thickerInsulationIsTold(plan);
         String plan12 = "order " + kit.at("order").text() + " plan "
                 + kit.at("fingerprint").text().substring(0, 12);
         assertEquals(plan12, code(files.get("pick-list.pdf"), 210 - 15 - 20, 297 - 15 - 20, 20));
@@ -310,6 +311,19 @@ class PaperSetTest {
         if (plan.heat().orElseThrow().solution().circuit().isEmpty()) {
             assertEquals(promised.at("supply").number(), warmest, 1e-6, "warm-up");
         }
+    }
+
+    /** Whoever gets thicker insulation than was asked for is told by how much the floor gets higher. */
+    private static void thickerInsulationIsTold(KitPlan plan) {
+        List<String> granted = new Quoting().quote(plan, Optional.empty()).granted();
+        double higher = plan.job()
+                .build()
+                .map(b -> plan.job().insulationLaid(b) - b.laidUnder())
+                .orElse(0.0);
+        List<String> told =
+                granted.stream().filter(g -> g.contains("mm higher")).toList();
+        assertEquals(higher > 0 ? 1 : 0, told.size(), granted::toString);
+        told.forEach(t -> assertTrue(t.contains("floor gets " + trimmed(higher) + " mm higher"), t));
     }
 
     static void assertArchived(String name, byte[] pdf) throws IOException {

@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.runbend.catalog.product.InsulationStack;
 import org.runbend.catalog.product.Money;
 import org.runbend.catalog.source.Plain;
 import org.runbend.optimizer.bare.BareFloor;
 import org.runbend.optimizer.job.CoverFixing;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plates.UnusedPlate;
 
@@ -48,6 +50,32 @@ public sealed interface Remark {
         public String words() {
             return "The catalog sells no " + material + " " + Plain.number(thickness)
                     + " mm thick, so no boards of it are drawn.";
+        }
+    }
+
+    /**
+     * Insulation is bought thicker than it was asked for.
+     *
+     * @param asked mm
+     * @param laid mm
+     * @param sheets what it is made of
+     */
+    record ThickerInsulation(double asked, double laid, String sheets) implements Remark {
+        private static final double SAME = 1e-9;
+
+        /** The remark, where the job's insulation is sold thicker alone. */
+        public static Optional<Remark> of(Job job) {
+            return job.build()
+                    .filter(b -> job.insulationLaid(b) > b.laidUnder() + SAME)
+                    .flatMap(b -> InsulationStack.of(job.catalog(), b.laidUnder())
+                            .map(s -> new ThickerInsulation(b.laidUnder(), s.thickness(), s.words())));
+        }
+
+        @Override
+        public String words() {
+            return "Insulation under the floor is " + Plain.number(laid) + " mm thick (" + sheets + "), not the "
+                    + Plain.number(asked) + " mm asked: the catalog sells none between. The floor gets "
+                    + Plain.number(Math.rint(10 * (laid - asked)) / 10) + " mm higher.";
         }
     }
 

@@ -433,6 +433,7 @@ public final class KitPlanner {
         if (job.pipe().flowTail() + job.pipe().returnTail() == 0) {
             remarks.add(new Remark.NoTails());
         }
+        Remark.ThickerInsulation.of(job).ifPresent(remarks::add);
         remarks.addAll(known);
         new NearMiss(job).remark(coils, plates).ifPresent(remarks::add);
         Channels.remark(job).ifPresent(remarks::add);

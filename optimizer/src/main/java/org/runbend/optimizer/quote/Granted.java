@@ -9,6 +9,7 @@ import org.runbend.optimizer.heat.HeatSolution;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
+import org.runbend.optimizer.plan.Remark;
 
 /** What a quotation takes for granted: the floor, coverage, pipe and heat it was reckoned with, and what the order left to us. */
 final class Granted {
@@ -32,6 +33,10 @@ final class Granted {
                 Plain.number(job.pipe().flowTail()),
                 Plain.number(job.pipe().returnTail()),
                 Plain.number(100 * job.pipe().allowance())));
+        plan.remarks().stream()
+                .filter(Remark.ThickerInsulation.class::isInstance)
+                .map(Remark::words)
+                .forEach(sentences::add);
         heat(plan, sentences);
         sentences.addAll(job.written().assumptions());
         return sentences;
