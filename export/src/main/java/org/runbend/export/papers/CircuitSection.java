@@ -53,11 +53,15 @@ final class CircuitSection {
     private PdfTable table() {
         PdfTable table = new PdfTable(Column.left("part", 2), Column.left("what was reckoned with", 9));
         parts.source().ifPresent(s -> table.row("source", source(s)));
-        if (problem.supply().highest() > problem.supply().temperature()) {
+        if (problem.supply().highest() > heat.usedSupply()) {
             table.row(
                     "mixing valve",
-                    "mixes " + one(problem.supply().highest()) + " \u00b0C down to "
-                            + one(problem.supply().temperature()) + " \u00b0C before the floor");
+                    "mixes " + one(problem.supply().highest()) + " \u00b0C down to " + one(heat.usedSupply())
+                            + " \u00b0C before the floor"
+                            + (heat.held().isPresent()
+                                    ? ", the highest that keeps every limit, not the "
+                                            + one(heat.flow().supply()) + " asked for"
+                                    : ""));
         }
         table.row("pump", pump());
         if (parts.blowers() > 0) {
@@ -73,7 +77,7 @@ final class CircuitSection {
         return table;
     }
 
-    private static String source(HeatSource source) {
+    private String source(HeatSource source) {
         if (source instanceof HeatSource.Heater h) {
             return String.format(
                     Locale.ROOT,
@@ -86,10 +90,15 @@ final class CircuitSection {
         if (source instanceof HeatSource.EngineExchanger e) {
             return String.format(
                     Locale.ROOT,
-                    "engine coolant of %s \u00b0C by an exchanger of %s W/K; it may reach %s \u00b0C (from memory: 82 to 105)",
+                    "engine coolant of %s \u00b0C (it may reach %s; from memory: 82 to 105) by an exchanger of %s W/K%s",
                     one(e.engine()),
+                    one(e.highest()),
                     three(e.transfer()),
-                    one(e.highest()));
+                    problem.supply()
+                            .source()
+                            .filter(limit -> limit < e.highest())
+                            .map(limit -> ", held to " + one(limit) + " \u00b0C by a limiter, as the job says")
+                            .orElse(""));
         }
         HeatSource.MainsElement m = (HeatSource.MainsElement) source;
         return String.format(

@@ -70,7 +70,7 @@ final class WarmUpReckoning {
                         Math.max(0.1, litres),
                         Math.min(1000, flow),
                         problem.supply().temperature(),
-                        source.get(),
+                        problem.supply().source().map(source.get()::heldTo).orElse(source.get()),
                         parts.cylinder(),
                         parts.blowers(),
                         parts.sensor(),

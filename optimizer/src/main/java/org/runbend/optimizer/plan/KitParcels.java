@@ -63,8 +63,7 @@ final class KitParcels {
                 .filter(c -> c >= length - 0.01)
                 .findFirst()
                 .orElse(length);
-        Optional<String> place =
-                packing.place(item.sku(), coil.length()).or(() -> packing.place(item.sku(), whole));
+        Optional<String> place = packing.place(item.sku(), coil.length()).or(() -> packing.place(item.sku(), whole));
         return line(item, place, packing.size(item.sku(), whole), false);
     }
 
@@ -83,8 +82,7 @@ final class KitParcels {
         return Optional.of(new PackedSize(longest, plate.width(), high));
     }
 
-    private PackedLine line(
-            KitPlan.BoxItem item, Optional<String> place, Optional<PackedSize> size, boolean bundle) {
+    private PackedLine line(KitPlan.BoxItem item, Optional<String> place, Optional<PackedSize> size, boolean bundle) {
         return new PackedLine(
                 item.sku(),
                 item.name(),

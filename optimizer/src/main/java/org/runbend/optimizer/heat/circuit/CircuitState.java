@@ -7,6 +7,8 @@ import org.runbend.optimizer.heat.coolant.Melinder2010;
 final class CircuitState {
     private static final double BLOWERS_FROM = 40;
     private static final double WATER = 4186;
+    /** In about this time what holds a temperature makes up what is missing, s. */
+    private static final double MINUTE = 60;
     /** A valve sends the coolant to the floor only while that is warmer than the floor; a kelvin more, lest it flutters. */
     private static final double WARMER = 1;
 
@@ -104,12 +106,14 @@ final class CircuitState {
 
     private double power(double taken, double seconds) {
         if (problem.source() instanceof HeatSource.EngineExchanger e) {
-            return Math.max(0, e.transfer() * (e.engine() - coolant));
+            double most = e.transfer() * (e.engine() - coolant);
+            double held = taken + (e.limit() - coolant) * coolantHeat / Math.max(MINUTE, seconds);
+            return Math.max(0, Math.min(most, held));
         }
         if (!(problem.source() instanceof HeatSource.Heater h)) {
             return 0;
         }
-        double wanted = taken + (h.setting() - coolant) * coolantHeat / Math.max(60, seconds);
+        double wanted = taken + (h.setting() - coolant) * coolantHeat / Math.max(MINUTE, seconds);
         if (burning && wanted < h.least() && coolant >= h.setting()) {
             burning = false;
         } else if (!burning && coolant <= h.setting() - h.band()) {

@@ -7,6 +7,11 @@ public sealed interface HeatSource {
     /** Highest temperature it can bring the coolant to, degrees C. */
     double highest();
 
+    /** The same source with something that holds the coolant it sends to a temperature, degrees C. */
+    default HeatSource heldTo(double celsius) {
+        return this;
+    }
+
     /** Whether its heat can reach the floor at all. */
     default boolean reachesFloor() {
         return true;
@@ -33,6 +38,11 @@ public sealed interface HeatSource {
         public double highest() {
             return setting;
         }
+
+        @Override
+        public HeatSource heldTo(double celsius) {
+            return new Heater(least, most, Math.min(setting, Math.max(0, celsius)), band);
+        }
     }
 
     /**
@@ -40,8 +50,9 @@ public sealed interface HeatSource {
      *
      * @param transfer of the exchanger, W/K
      * @param engine temperature of the engine's coolant, degrees C
+     * @param limit at which a limiter shuts it off, degrees C; infinite without one
      */
-    record EngineExchanger(double transfer, double engine) implements HeatSource {
+    record EngineExchanger(double transfer, double engine, double limit) implements HeatSource {
         /** Highest that an engine's thermostat and cap allow (from memory), degrees C. */
         public static final double HOTTEST = 105;
 
@@ -49,11 +60,22 @@ public sealed interface HeatSource {
         public EngineExchanger {
             Within.range("transfer of the exchanger", transfer, 0.1, 1e5, "W/K");
             Within.range("engine coolant", engine, -60, 130, "degrees C");
+            Within.range("limiter of the exchanger", limit, -60, Double.POSITIVE_INFINITY, "degrees C");
+        }
+
+        /** An exchanger without a limiter. */
+        public EngineExchanger(double transfer, double engine) {
+            this(transfer, engine, Double.POSITIVE_INFINITY);
         }
 
         @Override
         public double highest() {
-            return Math.max(engine, HOTTEST);
+            return Math.min(limit, Math.max(engine, HOTTEST));
+        }
+
+        @Override
+        public HeatSource heldTo(double celsius) {
+            return new EngineExchanger(transfer, engine, Math.min(limit, celsius));
         }
     }
 

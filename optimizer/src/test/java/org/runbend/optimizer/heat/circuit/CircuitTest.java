@@ -103,6 +103,20 @@ class CircuitTest {
         assertTrue(run.floor() >= -1e-9);
     }
 
+    /** A limiter of the exchanger holds the coolant to its temperature; without one it comes near that of the engine. */
+    @Test
+    void aLimiterHoldsTheExchanger() {
+        HeatSource engine = new HeatSource.EngineExchanger(300, 90);
+        CircuitRun free = new CircuitSimulation().solve(problem(engine, false, false, 300));
+        CircuitRun held = new CircuitSimulation().solve(problem(engine.heldTo(65), false, false, 300));
+        assertTrue(
+                free.points().get(300).coolant() > 70,
+                () -> "free " + free.points().get(300).coolant());
+        assertEquals(65, held.points().get(300).coolant(), 0.5);
+        assertTrue(held.points().stream().allMatch(p -> p.coolant() < 65.5));
+        assertEquals(65, engine.heldTo(65).highest());
+    }
+
     /** Energy: what the source gave went to coolant, cylinder and floor. */
     @Test
     void mainsElementWarmsWaterAlone() {
