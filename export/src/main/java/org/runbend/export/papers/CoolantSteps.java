@@ -68,7 +68,7 @@ final class CoolantSteps {
         }
         if (coolant.flatMap(Coolant::litre).isPresent()) {
             return "Fill with " + problem.supply().mixture().words() + " as it comes, " + litres
-                    + ". It is ready to fill in: no water is added, also when it is topped up.";
+                    + ". It is ready mixed: no water is added, also when it is topped up.";
         }
         return "Mix " + problem.supply().mixture().words() + ", " + litres + " ("
                 + two(heat.filling().glycol())

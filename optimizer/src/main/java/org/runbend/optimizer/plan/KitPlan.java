@@ -2,7 +2,6 @@ package org.runbend.optimizer.plan;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.runbend.catalog.product.Pipe;
@@ -185,11 +184,7 @@ public record KitPlan(
 
     /** What the job names and the box does not hold, with how much of it is needed, one phrase each. */
     public List<String> notSupplied() {
-        return Supplies.missing(
-                job,
-                loops().stream().map(LoopPlan::breakdown).toList(),
-                heat().map(h -> OptionalDouble.of(h.solution().filling().litres()))
-                        .orElse(OptionalDouble.empty()));
+        return Supplies.missing(job, loops().stream().map(LoopPlan::breakdown).toList(), heat());
     }
 
     /** Who keeps what is left of a coil: the customer, who gets it whole, or the shelf of the workshop. */

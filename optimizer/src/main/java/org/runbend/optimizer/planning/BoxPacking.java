@@ -65,7 +65,7 @@ final class BoxPacking {
         job.catalog().findCoolant(heating.coolant()).ifPresent(c -> c.litre()
                 .ifPresent(l -> box.add(new KitPlan.BoxItem(
                         c.sku(),
-                        c.name() + ", ready to fill in",
+                        c.name() + ", ready mixed",
                         Supplies.litres(job, loops),
                         "l",
                         l.price(),

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -73,6 +74,8 @@ class BoxContentsTest {
         assertEquals((long) Math.ceil(litres), item(plan, "propylene-glycol-40").quantity());
         assertEquals(
                 List.of(
+                        "Propylene glycol 40 %, more of it for the rest of the circuit and the header tank (how much that holds was"
+                                + " not given): the box holds what fills the pipe",
                         "cover (Birch plywood, 12 mm, 4.46 m2 of floor)",
                         "what takes the groove (board or foam 16.5 mm thick beside it, which the job does not name; 4.46 m2 of"
                                 + " floor)",
@@ -86,8 +89,17 @@ class BoxContentsTest {
                         .matches("Propylene glycol 40 %, [56]\\.\\d l more for what the circuit holds beside the pipe"),
                 boat.notSupplied()::toString);
         String water = heated.replace("propylene-glycol-40", "water");
-        KitPlan unsold = Sheds.plan(Sheds.job(folder, water));
-        assertEquals("Water, about 4 l for the pipe alone", unsold.notSupplied().get(0));
+        KitPlan unsold = Sheds.plan(Sheds.job(folder, water.replace(", pump: CP-12", "")));
+        double held = unsold.heat().orElseThrow().solution().filling().litres();
+        assertEquals(litres, held, 0.03 * litres, "all but the allowance");
+        assertEquals(
+                String.format(
+                        Locale.ROOT,
+                        "Water, %.2f l for pipe and tails, more for the rest of the circuit and the header tank (how much that"
+                                + " holds was not given)",
+                        held),
+                unsold.notSupplied().get(0));
+        assertEquals("circulation pump", unsold.notSupplied().get(1));
     }
 
     /** Tape for each centimetre of straight pipe: what is routed to the holes is taped too, and counted like the rest. */
