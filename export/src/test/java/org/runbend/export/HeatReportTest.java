@@ -73,8 +73,9 @@ class HeatReportTest {
         double alpha = number(flat, "surface ([0-9.]+) W/\\(m2 K\\), finish");
         double sum = 0;
         int rows = 0;
-        Matcher row = Pattern.compile("(?:pipe in a plate|pipe without a plate|bends|floor left bare|unheated floor)"
-                        + " +(-?[0-9.]+)".repeat(8))
+        Matcher row = Pattern.compile(
+                        "(?:pipe in a plate \\S+|pipe without a plate|bends|floor left bare|unheated floor)"
+                                + " +(-?[0-9.]+)".repeat(8))
                 .matcher(text);
         while (row.find()) {
             double flux = figure(row, 3) * (figure(row, 2) - room) + figure(row, 5) * (outside - room);

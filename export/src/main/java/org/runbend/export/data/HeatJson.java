@@ -136,8 +136,11 @@ public final class HeatJson {
     }
 
     private static void zone(JsonOut out, FloorOutput.ZoneOutput z) throws IOException {
-        out.text("kind", z.zone().kind().words())
-                .number("area", z.zone().area())
+        out.text("kind", z.zone().kind().words());
+        if (!z.zone().plate().isEmpty()) {
+            out.text("plate", z.zone().plate());
+        }
+        out.number("area", z.zone().area())
                 .number("coolant", z.coolant())
                 .number("up", z.zone().output().up())
                 .number("down", z.zone().output().down())

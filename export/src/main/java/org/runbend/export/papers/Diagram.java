@@ -5,6 +5,7 @@ import java.util.List;
 import org.runbend.export.drawing.Anchor;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Decimals;
+import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
@@ -22,10 +23,17 @@ final class Diagram {
     private static final double[] ROUND = {1, 2, 5, 10};
     private static final int MOST_TICKS = 7;
 
-    /** Of the names of two curves. */
-    private static final double APART = LETTERS * 1.3;
+    /** Of the names of two curves: tails of letters and what rises from the next line do not touch. */
+    private static final double APART = LETTERS * 1.8;
+    /** Between a point and its words. */
+    private static final double BESIDE = 4;
+    /** Curves are looked at in steps of this. */
+    private static final double LOOK = 0.5;
 
     private final List<Point> names = new ArrayList<>();
+    /** What no words may lie on: curves, and the middle lines of their names. */
+    private final List<List<Point>> curves = new ArrayList<>();
+
     private final SheetBuilder sheet;
     private final Axis across;
     private final Axis up;
@@ -85,10 +93,11 @@ final class Diagram {
             points.add(place(v));
         }
         if (points.size() >= 2) {
+            curves.add(points);
             sheet.add(layer, Path.polyline(points));
-            sheet.add(
-                    layer,
-                    new Text(free(points.get(points.size() - 1).plus(1.5, 0)), LETTERS, 0, Anchor.MIDDLE_LEFT, name));
+            Point at = free(points.get(points.size() - 1).plus(1.5, 0));
+            curves.add(List.of(at, at.plus(Text.roughWidth(name, LETTERS), 0)));
+            sheet.add(layer, Text.level(at, LETTERS, Anchor.MIDDLE_LEFT, name));
         }
         return this;
     }
@@ -107,12 +116,55 @@ final class Diagram {
         return at;
     }
 
-    /** A point with words. */
+    /** A point with words, beside it where no curve runs through them. */
     Diagram point(Point value, String name) {
         Point at = place(value);
         sheet.add(Layer.KEEP_OUT, new Circle(at, 1.2));
-        words(at.plus(4, 0.4), Anchor.MIDDLE_LEFT, name);
+        Text right = besides(at, name, BESIDE, Anchor.MIDDLE_LEFT, 0.4);
+        Text clear = right;
+        for (int i = 0; i <= 2 * HIGH && !isClear(clear); i++) {
+            double rise = (i % 4 < 2 ? -1 : 1) * (1 + i / 4) * LOOK * 2;
+            clear = i % 2 == 0
+                    ? besides(at, name, BESIDE, Anchor.MIDDLE_LEFT, rise)
+                    : besides(at, name, -BESIDE, Anchor.MIDDLE_RIGHT, rise);
+        }
+        Text words = isClear(clear) ? clear : right;
+        if (Math.abs(words.at().y() - at.y()) > BESIDE) {
+            line(at, words.at().plus(-Math.signum(words.at().x() - at.x()), 0));
+        }
+        sheet.add(Layer.TITLE, words);
         return this;
+    }
+
+    private static Text besides(Point at, String name, double across, Anchor anchor, double rise) {
+        return Text.level(at.plus(across, rise), LETTERS, anchor, name);
+    }
+
+    /** Whether words stand within the axes, and a letter's half away from every curve. */
+    private boolean isClear(Text words) {
+        Extent box = words.extent();
+        double away = LETTERS / 2;
+        if (box.minX() < away || box.maxX() > WIDE || box.minY() < away || box.maxY() > HIGH) {
+            return false;
+        }
+        return curves.stream().noneMatch(c -> isCrossed(box, away, c));
+    }
+
+    private static boolean isCrossed(Extent box, double away, List<Point> curve) {
+        for (int i = 1; i < curve.size(); i++) {
+            Point a = curve.get(i - 1);
+            Point b = curve.get(i);
+            int steps = (int) Math.ceil(a.distance(b) / LOOK);
+            for (int k = 0; k <= steps; k++) {
+                double share = steps == 0 ? 0 : (double) k / steps;
+                double x = a.x() + share * (b.x() - a.x());
+                double y = a.y() + share * (b.y() - a.y());
+                if (x > box.minX() - away && x < box.maxX() + away && y > box.minY() - away && y < box.maxY() + away) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     Sheet sheet() {

@@ -127,7 +127,8 @@ final class FollowSection {
         return s.plate()
                 .map(p -> String.format(
                         Locale.ROOT,
-                        "in plates %s mm thick of %s W/(m K), %s of the floor's %s to each side (%s)",
+                        "in plates%s %s mm thick of %s W/(m K), %s of the floor's %s to each side (%s)",
+                        s.name().isEmpty() ? "" : " " + s.name() + ",",
                         one(p.thickness()),
                         whole(p.conductivity()),
                         sides(s.left().plate(), s.right().plate()),

@@ -9,6 +9,7 @@ import static org.runbend.export.papers.HeatFigures.whole;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 import org.runbend.export.pdf.Paper;
 import org.runbend.export.pdf.PdfDocument;
 import org.runbend.export.pdf.PdfFlow;
@@ -33,6 +34,8 @@ import org.runbend.optimizer.job.Job;
  */
 public final class HeatPaper {
     private static final double CURVE_HEIGHT = 58;
+    /** The table of minutes, which stands under its curve. */
+    private static final double MINUTES_HEIGHT = 34;
 
     private static final List<String> CAUTIONS = List.of(
             "These are figures of a floor as it is drawn; a floor badly built is colder, or hotter in places.",
@@ -127,7 +130,7 @@ public final class HeatPaper {
                         .map(h -> String.format(
                                 Locale.ROOT,
                                 "Held down to %s the floor gives %s W (%s to %s), its surface %s degrees C in the mean and %s at its"
-                                        + " hottest. That is what may be promised; the other figures down to 'Flow and pump' are those"
+                                        + " hottest. That is what may be promised; the other figures up to the end of 'Flow and pump' are those"
                                         + " at %s.",
                                 whole(h.supply()),
                                 three(h.upward()),
@@ -171,7 +174,7 @@ public final class HeatPaper {
             columns.add(Column.left("loop", 2));
         }
         columns.addAll(List.of(
-                Column.left("floor", 4.2),
+                Column.left("floor", 4.6),
                 Column.right("m2", 1.6),
                 Column.right("coolant \u00b0C", 2.2),
                 Column.right("up W/m2K", 2),
@@ -197,7 +200,7 @@ public final class HeatPaper {
             row.add(loop);
         }
         row.addAll(List.of(
-                z.zone().kind().words(),
+                z.zone().words(),
                 two(z.zone().area()),
                 one(z.coolant()),
                 two(s.up()),
@@ -282,12 +285,13 @@ public final class HeatPaper {
                     f.verdict().name().toLowerCase(Locale.ROOT),
                     f.source());
         }
-        flow.heading("Limits").table(table);
-        flow.paragraph(String.format(
-                Locale.ROOT,
-                "Highest supply that keeps every limit: %s degrees C (%s).",
-                one(heat.highestSupply().celsius()),
-                heat.highestSupply().name()));
+        flow.heading("Limits")
+                .lead(String.format(
+                        Locale.ROOT,
+                        "Highest supply that keeps every limit: %s degrees C (%s).",
+                        one(heat.highestSupply().celsius()),
+                        heat.highestSupply().name()))
+                .table(table);
     }
 
     private void warmUp(PdfFlow flow) {
@@ -298,19 +302,25 @@ public final class HeatPaper {
                         : heat.isTooHot() ? ", though that breaks a limit." : ".")
                 + (heat.circuit().isPresent() ? " 'Coolant' is that of the source, before anything is mixed." : ""));
         if (heat.circuit().isEmpty()) {
+            flow.keep(CURVE_HEIGHT + MINUTES_HEIGHT);
             flow.drawing(curves.warmUp(), CURVE_HEIGHT);
         }
-        PdfTable table = new PdfTable(
-                Column.right("minute", 2),
-                Column.right("coolant \u00b0C", 3),
-                Column.right("plates \u00b0C", 3),
-                Column.right("surface over them \u00b0C", 4));
-        for (WarmUp.Point p : heat.warmUp().points()) {
-            if (p.minute() % 10 == 0) {
-                table.row(Integer.toString(p.minute()), one(p.coolant()), one(p.sensor()), one(p.surface()));
-            }
-        }
+        List<WarmUp.Point> told = heat.warmUp().points().stream()
+                .filter(p -> p.minute() % 10 == 0)
+                .toList();
+        List<Column> columns = new ArrayList<>(List.of(Column.left("\u00b0C after minutes", 4)));
+        told.forEach(p -> columns.add(Column.right(Integer.toString(p.minute()), 1.4)));
+        PdfTable table = new PdfTable(columns);
+        table.row(readings("coolant", told, WarmUp.Point::coolant));
+        table.row(readings("plates", told, WarmUp.Point::sensor));
+        table.row(readings("surface over them", told, WarmUp.Point::surface));
         flow.table(table);
+    }
+
+    private static List<String> readings(String of, List<WarmUp.Point> points, ToDoubleFunction<WarmUp.Point> reading) {
+        List<String> row = new ArrayList<>(List.of(of));
+        points.forEach(p -> row.add(one(reading.applyAsDouble(p))));
+        return row;
     }
 
     private static void list(PdfFlow flow, String heading, List<String> lines) {

@@ -142,7 +142,7 @@ final class FloorReckoning {
         Contact contact = new Contact(gap, film);
         return loop.strips().stream()
                 .filter(s -> s.length() > 0)
-                .map(s -> new FloorZone(s.kind(), s.area(), methods.output(s, contact)))
+                .map(s -> new FloorZone(s.kind(), s.area(), methods.output(s, contact), s.name()))
                 .toList();
     }
 

@@ -14,14 +14,20 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param plate the plate it lies in, if any
  * @param left one side
  * @param right the other side
+ * @param name part number of the plate; empty where there is none, or where nobody says which
  */
-public record PipeStrip(FloorZone.Kind kind, double length, Optional<Plate> plate, Side left, Side right) {
+public record PipeStrip(FloorZone.Kind kind, double length, Optional<Plate> plate, Side left, Side right, String name) {
     /** Checks the length. */
     public PipeStrip {
         Within.range("length of " + kind.words(), length, 0, 1e7, "mm");
         Within.rule(
                 plate.isPresent() == (kind == FloorZone.Kind.PLATED),
                 "pipe in a plate needs its plate, other pipe has none");
+    }
+
+    /** Pipe whose plate, if it has one, needs no name. */
+    public PipeStrip(FloorZone.Kind kind, double length, Optional<Plate> plate, Side left, Side right) {
+        this(kind, length, plate, left, right, "");
     }
 
     /** Pipe without a plate, with a width of floor in mm. */

@@ -265,7 +265,8 @@ public final class HeatPart {
     /** So many mm of pipe in a plate, at a spacing in mm. */
     static PipeStrip strip(SpreaderPlate plate, double length, double spacing) {
         List<Side> sides = sides(plate, spacing);
-        return new PipeStrip(FloorZone.Kind.PLATED, length, Optional.of(sheet(plate)), sides.get(0), sides.get(1));
+        return new PipeStrip(
+                FloorZone.Kind.PLATED, length, Optional.of(sheet(plate)), sides.get(0), sides.get(1), plate.sku());
     }
 
     private SpreaderPlate product(String sku) {
@@ -277,7 +278,12 @@ public final class HeatPart {
 
     private static PipeStrip scaled(PipeStrip strip, double scale) {
         return new PipeStrip(
-                strip.kind(), strip.length(), strip.plate(), scaled(strip.left(), scale), scaled(strip.right(), scale));
+                strip.kind(),
+                strip.length(),
+                strip.plate(),
+                scaled(strip.left(), scale),
+                scaled(strip.right(), scale),
+                strip.name());
     }
 
     private static Side scaled(Side side, double scale) {

@@ -8,8 +8,9 @@ import org.runbend.optimizer.heat.quantity.Within;
  * @param kind what it is
  * @param area m2
  * @param output what it does
+ * @param plate part number of the plate there; empty where there is none, or where nobody says which
  */
-public record FloorZone(Kind kind, double area, StripOutput output) {
+public record FloorZone(Kind kind, double area, StripOutput output, String plate) {
     /** Kinds of floor. */
     public enum Kind {
         /** Pipe in a plate. */
@@ -38,5 +39,15 @@ public record FloorZone(Kind kind, double area, StripOutput output) {
     /** Checks the area. */
     public FloorZone {
         Within.range("area of " + kind.words(), area, 0, 1000, "m2");
+    }
+
+    /** A part whose plate, if it has one, needs no name. */
+    public FloorZone(Kind kind, double area, StripOutput output) {
+        this(kind, area, output, "");
+    }
+
+    /** Words for a paper, as in "pipe in a plate SP-1". */
+    public String words() {
+        return plate.isEmpty() ? kind.words() : kind.words() + " " + plate;
     }
 }
