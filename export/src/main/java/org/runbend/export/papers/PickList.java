@@ -25,6 +25,9 @@ import org.runbend.optimizer.plan.KitPlan;
 /** The paper from which a kit is packed: box by box, in the order of the shelves. */
 public final class PickList {
     private static final String TICK = "\u2610";
+    private static final double TENTHS = 10;
+    /** What is missing and the signatures, so that nobody signs a page with nothing on it, mm. */
+    private static final double ENDING = 62;
 
     private final KitPlan plan;
     private final PaperForm form;
@@ -58,6 +61,7 @@ public final class PickList {
                 flow.paragraph(
                         "Price of all: " + job.catalog().money(plan.total()) + ", net of tax.", TextStyle.BODY.bold());
             }
+            unknown(flow, parcels);
             flow.heading("Pipe in the box");
             form.cutWithDay().ifPresent(flow::caution);
             flow.table(pipe());
@@ -65,25 +69,33 @@ public final class PickList {
                 flow.heading("Plates in the box").table(plates());
                 rests().ifPresent(flow::paragraph);
             }
+            flow.keep(ENDING);
             if (!plan.notSupplied().isEmpty()) {
                 flow.heading("Not in the box").paragraph(String.join("; ", plan.notSupplied()) + ".");
             }
-            unknown(flow, parcels);
             signatures(flow);
             return document.toBytes();
         }
     }
 
     private String summary(List<Parcel> parcels) {
-        double all = parcels.stream().mapToDouble(Parcel::weight).sum();
+        long all = parcels.stream().mapToLong(p -> tenths(p.weight())).sum(); // what is printed adds up
         String boxes = parcels.size() == 1 ? "1 box" : parcels.size() + " boxes";
         int least = plan.parcelsAtLeast();
         String fewer = parcels.size() == 1
                 ? ""
                 : least == parcels.size() ? " (fewer do not hold it)" : " (proved: not under " + least + ")";
-        return boxes + fewer + ", " + kilograms(all)
-                + " kg with packing. Pieces are cut from the cut sheet; names of plates are those on"
+        return boxes + fewer + ", " + fixed(all / TENTHS, 1) + " kg " + packing(parcels)
+                + ". Pieces are cut from the cut sheet; names of plates are those on"
                 + " the floor's drawing.";
+    }
+
+    /** What packing is in the weight: where no carton is known, its weight is not either. */
+    private static String packing(List<Parcel> parcels) {
+        long known = parcels.stream().filter(p -> p.carton().isPresent()).count();
+        return known == parcels.size()
+                ? "with packing"
+                : known == 0 ? "without packing" : "with the cartons named below";
     }
 
     private static String name(Parcel parcel, int index, int count) {
@@ -92,7 +104,7 @@ public final class PickList {
                 + parcel.carton()
                         .map(c -> ": " + c.name() + " (" + c.sku() + ")")
                         .orElse("")
-                + ", " + kilograms(parcel.weight()) + " kg";
+                + ", " + fixed(tenths(parcel.weight()) / TENTHS, 1) + " kg";
     }
 
     private PdfTable lines(Parcel parcel) {
@@ -104,7 +116,7 @@ public final class PickList {
                 Column.right("quantity", 2.6),
                 Column.left("unit", 2.7),
                 Column.right("kg", 1.9),
-                Column.right("kg with box", 2.4)));
+                Column.right(parcel.carton().isPresent() ? "so far, kg with box" : "so far, kg", 2.4)));
         if (form.prices()) {
             columns.add(Column.right("price " + plan.job().catalog().currency(), 3));
         }
@@ -164,6 +176,11 @@ public final class PickList {
                 .filter(s -> !s)
                 .ifPresent(s -> remarks.add("The carrier does not take this as a parcel: it is"
                         + " over the limit of the catalog in weight, length or girth."));
+        parcel.lines().stream()
+                .filter(l -> !l.instead().isEmpty()
+                        && plan.job().catalog().findCoolant(l.sku()).isPresent())
+                .forEach(l -> remarks.add("Mixing, frost and heat on the other papers are those of " + l.sku()
+                        + ": for what is packed in its place its own data hold."));
         return remarks;
     }
 
@@ -258,8 +275,8 @@ public final class PickList {
                         .row("\n ", "", "", ""));
     }
 
-    private static String kilograms(double value) {
-        return fixed(value, 1);
+    private static long tenths(double kilograms) {
+        return Math.round(kilograms * TENTHS);
     }
 
     private static String fixed(double value, int digits) {

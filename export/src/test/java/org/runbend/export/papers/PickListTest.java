@@ -38,7 +38,7 @@ class PickListTest {
                 "Pick list HF-1042",
                 "Reading room <caf\u00e9>",
                 "for =cmd|x, date 12 March, from Kettle & Cope",
-                "1 box, 2.7 kg with packing",
+                "1 box, 2.7 kg without packing",
                 "1 coil 2.075 2.075 39.00",
                 "48 piece 0.096 2.671 2.40",
                 "Price of all: 51.30 EUR",
