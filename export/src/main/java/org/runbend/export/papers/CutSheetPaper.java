@@ -59,8 +59,9 @@ public final class CutSheetPaper {
                         + " per cut; break the edges after sawing. " + tables.work(false));
                 bars(flow, document, sheet.plates(), "plate");
                 settings(flow);
-                tables.lengths(false)
-                        .ifPresent(t -> flow.heading("Fewer lengths").table(t));
+                tables.lengths(false).ifPresent(t -> flow.heading("Fewer lengths")
+                        .lead(tables.lengthsLead())
+                        .table(t));
             }
             return document.toBytes();
         }

@@ -3,10 +3,13 @@ package org.runbend.export.papers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.runbend.catalog.product.Catalog;
+import org.runbend.export.data.TapeText;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.optimizer.plan.KitPlan;
@@ -55,7 +58,7 @@ final class PlateTables {
     }
 
     private static Column[] columns(PlateOptions.ByLengths own, boolean withCost) {
-        List<Column> columns = new ArrayList<>(List.of(Column.left("lengths", 5), Column.right("stock plates", 3.2)));
+        List<Column> columns = new ArrayList<>(List.of(Column.left("lengths", 4), Column.left("stock plates", 5.4)));
         if (withCost) {
             columns.add(Column.right("plates cost", 3.4));
             columns.add(Column.right("proved not under", 3.8));
@@ -85,8 +88,7 @@ final class PlateTables {
 
     private List<String> row(PlateOptions.ByLengths option, String name, boolean withCost) {
         SawWork work = option.work();
-        List<String> row = new ArrayList<>(
-                List.of(name, Integer.toString(option.plates().stock().size())));
+        List<String> row = new ArrayList<>(List.of(name, stock(option)));
         if (withCost) {
             row.add(prices.money(option.plates().bought()).bare());
             row.add(prices.money(option.plates().bound()).bare());
@@ -101,6 +103,24 @@ final class PlateTables {
                     .bare());
         }
         return row;
+    }
+
+    /** Which plates are bought or taken from the shelf, as in "5 x SP-1 of 1200". */
+    private String stock(PlateOptions.ByLengths option) {
+        TapeText tape = new TapeText(plan.job());
+        Map<String, Integer> counts = new TreeMap<>();
+        option.plates()
+                .stock()
+                .forEach(c -> counts.merge(c.product() + " of " + tape.beside(c.length()), 1, Integer::sum));
+        return counts.entrySet().stream()
+                .map(e -> e.getValue() + " x " + e.getKey())
+                .collect(Collectors.joining("\n"));
+    }
+
+    /** What the table of lengths is for: whoever saws by this sheet needs nothing of it. */
+    String lengthsLead() {
+        return "To compare, not to saw by: this sheet is right as it is. Other lengths are another plan with other plates, names and"
+                + " papers; plates.maxLengths in the job makes it, before anything is bought or cut.";
     }
 
     /** The work of the plan itself, in one sentence, with what it costs where that is for the reader. */
