@@ -132,10 +132,11 @@ public final class LabelsPaper {
             coil.restName()
                     .filter(n -> !ofDay)
                     .ifPresent(n -> labels.add(
-                            label(n, stock.product() + ", " + tape.beside(coil.left()), "left of coil " + stock.id())));
+                            label(n, stock.product() + ", " + tape.beside(coil.left()), "rest of coil " + stock.id())));
         }
         Map<String, String> places = new HashMap<>();
-        CutList.plateNames(plan).forEach((piece, name) -> places.put(name, RunNames.words(plan, piece, tape)));
+        CutList.plateNames(plan)
+                .forEach((piece, name) -> places.put(name, unbroken(RunNames.words(plan, piece, tape))));
         for (CutList.StockPiece plate : CutList.plates(plan)) {
             for (CutList.Cut cut : plate.cuts()) {
                 labels.add(
@@ -145,10 +146,15 @@ public final class LabelsPaper {
                 labels.add(label(
                         plate.id() + "r",
                         plate.product() + ", " + tape.beside(plate.leftover()),
-                        "left of plate " + plate.id()));
+                        "rest of plate " + plate.id()));
             }
         }
         return labels;
+    }
+
+    /** A run stays on one line with the number that the plate lies at. */
+    private static String unbroken(String places) {
+        return places.replaceAll("run (\\S+) at (\\S+)", "run\u00a0$1\u00a0at\u00a0$2");
     }
 
     private Label label(String name, String what, String where) {

@@ -1,6 +1,7 @@
 package org.runbend.export.papers;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.zxing.BinaryBitmap;
@@ -89,6 +90,7 @@ class PaperSetTest {
         }
         String picked = text("pick-list.pdf");
         everyItemIsPicked(kit, picked);
+        boxesAddUp(kit, flat(picked));
         barsAreToScale(plan, files.get("cut-sheet.pdf"));
         everyPieceHasOneLabel(kit, text("labels.pdf"));
         loopIsRebuilt(kit, text("fitting-sheet.pdf").replaceAll("\\s*\\([^()]*\"\\)", ""));
@@ -100,6 +102,7 @@ class PaperSetTest {
             noForbiddenHeatIsPromised(plan, kit, flat(text("heat.pdf")));
         }
         thickerInsulationIsTold(plan);
+        coolantIsToldOf(plan);
         String plan12 = "order " + kit.at("order").text() + " plan "
                 + kit.at("fingerprint").text().substring(0, 12);
         assertEquals(plan12, code(files.get("pick-list.pdf"), 210 - 15 - 20, 297 - 15 - 20, 20));
@@ -107,6 +110,36 @@ class PaperSetTest {
         double low = 297 - sheet.top() - sheet.height() + (sheet.height() - 19) / 2;
         assertTrue(code(files.get("labels.pdf"), sheet.left() + sheet.width() - 2.5 - 19, low, 19)
                 .startsWith(plan12 + " piece Box 1"));
+    }
+
+    /** The weight at the head is the sum of those at the boxes, with packing where there is some; the last page is more than signatures. */
+    private static void boxesAddUp(JsonIn kit, String text) {
+        boolean inCartons = kit.at("parcels").list().stream().allMatch(p -> p.has("carton"));
+        double all = numbers(
+                        text,
+                        "box(?:es)?(?: \\([^)]*\\))?, ([0-9.]+) kg " + (inCartons ? "with" : "without") + " packing")
+                .get(0);
+        double boxes = Pattern.compile("Box(?: [0-9]+ of [0-9]+)?(?:: [^,]*)?, ([0-9.]+) kg")
+                .matcher(text)
+                .results()
+                .mapToDouble(m -> Double.parseDouble(m.group(1)))
+                .sum();
+        assertEquals(all, boxes, 1e-9);
+        String last = text.substring(text.lastIndexOf("page ", text.lastIndexOf("packed by")) + 1);
+        assertTrue(last.contains("Not in the box"), last);
+    }
+
+    /** Whoever gets coolant for the pipe alone reads that the rest of the circuit takes more. */
+    private static void coolantIsToldOf(KitPlan plan) {
+        plan.heat()
+                .filter(h -> plan.job().heating().orElseThrow().namesCoolant())
+                .ifPresent(h -> {
+                    String said = plan.notSupplied().get(0);
+                    assertTrue(
+                            said.contains("the rest of the circuit")
+                                    || said.contains("what the circuit holds beside the pipe"),
+                            said);
+                });
     }
 
     /** A line of the list for each item, its quantity and unit once; each cut of pipe; how many plates of each length. */
@@ -184,6 +217,7 @@ class PaperSetTest {
                 .sum();
         int labels = count(text, "order " + kit.at("order").text());
         assertTrue(labels >= boxes + pieces + loops, labels + " labels for " + (boxes + pieces + loops) + " things");
+        assertFalse(Pattern.compile("\\bat( {2,}|\\R|$)").matcher(text).find(), () -> "a run torn from its place in " + text);
         List<String> words = List.of(text.split("\\s+", -1));
         for (JsonIn piece : kit.at("plates").at("pieces").list()) {
             assertTrue(words.contains(piece.at("name").text()), piece.at("name").text());
