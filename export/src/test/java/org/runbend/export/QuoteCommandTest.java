@@ -147,13 +147,31 @@ class QuoteCommandTest {
                     .strip();
             assertTrue(text.contains(start), () -> start + " in " + text);
         }
-        offer.kits().ifPresent(k -> {
+        assertTrue(lastLinesStandWithTheSum(job), text);
+        boolean pays = offer.kits().filter(k -> k.price() == plan.total()).isEmpty();
+        assertEquals(
+                offer.kits().isPresent() && pays, text.contains("Standard kits beside it"), "kits at the same price");
+        offer.kits().filter(k -> pays).ifPresent(k -> {
             assertTrue(k.isProvedLeast());
+            assertEquals(k.isCheaper(), text.contains("What you give up for that"), text);
             assertTrue(
                     text.contains(
                             "Kits with what is added " + prices.money(k.price()).bare()),
                     text);
         });
+    }
+
+    /** No page begins with the sum alone: two lines of the offer stand over it. */
+    private boolean lastLinesStandWithTheSum(Path job) throws IOException {
+        String paged = OutsideReader.run(
+                "pdftotext", "-layout", folder.resolve("q.pdf").toString(), "-");
+        for (String page : paged.split("\f", -1)) {
+            int foot = page.indexOf("what is to pay");
+            if (foot >= 0 && !page.contains("In it:")) {
+                return page.substring(0, foot).contains("what it is");
+            }
+        }
+        return true;
     }
 
     /** The camper mixes plates; a kit that holds single ones serves it for less when it is plated with those alone. */

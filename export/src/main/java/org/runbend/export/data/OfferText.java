@@ -83,6 +83,15 @@ public final class OfferText {
         return words + plates + ", net, before discount and sending; " + proof + ".";
     }
 
+    /** What a kit that costs less is without: what makes it cheaper is that nothing of it is made for this floor. */
+    public Optional<String> givenUp(KitChoice choice) {
+        return choice.isCheaper()
+                ? Optional.of(
+                        "What you give up for that: standard kits come as they are stocked. Their plates are whole and bear no names,"
+                                + " so whoever fits the floor saws and marks the pieces by the cut sheet first.")
+                : Optional.empty();
+    }
+
     /** What of the kits this floor does not need. */
     public Optional<String> spare(KitChoice choice) {
         List<String> all = choice.spare().stream()

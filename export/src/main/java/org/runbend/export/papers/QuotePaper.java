@@ -6,6 +6,7 @@ import org.runbend.catalog.product.Catalog;
 import org.runbend.catalog.product.Sales;
 import org.runbend.export.data.OfferText;
 import org.runbend.export.data.TapeText;
+import org.runbend.export.drawing.Decimals;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.pdf.Box;
 import org.runbend.export.pdf.Paper;
@@ -28,7 +29,9 @@ import org.runbend.optimizer.quote.QuoteLine;
 public final class QuotePaper {
     private static final double PLAN_HEIGHT = 78;
     /** Seven rows at most. */
-    private static final double FOOT_HEIGHT = 52;
+    private static final double FOOT_HEIGHT = 55;
+    /** Under a table and over the next. */
+    private static final double BETWEEN = 4;
     /** So many parts of a kit that are as offered are not told one by one again. */
     private static final int MANY = 8;
 
@@ -61,11 +64,10 @@ public final class QuotePaper {
             flow.drawing(drawing.apply(unit), PLAN_HEIGHT);
             flow.paragraph(
                     "Your floor with its pipe and spreader plates, seen from above: "
-                            + new TapeText(job).beside(plan.tape().width()) + " by "
-                            + new TapeText(job).beside(plan.tape().height()) + " mm over all.",
+                            + sizes(plan.tape().width(), plan.tape().height()) + " over all.",
                     TextStyle.SMALL);
             if (offer.quote().isFirm()) {
-                flow.heading("What we offer").table(lines());
+                flow.heading("What we offer").table(lines().leadingTo(FOOT_HEIGHT + BETWEEN));
                 contents(flow);
                 flow.keep(FOOT_HEIGHT).table(foot());
                 flow.paragraph("This quotation holds for " + offer.quote().validity() + ".");
@@ -79,10 +81,19 @@ public final class QuotePaper {
             TapeText tape = new TapeText(job);
             offer.quote().granted().forEach(g -> flow.item("\u2022", 5, tape.note(g)));
             if (offer.quote().isFirm()) {
-                offer.kits().ifPresent(k -> kits(flow, k));
+                // at the same price nobody wants to saw for himself
+                offer.kits().filter(k -> k.price() != k.madeToMeasure()).ifPresent(k -> kits(flow, k));
             }
             return document.toBytes();
         }
+    }
+
+    /** Whole mm, as the confirmation sheet has them, each with its inches where the job is in inches. */
+    private String sizes(double width, double height) {
+        TapeText tape = new TapeText(plan.job());
+        String across = Decimals.of(width, 0);
+        String up = Decimals.of(height, 0) + " mm" + tape.also(height);
+        return tape.also(width).isEmpty() ? across + " by " + up : across + " mm" + tape.also(width) + " by " + up;
     }
 
     private PdfTable lines() {
@@ -151,6 +162,7 @@ public final class QuotePaper {
 
     private void kits(PdfFlow flow, KitChoice choice) {
         flow.heading("Standard kits beside it").paragraph(words.verdict(choice)).table(kitTable(choice));
+        words.givenUp(choice).ifPresent(flow::paragraph);
         words.spare(choice).ifPresent(s -> flow.paragraph(s, TextStyle.SMALL));
     }
 

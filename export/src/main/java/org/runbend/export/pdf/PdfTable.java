@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 public final class PdfTable {
     private final List<Column> columns;
     private final List<Row> rows = new ArrayList<>();
+    private double following;
 
     /** A table without rows. */
     public PdfTable(List<Column> columns) {
@@ -36,6 +37,16 @@ public final class PdfTable {
     /** Adds a row in bold under a stronger line, such as a total. */
     public PdfTable strongRow(String... cells) {
         return add(true, List.of(cells));
+    }
+
+    /** Its last rows stand on the page of what follows it, which needs so many mm. */
+    public PdfTable leadingTo(double mm) {
+        following = mm;
+        return this;
+    }
+
+    double following() {
+        return following;
     }
 
     /** The table without columns in which no row says anything. */

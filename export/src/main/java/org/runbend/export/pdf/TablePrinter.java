@@ -15,6 +15,9 @@ final class TablePrinter {
     /** A word that just fits is not broken by a rounding, mm. */
     private static final double SLACK = 0.01;
 
+    /** So many rows stand on the page of what follows a table. */
+    private static final int WITH_NEXT = 2;
+
     private static final int RULE = 0xB8B8B8;
     private static final int STRONG_RULE = 0x404040;
     private static final int HEAD_FILL = 0xECEFF2;
@@ -65,9 +68,11 @@ final class TablePrinter {
 
     private void printRows() {
         printHead();
-        for (PdfTable.Row row : table.rows()) {
+        int last = table.rows().size() - WITH_NEXT;
+        for (int r = 0; r < table.rows().size(); r++) {
+            PdfTable.Row row = table.rows().get(r);
             List<List<String>> lines = lines(row);
-            if (height(lines) > flow.room()) {
+            if (height(lines) > flow.room() || (r == last && r > 0 && ending(last) > flow.room())) {
                 newPage();
             }
             while (height(lines) > flow.room()) {
@@ -79,6 +84,17 @@ final class TablePrinter {
             }
             printRow(row, lines, row.strong() ? STRONG_RULE : RULE);
         }
+    }
+
+    /** Room for the rows from one on, with what follows the table; nothing where nothing needs them beside it. */
+    private double ending(int from) {
+        return table.following() == 0
+                ? 0
+                : table.following()
+                        + table.rows().stream()
+                                .skip(from)
+                                .mapToDouble(r -> height(lines(r)))
+                                .sum();
     }
 
     private void newPage() {

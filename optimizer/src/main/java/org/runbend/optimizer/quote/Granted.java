@@ -28,7 +28,7 @@ final class Granted {
         double pipe =
                 plan.loops().stream().mapToLong(KitPlan.LoopPlan::cutLength).sum();
         sentences.add(text(
-                "%.2f m of pipe are cut: tails of %s and %s mm from the port to the valves and %s %% more are in it.",
+                "%.2f m of pipe are cut: tails of %s mm and %s mm from the port to the valves and %s %% more are in it.",
                 pipe / METRE,
                 Plain.number(job.pipe().flowTail()),
                 Plain.number(job.pipe().returnTail()),
