@@ -20,6 +20,9 @@ public final class TapeText {
     private static final int LONGEST_NAME = 26;
     private static final int MOST_NAMES = 12;
 
+    /** What tenths of a mm show, mm. */
+    private static final double LEAST = 0.15;
+
     private final Unit unit;
 
     /** Lengths in the unit of the job. */
@@ -65,7 +68,12 @@ public final class TapeText {
 
     /** What stands beside a length in mm where the job is in inches, such as (46 7/8"); else nothing. */
     public String also(double mm) {
-        return unit == Unit.MM || !Double.isFinite(mm) ? "" : " (" + inches(mm) + ")";
+        if (unit == Unit.MM || !Double.isFinite(mm)) {
+            return "";
+        }
+        boolean fine =
+                Math.abs(mm) >= LEAST && Math.abs(mm) < INCH / SIXTEENTHS / 2; // no mark of a tape, but not nothing
+        return fine ? String.format(Locale.ROOT, " (%.2f\")", mm / INCH) : " (" + inches(mm) + ")";
     }
 
     /** A column of pipe in one unit: its head, metres or feet. */

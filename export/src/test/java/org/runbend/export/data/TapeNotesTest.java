@@ -36,6 +36,8 @@ class TapeNotesTest {
                 inches.note("With edge 50.8 instead of 76.2 a loop can reach 4 places more."));
         assertEquals("3.05 m (10.0 ft) are new", inches.note("3.05 m are new"));
         assertEquals("1190 (46 7/8\")", inches.beside(1190));
+        assertEquals("0.5 (0.02\")", inches.beside(0.5), "half a millimetre is not nothing");
+        assertEquals("0 (0\")", inches.beside(0));
         assertEquals("3.05 m (10.0 ft)", inches.metres(3050));
     }
 

@@ -89,14 +89,14 @@ final class LeftOutParts {
     private String turns(int count) {
         String them = count == 1 ? "it" : "more of them";
         String each = price == 1 ? "1 quarter bend" : Plain.number(price) + " quarter bends";
-        if (!graph.straightCost().isNone()) {
-            each += ", counted in heat and labour with the ends of runs that no plate reaches,";
-        }
-        return loop.isProvedBest()
-                ? ": it is proved that to serve " + them + " from this port takes at least " + each
-                        + " more a place, which is what a place is worth here (leftOutPrice)."
-                : ": no loop was found that serves " + them + " for less than " + each
-                        + " more a place, which is what a place is worth here (leftOutPrice).";
+        String ends = graph.straightCost().isNone()
+                ? ""
+                : " Ends of runs that no plate reaches count as parts of a bend, for the heat they lack and the work they make.";
+        return (loop.isProvedBest()
+                        ? ": a loop from this port that serves " + them + " takes at least " + each
+                                + " more for each place (that is proved)"
+                        : ": no loop was found that serves " + them + " for less than " + each + " more for each place")
+                + ", and a place is held to be worth no more (leftOutPrice)." + ends;
     }
 
     /** The least price at which a loop that serves more is the better one, if a quick look finds such a loop. */
