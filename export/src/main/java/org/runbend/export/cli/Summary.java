@@ -84,16 +84,17 @@ final class Summary {
                 heat.output().upward(),
                 heat.output().upwardLeast(),
                 heat.output().upwardMost(),
-                need,
+                heat.held().isPresent() ? "" : need,
                 heat.output().surfaceMean(),
                 heat.flow().volume(),
                 heat.flow().pressureDrop(),
                 heat.held()
                         .map(h -> String.format(
                                 Locale.ROOT,
-                                "; %.0f W at %.0f degrees C, the highest flow that keeps every limit",
+                                "; %.0f W at %.0f degrees C, the highest flow that keeps every limit%s",
                                 h.upward(),
-                                h.supply()))
+                                h.supply(),
+                                need))
                         .orElse(""));
     }
 

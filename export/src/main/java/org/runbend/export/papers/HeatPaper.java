@@ -130,8 +130,8 @@ public final class HeatPaper {
                         .map(h -> String.format(
                                 Locale.ROOT,
                                 "Held down to %s the floor gives %s W (%s to %s), its surface %s degrees C in the mean and %s at its"
-                                        + " hottest. That is what may be promised; the other figures up to the end of 'Flow and pump' are those"
-                                        + " at %s.",
+                                        + " hottest. That is what may be promised. The tables of floors, of limits and of flow are those at"
+                                        + " %s.",
                                 whole(h.supply()),
                                 three(h.upward()),
                                 three(h.upwardLeast()),
@@ -158,11 +158,14 @@ public final class HeatPaper {
             }
             flow.paragraph(String.format(
                     Locale.ROOT,
-                    "The room loses %s W/K%s: it needs %s W. The floor covers %s %%, %s W remain for air heating.",
+                    "The room loses %s W/K%s: it needs %s W. The floor covers %s %%%s, %s W remain for air heating.",
                     figure(space.perKelvin()),
                     parts.isEmpty() ? "" : " (" + String.join("; ", parts) + ")",
                     three(n.need()),
                     whole(100 * n.share()),
+                    heat.held()
+                            .map(h -> " at " + whole(h.supply()) + " degrees C")
+                            .orElse(""),
                     three(n.remaining())));
         });
     }

@@ -217,7 +217,9 @@ class PaperSetTest {
                 .sum();
         int labels = count(text, "order " + kit.at("order").text());
         assertTrue(labels >= boxes + pieces + loops, labels + " labels for " + (boxes + pieces + loops) + " things");
-        assertFalse(Pattern.compile("\\bat( {2,}|\\R|$)").matcher(text).find(), () -> "a run torn from its place in " + text);
+        assertFalse(
+                Pattern.compile("\\bat( {2,}|\\R|$)").matcher(text).find(),
+                () -> "a run torn from its place in " + text);
         List<String> words = List.of(text.split("\\s+", -1));
         for (JsonIn piece : kit.at("plates").at("pieces").list()) {
             assertTrue(words.contains(piece.at("name").text()), piece.at("name").text());

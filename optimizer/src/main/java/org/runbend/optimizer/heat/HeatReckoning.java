@@ -56,13 +56,15 @@ public final class HeatReckoning {
         double film = state.loops().get(0).film();
         HighestSupply.Answer highest = limits.highestSupply();
         Optional<HeatProblem> held = held(problem, highest);
+        FloorState used =
+                held.map(p -> new FloorReckoning(p, USUAL_GAP).solve()).orElse(state);
         WarmUpReckoning overTime = new WarmUpReckoning(held.orElse(problem));
         Optional<CircuitRun> circuit = overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres(), false);
         Optional<CircuitRun> stuck = circuit.isPresent() && overTime.isHeldBack()
                 ? overTime.circuit(film, USUAL_GAP, state.flow(), filling.litres(), true)
                 : Optional.empty();
         Optional<HeatSolution.Sensor> sensor = limits.sensorSetting();
-        Optional<DampSolution> damp = damp(problem, state);
+        Optional<DampSolution> damp = damp(problem, used);
         Notes notes = new Notes(problem);
         List<Finding> findings = limits.judge(state, standing);
         return new HeatSolution(
@@ -73,7 +75,7 @@ public final class HeatReckoning {
                 filling,
                 expansion(problem, filling),
                 standing,
-                need(problem, state),
+                need(problem, used),
                 damp,
                 overTime.mass(film, USUAL_GAP),
                 circuit.map(HeatReckoning::firstHour).orElseGet(() -> overTime.warmUp(film, USUAL_GAP)),
@@ -83,8 +85,8 @@ public final class HeatReckoning {
                 sensor,
                 findings,
                 highest,
-                held.map(HeatReckoning::held),
-                notes.notes(highest, sensor, circuit, damp, state),
+                held.map(p -> held(p, used)),
+                notes.notes(highest, sensor, circuit, damp, used),
                 notes.assumptions(held.map(p -> p.supply().temperature())));
     }
 
@@ -96,8 +98,7 @@ public final class HeatReckoning {
                 : Optional.empty();
     }
 
-    private static HeatSolution.Held held(HeatProblem problem) {
-        FloorState state = new FloorReckoning(problem, USUAL_GAP).solve();
+    private static HeatSolution.Held held(HeatProblem problem, FloorState state) {
         double supply = problem.supply().temperature();
         return new HeatSolution.Held(
                 supply,

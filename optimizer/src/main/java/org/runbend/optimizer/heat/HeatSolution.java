@@ -28,8 +28,8 @@ import org.runbend.optimizer.heat.output.TypeBSolution;
  * @param filling coolant in the circuit
  * @param expansion from coldest to hottest
  * @param standing pressures at rest
- * @param need of the room, if its loss is known
- * @param damp metal under the floor, if there is some
+ * @param need of the room, if its loss is known, at {@link #usedSupply}
+ * @param damp metal under the floor, if there is some, at {@link #usedSupply}
  * @param mass what of the floor stores heat, as the warm-up has it
  * @param warmUp from cold, at {@link #usedSupply}
  * @param hottest floor at its hottest, as limits have it

@@ -69,48 +69,37 @@ final class Granted {
                         + (h.request().wanted().isPresent()
                                 ? "; " + Plain.number(h.request().wanted().getAsDouble()) + " W are wanted."
                                 : "."));
-        plan.heat().ifPresent(k -> promise(k.solution(), h, sentences));
+        plan.heat().ifPresent(k -> sentences.add(promise(k.solution(), h)));
     }
 
     /** Heat is promised at no flow that the plan itself forbids. */
-    private static void promise(HeatSolution heat, Job.Heating asked, List<String> sentences) {
-        String flow = Plain.number(asked.flow());
+    private static String promise(HeatSolution heat, Job.Heating asked) {
         HeatSolution.Output o = heat.output();
         if (!heat.isTooHot()) {
-            sentences.add(text(
-                    "Reckoned, not measured: %.0f to %.0f W into the room at these temperatures.",
-                    o.upwardLeast(), o.upwardMost()));
-            wanted(asked, o.upward(), sentences);
-            return;
+            return text(
+                            "Reckoned, not measured: %.0f to %.0f W into the room at these temperatures.",
+                            o.upwardLeast(), o.upwardMost())
+                    + wanted(asked, o.upward());
         }
+        String flow = Plain.number(asked.flow());
         String limit = heat.highestSupply().name();
-        if (heat.held().isEmpty()) {
-            sentences.add(text(
-                    "No heat is promised: the flow of %s degrees C that was asked breaks a limit (%s), and none that is warmer than the"
-                            + " room keeps it.",
-                    flow, limit));
-            return;
-        }
-        HeatSolution.Held held = heat.held().get();
-        sentences.add(text(
-                "The flow may have %s degrees C at most, not the %s asked, which break a limit (%s). Reckoned, not measured: %.0f to %.0f W"
-                        + " into the room at %s degrees C.",
-                Plain.number(held.supply()),
-                flow,
-                limit,
-                held.upwardLeast(),
-                held.upwardMost(),
-                Plain.number(held.supply())));
-        wanted(asked, held.upward(), sentences);
+        return heat.held()
+                .map(h -> text(
+                                "The flow may have %s degrees C at most, not the %s asked: more breaks a limit (%s). Reckoned, not"
+                                        + " measured: %.0f to %.0f W into the room at %1$s degrees C.",
+                                Plain.number(h.supply()), flow, limit, h.upwardLeast(), h.upwardMost())
+                        + wanted(asked, h.upward()))
+                .orElseGet(() -> text(
+                        "No heat is promised: a flow of %s degrees C as asked breaks a limit (%s), and none that is warmer than the"
+                                + " room keeps it.",
+                        flow, limit));
     }
 
-    private static void wanted(Job.Heating asked, double upward, List<String> sentences) {
-        asked.request().wanted().ifPresent(w -> {
-            if (upward < w) {
-                sentences.add(
-                        text("That is less than the %s W wanted: the rest must come from elsewhere.", Plain.number(w)));
-            }
-        });
+    private static String wanted(Job.Heating asked, double upward) {
+        double wanted = asked.request().wanted().orElse(0);
+        return upward < wanted
+                ? " That is less than the " + Plain.number(wanted) + " W wanted: the rest must come from elsewhere."
+                : "";
     }
 
     private static String text(String form, Object... values) {
