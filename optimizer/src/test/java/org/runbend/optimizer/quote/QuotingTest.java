@@ -100,7 +100,7 @@ class QuotingTest {
                 quote.totals());
         assertEquals(17_389, quote.totals().gross());
         assertEquals("21 days from 12 March", quote.validity());
-        assertEquals(11, quote.lines().size());
+        assertEquals(12, quote.lines().size());
         assertTrue(quote.isFirm());
     }
 
