@@ -147,7 +147,7 @@ class QuoteCommandTest {
                     .strip();
             assertTrue(text.contains(start), () -> start + " in " + text);
         }
-        assertTrue(lastLinesStandWithTheSum(job), text);
+        assertTrue(lastLinesStandWithTheSum(), text);
         boolean pays = offer.kits().filter(k -> k.price() == plan.total()).isEmpty();
         assertEquals(
                 offer.kits().isPresent() && pays, text.contains("Standard kits beside it"), "kits at the same price");
@@ -162,7 +162,7 @@ class QuoteCommandTest {
     }
 
     /** No page begins with the sum alone: two lines of the offer stand over it. */
-    private boolean lastLinesStandWithTheSum(Path job) throws IOException {
+    private boolean lastLinesStandWithTheSum() throws IOException {
         String paged = OutsideReader.run(
                 "pdftotext", "-layout", folder.resolve("q.pdf").toString(), "-");
         for (String page : paged.split("\f", -1)) {
