@@ -33,9 +33,9 @@ import org.runbend.optimizer.job.Job;
  * be followed from those printed with it; the last section has what is needed for that alone.
  */
 public final class HeatPaper {
-    private static final double CURVE_HEIGHT = 58;
+    private static final double CURVE_HEIGHT = 52;
     /** The table of minutes, which stands under its curve. */
-    private static final double MINUTES_HEIGHT = 34;
+    private static final double MINUTES_HEIGHT = 31;
 
     private static final List<String> CAUTIONS = List.of(
             "These are figures of a floor as it is drawn; a floor badly built is colder, or hotter in places.",
@@ -273,12 +273,12 @@ public final class HeatPaper {
 
     private void limits(PdfFlow flow) {
         PdfTable table = new PdfTable(
-                Column.left("limit", 7.2),
-                Column.right("found", 2.1),
-                Column.right("limit", 2.1),
-                Column.left("unit", 1.6),
-                Column.left("verdict", 2),
-                Column.left("limit from", 7.4));
+                Column.left("limit", 7),
+                Column.right("found", 1.5),
+                Column.right("limit", 1.4),
+                Column.left("unit", 1.4),
+                Column.left("verdict", 1.8),
+                Column.left("limit from", 9.3));
         for (Finding f : heat.findings()) {
             table.row(
                     f.name(),
