@@ -92,7 +92,21 @@ public final class AlternativesPaper {
                 work.usual()
                         ? " (our times, none measured; labour in the catalog gives yours)"
                         : " (labour in the catalog)");
-        return HOW + (asked.figures().watts().isPresent() ? HEAT : NO_HEAT) + times;
+        return HOW + (asked.figures().watts().isPresent() ? HEAT + lower(asked) : NO_HEAT) + times;
+    }
+
+    /** Figures to compare by are no promise where the flow of the job is too hot. */
+    private static String lower(Alternative asked) {
+        return asked.plan()
+                .heat()
+                .map(h -> h.solution())
+                .filter(h -> h.isTooHot())
+                .map(h -> String.format(
+                        Locale.ROOT,
+                        "The flow asked for is too hot for the floor: held down, to %.1f degrees C in the plan asked, each gives"
+                                + " less (heat.pdf). ",
+                        h.highestSupply().celsius()))
+                .orElse("");
     }
 
     private static PdfTable table(Choice choice, Job job) {
