@@ -290,7 +290,10 @@ public final class CatalogReader {
                 m.require("per", "what the rule counts, such as kit or loop,").oneOf(Item.Per.class);
         double amount = m.get("amount", v -> v.number(0, 1000), 1.0);
         List<String> pipes = m.each("pipes", MOST, "a list of part numbers", v -> Optional.of(v.text()));
-        return m.make(() -> new Item(sku, name, unit, cost, price, weight, per, amount, pipes));
+        OptionalDouble cable = m.find("cable")
+                .map(v -> OptionalDouble.of(v.length(0, LONGEST)))
+                .orElse(OptionalDouble.empty());
+        return m.make(() -> new Item(sku, name, unit, cost, price, weight, per, amount, pipes, cable));
     }
 
     private Optional<Coolant> coolant(YamlValue value) {

@@ -1,6 +1,7 @@
 package org.runbend.catalog.product;
 
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * A fitting, tool or consumable that goes into the box by a rule.
@@ -14,6 +15,7 @@ import java.util.List;
  * @param per what the rule counts
  * @param amount how many for each one counted; the sum is rounded up to whole items
  * @param forPipes part numbers of the pipes it fits; empty: all
+ * @param cable of a floor sensor, mm, if it is known
  */
 public record Item(
         String sku,
@@ -24,7 +26,8 @@ public record Item(
         double weight,
         Per per,
         double amount,
-        List<String> forPipes) {
+        List<String> forPipes,
+        OptionalDouble cable) {
     /** What the number of an item follows. */
     public enum Per {
         /** Each kit. */
@@ -56,6 +59,8 @@ public record Item(
         Require.that(cost >= 0 && price >= 0, "item %s: cost and price must not be negative", sku);
         Require.that(weight >= 0, "item %s: weight must not be negative", sku);
         Require.that(amount > 0 && amount <= 1000, "item %s: amount %s must be over 0 and at most 1000", sku, amount);
+        Require.that(
+                cable.isEmpty() || per == Per.SENSOR, "item %s: only a floor sensor (per: sensor) has a cable", sku);
         forPipes = List.copyOf(forPipes);
     }
 

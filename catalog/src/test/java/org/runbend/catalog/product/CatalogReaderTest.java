@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -89,8 +90,28 @@ class CatalogReaderTest {
                 c.findPlate("S-2").orElseThrow());
         assertEquals(
                 List.of(
-                        new Item("B-1", "Bending aid", "piece", 1100, 2100, 0.4, Item.Per.ON_DEMAND, 1, List.of("P-1")),
-                        new Item("T-1", "Tape", "roll", 300, 700, 0.2, Item.Per.METRE_OF_RUN, 0.04, List.of())),
+                        new Item(
+                                "B-1",
+                                "Bending aid",
+                                "piece",
+                                1100,
+                                2100,
+                                0.4,
+                                Item.Per.ON_DEMAND,
+                                1,
+                                List.of("P-1"),
+                                OptionalDouble.empty()),
+                        new Item(
+                                "T-1",
+                                "Tape",
+                                "roll",
+                                300,
+                                700,
+                                0.2,
+                                Item.Per.METRE_OF_RUN,
+                                0.04,
+                                List.of(),
+                                OptionalDouble.empty())),
                 c.items());
         assertEquals(List.of(new Coolant("pg", "Glycol", Coolant.Base.PROPYLENE_GLYCOL, 0.4, -21)), c.coolants());
         assertEquals(

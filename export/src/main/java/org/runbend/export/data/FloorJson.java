@@ -28,6 +28,8 @@ final class FloorJson {
         out.close();
         out.list("keepOuts", tape.keepOuts(), t -> thing(out, t));
         out.list("unheated", tape.unheated(), t -> thing(out, t));
+        out.list("below", tape.below(), t -> thing(out, t));
+        out.list("supports", tape.supports(), t -> thing(out, t));
         out.list("marks", tape.marks(), t -> thing(out, t));
         out.texts("assumptions", job.written().assumptions()).close();
     }

@@ -7,6 +7,7 @@ import org.runbend.export.drafting.Obstacles.Area;
 import org.runbend.export.drawing.Extent;
 import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Point;
+import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
 
@@ -21,6 +22,7 @@ final class ClearPlaces {
     private final SheetBuilder sheet;
     private final List<Area> taken = new ArrayList<>();
     private final List<Area> shy = new ArrayList<>();
+    private final List<Area> texts = new ArrayList<>();
 
     ClearPlaces(SheetBuilder sheet) {
         this.sheet = sheet;
@@ -44,20 +46,41 @@ final class ClearPlaces {
     /** Keeps the place of a text that is drawn by another hand free. */
     void block(Text text) {
         taken.add(Area.of(box(text)));
+        texts.add(Area.of(box(text)));
     }
 
     /** Writes the text at the first of the places that is clear; empty if none is, and nothing is written. */
     Optional<Text> put(Layer layer, List<Text> places) {
-        List<Text> clear = places.stream().filter(t -> isClear(t, taken)).toList();
-        Optional<Text> chosen = clear.stream()
-                .filter(t -> isClear(t, shy))
-                .findFirst()
-                .or(() -> clear.stream().findFirst());
-        chosen.ifPresent(text -> {
-            taken.add(Area.of(box(text)));
-            sheet.add(layer, text);
-        });
+        Optional<Text> chosen = find(places, true).or(() -> find(places, false));
+        chosen.ifPresent(text -> write(layer, text));
         return chosen;
+    }
+
+    /** The first of the places that is clear, also of shunned lines if asked. */
+    Optional<Text> find(List<Text> places, boolean offLines) {
+        return places.stream()
+                .filter(t -> isClear(t, taken))
+                .filter(t -> !offLines || isClear(t, shy))
+                .findFirst();
+    }
+
+    /** Writes a text where it stands. */
+    void write(Layer layer, Text text) {
+        Area area = Area.of(box(text));
+        taken.add(area);
+        texts.add(area);
+        sheet.add(layer, text);
+    }
+
+    /** Whether a line crosses no text. */
+    boolean crossesNoText(Segment line) {
+        Area area = Area.of(List.of(line.a(), line.b()));
+        return texts.stream().noneMatch(area::meets);
+    }
+
+    /** Draws a thin line, broken where texts stand. */
+    void drawBeside(Layer layer, Segment line) {
+        Obstacles.parted(line, texts).forEach(part -> sheet.add(layer, part));
     }
 
     private static boolean isClear(Text text, List<Area> taken) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Anchor;
+import org.runbend.export.drawing.Arc;
 import org.runbend.export.drawing.Arrow;
 import org.runbend.export.drawing.Circle;
 import org.runbend.export.drawing.Decimals;
@@ -15,6 +16,7 @@ import org.runbend.export.drawing.Layer;
 import org.runbend.export.drawing.Path;
 import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
+import org.runbend.export.drawing.Shape;
 import org.runbend.export.drawing.Sheet;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Text;
@@ -36,6 +38,8 @@ public final class ConfirmDrafting {
     private static final double ALL_OVER = 16;
     private static final double[] ALONG = {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8};
     private static final int MOST_LINES = 6;
+    /** What a piece of a bend turns, degrees. */
+    private static final double TURN = 6;
 
     private final Job job;
     private final List<Path> pipes;
@@ -45,6 +49,7 @@ public final class ConfirmDrafting {
     private final SheetBuilder sheet;
     private final ClearPlaces places;
     private final List<Point> outline;
+    private final List<Point> named = new ArrayList<>();
     private final Map<String, Point> corners = new HashMap<>();
 
     private ConfirmDrafting(Job job, List<Path> pipes, TapeSheet tape, double unit) {
@@ -88,6 +93,8 @@ public final class ConfirmDrafting {
         sides();
         things();
         lines.forEach(this::diagonalLength);
+        pipes.forEach(pipe -> chords(pipe).forEach(s -> places.drawBeside(Layer.CHANNEL, s)));
+        lines.forEach(d -> places.drawBeside(Layer.DIMENSION, line(d)));
         scaleBar(floor);
         return sheet.build();
     }
@@ -95,7 +102,7 @@ public final class ConfirmDrafting {
     /** Lines first, so that every word knows what to keep clear of. */
     private void shapes() {
         sheet.add(Layer.FLOOR, Path.polygon(outline));
-        pipes.forEach(pipe -> sheet.add(Layer.CHANNEL, pipe));
+        pipes.forEach(pipe -> chords(pipe).forEach(s -> places.shun(s.a(), s.b())));
         for (int i = 0; i < outline.size(); i++) {
             places.block(outline.get(i), outline.get((i + 1) % outline.size()));
         }
@@ -103,16 +110,21 @@ public final class ConfirmDrafting {
         Point port = Places.at(job.floor().port().at());
         shapes.port(port);
         places.block(Extent.at(port).grow(2 * unit));
+        named.add(port);
         for (Job.Unheated cold : job.floor().unheated()) {
             sheet.add(Layer.UNHEATED, Path.polygon(Places.all(cold.region().corners())));
         }
+        job.floor().below().forEach(shapes::below);
+        job.floor().supports().forEach(shapes::support);
         for (KeepOut k : job.floor().keepOuts()) {
             Extent box = shapes.keepOut(k);
             places.block(box);
+            named.add(box.centre());
         }
         for (TapeSheet.Thing hole : tape.holes()) {
             double radius = Math.max(job.groove().pad() / 2, 0.6 * unit);
             sheet.add(Layer.HOLE, new Circle(Places.at(hole.at()), radius));
+            named.add(Places.at(hole.at()));
             places.block(Extent.at(Places.at(hole.at())).grow(radius));
         }
     }
@@ -229,6 +241,16 @@ public final class ConfirmDrafting {
                     box(keepOuts.get(i)),
                     number.isEmpty() ? keepOuts.get(i).name() : number);
         }
+        for (Job.Below below : job.floor().below()) {
+            within(Extent.around(Places.all(below.region().corners())), FloorShapes.named(below));
+        }
+        job.floor()
+                .supports()
+                .forEach(s -> beside(
+                        Places.at(s.from()),
+                        Places.at(s.to()),
+                        Places.at(s.from()).angleTo(Places.at(s.to())),
+                        s.name()));
         for (Job.Unheated cold : job.floor().unheated()) {
             Extent box = Extent.around(Places.all(cold.region().corners()));
             List<Text> choice = new ArrayList<>();
@@ -253,11 +275,51 @@ public final class ConfirmDrafting {
         return Extent.at(Places.at(spot.at())).grow(spot.radius() + k.clearance());
     }
 
-    /** A name close by what it names even if a line crosses it, else farther off. */
-    private void name(Layer layer, Extent box, String name) {
-        if (places.put(layer, around(box, name, 1, 2)).isEmpty()) {
-            places.put(layer, around(box, name, 4, 7));
+    /** A name in a region, else beside it. */
+    private void within(Extent box, String name) {
+        Text inside = Text.level(box.centre(), WORD * unit, Anchor.MIDDLE_CENTRE, TapeText.shortName(name));
+        if (inside.extent().width() > box.width()
+                || places.put(Layer.NOTE, List.of(inside)).isEmpty()) {
+            name(Layer.NOTE, box, name);
         }
+    }
+
+    /**
+     * A name close by what it names, nearer to that than to anything else that has a name; where there is no room, farther off with a
+     * line that leads back.
+     */
+    private void name(Layer layer, Extent box, String name) {
+        List<Text> near =
+                around(box, name, 1, 2).stream().filter(t -> isNearest(t, box)).toList();
+        List<Text> far = around(box, name, 4, 7, 10, 14, 19, 25).stream()
+                .filter(t -> places.crossesNoText(leader(t, box)))
+                .toList();
+        places.find(near, true)
+                .or(() -> places.find(far, true))
+                .or(() -> places.find(near, false))
+                .or(() -> places.find(far, false))
+                .or(() -> near.stream().findFirst())
+                .or(() -> around(box, name, 1).stream().findFirst())
+                .ifPresent(text -> {
+                    if (far.contains(text)) {
+                        Segment line = leader(text, box);
+                        sheet.add(Layer.NOTE, line);
+                        places.block(line.a(), line.b());
+                    }
+                    places.write(layer, text);
+                });
+    }
+
+    private static Segment leader(Text text, Extent box) {
+        return new Segment(text.at(), box.centre());
+    }
+
+    /** Whether no other thing that has a name is as near to a text. */
+    private boolean isNearest(Text text, Extent own) {
+        double away = text.extent().centre().distance(own.centre());
+        return named.stream()
+                .filter(p -> p.distance(own.centre()) > 1e-6)
+                .noneMatch(p -> text.extent().centre().distance(p) < away);
     }
 
     private List<Text> around(Extent box, String name, double... gaps) {
@@ -312,10 +374,31 @@ public final class ConfirmDrafting {
     }
 
     private void diagonal(TapeSheet.Diagonal d) {
-        Point a = corners.get(d.from());
-        Point b = corners.get(d.to());
-        sheet.add(Layer.DIMENSION, new Segment(a, b));
-        places.shun(a, b);
+        Segment line = line(d);
+        places.shun(line.a(), line.b());
+    }
+
+    private Segment line(TapeSheet.Diagonal d) {
+        return new Segment(corners.get(d.from()), corners.get(d.to()));
+    }
+
+    /** A pipe as straight pieces, short ones at bends. */
+    private static List<Segment> chords(Path pipe) {
+        List<Segment> chords = new ArrayList<>();
+        for (Shape part : pipe.parts()) {
+            if (part instanceof Arc arc) {
+                int count = (int) Math.ceil(Math.abs(arc.sweep()) / TURN);
+                Point from = arc.start();
+                for (int i = 1; i <= count; i++) {
+                    Point to = arc.centre().polar(arc.radius(), arc.startAngle() + arc.sweep() * i / count);
+                    chords.add(new Segment(from, to));
+                    from = to;
+                }
+            } else if (part instanceof Segment s) {
+                chords.add(s);
+            }
+        }
+        return chords;
     }
 
     private void diagonalLength(TapeSheet.Diagonal d) {

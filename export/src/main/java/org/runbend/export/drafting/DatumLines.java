@@ -41,6 +41,7 @@ final class DatumLines {
             sheet.add(Layer.TITLE, new Circle(at, RING * unit));
             labels.shun(Extent.at(at).grow(RING * unit));
             labels.keepLeadersOff(at);
+            labels.keepNamesOff(at);
         }
     }
 

@@ -38,10 +38,15 @@ final class FloorMarks {
     /** Keeps texts off port and outline; before anything is written. */
     void keepClear(Job.FloorPlan floor) {
         labels.block(Extent.at(Places.at(floor.port().at())).grow(2.5 * unit));
+        labels.keepNamesOff(Places.at(floor.port().at()));
+        floor.keepOuts().forEach(k -> labels.keepNamesOff(FloorShapes.bare(k).centre()));
         Path.polygon(Places.all(floor.outline())).parts().forEach(labels::shun);
         floor.keepOuts().forEach(this::shun);
         for (Job.Unheated cold : floor.unheated()) {
             labels.shun(TrueArcs.of(Places.all(cold.region().corners())));
+        }
+        for (Job.Below b : floor.below()) {
+            Path.polygon(Places.all(b.region().corners())).parts().forEach(labels::shun);
         }
         for (Support s : floor.supports()) {
             List<Point> corners = Places.all(s.region().corners());
@@ -88,6 +93,7 @@ final class FloorMarks {
             sheet.add(Layer.UNHEATED, TrueArcs.of(Places.all(cold.region().corners())));
             sheet.annotate(ReadBack.unheated(cold));
         }
+        floor.below().forEach(shapes::below);
         for (int i = 0; i < floor.keepOuts().size(); i++) {
             things.add(shapes.keepOut(floor.keepOuts().get(i)));
             sheet.annotate(ReadBack.keepOut(floor.keepOuts().get(i), i));
@@ -102,7 +108,8 @@ final class FloorMarks {
 
     /** Names of what is not heated and of what stands on the floor. */
     void nameThings(Job.FloorPlan floor) {
-        floor.unheated().forEach(this::unheated);
+        floor.unheated().forEach(u -> name(u.region(), Wording.brief(u.name())));
+        floor.below().forEach(b -> name(b.region(), FloorShapes.named(b)));
         for (int i = 0; i < things.size(); i++) {
             KeepOut k = floor.keepOuts().get(i);
             labels.putIn(
@@ -117,15 +124,14 @@ final class FloorMarks {
     }
 
     /** Its name stands in it wherever there is room, else a line leads to anywhere in it. */
-    private void unheated(Job.Unheated cold) {
-        Path region = TrueArcs.of(Places.all(cold.region().corners()));
+    private void name(Shape.Polygon where, String name) {
+        Path region = TrueArcs.of(Places.all(where.corners()));
         double height = 2.2 * unit;
-        String name = Wording.brief(cold.name());
-        List<Point> spots = spots(cold.region());
+        List<Point> spots = spots(where);
         List<Text> places = new ArrayList<>();
         spots.stream()
                 .map(s -> Text.level(s, height, Anchor.MIDDLE_CENTRE, name))
-                .filter(t -> holds(cold.region(), t.extent()))
+                .filter(t -> holds(where, t.extent()))
                 .forEach(places::add);
         places.addAll(Labels.around(region.extent(), unit, height, name));
         labels.put(places, spots.isEmpty() ? List.of(region.extent().centre()) : spots);

@@ -9,8 +9,10 @@ import org.runbend.export.drawing.Point;
 import org.runbend.export.drawing.Segment;
 import org.runbend.export.drawing.SheetBuilder;
 import org.runbend.export.drawing.Vertex;
+import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.job.Support;
 
 /** Lines of what lies on a floor, without words. */
 final class FloorShapes {
@@ -29,6 +31,36 @@ final class FloorShapes {
         sheet.add(Layer.NOTE, new Circle(at, 1.6 * unit));
         sheet.add(Layer.NOTE, new Segment(at.plus(-1.6 * unit, 0), at.plus(1.6 * unit, 0)));
         sheet.add(Layer.NOTE, new Segment(at.plus(0, -1.6 * unit), at.plus(0, 1.6 * unit)));
+    }
+
+    /** A line of dashes of a length that a print shows apart, the first and the last whole. */
+    void dashed(Point a, Point b) {
+        int dashes = (int) Math.max(1, Math.round(a.distance(b) / (3 * unit)));
+        double parts = 3.0 * dashes - 1;
+        for (int i = 0; i < dashes; i++) {
+            Point from = Places.between(a, b, 3 * i / parts);
+            sheet.add(Layer.NOTE, new Segment(from, Places.between(a, b, (3 * i + 2) / parts)));
+        }
+    }
+
+    /** What lies under the floor, its outline in dashes. */
+    void below(Job.Below below) {
+        List<Point> ring = Places.all(below.region().corners());
+        for (int i = 0; i < ring.size(); i++) {
+            dashed(ring.get(i), ring.get((i + 1) % ring.size()));
+        }
+    }
+
+    /** A support under the floor: dashes along both its sides. */
+    void support(Support support) {
+        List<Point> corners = Places.all(support.region().corners());
+        dashed(corners.get(0), corners.get(3));
+        dashed(corners.get(1), corners.get(2));
+    }
+
+    /** What it is called on a drawing. */
+    static String named(Job.Below below) {
+        return "under the floor: " + Wording.brief(below.name());
     }
 
     /** A keep-out with its clearance; gives back the box round both. */

@@ -1,6 +1,5 @@
 package org.runbend.export.drafting;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -89,16 +88,19 @@ final class Labels extends Obstacles {
 
     /** Likewise for a thing that a line may lead to at several points, the best of them first. */
     void put(List<Text> places, List<Point> thing) {
-        for (Predicate<Text> place : wishes()) {
-            Optional<Text> near = places.stream().filter(place).findFirst();
-            if (near.isPresent()) {
-                write(near.get());
+        Text like = places.get(0);
+        Predicate<Text> own = t -> isNearestToItsOwn(t, thing.get(0));
+        for (Predicate<Text> whose : List.<Predicate<Text>>of(own, t -> true)) {
+            for (Predicate<Text> place : wishes()) {
+                Optional<Text> near = places.stream().filter(whose.and(place)).findFirst();
+                if (near.isPresent()) {
+                    write(near.get());
+                    return;
+                }
+            }
+            if (putFarther(like, thing, whose)) {
                 return;
             }
-        }
-        Text like = places.get(0);
-        if (putFarther(like, thing)) {
-            return;
         }
         Point end = thing.get(0);
         // on a plate rather than on pipe, on anything rather than on another text
@@ -119,7 +121,7 @@ final class Labels extends Obstacles {
     }
 
     /** A line that crosses nothing, else one that crosses pipe, else one that crosses no text, else one that crosses what it must. */
-    private boolean putFarther(Text like, List<Point> thing) {
+    private boolean putFarther(Text like, List<Point> thing, Predicate<Text> whose) {
         Predicate<Segment> clear = s -> isClear(s, like.height());
         Predicate<Segment> offPipe = clear.and(s -> crossesNoPipe(s, like.height()));
         List<Way> ways = List.of(
@@ -128,11 +130,11 @@ final class Labels extends Obstacles {
                 new Way(STEPS, clear),
                 new Way(STEPS, this::crossesNoText),
                 new Way(STEPS, s -> true));
-        List<Predicate<Text>> places = new ArrayList<>(wishes());
+        List<Predicate<Text>> places = wishes().stream().map(whose::and).toList();
         if (ground.isEmpty()) {
             return ways.stream().anyMatch(w -> places.stream().anyMatch(p -> putFarther(like, thing, w, p)));
         }
-        Predicate<Text> anywhere = t -> isFree(t) && isAcrossLines(t);
+        Predicate<Text> anywhere = whose.and(t -> isFree(t) && isAcrossLines(t));
         return ways.stream().limit(3).anyMatch(w -> places.stream().anyMatch(p -> putFarther(like, thing, w, p)))
                 || ways.stream().anyMatch(w -> putFarther(like, thing, w, anywhere));
     }

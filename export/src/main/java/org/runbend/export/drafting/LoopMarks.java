@@ -3,6 +3,8 @@ package org.runbend.export.drafting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
 import org.runbend.export.data.CutList;
 import org.runbend.export.data.RunNames;
 import org.runbend.export.drawing.Anchor;
@@ -49,8 +51,12 @@ final class LoopMarks {
             pipe.parts().forEach(labels::fence);
             loop.bare().forEach(p -> bare(Places.at(p)));
         }
-        plan.loops().forEach(l -> List.of(true, false)
-                .forEach(start -> labels.keepLeadersOff(end(l.breakdown().elements(), start))));
+        for (KitPlan.LoopPlan loop : plan.loops()) {
+            for (boolean start : new boolean[] {true, false}) {
+                labels.keepLeadersOff(end(loop.breakdown().elements(), start));
+                labels.keepNamesOff(end(loop.breakdown().elements(), start));
+            }
+        }
     }
 
     /** Where flow and return of each loop come onto the floor. */
@@ -67,6 +73,11 @@ final class LoopMarks {
 
     /** Numbers come last: they give way to every other text. Where there are several loops they say whose run it is. */
     void numberRuns(KitPlan plan) {
+        plan.loops().stream().flatMap(l -> l.breakdown().elements().stream()).forEach(e -> {
+            if (e instanceof Element.Run run) {
+                flow(run);
+            }
+        });
         for (KitPlan.LoopPlan loop : plan.loops()) {
             String name = plan.loops().size() > 1 ? loop.name() : "";
             List<Element> elements = loop.breakdown().elements();
@@ -131,22 +142,46 @@ final class LoopMarks {
         }
     }
 
+    /** Where along a plate its name may stand. */
+    private static final double[] ON_PLATE = {0.5, 0.3, 0.7, 0.15, 0.85};
+
     private void plateName(Point a, Point b, double half, boolean twin, String name) {
         double height = 1.9 * unit;
         double angle = FloorMarks.readable(a.angleTo(b));
         List<Text> places = new ArrayList<>();
         double edge = half - 0.65 * height;
-        double outside = half + 0.65 * height;
-        double[] offs = twin ? new double[] {0, 0.8 * height, edge, outside} : new double[] {half / 2, edge, outside};
-        for (double beside : offs) {
-            for (double share : new double[] {0.5, 0.3, 0.7, 0.15, 0.85}) {
+        for (double beside : twin ? new double[] {0, 0.8 * height, edge} : new double[] {half / 2, edge}) {
+            for (double share : ON_PLATE) {
                 for (int side : new int[] {90, -90}) {
                     Point at = Places.between(a, b, share).polar(beside, a.angleTo(b) + side);
                     places.add(new Text(at, height, angle, Anchor.MIDDLE_CENTRE, name));
                 }
             }
         }
+        if (places.stream().noneMatch(labels::isOffPipe) && acrossPipe(a, b, half, name, height)) {
+            return;
+        }
         labels.putOn(places, head(a, b));
+    }
+
+    /** On a plate without room beside its pipe the name stands on that, which is covered there; false where not even that goes. */
+    private boolean acrossPipe(Point a, Point b, double half, String name, double height) {
+        double angle = FloorMarks.readable(a.angleTo(b));
+        if (2 * half < height || a.distance(b) < Text.roughWidth(name, height)) {
+            return false;
+        }
+        Optional<Text> place = DoubleStream.of(ON_PLATE)
+                .mapToObj(share -> new Text(Places.between(a, b, share), height, angle, Anchor.MIDDLE_CENTRE, name))
+                .filter(labels::isOffTexts)
+                .findFirst();
+        place.ifPresent(text -> {
+            sheet.add(
+                    Layer.BLANK,
+                    Path.polygon(Obstacles.Area.of(text, 0.15 * height).corners()));
+            sheet.add(Layer.NOTE, text);
+            labels.block(text);
+        });
+        return place.isPresent();
     }
 
     /** Where a line from a plate's number ends on it. */
@@ -200,9 +235,6 @@ final class LoopMarks {
         Point b = Places.at(run.to());
         double angle = a.angleTo(b);
         Point middle = Places.between(a, b, 0.5);
-        if (run.length() > 8 * unit) {
-            sheet.add(Layer.NOTE, new Arrow(middle.polar(2 * unit, angle), angle, 4 * unit));
-        }
         double height = 2.2 * unit;
         double half = Math.abs(Math.sin(Math.toRadians(angle))) * Text.roughWidth(number, height) / 2
                 + Math.abs(Math.cos(Math.toRadians(angle))) * height / 2;
@@ -222,8 +254,17 @@ final class LoopMarks {
             }
         }
         labels.putBeside(places, middle);
+    }
+
+    /** An arrow about the middle of a run that is long enough for it. */
+    private void flow(Element.Run run) {
+        Point a = Places.at(run.from());
+        Point b = Places.at(run.to());
         if (run.length() > 8 * unit) {
-            labels.block(new Arrow(middle.polar(2 * unit, angle), angle, 4 * unit).extent());
+            double angle = a.angleTo(b);
+            Arrow arrow = new Arrow(Places.between(a, b, 0.5).polar(2 * unit, angle), angle, 4 * unit);
+            sheet.add(Layer.NOTE, arrow);
+            labels.block(arrow.extent());
         }
     }
 

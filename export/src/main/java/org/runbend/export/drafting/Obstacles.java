@@ -22,6 +22,9 @@ class Obstacles {
     /** Air round a text by its height: numbers that nearly touch are read as one. */
     static final double AIR = 0.3;
 
+    /** A leader passes a thing beside its own one by so much of the distance between the two, if that is less than a letter. */
+    private static final double ASIDE = 0.6;
+
     private static final int PARTS_OF_ARC = 8;
     /** How far they overlap, as a share of their length. */
     private static final double LAP = 0.02;
@@ -36,6 +39,7 @@ class Obstacles {
     private final List<Segment> thin = new ArrayList<>();
     private final List<Area> fences = new ArrayList<>();
     private final List<Point> heads = new ArrayList<>();
+    private final List<Point> named = new ArrayList<>();
 
     /** A thin line that texts may stand across where they have no other place; see {@link #parted}. */
     void bridge(Segment line) {
@@ -53,6 +57,11 @@ class Obstacles {
 
     /** What is left of a thin line beside the texts that stand across it. */
     List<Segment> parted(Segment line) {
+        return parted(line, texts);
+    }
+
+    /** What is left of a line beside areas that stand across it. */
+    static List<Segment> parted(Segment line, List<Area> texts) {
         List<double[]> gaps = texts.stream()
                 .map(t -> t.partOf(line))
                 .filter(g -> g[0] < g[1])
@@ -140,6 +149,20 @@ class Obstacles {
         heads.add(thing);
     }
 
+    /** A thing that has a name: other names are not to stand nearer to it than to their own. */
+    void keepNamesOff(Point thing) {
+        named.add(thing);
+    }
+
+    /** Whether no other thing that has a name is nearer to a text than its own; true of texts that name no such thing. */
+    boolean isNearestToItsOwn(Text text, Point own) {
+        if (named.stream().noneMatch(p -> p.distance(own) < 1e-3)) {
+            return true;
+        }
+        Area area = Area.of(text);
+        return named.stream().filter(p -> p.distance(own) >= 1e-3).noneMatch(p -> area.away(p) < area.away(own));
+    }
+
     private static Area line(Segment s) {
         return Area.of(List.of(s.a(), s.b()));
     }
@@ -192,7 +215,9 @@ class Obstacles {
     /** Whether a line that leads to a thing at its second end crosses no text or other such line and passes no other thing closely. */
     boolean isClear(Segment leader, double near) {
         return heads.stream()
-                        .allMatch(h -> h.distance(leader.b()) < 1e-6 || Places.away(h, leader.a(), leader.b()) > near)
+                        .allMatch(h -> h.distance(leader.b()) < 1e-6
+                                || Places.away(h, leader.a(), leader.b())
+                                        > Math.min(near, ASIDE * h.distance(leader.b())))
                 && isFree(line(leader), used);
     }
 
@@ -251,6 +276,15 @@ class Obstacles {
                     && box.minY() < other.box.maxY()
                     && other.box.minY() < box.maxY();
             return near && !apart(corners, other.corners) && !apart(other.corners, corners);
+        }
+
+        /** How far a point lies from its edge, mm. */
+        double away(Point p) {
+            double least = Double.POSITIVE_INFINITY;
+            for (int i = 0; i < corners.size(); i++) {
+                least = Math.min(least, Places.away(p, corners.get(i), corners.get((i + 1) % corners.size())));
+            }
+            return least;
         }
 
         /** Whether a line along a side of the first parts both. */

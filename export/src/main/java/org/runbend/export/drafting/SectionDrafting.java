@@ -238,7 +238,11 @@ public final class SectionDrafting {
         measure(new Point(axis, 0), new Point(slot, 0), top + 11 * unit, turn.begin() + outer() / 2);
         measure(new Point(axis, 0), new Point(through, 0), top + 6 * unit, turn.throughTold());
         if (groove.pad() > 0) {
-            measure(new Point(axis - pocket, 0), new Point(axis + pocket, 0), top + 16 * unit, groove.pad());
+            // its right line is broken where the digits of the other two may stand
+            double over = top + 14 * unit;
+            measure(new Point(axis - pocket, over), new Point(axis + pocket, over), 2 * unit, groove.pad());
+            upright(axis - pocket, over);
+            upright(axis + pocket, top + 5 * unit);
         }
         measure(new Point(end, deep), new Point(end, 0), -6 * unit, board + under);
     }
@@ -296,6 +300,10 @@ public final class SectionDrafting {
 
     private void measure(Point a, Point b, double offset, double size) {
         sheet.add(Layer.DIMENSION, new Dimension(a, b, offset, DIGITS * unit, tape.fine(size)));
+    }
+
+    private void upright(double x, double to) {
+        sheet.add(Layer.DIMENSION, new Segment(new Point(x, 0.5 * DIGITS * unit), new Point(x, to)));
     }
 
     private void numbers() {

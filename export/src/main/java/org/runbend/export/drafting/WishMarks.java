@@ -60,10 +60,8 @@ final class WishMarks {
     }
 
     private void support(Support support) {
-        List<Point> corners = Places.all(support.region().corners());
-        dashed(corners.get(0), corners.get(3));
+        new FloorShapes(sheet, unit).support(support);
         sheet.annotate(ReadBack.support(support));
-        dashed(corners.get(1), corners.get(2));
         name(Places.at(support.from()), Places.at(support.to()), support);
     }
 
@@ -81,15 +79,5 @@ final class WishMarks {
             places.add(new Text(foot.polar(off, angle - 90), 2.2 * unit, angle, Anchor.TOP_CENTRE, word));
         }
         labels.put(places);
-    }
-
-    /** Dashes of a length that a print shows apart, the first and the last whole. */
-    private void dashed(Point a, Point b) {
-        int dashes = (int) Math.max(1, Math.round(a.distance(b) / (3 * unit)));
-        double parts = 3.0 * dashes - 1;
-        for (int i = 0; i < dashes; i++) {
-            Point from = Places.between(a, b, 3 * i / parts);
-            sheet.add(Layer.NOTE, new Segment(from, Places.between(a, b, (3 * i + 2) / parts)));
-        }
     }
 }

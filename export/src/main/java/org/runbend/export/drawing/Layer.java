@@ -31,6 +31,8 @@ public enum Layer {
     SCREW(0x5B2A9D, 194, -1, LineStyle.CONTINUOUS, 0.18),
     /** Measures. */
     DIMENSION(0x505050, 253, -1, LineStyle.CONTINUOUS, 0.13),
+    /** Covers pipe and measures under the name of a narrow plate, on paper and screen; drawings for machines have none of it. */
+    BLANK(0xE4EEF8, 9, 0xE4EEF8, LineStyle.CONTINUOUS, 0.13),
     /** Words that explain. */
     NOTE(0x1F3A66, 160, -1, LineStyle.CONTINUOUS, 0.18),
     /** Title, frame. */

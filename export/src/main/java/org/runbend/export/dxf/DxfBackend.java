@@ -31,7 +31,7 @@ public final class DxfBackend implements Backend {
     /** Programs cut in the order of the file, or of its table of layers: pockets and holes before the outline frees the part. */
     private static final List<Layer> IN_ORDER_OF_WORK = Stream.concat(
                     Stream.of(Layer.CHANNEL, Layer.PIPE, Layer.SLOT, Layer.HOLE, Layer.FLOOR),
-                    Arrays.stream(Layer.values()))
+                    Arrays.stream(Layer.values()).filter(l -> l != Layer.BLANK))
             .distinct()
             .toList();
 

@@ -12,6 +12,7 @@ import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.KeepOut;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.job.Shape;
+import org.runbend.optimizer.job.Support;
 import org.runbend.optimizer.tape.TapeSheet;
 
 /** The lists beside the drawing that a customer confirms. */
@@ -21,6 +22,8 @@ final class ConfirmLists {
     private static final int SHORT = 12;
     /** Nearer than this is what a person calls on a side, mm. */
     private static final double ON = 0.5;
+    /** What lies outside a side by less is on it, mm. */
+    private static final double AT_WALL = 2;
 
     private final Job job;
     private final TapeSheet tape;
@@ -178,6 +181,22 @@ final class ConfirmLists {
                     "",
                     ties(tape.unheated().get(i)));
         }
+        List<Job.Below> below = job.floor().below();
+        for (int i = 0; i < below.size(); i++) {
+            table.row(
+                    "under the floor: " + TapeText.shortName(below.get(i).name()),
+                    size(below.get(i).region()),
+                    "",
+                    ties(tape.below().get(i)));
+        }
+        List<Support> supports = job.floor().supports();
+        for (int i = 0; i < supports.size(); i++) {
+            table.row(
+                    "support: " + TapeText.shortName(supports.get(i).name()),
+                    words.full(supports.get(i).width()) + " wide",
+                    "",
+                    ties(tape.supports().get(i)));
+        }
         for (TapeSheet.Thing mark : tape.marks()) {
             table.row("mark: " + TapeText.shortName(mark.name()), "", "", ties(mark));
         }
@@ -240,7 +259,7 @@ final class ConfirmLists {
             String from = t.isFromSide() ? TapeText.between(t.from(), t.to()) : TapeText.shortName(t.from());
             String where = t.distance() < 0 ? " outside " : " from ";
             double away = Math.abs(t.distance());
-            parts.add(away < ON ? "on " + from : words.full(away) + where + from);
+            parts.add(t.distance() > -AT_WALL && t.distance() < ON ? "on " + from : words.full(away) + where + from);
         }
         return parts.isEmpty()
                 ? "at x " + Decimals.of(thing.at().x(), 0) + ", y "

@@ -4,16 +4,22 @@ import static org.runbend.export.papers.HeatFigures.one;
 import static org.runbend.export.papers.HeatFigures.two;
 import static org.runbend.export.papers.HeatFigures.whole;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.runbend.catalog.product.Coolant;
 import org.runbend.optimizer.heat.HeatProblem;
 import org.runbend.optimizer.heat.HeatSolution;
+import org.runbend.optimizer.heat.LoopHeat;
+import org.runbend.optimizer.heat.flow.BalanceSolution;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.plan.KitPlan;
 
 /** The last parts of a fitting sheet: coolant goes in, and the floor gets warm for the first time. */
 final class CoolantSteps {
     private static final double FREEZES = 0;
+    /** Where nobody said how cold it gets it may freeze. */
+    private static final double BELOW = -1;
 
     private final KitPlan plan;
     private final Job job;
@@ -56,9 +62,14 @@ final class CoolantSteps {
                         ? "Fill cold to " + whole(heat.standing().fill())
                                 + " kPa at the lowest point; the vessel must take "
                                 + two(heat.expansion().room()) + " l."
-                        : "Fill the header tank to its cold mark; over it "
-                                + two(heat.expansion().room()) + " l must stay free for the coolant to grow.");
+                        : "Fill the header tank to its cold mark; over it " + room(heat)
+                                + " l must stay free for the coolant to grow.");
         steps.step("Run the pump cold for half an hour, top up, bleed again; look at every joint.");
+    }
+
+    /** Never none: rounded up. */
+    private static String room(HeatSolution heat) {
+        return two(Math.ceil(100 * heat.expansion().room() - 1e-6) / 100);
     }
 
     private String goesIn(HeatProblem problem, HeatSolution heat) {
@@ -98,6 +109,7 @@ final class CoolantSteps {
             HeatSolution.Output o = heat.output();
             steps.step(gives(o.upward(), o.surfaceMean(), o.surfacePeak()));
         }
+        balance(steps, heat);
         sensor(steps);
         frost(steps, heating);
     }
@@ -105,6 +117,23 @@ final class CoolantSteps {
     private static String gives(double watts, double mean, double peak) {
         return "The floor then gives about " + whole(watts) + " W, with a surface of " + one(mean)
                 + " degrees C in the mean and " + one(peak) + " at its hottest place.";
+    }
+
+    /** How the valves of several loops are set against each other. */
+    private static void balance(Steps steps, HeatSolution heat) {
+        heat.balance().ifPresent(b -> {
+            List<String> loops = new ArrayList<>();
+            for (int i = 0; i < heat.loops().size(); i++) {
+                BalanceSolution.Setting setting = b.settings().get(i);
+                LoopHeat loop = heat.loops().get(i);
+                loops.add(loop.name() + " " + two(loop.losses().flow()) + " l/min, "
+                        + (setting.throttled() > 0
+                                ? "throttled by " + one(setting.throttled()) + " kPa (Kv " + two(setting.kv())
+                                        + " m3/h)"
+                                : "open"));
+            }
+            steps.step("Balance the loops at their valves with the pump running: " + String.join("; ", loops) + ".");
+        });
     }
 
     /** What the controller is set to, never over what keeps the floor's limits. */
@@ -123,7 +152,7 @@ final class CoolantSteps {
 
     private void frost(Steps steps, Job.Heating heating) {
         if (isWater()) {
-            if (Math.min(heating.coldest().orElse(FREEZES), heating.outside()) < FREEZES) {
+            if (Math.min(heating.coldest().orElse(BELOW), heating.outside()) < FREEZES) {
                 steps.step(
                         "Frost: water freezes at 0 degrees C and bursts pipe and pump. Keep the floor above that, or drain it and"
                                 + " blow it out before the frost.");

@@ -31,6 +31,7 @@ import org.runbend.optimizer.channel.ChannelPlan;
 import org.runbend.optimizer.channel.ChannelSize;
 import org.runbend.optimizer.channel.Passes;
 import org.runbend.optimizer.job.Job;
+import org.runbend.optimizer.job.PipeRule;
 import org.runbend.optimizer.plan.HoleTurn;
 import org.runbend.optimizer.plan.KitPlan;
 import org.runbend.optimizer.plan.PlanCheck;
@@ -113,6 +114,7 @@ public final class FittingSheet {
                             + ". Arrows show the flow. Numbers at pipes are runs along the flow, 1 is run A1; names on plates are written on the"
                             + " pieces. Dash-dotted rings: clearance of things for the middle of the pipe; dashed grey: not heated, pipe may"
                             + " cross; small crosses: left without pipe; crossed circle: where flow and return come up"
+                            + (job.floor().below().isEmpty() ? "" : "; dashes with a name: what lies under the floor")
                             + (plan.sensor().isPresent() ? "; line to the sensor: its conduit" : "")
                             + ". O, X and Y: part 2.",
                     TextStyle.SMALL);
@@ -196,7 +198,7 @@ public final class FittingSheet {
         }
         steps.words("Go on only if all of these are true:");
         steps.step(overAll()
-                + "sides, diagonals and things are as on the confirmed drawing (confirm.pdf), none out by more than "
+                + "Sides, diagonals and things are as on the confirmed drawing (confirm.pdf), none out by more than "
                 + tape.beside(Job.MeasuredLength.DOUBTFUL) + ".");
         if (!job.floor().marks().isEmpty()) {
             steps.step("The drawing lies the right way round: "
@@ -205,9 +207,7 @@ public final class FittingSheet {
                             ? " stands where the drawing has it."
                             : " stand where the drawing has them."));
         }
-        if (!job.floor().keepOuts().isEmpty()) {
-            steps.step("Nothing stands or goes through the floor that the drawing does not have.");
-        }
+        steps.step("Nothing stands or goes through the floor that the drawing does not have.");
         job.build()
                 .flatMap(Job.Build::board)
                 .ifPresent(b -> steps.step((boards.areRouted() ? "The routed board is " : "The board to be routed is ")
@@ -235,8 +235,8 @@ public final class FittingSheet {
     private String overAll() {
         return plan.tape().isSquare()
                 ? "The floor measures " + tape.beside(plan.tape().width()) + " by "
-                        + tape.beside(plan.tape().height()) + " over all, and "
-                : "On the floor ";
+                        + tape.beside(plan.tape().height()) + " over all. "
+                : "";
     }
 
     private String laid(Job.Build build) {
@@ -285,6 +285,10 @@ public final class FittingSheet {
             steps.step(
                     "Routing takes the marks away: carry both lines, the ends of runs and the centres of bends out beside the groove first.");
             PipeSteps.fromBox(plan, steps, EnumSet.of(Item.Per.HAND_ROUTING));
+            if (job.layout().pipeRules().stream().anyMatch(PipeRule.Kept.class::isInstance)) {
+                steps.step(
+                        "What the first page marks as kept is routed already: leave it, and let both ends run into it.");
+            }
             steps.step("Rout a trial piece of scrap: pipe and plate go in by hand and stay flush.");
             steps.step("Rout the holes' slots first, then the bends, then the runs.");
         }

@@ -8,6 +8,7 @@ import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
+import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.HoleTurn;
@@ -41,6 +42,9 @@ final class MarkingOut {
                 + "; they cross at O. Every measure below is taken from them, not from the walls: along the base line from O, and"
                 + " across it along the square line. Measures with a minus lie on the other side of O: minus along is towards "
                 + end("X", true) + ", minus across towards " + end("Y", true) + ".");
+        if (areRouted()) {
+            steps.words("The boards come routed: what parts 2 to 6 set out is to check how they lie, not to rout by.");
+        }
         steps.step("Mark these points and snap both lines:");
         PdfTable table = new PdfTable(
                 Column.left("point", 2), Column.left("first measure", 8), Column.left("second measure", 8));
@@ -135,12 +139,15 @@ final class MarkingOut {
             return;
         }
         double pad = plan.job().groove().pad();
-        steps.step(
-                "Mark both holes and drill the pilot holes, straight down. Pockets and slots are routed with the groove (part 7): "
-                        + (pad > 0 ? "a round pocket of " + tape.fine(pad) + " as deep as the groove, " : "")
-                        + "and a slot " + tape.fine(holes.get(0).slot().width())
-                        + " wide from the hole's middle to the place in the last column (along / across)" + slot(port)
-                        + "; the drawing there shows it.");
+        steps.step("Mark the " + (holes.size() == 2 ? "two" : Integer.toString(holes.size()))
+                + " holes and drill the pilot holes, straight down. Pockets and slots "
+                + (areRouted()
+                        ? "come routed; look whether they agree with the table: "
+                        : "are routed with the groove (part 7): ")
+                + (pad > 0 ? "a round pocket of " + tape.fine(pad) + " as deep as the groove, " : "")
+                + "and a slot " + tape.fine(holes.get(0).slot().width())
+                + " wide from the hole's middle to the place in the last column (along / across)" + slot(port)
+                + "; the drawing there shows it.");
         steps.step("Nothing is in the way below: bore each pilot hole out to the outside of its sleeve"
                 + (port.turn() == Job.Turn.UP ? " in the cover." : " right through the floor.")
                 + lean()
@@ -166,6 +173,10 @@ final class MarkingOut {
                         + " from the hole's middle, and from there rising to the groove's depth")
                 .orElse(", which falls from the groove's depth there to right through the board at the hole");
         return through + ", so that the pipe can turn down";
+    }
+
+    private boolean areRouted() {
+        return plan.boards().map(BoardsPlan::areRouted).orElse(false);
     }
 
     private String below() {
@@ -311,10 +322,16 @@ final class MarkingOut {
     private String radii() {
         double by = plan.job().pipe().product().handRadius();
         double tightest = plan.bendRadius();
-        String aid = tightest < by - 1e-6
+        boolean turns = plan.job().floor().port().turn() != Job.Turn.LEVEL;
+        double atHoles = turns ? plan.job().turnRadius() : tightest;
+        String holes = Math.abs(atHoles - tightest) > 1e-6
+                ? " Into the holes it turns with one of " + tape.beside(atHoles) + "."
+                : "";
+        String aid = Math.min(tightest, atHoles) < by - 1e-6
                 ? " By hand this pipe bends to " + tape.beside(by) + ": use the bending aid where a bend is tighter. "
                 : " This pipe bends to it by hand. ";
-        return "Radii are those of the middle of the pipe, the tightest is " + tape.beside(tightest) + "." + aid;
+        return "Radii are those of the middle of the pipe, the tightest is " + tape.beside(tightest) + "." + holes
+                + aid;
     }
 
     /** Bends in order of flow, with the metre marks of the pipe. */

@@ -12,6 +12,7 @@ import org.runbend.export.pdf.PdfTable.Column;
 import org.runbend.optimizer.breakdown.BendCount;
 import org.runbend.optimizer.breakdown.CutLength;
 import org.runbend.optimizer.channel.SensorPlan;
+import org.runbend.optimizer.channel.SensorProblem;
 import org.runbend.optimizer.heat.limits.Finding;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
@@ -60,18 +61,37 @@ final class PipeSteps {
         }
         fromBox(plan, steps, EnumSet.of(Item.Per.SENSOR));
         Point at = marks.datum().frame().from(sensor.at().get());
-        steps.step("The sensor lies under its plate at " + out.place(at) + " (along / across), its lead in a conduit "
-                + tape.beside(sensor.length()) + " long from between the holes, with corners at "
-                + sensor.conduit().stream()
-                        .map(p -> out.place(marks.datum().frame().from(p)))
-                        .collect(Collectors.joining(", "))
-                + ".");
-        double more = sensor.conduit().get(0).distance(job.floor().port().at());
-        steps.step("See that the lead of the sensor is longer than that, with " + tape.beside(more)
-                + " more to the port and what it needs from there.");
         steps.step(
-                "Rout the conduit's channel as wide and as deep as the conduit, so that it stays flush, and round its corners so"
+                "The sensor lies under its plate at " + out.place(at) + " (along / across), its cable in a conduit "
+                        + tape.beside(sensor.length())
+                        + " long that begins between the holes and turns at the places of the table. The conduit is not in the box.");
+        PdfTable corners =
+                new PdfTable(Column.left("conduit", 3), Column.right("along / across", 8), Column.right("to here", 4));
+        double run = 0;
+        for (int i = 0; i < sensor.conduit().size(); i++) {
+            run += i == 0
+                    ? 0
+                    : sensor.conduit().get(i - 1).distance(sensor.conduit().get(i));
+            String what = i == 0 ? "begins" : i < sensor.conduit().size() - 1 ? "corner " + i : "sensor";
+            corners.row(
+                    what, out.place(marks.datum().frame().from(sensor.conduit().get(i))), tape.beside(run));
+        }
+        steps.flow().table(corners);
+        double has = sensor.problem().size().cable();
+        double more = sensor.conduit().get(0).distance(job.floor().port().at());
+        steps.step(
+                (Double.isInfinite(has) ? "See that the cable of the sensor is longer than that, " : cable(sensor, has))
+                        + "with " + tape.beside(more) + " more to the port and what it needs from there.");
+        steps.step(
+                "Rout the conduit's channel as wide and as deep as the conduit, at most "
+                        + tape.beside(SensorProblem.CONDUIT) + ", so that it stays flush, and round its corners so"
                         + " that the sensor can be pulled out and changed. Lay it, and pull the sensor in before its plate is laid.");
+    }
+
+    private String cable(SensorPlan sensor, double has) {
+        return sensor.isCableShort()
+                ? "The cable of " + tape.beside(has) + " is too short: get one that is longer than that, "
+                : "Measure the cable, " + tape.beside(has) + " by the catalog: it must be longer than that, ";
     }
 
     void pipe(Steps steps) {

@@ -23,7 +23,7 @@ import org.runbend.optimizer.job.Shape;
  * Places a floor sensor and leads its conduit there without crossing pipe.
  *
  * <p>Method: the free floor is walked over on a grid from the port (Dijkstra), each step held against the free floor itself; the
- * best place that is reached is taken and the way to it drawn tight. A strip of free floor narrower than the grid may be
+ * best place that is reached by a way that the cable is long enough for is taken and the way to it drawn tight. A strip of free floor narrower than the grid may be
  * overlooked, so "no way" says what was found, not what is proved.
  */
 public final class SensorPlacing {
@@ -64,13 +64,20 @@ public final class SensorPlacing {
             return new SensorPlan(problem, Optional.empty(), List.of(), wanted, Optional.empty());
         }
         Map<Node, Node> before = walk(begin.get());
+        List<SensorPlan> reached = new ArrayList<>();
         for (Point spot : spots) {
             Optional<Node> last = join(before, begin.get(), spot);
             if (last.isPresent()) {
                 List<Point> way = way(before, last.get(), begin.get());
                 way.add(spot);
-                return new SensorPlan(problem, Optional.of(spot), tight(way), wanted, Optional.of(spot));
+                reached.add(new SensorPlan(problem, Optional.of(spot), tight(way), wanted, Optional.of(spot)));
+                if (!reached.get(reached.size() - 1).isCableShort()) {
+                    return reached.get(reached.size() - 1);
+                }
             }
+        }
+        if (!reached.isEmpty()) {
+            return reached.get(0); // a longer cable is bought rather than a bad place taken
         }
         Optional<Point> nearest = wanted.flatMap(w -> before.keySet().stream()
                 .map(n -> at(begin.get(), n))

@@ -33,6 +33,16 @@ public record SensorPlan(
         return sum;
     }
 
+    /** What the cable needs up to the port and from there to its box, mm; 0 without a sensor. */
+    public double cable() {
+        return conduit.isEmpty() ? 0 : length() + conduit.get(0).distance(problem.port()) + SensorProblem.LEFT;
+    }
+
+    /** Whether the cable is too short for that, if its length is known. */
+    public boolean isCableShort() {
+        return cable() > problem.size().cable() + 1e-6;
+    }
+
     /** Whether the sensor lies where it is wanted. */
     public boolean isWhereWanted() {
         return at.isPresent() && at.equals(wanted);

@@ -36,6 +36,9 @@ public record SensorProblem(
     /** The sensor lies so far inside the edge of its plate, half the conduit and a little: own choice. */
     public static final double UNDER = 8;
 
+    /** Of the cable, what is left beyond the port for the way to its box, mm: own choice. */
+    public static final double LEFT = 300;
+
     /** Copies the lists. */
     public SensorProblem {
         outline = List.copyOf(outline);
@@ -71,8 +74,9 @@ public record SensorProblem(
      * @param spacing of the pipe
      * @param groove half the width of its groove at bends
      * @param web what must stay between two grooves
+     * @param cable of the sensor; infinite where nobody knows
      */
-    public record Size(double spacing, double groove, double web) {
+    public record Size(double spacing, double groove, double web, double cable) {
         /** From the middle of the conduit to the pipe's centreline. */
         public double fromPipe() {
             return groove + web + CONDUIT / 2;

@@ -248,7 +248,25 @@ public sealed interface Remark {
         @Override
         public String words() {
             return "No way was found for the sensor's conduit from the port to " + place(wanted)
-                    + " that crosses no pipe; the next best place under a plate that has one is " + place(at) + ".";
+                    + " that crosses no pipe and is short enough for the cable; the next best place under a plate that has one is "
+                    + place(at) + ".";
+        }
+    }
+
+    /**
+     * The sensor's cable does not reach.
+     *
+     * @param at the sensor's place, mm
+     * @param wanted cable needed, mm
+     * @param has its length, mm
+     */
+    record CableShort(Point at, double wanted, double has) implements Remark {
+        @Override
+        public String words() {
+            return "The sensor's cable of " + Plain.number(has) + " mm reaches no place under a plate: at " + place(at)
+                    + " it needs "
+                    + Plain.number(Math.ceil(wanted / 10) * 10)
+                    + " mm, 300 of them beyond the port. Supply one with a longer cable.";
         }
     }
 

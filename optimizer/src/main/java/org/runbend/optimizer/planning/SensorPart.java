@@ -3,6 +3,7 @@ package org.runbend.optimizer.planning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.runbend.catalog.product.Item;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.Slot;
 import org.runbend.optimizer.channel.SensorPlacing;
@@ -59,12 +60,26 @@ final class SensorPart {
                 new SensorProblem.Size(
                         job.layout().spacing(),
                         job.groove().half(),
-                        job.catalog().routing().leastWeb()));
+                        job.catalog().routing().leastWeb(),
+                        cable(job)));
+    }
+
+    /** Of the sensors that the workshop sells the longest cable. */
+    private static double cable(Job job) {
+        return job.catalog().items().stream()
+                .filter(i -> i.per() == Item.Per.SENSOR)
+                .flatMapToDouble(i -> i.cable().stream())
+                .max()
+                .orElse(Double.POSITIVE_INFINITY);
     }
 
     /** What is to be known of it. */
     static Optional<Remark> remark(Optional<SensorPlan> sensor) {
         return sensor.map(s -> {
+            if (s.isCableShort()) {
+                return new Remark.CableShort(
+                        s.at().orElseThrow(), s.cable(), s.problem().size().cable());
+            }
             if (s.at().isPresent()) {
                 return s.isWhereWanted()
                         ? new Remark.SensorPlace(s.at().get(), s.length())

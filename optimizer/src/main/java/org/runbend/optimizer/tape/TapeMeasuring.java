@@ -71,6 +71,12 @@ public final class TapeMeasuring {
                 floor.unheated().stream()
                         .map(u -> tying.region(u.name(), u.region().corners()))
                         .toList(),
+                floor.below().stream()
+                        .map(b -> tying.region(b.name(), b.region().corners()))
+                        .toList(),
+                floor.supports().stream()
+                        .map(s -> tying.region(s.name(), s.region().corners()))
+                        .toList(),
                 floor.marks().stream().map(m -> tying.point(m.text(), m.at())).toList(),
                 tying.point("port", floor.port().at()),
                 holes.stream().map(h -> tying.point(h.name(), h.at())).toList());

@@ -14,6 +14,8 @@ import org.runbend.optimizer.job.Point;
  * @param height size over all along y
  * @param keepOuts one for each keep-out of the job, in its order
  * @param unheated one for each unheated region of the job, in its order
+ * @param below one for each thing under the floor, in its order
+ * @param supports one for each support of the job, in its order
  * @param marks one for each mark of the job, in its order
  * @param port where flow and return come through
  * @param holes where pipe goes through, given or proposed
@@ -27,6 +29,8 @@ public record TapeSheet(
         double height,
         List<Thing> keepOuts,
         List<Thing> unheated,
+        List<Thing> below,
+        List<Thing> supports,
         List<Thing> marks,
         Thing port,
         List<Thing> holes) {
@@ -38,6 +42,8 @@ public record TapeSheet(
         diagonals = List.copyOf(diagonals);
         keepOuts = List.copyOf(keepOuts);
         unheated = List.copyOf(unheated);
+        below = List.copyOf(below);
+        supports = List.copyOf(supports);
         marks = List.copyOf(marks);
     }
 

@@ -169,7 +169,7 @@ public final class SoundKit {
     }
 
     private static Item item(String sku, long price, double weight, Item.Per per, double amount, List<String> pipes) {
-        return new Item(sku, sku, "piece", price / 2, price, weight, per, amount, pipes);
+        return new Item(sku, sku, "piece", price / 2, price, weight, per, amount, pipes, OptionalDouble.empty());
     }
 
     /** Bends 1 + 3 x 2 = 7, runs 0.6 m x 0.5 -> 1, pipe 1.4247 m x 4 = 5.7 -> 6, pieces 2 x 4 = 8; a hole and a joint at each end. */

@@ -161,7 +161,7 @@ final class SeededFloor {
                 List.of(loop),
                 plates,
                 new Point((flow.x() + back.x()) / 2, (flow.y() + back.y()) / 2),
-                new SensorProblem.Size(spacing, 10, 10));
+                new SensorProblem.Size(spacing, 10, 10, Double.POSITIVE_INFINITY));
     }
 
     /** The straight pipe. */

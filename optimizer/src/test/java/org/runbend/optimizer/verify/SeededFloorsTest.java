@@ -147,6 +147,39 @@ class SeededFloorsTest {
         assertTrue(found > 0, "no conduit had to go round pipe");
     }
 
+    /** A cable a millimetre too short for the best place goes to another that it reaches; where there is none it is said. */
+    @Test
+    void sensorLiesWhereItsCableReaches() {
+        int moved = 0;
+        int said = 0;
+        for (int n = 0; n < 40; n++) {
+            SensorProblem p = new SeededFloor(n).sensor();
+            SensorPlan free = SensorPlacing.solve(p);
+            if (free.at().isEmpty()) {
+                continue;
+            }
+            assertFalse(free.isCableShort());
+            SensorPlan held = SensorPlacing.solve(with(p, free.cable() - 1));
+            assertEquals(List.of(), SensorVerifier.verify(held));
+            if (held.isCableShort()) {
+                assertEquals(free.at(), held.at(), "the best place of all");
+                said++;
+            } else {
+                assertTrue(held.cable() <= free.cable() - 1 + 1e-6);
+                moved++;
+            }
+            SensorPlan none = SensorPlacing.solve(with(p, SensorProblem.LEFT));
+            assertTrue(none.isCableShort() && none.at().equals(free.at()));
+        }
+        assertTrue(moved > 0, "no other place was ever taken, " + said + " times none was reached");
+    }
+
+    private static SensorProblem with(SensorProblem p, double cable) {
+        SensorProblem.Size size = new SensorProblem.Size(
+                p.size().spacing(), p.size().groove(), p.size().web(), cable);
+        return new SensorProblem(p.outline(), p.keepOuts(), p.below(), p.loops(), p.plates(), p.port(), size);
+    }
+
     /** Ply of 12 mm on 21: a screw holds 8 mm and ends 2 mm above the underside, so 20 to 31 mm. Of these the longest. */
     @Test
     void screwsAreAsLongAsGoes() {
