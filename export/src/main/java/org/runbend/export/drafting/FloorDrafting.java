@@ -133,7 +133,7 @@ public final class FloorDrafting {
         }
         SensorMarks.name(labels, unit, plan);
         loops.numberRuns(plan);
-        loops.numberPlates(plan);
+        loops.numberPlates(plan, lines.isPresent());
         if (!plan.isSound()) {
             sheet.add(Layer.TITLE, Text.level(floor.centre(), 9 * unit, Anchor.MIDDLE_CENTRE, Stamp.DO_NOT_CUT));
         }

@@ -198,7 +198,7 @@ final class Labels extends Obstacles {
         return new Segment(text.at().polar(AIR * text.height(), text.at().angleTo(thing)), thing);
     }
 
-    /** How far texts stand from what they name, in heights of letters; a line across pipe counts as so much more. */
+    /** How far texts stand from what they name, in heights of letters; a line across pipe counts as more, one across another text as much more. */
     double strain() {
         return strain;
     }
@@ -212,6 +212,7 @@ final class Labels extends Obstacles {
             block(line);
             strain += line.a().distance(thing) / text.height();
             strain += crossesNoPipe(line, text.height()) ? 0 : CROSSING;
+            strain += crossesNoText(line) ? 0 : 10 * CROSSING;
         }
     }
 

@@ -123,8 +123,11 @@ final class LoopMarks {
                 closed);
     }
 
-    /** The number of the stock that a piece is cut from, where it has room on the piece beside its run. */
-    void numberPlates(KitPlan plan) {
+    /**
+     * The number of the stock that a piece is cut from, where it has room on the piece beside its run; if that has none, and
+     * {@code onPaper}, on the run, which is covered there.
+     */
+    void numberPlates(KitPlan plan, boolean onPaper) {
         Map<PlatePiece, String> names = CutList.plateNames(plan);
         for (PlatePiece piece : plan.plates().pieces()) {
             List<Point> line = Places.all(plan.centreLine(piece));
@@ -138,14 +141,14 @@ final class LoopMarks {
                             .width()
                     / 2;
             List<Point> line = Places.all(plan.centreLine(piece));
-            plateName(line.get(0), line.get(1), half, piece.places().size() > 1, names.get(piece));
+            plateName(line.get(0), line.get(1), half, piece.places().size() > 1, onPaper, names.get(piece));
         }
     }
 
     /** Where along a plate its name may stand. */
     private static final double[] ON_PLATE = {0.5, 0.3, 0.7, 0.15, 0.85};
 
-    private void plateName(Point a, Point b, double half, boolean twin, String name) {
+    private void plateName(Point a, Point b, double half, boolean twin, boolean onPaper, String name) {
         double height = 1.9 * unit;
         double angle = FloorMarks.readable(a.angleTo(b));
         List<Text> places = new ArrayList<>();
@@ -158,8 +161,15 @@ final class LoopMarks {
                 }
             }
         }
-        if (places.stream().noneMatch(labels::isOffPipe) && acrossPipe(a, b, half, name, height)) {
+        if (onPaper && places.stream().noneMatch(labels::isOffPipe) && acrossPipe(a, b, half, name, height)) {
             return;
+        }
+        double outside = half + 0.65 * height;
+        for (double share : ON_PLATE) {
+            for (int side : new int[] {90, -90}) {
+                Point at = Places.between(a, b, share).polar(outside, a.angleTo(b) + side);
+                places.add(new Text(at, height, angle, Anchor.MIDDLE_CENTRE, name));
+            }
         }
         labels.putOn(places, head(a, b));
     }
