@@ -90,6 +90,7 @@ class PaperSetTest {
         }
         String picked = text("pick-list.pdf");
         everyItemIsPicked(kit, picked);
+        whatIsBoughtElsewhereIsTold(kit, flat(picked));
         boxesAddUp(kit, flat(picked));
         barsAreToScale(plan, files.get("cut-sheet.pdf"));
         everyPieceHasOneLabel(kit, text("labels.pdf"));
@@ -140,6 +141,20 @@ class PaperSetTest {
                                     || said.contains("what the circuit holds beside the pipe"),
                             said);
                 });
+    }
+
+    /** Conduit and screws that the fitting sheet asks for are in the box or told as missing. */
+    private static void whatIsBoughtElsewhereIsTold(JsonIn kit, String picked) {
+        if (kit.has("sensor") && kit.at("sensor").has("conduitLength")) {
+            double metres = kit.at("sensor").at("conduitLength").number() / 1000;
+            assertTrue(
+                    picked.contains(String.format(Locale.ROOT, ", %.1f m)", Math.ceil(metres * 10 - 1e-9) / 10)),
+                    picked);
+        }
+        if (kit.has("boards") && kit.at("boards").has("fixing")) {
+            int screws = kit.at("boards").at("fixing").at("screws").list().size();
+            assertTrue(screws == 0 || picked.contains(screws + " screws for the cover"), picked);
+        }
     }
 
     /** A line of the list for each item, its quantity and unit once; each cut of pipe; how many plates of each length. */

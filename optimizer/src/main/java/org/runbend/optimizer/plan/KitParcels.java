@@ -1,10 +1,16 @@
 package org.runbend.optimizer.plan;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.runbend.catalog.product.PackedSize;
 import org.runbend.catalog.product.Packing;
+import org.runbend.catalog.product.PlateStock;
 import org.runbend.catalog.product.SpreaderPlate;
 import org.runbend.optimizer.coils.CoilPlan;
 import org.runbend.optimizer.packing.PackedLine;
@@ -37,20 +43,34 @@ final class KitParcels {
         List<CoilPlan.CoilCut> coils = plan.coils().coils();
         String pipe = plan.job().pipe().product().sku();
         int coil = 0;
+        Map<String, Deque<Double>> plates = new HashMap<>();
         for (KitPlan.BoxItem item : plan.items()) {
             boolean isCoil = item.sku().equals(pipe) && coil < coils.size();
-            Optional<String> place = packing.place(item.sku(), 0);
             Optional<SpreaderPlate> plate = plan.job().catalog().findPlate(item.sku());
             if (isCoil) {
                 lines.add(coil(item, coils.get(coil)));
                 coil++;
             } else if (plate.isPresent()) {
+                Deque<Double> lengths = plates.computeIfAbsent(item.sku(), sku -> bought(plate.get()));
+                double length = item.unit().equals("plate") && !lengths.isEmpty() ? lengths.pop() : 0;
+                Optional<String> place = packing.place(item.sku(), length);
                 lines.add(line(item, place, bundle(plate.get(), item, lines), true));
             } else {
-                lines.add(line(item, place, packing.size(item.sku(), 0), false));
+                lines.add(line(item, packing.place(item.sku(), 0), packing.size(item.sku(), 0), false));
             }
         }
         return lines;
+    }
+
+    /** Lengths of which plates are bought, in the order of the catalog, as the items are. */
+    private Deque<Double> bought(SpreaderPlate plate) {
+        return plate.stock().stream()
+                .map(PlateStock::length)
+                .filter(length -> plan.plates().stock().stream()
+                        .anyMatch(c -> c.product().equals(plate.sku())
+                                && c.id().isEmpty()
+                                && Math.abs(c.length() - length) < 0.01))
+                .collect(Collectors.toCollection(ArrayDeque::new));
     }
 
     /** A cut is taken from the coil it is cut from, and is as large as the smallest coil that it could be. */

@@ -1,5 +1,6 @@
 package org.runbend.optimizer.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -184,7 +185,14 @@ public record KitPlan(
 
     /** What the job names and the box does not hold, with how much of it is needed, one phrase each. */
     public List<String> notSupplied() {
-        return Supplies.missing(job, loops().stream().map(LoopPlan::breakdown).toList(), heat());
+        List<String> missing = new ArrayList<>(
+                Supplies.missing(job, loops().stream().map(LoopPlan::breakdown).toList(), heat()));
+        sensor().filter(s -> s.at().isPresent()).map(Supplies::conduit).ifPresent(missing::add);
+        boards().flatMap(BoardsPlan::fixing)
+                .filter(f -> !f.screws().isEmpty())
+                .map(Supplies::screws)
+                .ifPresent(missing::add);
+        return missing;
     }
 
     /** Who keeps what is left of a coil: the customer, who gets it whole, or the shelf of the workshop. */

@@ -7,8 +7,11 @@ import java.util.Optional;
 import org.runbend.catalog.product.Coolant;
 import org.runbend.catalog.product.InsulationStack;
 import org.runbend.catalog.product.Item;
+import org.runbend.optimizer.boards.FixingPlan;
 import org.runbend.optimizer.breakdown.Breakdown;
 import org.runbend.optimizer.breakdown.CutLength;
+import org.runbend.optimizer.channel.SensorPlan;
+import org.runbend.optimizer.channel.SensorProblem;
 import org.runbend.optimizer.floor.FloorShapes;
 import org.runbend.optimizer.job.Job;
 
@@ -124,6 +127,21 @@ public final class Supplies {
             boards.add(String.format(Locale.ROOT, "insulation (%s, %.2f m2 of floor)", insulation, area));
         }
         return boards;
+    }
+
+    /** What the cable of the sensor is drawn through. */
+    static String conduit(SensorPlan sensor) {
+        return String.format(
+                Locale.ROOT,
+                "conduit for the floor sensor (%s mm across at most, %.1f m)",
+                mm(SensorProblem.CONDUIT),
+                Math.ceil(sensor.length() / 100 - 1e-9) / 10);
+    }
+
+    /** What holds the cover. */
+    static String screws(FixingPlan fixing) {
+        return fixing.screws().size() + " screws for the cover"
+                + (fixing.length().isPresent() ? " (" + mm(fixing.length().getAsDouble()) + " mm long)" : "");
     }
 
     private static String mm(double size) {
