@@ -60,24 +60,22 @@ public final class FloorDrafting {
 
     /** The drawing at so many floor mm to a mm of paper, without title and notes, with the lines that all is measured from. */
     public Sheet drawToMarkOut(KitPlan plan, SetOut marks, double unit) {
-        return draw(plan, false, unit, Optional.of(marks.datum()));
+        return best(plan, false, unit, Optional.of(marks.datum())).sheet();
     }
 
     private Sheet draw(KitPlan plan, boolean withTitle) {
         Extent floor = TrueArcs.of(Places.all(plan.job().floor().outline())).extent();
         double unit = Places.unit(floor);
-        Sheet sheet = draw(plan, withTitle, unit);
+        Draft draft = best(plan, withTitle, unit, Optional.empty());
         // letters are as large as promised on the page that the whole drawing fits, words and measures included
         double most = MOST_GROWTH * unit;
-        for (int i = 0; i < MOST_TRIALS && sheet.extent().mmPerPaperMm() > TIGHT * unit && unit < most; i++) {
-            unit = Math.min(most, sheet.extent().mmPerPaperMm());
-            sheet = draw(plan, withTitle, unit);
+        for (int i = 0; i < MOST_TRIALS && draft.sheet().extent().mmPerPaperMm() > TIGHT * unit && unit < most; i++) {
+            unit = Math.min(most, draft.sheet().extent().mmPerPaperMm());
+            draft = draw(plan, withTitle, unit, Optional.empty(), draft.first());
         }
-        return sheet;
-    }
-
-    private Sheet draw(KitPlan plan, boolean withTitle, double unit) {
-        return draw(plan, withTitle, unit, Optional.empty());
+        return draft.strain() < Labels.ACROSS_TEXT
+                ? draft.sheet()
+                : best(plan, withTitle, unit, Optional.empty()).sheet();
     }
 
     /** What gets its name first; the rest has what room is left. */
@@ -88,15 +86,14 @@ public final class FloorDrafting {
     }
 
     /** A drawing and how far its names lie from what they name. */
-    private record Draft(Sheet sheet, double strain) {}
+    private record Draft(Sheet sheet, First first, double strain) {}
 
     /** In which order names find the nearest places differs from floor to floor: the best of a few is taken. */
-    private Sheet draw(KitPlan plan, boolean withTitle, double unit, Optional<Datum> lines) {
+    private Draft best(KitPlan plan, boolean withTitle, double unit, Optional<Datum> lines) {
         return Stream.of(First.values())
                 .map(first -> draw(plan, withTitle, unit, lines, first))
                 .min(Comparator.comparingDouble(Draft::strain))
-                .orElseThrow()
-                .sheet();
+                .orElseThrow();
     }
 
     private Draft draw(KitPlan plan, boolean withTitle, double unit, Optional<Datum> lines, First first) {
@@ -140,6 +137,6 @@ public final class FloorDrafting {
         if (withTitle) {
             new TitleBlock(sheet, unit, form).draw(plan, floor);
         }
-        return new Draft(sheet.build(), labels.strain());
+        return new Draft(sheet.build(), first, labels.strain());
     }
 }

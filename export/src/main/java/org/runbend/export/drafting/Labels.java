@@ -28,6 +28,9 @@ final class Labels extends Obstacles {
     /** What a line across pipe is worse than one that crosses none, in heights of letters. */
     private static final double CROSSING = 10;
 
+    /** Likewise of one across a text. */
+    static final double ACROSS_TEXT = 100;
+
     private final SheetBuilder sheet;
     private double strain;
     private boolean turns;
@@ -89,8 +92,9 @@ final class Labels extends Obstacles {
     /** Likewise for a thing that a line may lead to at several points, the best of them first. */
     void put(List<Text> places, List<Point> thing) {
         Text like = places.get(0);
+        Predicate<Text> any = t -> true;
         Predicate<Text> own = t -> isNearestToItsOwn(t, thing.get(0));
-        for (Predicate<Text> whose : List.<Predicate<Text>>of(own, t -> true)) {
+        for (Predicate<Text> whose : isNamed(thing.get(0)) ? List.of(own, any) : List.of(any)) {
             for (Predicate<Text> place : wishes()) {
                 Optional<Text> near = places.stream().filter(whose.and(place)).findFirst();
                 if (near.isPresent()) {
@@ -212,7 +216,7 @@ final class Labels extends Obstacles {
             block(line);
             strain += line.a().distance(thing) / text.height();
             strain += crossesNoPipe(line, text.height()) ? 0 : CROSSING;
-            strain += crossesNoText(line) ? 0 : 10 * CROSSING;
+            strain += crossesNoText(line) ? 0 : ACROSS_TEXT;
         }
     }
 

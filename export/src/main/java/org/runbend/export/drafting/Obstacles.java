@@ -154,11 +154,13 @@ class Obstacles {
         named.add(thing);
     }
 
-    /** Whether no other thing that has a name is nearer to a text than its own; true of texts that name no such thing. */
+    /** Whether a point is that of a thing that has a name. */
+    boolean isNamed(Point thing) {
+        return named.stream().anyMatch(p -> p.distance(thing) < 1e-3);
+    }
+
+    /** Whether no other thing that has a name is nearer to a text than its own. */
     boolean isNearestToItsOwn(Text text, Point own) {
-        if (named.stream().noneMatch(p -> p.distance(own) < 1e-3)) {
-            return true;
-        }
         Area area = Area.of(text);
         return named.stream().filter(p -> p.distance(own) >= 1e-3).noneMatch(p -> area.away(p) < area.away(own));
     }
