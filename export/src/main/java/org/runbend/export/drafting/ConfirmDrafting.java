@@ -42,7 +42,7 @@ public final class ConfirmDrafting {
     private static final double TURN = 6;
 
     private final Job job;
-    private final List<Path> pipes;
+    private final List<Segment> pipes;
     private final TapeSheet tape;
     private final TapeText words;
     private final double unit;
@@ -54,7 +54,7 @@ public final class ConfirmDrafting {
 
     private ConfirmDrafting(Job job, List<Path> pipes, TapeSheet tape, double unit) {
         this.job = job;
-        this.pipes = pipes;
+        this.pipes = pipes.stream().flatMap(p -> chords(p).stream()).toList();
         this.tape = tape;
         this.words = new TapeText(job);
         this.unit = unit;
@@ -93,7 +93,7 @@ public final class ConfirmDrafting {
         sides();
         things();
         lines.forEach(this::diagonalLength);
-        pipes.forEach(pipe -> chords(pipe).forEach(s -> places.drawBeside(Layer.CHANNEL, s)));
+        pipes.forEach(s -> places.drawBeside(Layer.CHANNEL, s));
         lines.forEach(d -> places.drawBeside(Layer.DIMENSION, line(d)));
         scaleBar(floor);
         return sheet.build();
@@ -102,7 +102,7 @@ public final class ConfirmDrafting {
     /** Lines first, so that every word knows what to keep clear of. */
     private void shapes() {
         sheet.add(Layer.FLOOR, Path.polygon(outline));
-        pipes.forEach(pipe -> chords(pipe).forEach(s -> places.shun(s.a(), s.b())));
+        pipes.forEach(s -> places.shun(s.a(), s.b()));
         for (int i = 0; i < outline.size(); i++) {
             places.block(outline.get(i), outline.get((i + 1) % outline.size()));
         }

@@ -27,6 +27,9 @@ import org.runbend.optimizer.plates.PlatePiece;
 
 /** Draws pipe and plates: one path a loop, its direction of flow, the numbers of its runs, what it left out. */
 final class LoopMarks {
+    /** Where along a plate its name may stand. */
+    private static final double[] ON_PLATE = {0.5, 0.3, 0.7, 0.15, 0.85};
+
     private final SheetBuilder sheet;
     private final Labels labels;
     private final double unit;
@@ -145,33 +148,31 @@ final class LoopMarks {
         }
     }
 
-    /** Where along a plate its name may stand. */
-    private static final double[] ON_PLATE = {0.5, 0.3, 0.7, 0.15, 0.85};
-
     private void plateName(Point a, Point b, double half, boolean twin, boolean onPaper, String name) {
         double height = 1.9 * unit;
-        double angle = FloorMarks.readable(a.angleTo(b));
         List<Text> places = new ArrayList<>();
         double edge = half - 0.65 * height;
         for (double beside : twin ? new double[] {0, 0.8 * height, edge} : new double[] {half / 2, edge}) {
-            for (double share : ON_PLATE) {
-                for (int side : new int[] {90, -90}) {
-                    Point at = Places.between(a, b, share).polar(beside, a.angleTo(b) + side);
-                    places.add(new Text(at, height, angle, Anchor.MIDDLE_CENTRE, name));
-                }
-            }
+            places.addAll(besideRun(a, b, beside, height, name));
         }
         if (onPaper && places.stream().noneMatch(labels::isOffPipe) && acrossPipe(a, b, half, name, height)) {
             return;
         }
-        double outside = half + 0.65 * height;
+        places.addAll(besideRun(a, b, half + 0.65 * height, height, name));
+        labels.putOn(places, head(a, b));
+    }
+
+    /** A name along a run, so far to the left or the right of it. */
+    private static List<Text> besideRun(Point a, Point b, double beside, double height, String name) {
+        double angle = FloorMarks.readable(a.angleTo(b));
+        List<Text> places = new ArrayList<>();
         for (double share : ON_PLATE) {
             for (int side : new int[] {90, -90}) {
-                Point at = Places.between(a, b, share).polar(outside, a.angleTo(b) + side);
+                Point at = Places.between(a, b, share).polar(beside, a.angleTo(b) + side);
                 places.add(new Text(at, height, angle, Anchor.MIDDLE_CENTRE, name));
             }
         }
-        labels.putOn(places, head(a, b));
+        return places;
     }
 
     /** On a plate without room beside its pipe the name stands on that, which is covered there; false where not even that goes. */

@@ -226,23 +226,29 @@ final class Measures {
                 .mapToObj(x -> measure(
                         new Point(x, floor.maxY()), new Point(x + lattice.spacing(), floor.maxY()), row, "spacing "))
                 .toList();
+        List<Obstacles.Area> digits =
+                measures().map(d -> Obstacles.Area.of(d.label())).toList();
         places.stream()
-                .filter(this::strikesNoDigits)
+                .filter(d -> strikesNone(d, digits))
                 .findFirst()
                 .or(() -> places.stream().findFirst())
                 .ifPresent(d -> sheet.add(Layer.DIMENSION, d));
     }
 
-    /** Whether the lines of a measure run through the digits of none that is drawn. */
-    private boolean strikesNoDigits(Dimension d) {
-        List<Obstacles.Area> digits = sheet.build().marks().stream()
+    /** The measures that are drawn by now. */
+    private Stream<Dimension> measures() {
+        return sheet.build().marks().stream()
                 .map(Mark::shape)
-                .flatMap(s ->
-                        s instanceof Dimension other ? Stream.of(Obstacles.Area.of(other.label())) : Stream.empty())
-                .toList();
+                .filter(Dimension.class::isInstance)
+                .map(Dimension.class::cast);
+    }
+
+    /** Whether the lines of a measure run through no digits of others. */
+    private static boolean strikesNone(Dimension d, List<Obstacles.Area> digits) {
         return d.parts().stream()
-                .flatMap(p ->
-                        p instanceof Segment s ? Stream.of(Obstacles.Area.of(List.of(s.a(), s.b()))) : Stream.empty())
+                .filter(Segment.class::isInstance)
+                .map(Segment.class::cast)
+                .map(s -> Obstacles.Area.of(List.of(s.a(), s.b())))
                 .noneMatch(line -> digits.stream().anyMatch(line::meets));
     }
 

@@ -49,7 +49,7 @@ public interface Backend {
     /** Called last. */
     void end() throws IOException;
 
-    /** In which order layers are drawn: that of painting, if a format has no better. {@link Layer#BLANK} may be left out. */
+    /** In which order layers are drawn: that of painting, if a format has no better. */
     default List<Layer> order() {
         return List.of(Layer.values());
     }

@@ -29,7 +29,6 @@ public record Sheet(String title, List<Mark> marks) {
     /** Draws the marks alone, in the same order, on a backend that has begun. */
     public void drawMarksOn(Backend backend) throws IOException {
         List<Mark> ordered = marks.stream()
-                .filter(m -> m.layer() != Layer.BLANK || backend.order().contains(Layer.BLANK))
                 .sorted(Comparator.comparingInt(m -> backend.order().indexOf(m.layer())))
                 .toList();
         for (Mark mark : ordered) {

@@ -22,8 +22,6 @@ final class ConfirmLists {
     private static final int SHORT = 12;
     /** Nearer than this is what a person calls on a side, mm. */
     private static final double ON = 0.5;
-    /** What lies outside a side by less is on it, mm. */
-    private static final double AT_WALL = 2;
 
     private final Job job;
     private final TapeSheet tape;
@@ -259,7 +257,10 @@ final class ConfirmLists {
             String from = t.isFromSide() ? TapeText.between(t.from(), t.to()) : TapeText.shortName(t.from());
             String where = t.distance() < 0 ? " outside " : " from ";
             double away = Math.abs(t.distance());
-            parts.add(t.distance() > -AT_WALL && t.distance() < ON ? "on " + from : words.full(away) + where + from);
+            parts.add(
+                    t.distance() > -TapeSheet.AT_WALL && t.distance() < ON
+                            ? "on " + from
+                            : words.full(away) + where + from);
         }
         return parts.isEmpty()
                 ? "at x " + Decimals.of(thing.at().x(), 0) + ", y "

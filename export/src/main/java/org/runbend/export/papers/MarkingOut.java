@@ -8,7 +8,6 @@ import org.runbend.export.data.TapeText;
 import org.runbend.export.drawing.Decimals;
 import org.runbend.export.pdf.PdfTable;
 import org.runbend.export.pdf.PdfTable.Column;
-import org.runbend.optimizer.boards.BoardsPlan;
 import org.runbend.optimizer.job.Job;
 import org.runbend.optimizer.job.Point;
 import org.runbend.optimizer.plan.HoleTurn;
@@ -176,7 +175,7 @@ final class MarkingOut {
     }
 
     private boolean areRouted() {
-        return plan.boards().map(BoardsPlan::areRouted).orElse(false);
+        return new BoardSteps(plan).areRouted();
     }
 
     private String below() {

@@ -67,14 +67,12 @@ final class PipeSteps {
                         + " long that begins between the holes and turns at the places of the table. The conduit is not in the box.");
         PdfTable corners =
                 new PdfTable(Column.left("conduit", 3), Column.right("along / across", 8), Column.right("to here", 4));
-        double run = 0;
         for (int i = 0; i < sensor.conduit().size(); i++) {
-            run += i == 0
-                    ? 0
-                    : sensor.conduit().get(i - 1).distance(sensor.conduit().get(i));
             String what = i == 0 ? "begins" : i < sensor.conduit().size() - 1 ? "corner " + i : "sensor";
             corners.row(
-                    what, out.place(marks.datum().frame().from(sensor.conduit().get(i))), tape.beside(run));
+                    what,
+                    out.place(marks.datum().frame().from(sensor.conduit().get(i))),
+                    tape.beside(sensor.marks().get(i)));
         }
         steps.flow().table(corners);
         double has = sensor.problem().size().cable();

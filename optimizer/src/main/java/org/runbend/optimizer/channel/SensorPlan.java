@@ -1,5 +1,6 @@
 package org.runbend.optimizer.channel;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.runbend.optimizer.job.Point;
@@ -24,13 +25,20 @@ public record SensorPlan(
         conduit = List.copyOf(conduit);
     }
 
+    /** How far it is along the conduit to each of its corners, mm. */
+    public List<Double> marks() {
+        List<Double> marks = new ArrayList<>();
+        double sum = 0;
+        for (int i = 0; i < conduit.size(); i++) {
+            sum += i == 0 ? 0 : conduit.get(i - 1).distance(conduit.get(i));
+            marks.add(sum);
+        }
+        return marks;
+    }
+
     /** Length of the conduit, mm. */
     public double length() {
-        double sum = 0;
-        for (int i = 1; i < conduit.size(); i++) {
-            sum += conduit.get(i - 1).distance(conduit.get(i));
-        }
-        return sum;
+        return conduit.isEmpty() ? 0 : marks().get(conduit.size() - 1);
     }
 
     /** What the cable needs up to the port and from there to its box, mm; 0 without a sensor. */

@@ -66,10 +66,8 @@ final class KitParcels {
     private Deque<Double> bought(SpreaderPlate plate) {
         return plate.stock().stream()
                 .map(PlateStock::length)
-                .filter(length -> plan.plates().stock().stream()
-                        .anyMatch(c -> c.product().equals(plate.sku())
-                                && c.id().isEmpty()
-                                && Math.abs(c.length() - length) < 0.01))
+                .filter(length ->
+                        !plan.plates().boughtPlates(plate.sku(), length).isEmpty())
                 .collect(Collectors.toCollection(ArrayDeque::new));
     }
 

@@ -102,11 +102,7 @@ final class BoxPacking {
 
     private void addPlates(SpreaderPlate plate, PlatePlan plan) {
         for (PlateStock stock : plate.stock()) {
-            List<PlateCut> bought = plan.stock().stream()
-                    .filter(c -> c.product().equals(plate.sku())
-                            && c.id().isEmpty()
-                            && Math.abs(c.length() - stock.length()) < 0.01)
-                    .toList();
+            List<PlateCut> bought = plan.boughtPlates(plate.sku(), stock.length());
             if (!bought.isEmpty()) {
                 double cut = bought.stream().mapToDouble(BoxPacking::used).sum();
                 box.add(new KitPlan.BoxItem(

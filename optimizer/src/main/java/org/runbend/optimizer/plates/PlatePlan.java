@@ -38,6 +38,13 @@ public record PlatePlan(
     /** mm: no saw takes off less. */
     private static final double USED_UP = 0.01;
 
+    /** Stock plates of a product and a length (mm) that are bought, not taken from the shelf. */
+    public List<PlateCut> boughtPlates(String product, double length) {
+        return stock.stream()
+                .filter(c -> c.product().equals(product) && c.id().isEmpty() && Math.abs(c.length() - length) < USED_UP)
+                .toList();
+    }
+
     /** Copies the lists. */
     public PlatePlan {
         pieces = List.copyOf(pieces);

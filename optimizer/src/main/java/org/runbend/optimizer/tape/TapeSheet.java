@@ -34,6 +34,9 @@ public record TapeSheet(
         List<Thing> marks,
         Thing port,
         List<Thing> holes) {
+    /** What lies outside a side by less lies at it, mm: no tape tells the two apart at a rough wall. */
+    public static final double AT_WALL = 2;
+
     /** Copies the lists. */
     public TapeSheet {
         holes = List.copyOf(holes);

@@ -19,9 +19,6 @@ final class Tying {
     private static final double LEAST_SINE = 0.5;
 
     private static final double SLACK = 0.5;
-    /** What lies outside a side by less lies at it, mm: no tape tells the two apart at a rough wall. */
-    private static final double AT_WALL = 2;
-
     private static final Comparator<TapeSheet.Tie> NEAREST =
             Comparator.comparingDouble(t -> Math.rint(Math.abs(t.distance())));
 
@@ -135,7 +132,7 @@ final class Tying {
 
     /** Only what lies off the floor lies outside a side; what lies behind one in another wing does not. */
     private boolean isMeant(TapeSheet.Tie t) {
-        return t.distance() >= -AT_WALL || !inside.covers(FloorShapes.point(t.end()));
+        return t.distance() >= -TapeSheet.AT_WALL || !inside.covers(FloorShapes.point(t.end()));
     }
 
     private Optional<TapeSheet.Tie> fromCorner(TapeSheet.Corner corner, List<Point> edge) {
